@@ -1,0 +1,23 @@
+import { defineConfig } from "@playwright/test";
+import { CHROMIUM_ARGS, findChromium } from "./tests/get-chromium.mjs";
+
+const chromium = await findChromium();
+
+export default defineConfig({
+  testDir: "tests/e2e",
+  testMatch: "**/*.spec.ts",
+  outputDir: "test-results",
+  forbidOnly: true,
+  retries: 0,
+  workers: 2,
+  fullyParallel: true,
+  timeout: 60_000,
+  reporter: "list",
+  use: {
+    headless: true,
+    viewport: { width: 1440, height: 900 },
+    launchOptions: { args: CHROMIUM_ARGS, ...(chromium !== undefined && { executablePath: chromium }) },
+    screenshot: "only-on-failure",
+    trace: "off",
+  },
+});

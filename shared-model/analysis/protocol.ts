@@ -1,0 +1,69 @@
+import type { Patch } from "immer";
+import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
+import type { CommandCall } from "../answers/command-call.ts";
+import type { FillLedger } from "../answers/fill.ts";
+import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
+import type { Problem } from "../lib/result.ts";
+import type { EnclosureId } from "../model/ids.ts";
+import type { Project, StateName } from "../model/project.ts";
+
+/** Raised when either side must know of a change in these messages. */
+export const PROTOCOL_VERSION = 1;
+
+/** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
+export type ToWorker =
+  | { readonly type: "hello"; readonly version: number }
+  /** Parses the text of a file; nothing is opened by it. */
+  | { readonly type: "parse"; readonly request: number; readonly text: string }
+  | { readonly type: "snapshot"; readonly project: Project; readonly revision: number }
+  | { readonly type: "patches"; readonly base: number; readonly revision: number; readonly patches: readonly Patch[] }
+  /** What would follow from each command, tried on a copy of revision `base`. */
+  | {
+      readonly type: "preview";
+      readonly request: number;
+      readonly base: number;
+      readonly state: StateName;
+      readonly calls: readonly CommandCall[];
+    };
+
+/** What a command would bring: its refusal, or the findings that would be new and those that would be gone. */
+export type PreviewResult =
+  | { readonly refused: string }
+  | {
+      readonly introduces: readonly { readonly rule: string; readonly severity: Severity; readonly message: string }[];
+      readonly repairs: number;
+    };
+
+/** What was checked again for one revision. Scopes that are not named keep their answers. */
+export interface AnswersMessage {
+  readonly type: "answers";
+  readonly revision: number;
+  readonly state: StateName;
+  /** True for a snapshot: everything that is not named here is gone. */
+  readonly whole: boolean;
+  readonly scopes: readonly { readonly key: ScopeKey; readonly answers: ScopeAnswers }[];
+  readonly removed: readonly ScopeKey[];
+  readonly ledgers: Readonly<Record<EnclosureId, FillLedger | null>>;
+  readonly roles: Readonly<Record<EnclosureId, BoxRoles | null>>;
+  /** Outlet answers of the checked enclosures; null when an enclosure is gone. */
+  readonly outlets: Readonly<Record<EnclosureId, readonly OutletAnswer[] | null>>;
+  readonly checksRun: number;
+  readonly tookMs: number;
+}
+
+/** What the worker answers. */
+export type FromWorker =
+  | { readonly type: "hello"; readonly version: number }
+  | { readonly type: "parsed"; readonly request: number; readonly project: Project; readonly readOnly: boolean }
+  | { readonly type: "not-parsed"; readonly request: number; readonly problems: readonly Problem[] }
+  | AnswersMessage
+  /** The base of a patch is not what the worker holds. */
+  | { readonly type: "need-snapshot"; readonly have: number }
+  | {
+      readonly type: "previewed";
+      readonly request: number;
+      readonly base: number;
+      readonly results: readonly PreviewResult[];
+    }
+  /** The worker began a job; the client restarts it when no answer follows within the deadline. */
+  | { readonly type: "started"; readonly revision: number; readonly rule?: string };

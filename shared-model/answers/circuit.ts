@@ -1,0 +1,18 @@
+import type { DeviceId, EndKey, OutletKey, SpliceId } from "../model/ids.ts";
+
+/** Role of a net over switch positions only: all breakers on, all ground-fault devices reset, loads removed. */
+export type Role = "ungrounded" | "switched" | "traveller" | "grounded" | "ground" | "signal" | "floating" | "conflict";
+
+/** How an outlet stands with regard to ground-fault protection, by reachability (isolation and direction). */
+export interface OutletAnswer {
+  readonly outlet: OutletKey;
+  readonly name: string;
+  readonly live: boolean;
+  readonly protectedBy: readonly DeviceId[];
+}
+
+/** What a box shows of the circuit: the role of each end's net and of each splice. */
+export interface BoxRoles {
+  readonly ends: Readonly<Record<EndKey, Role>>;
+  readonly splices: Readonly<Record<SpliceId, Role>>;
+}

@@ -1,0 +1,83 @@
+import type { EvidenceMark } from "../model/evidence.ts";
+import type { StateName } from "../model/project.ts";
+import type { CommandCall } from "./command-call.ts";
+
+export type Severity = "danger" | "violation" | "caution" | "advice";
+
+/** Draft rules run and are shown as drafts; stable ones have earned it. */
+export type RuleStatus = "draft" | "stable" | "retired";
+
+/**
+ * How well a section number is backed: a source text states it, it is in the reference data from memory, it is the
+ * writer's knowledge only, it is doubtful, or the rule has no section because it is our own.
+ */
+export type SectionConfidence = "sourced" | "from-memory" | "unconfirmed" | "doubtful" | "own-rule";
+
+export interface SectionPointer {
+  readonly section: string;
+  readonly confidence: SectionConfidence;
+}
+
+export type SubjectKind =
+  | "enclosure"
+  | "entry"
+  | "cable"
+  | "end"
+  | "device"
+  | "terminal"
+  | "splice"
+  | "jumper"
+  | "outlet"
+  | "load"
+  | "room"
+  | "project";
+
+/** A thing that a finding is about. `id` is its id or key in the document; `name` is what a person calls it. */
+export interface Subject {
+  readonly kind: SubjectKind;
+  readonly id: string;
+  readonly name: string;
+}
+
+/** One rule's statement about named items, at one revision of one state. */
+export interface Finding {
+  /** Rule id and subjects: equal in both states for the same statement about the same things. */
+  readonly key: string;
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly status: RuleStatus;
+  readonly state: StateName;
+  readonly subjects: readonly Subject[];
+  /** What, where, by how much, what to do: complete sentences. */
+  readonly message: string;
+  /** The values of the message, by name; volumes in decimal in³. */
+  readonly numbers: Readonly<Record<string, number | string>>;
+  readonly section?: SectionPointer;
+  /** Weakest mark among the facts that the finding rests on; absent when they carry no mark. */
+  readonly basis?: EvidenceMark;
+  /** How many consequences are folded under it, and what they are. */
+  readonly folded: number;
+  readonly foldedSubjects: readonly Subject[];
+  /** Shown for a condition that was there before and that nobody touched. */
+  readonly existing?: boolean;
+  readonly fix?: CommandCall;
+}
+
+/** A rule that could not answer for some item, with the fact that is missing and where to enter it. */
+export interface CannotTell {
+  readonly key: string;
+  readonly rule: string;
+  readonly state: StateName;
+  readonly subjects: readonly Subject[];
+  readonly message: string;
+  /** The missing fact in words, e.g. "the volume of B6". */
+  readonly missing: string;
+}
+
+/** Which part of a drawing an answer belongs to: it is replaced as a whole when that part is checked again. */
+export type ScopeKey = string & { readonly __id: "scope" };
+
+export interface ScopeAnswers {
+  readonly findings: readonly Finding[];
+  readonly couldNotTell: readonly CannotTell[];
+}

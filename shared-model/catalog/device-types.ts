@@ -1,0 +1,417 @@
+import { amps, milliamps, ohms, watts } from "../units/quantity.ts";
+import { breakerTypes } from "./breaker-types.ts";
+import type { DeviceOutlet, DevicePath, DeviceType, SensingType } from "./device-type.ts";
+import { common, ground, hot, lead, neutral, signal, switched, traveller } from "./terminal-types.ts";
+
+const TYPICAL = "typical of the trade; the marking of the actual device governs";
+
+const path = (a: string, b: string, when: DevicePath["when"]): DevicePath => ({ a, b, when });
+const sensed = (a: string, b: string): DevicePath => ({ a, b, when: "reset", sensed: true });
+
+const HALVES: readonly DeviceOutlet[] = [
+  { half: "upper", hot: "UH", neutral: "UN", ground: "UG" },
+  { half: "lower", hot: "LH", neutral: "LN", ground: "LG" },
+];
+
+const DUPLEX_PATHS: readonly DevicePath[] = [
+  path("H1", "UH", "always"),
+  path("H2", "LH", "always"),
+  path("H1", "H2", "hot-tab"),
+  path("N1", "UN", "always"),
+  path("N2", "LN", "always"),
+  path("N1", "N2", "neutral-tab"),
+];
+const GROUNDED_FACE: readonly DevicePath[] = [path("G", "UG", "always"), path("G", "LG", "always")];
+
+function duplex(
+  id: string,
+  title: string,
+  caption: string,
+  defaults: DeviceType["defaults"],
+  glyph = "receptacle",
+): DeviceType {
+  const grounded = glyph !== "receptacle-two-slot";
+  const outlets = grounded ? HALVES : HALVES.map(({ ground: _none, ...rest }) => rest);
+  return {
+    id,
+    title,
+    caption,
+    family: "receptacle",
+    glyph,
+    where: "box",
+    yokes: 1,
+    gangs: 1,
+    terminals: [hot("H1"), hot("H2"), neutral("N1"), neutral("N2"), ...(grounded ? [ground] : [])],
+    paths: grounded ? [...DUPLEX_PATHS, ...GROUNDED_FACE] : DUPLEX_PATHS,
+    outlets,
+    positions: [],
+    defaults,
+    source: TYPICAL,
+  };
+}
+
+const BOTH_POLES: Pick<SensingType, "opens" | "line" | "load"> = {
+  opens: ["hot", "neutral"],
+  line: { hot: ["LINE_H"], neutral: "LINE_N" },
+  load: { hot: ["LOAD_H"], neutral: "LOAD_N" },
+};
+const PERSONNEL: SensingType = { class: "personnel", arcFault: false, ...BOTH_POLES };
+
+const LINE_LOAD = [
+  hot("LINE_H", { group: "LINE", entryKind: "clamp-plate" }),
+  neutral("LINE_N", { group: "LINE", entryKind: "clamp-plate" }),
+  hot("LOAD_H", { group: "LOAD", entryKind: "clamp-plate" }),
+  neutral("LOAD_N", { group: "LOAD", entryKind: "clamp-plate" }),
+  ground,
+];
+const CONTACTS: readonly DevicePath[] = [sensed("LINE_H", "LOAD_H"), sensed("LINE_N", "LOAD_N")];
+const FACE: readonly DevicePath[] = [
+  path("LOAD_H", "UH", "face"),
+  path("LOAD_N", "UN", "face"),
+  path("G", "UG", "always"),
+];
+const ONE_FACE: readonly DeviceOutlet[] = [{ hot: "UH", neutral: "UN", ground: "UG" }];
+
+function lineLoad(
+  id: string,
+  title: string,
+  caption: string,
+  glyph: string,
+  sensing: SensingType,
+  defaults: DeviceType["defaults"],
+  face = true,
+): DeviceType {
+  return {
+    id,
+    title,
+    caption,
+    family: face ? "ground-fault-receptacle" : "ground-fault-blank",
+    glyph,
+    where: "box",
+    yokes: 1,
+    gangs: 1,
+    terminals: LINE_LOAD,
+    paths: face ? [...CONTACTS, ...FACE] : CONTACTS,
+    outlets: face ? ONE_FACE : [],
+    positions: [],
+    sensing,
+    defaults: { reversal: "deny", faceContact: "separate", ...defaults },
+    source: TYPICAL,
+  };
+}
+
+function switchType(
+  id: string,
+  title: string,
+  caption: string,
+  glyph: string,
+  rest: Pick<DeviceType, "terminals" | "paths" | "positions"> & Partial<DeviceType>,
+): DeviceType {
+  return {
+    id,
+    title,
+    caption,
+    family: "switch",
+    glyph,
+    where: "box",
+    yokes: 1,
+    gangs: 1,
+    outlets: [],
+    defaults: { ratingA: amps(15) },
+    source: TYPICAL,
+    ...rest,
+  };
+}
+
+const LOAD_OUTLET: readonly DeviceOutlet[] = [{ hot: "H", neutral: "N", ground: "G" }];
+function user(
+  id: string,
+  title: string,
+  caption: string,
+  family: DeviceType["family"],
+  glyph: string,
+  rest: Partial<DeviceType>,
+): DeviceType {
+  return {
+    id,
+    title,
+    caption,
+    family,
+    glyph,
+    where: "box",
+    yokes: 0,
+    gangs: 1,
+    terminals: [hot("H", lead), neutral("N", lead), ground],
+    paths: [path("H", "N", "load")],
+    outlets: LOAD_OUTLET,
+    positions: [],
+    defaults: {},
+    source: TYPICAL,
+    ...rest,
+  };
+}
+
+const TR15 = { ratingA: amps(15), tamperResistant: true };
+const TR20 = { ratingA: amps(20), tamperResistant: true };
+
+const RECEPTACLES: readonly DeviceType[] = [
+  duplex(
+    "receptacle-two-slot",
+    "Two-slot duplex, old",
+    "two-slot duplex",
+    { ratingA: amps(15), tamperResistant: false },
+    "receptacle-two-slot",
+  ),
+  duplex("receptacle-15", "Grounding duplex, 15 A", "duplex receptacle", { ratingA: amps(15), tamperResistant: false }),
+  duplex("receptacle-20", "Grounding duplex, 20 A", "duplex receptacle, 20 A", {
+    ratingA: amps(20),
+    tamperResistant: false,
+    entryKind: "clamp-plate",
+  }),
+  duplex("receptacle-tr-15", "Tamper-resistant duplex, 15 A", "TR duplex receptacle", TR15),
+  duplex("receptacle-tr-20", "Tamper-resistant duplex, 20 A", "TR duplex receptacle, 20 A", {
+    ...TR20,
+    entryKind: "clamp-plate",
+  }),
+  duplex("receptacle-tr-wr-15", "Tamper- and weather-resistant duplex, 15 A", "TR WR duplex receptacle", {
+    ...TR15,
+    weatherResistant: true,
+  }),
+  duplex("receptacle-tr-wr-20", "Tamper- and weather-resistant duplex, 20 A", "TR WR duplex, 20 A", {
+    ...TR20,
+    weatherResistant: true,
+  }),
+  {
+    id: "receptacle-single-20",
+    title: "Single receptacle, 20 A",
+    caption: "single receptacle",
+    family: "receptacle",
+    glyph: "receptacle-single",
+    where: "box",
+    yokes: 1,
+    gangs: 1,
+    terminals: [hot("H"), neutral("N"), ground],
+    paths: [path("H", "UH", "always"), path("N", "UN", "always"), path("G", "UG", "always")],
+    outlets: ONE_FACE,
+    positions: [],
+    defaults: TR20,
+    source: TYPICAL,
+  },
+];
+
+const GROUND_FAULT: readonly DeviceType[] = [
+  lineLoad("gfci-receptacle-15", "GFCI receptacle, 15 A face", "GFCI receptacle", "gfci", PERSONNEL, TR15),
+  lineLoad("gfci-receptacle-20", "GFCI receptacle, 20 A face", "GFCI receptacle, 20 A", "gfci", PERSONNEL, TR20),
+  lineLoad(
+    "gfci-receptacle-wr-15",
+    "GFCI receptacle, weather-resistant, 15 A",
+    "GFCI receptacle, WR",
+    "gfci",
+    PERSONNEL,
+    { ...TR15, weatherResistant: true },
+  ),
+  lineLoad(
+    "gfci-receptacle-wr-20",
+    "GFCI receptacle, weather-resistant, 20 A",
+    "GFCI receptacle, WR",
+    "gfci",
+    PERSONNEL,
+    { ...TR20, weatherResistant: true },
+  ),
+  lineLoad(
+    "dual-function-receptacle-15",
+    "Dual-function receptacle, 15 A",
+    "dual-function receptacle",
+    "dual-function",
+    { ...PERSONNEL, arcFault: true },
+    TR15,
+  ),
+  lineLoad(
+    "dual-function-receptacle-20",
+    "Dual-function receptacle, 20 A",
+    "dual-function receptacle",
+    "dual-function",
+    { ...PERSONNEL, arcFault: true },
+    TR20,
+  ),
+  lineLoad(
+    "afci-receptacle-15",
+    "Outlet branch-circuit AFCI receptacle, 15 A",
+    "AFCI receptacle",
+    "gfci",
+    { ...PERSONNEL, class: "arc-fault", arcFault: true },
+    TR15,
+  ),
+  lineLoad(
+    "gfci-blank",
+    "Blank-face GFCI, 20 A",
+    "blank-face GFCI",
+    "gfci-blank",
+    PERSONNEL,
+    { ratingA: amps(20) },
+    false,
+  ),
+];
+
+const SWITCHES: readonly DeviceType[] = [
+  switchType("switch-single-pole", "Single-pole switch", "switch", "switch", {
+    terminals: [hot("C", { label: "1" }), switched("L", { label: "2" }), ground],
+    paths: [path("C", "L", "on")],
+    positions: ["on", "off"],
+  }),
+  switchType("switch-3way", "3-way switch", "3-way switch", "switch-3way", {
+    terminals: [common("C"), traveller("T1", { label: "T1" }), traveller("T2", { label: "T2" }), ground],
+    paths: [path("C", "T1", "up"), path("C", "T2", "down")],
+    positions: ["up", "down"],
+  }),
+  switchType("switch-4way", "4-way switch", "4-way switch", "switch-4way", {
+    terminals: [
+      traveller("A1", { label: "A1" }),
+      traveller("A2", { label: "A2" }),
+      traveller("B1", { label: "B1" }),
+      traveller("B2", { label: "B2" }),
+      ground,
+    ],
+    paths: [
+      path("A1", "B1", "straight"),
+      path("A2", "B2", "straight"),
+      path("A1", "B2", "crossed"),
+      path("A2", "B1", "crossed"),
+    ],
+    positions: ["straight", "crossed"],
+  }),
+  switchType("switch-double-pole", "Double-pole switch, 20 A", "double-pole switch", "switch", {
+    terminals: [
+      hot("L1", { label: "L1" }),
+      switched("T1", { label: "T1" }),
+      hot("L2", { label: "L2" }),
+      switched("T2", { label: "T2" }),
+      ground,
+    ],
+    paths: [path("L1", "T1", "on"), path("L2", "T2", "on")],
+    positions: ["on", "off"],
+    defaults: { ratingA: amps(20) },
+  }),
+  switchType("switch-pilot", "Pilot-light switch", "pilot switch", "switch-pilot", {
+    terminals: [hot("C", { label: "1" }), switched("L", { label: "2" }), neutral("N"), ground],
+    paths: [path("C", "L", "on"), path("L", "N", "load")],
+    positions: ["on", "off"],
+  }),
+  switchType("switch-two", "Two switches on one yoke", "two switches", "switch", {
+    terminals: [
+      hot("C1", { label: "C1" }),
+      hot("C2", { label: "C2" }),
+      switched("L1", { label: "L1" }),
+      switched("L2", { label: "L2" }),
+      ground,
+    ],
+    paths: [path("C1", "C2", "hot-tab"), path("C1", "L1", "on"), path("C2", "L2", "on")],
+    positions: ["on", "off"],
+    family: "combination",
+  }),
+  switchType("switch-receptacle", "Switch and receptacle on one yoke", "switch + receptacle", "receptacle", {
+    terminals: [hot("H"), hot("HS", { label: "H2" }), switched("SW"), neutral("N"), ground],
+    paths: [
+      path("H", "HS", "hot-tab"),
+      path("HS", "SW", "on"),
+      path("H", "UH", "always"),
+      path("N", "UN", "always"),
+      path("G", "UG", "always"),
+    ],
+    outlets: ONE_FACE,
+    positions: ["on", "off"],
+    family: "combination",
+  }),
+  switchType("dimmer", "Dimmer, two-wire, 600 W", "dimmer", "dimmer", {
+    terminals: [hot("C", { ...lead, label: "1" }), switched("L", { ...lead, label: "2" }), ground],
+    paths: [path("C", "L", "on")],
+    positions: ["on", "off"],
+    family: "dimmer",
+    defaults: { ratingA: amps(5) },
+  }),
+  switchType("timer-neutral", "Timer or sensor with neutral", "timer", "timer", {
+    terminals: [hot("H", lead), switched("L", { ...lead, label: "SW" }), neutral("N", lead), ground],
+    paths: [path("H", "L", "on"), path("H", "N", "load")],
+    positions: ["on", "off"],
+    family: "timer",
+  }),
+  switchType("timer-no-neutral", "Timer or sensor without neutral", "timer", "timer", {
+    terminals: [hot("H", lead), switched("L", { ...lead, label: "SW" }), ground],
+    paths: [path("H", "L", "on")],
+    positions: ["on", "off"],
+    family: "timer",
+  }),
+];
+
+const USERS: readonly DeviceType[] = [
+  user("luminaire-60", "Luminaire, 60 W", "luminaire", "luminaire", "luminaire", {
+    defaults: { loadW: watts(60), loadOhm: ohms(240), leakMa: milliamps(0.1) },
+  }),
+  user("luminaire-led-9", "Luminaire, LED 9 W", "LED luminaire", "luminaire", "luminaire", {
+    defaults: { loadW: watts(9), leakMa: milliamps(0.1) },
+  }),
+  user("fan-light", "Fan-light, 75 + 60 W", "fan-light", "fan", "fan-light", {
+    terminals: [
+      hot("H_FAN", { ...lead, label: "fan" }),
+      hot("H_LIGHT", { ...lead, label: "light" }),
+      neutral("N", lead),
+      ground,
+    ],
+    paths: [path("H_FAN", "N", "load"), path("H_LIGHT", "N", "load")],
+    outlets: [
+      { half: "upper", hot: "H_LIGHT", neutral: "N", ground: "G" },
+      { half: "lower", hot: "H_FAN", neutral: "N", ground: "G" },
+    ],
+    defaults: { loadW: watts(135) },
+  }),
+  user("fan-exhaust", "Exhaust fan, 75 W", "exhaust fan", "fan", "fan", { defaults: { loadW: watts(75) } }),
+  user("smoke-alarm", "Smoke alarm, 120 V interconnected", "smoke alarm", "alarm", "alarm", {
+    terminals: [hot("H", lead), neutral("N", lead), signal("SIG", lead)],
+    outlets: [{ hot: "H", neutral: "N" }],
+    defaults: { loadW: watts(2), priority: "alarm" },
+  }),
+  user("appliance-120", "Hard-wired appliance, 120 V", "appliance", "appliance", "appliance", {
+    defaults: { loadW: watts(1200) },
+  }),
+  user("appliance-240", "Hard-wired appliance, 240 V", "appliance, 240 V", "appliance", "appliance", {
+    terminals: [hot("L1", { ...lead, label: "L1" }), hot("L2", { ...lead, label: "L2" }), ground],
+    paths: [path("L1", "L2", "load")],
+    outlets: [{ hot: "L1", neutral: "L2", ground: "G" }],
+    defaults: { loadW: watts(3600) },
+  }),
+  {
+    id: "disconnect-fused",
+    title: "Fused disconnect",
+    caption: "disconnect",
+    family: "disconnect",
+    glyph: "fuse",
+    where: "box",
+    yokes: 1,
+    gangs: 1,
+    terminals: [hot("IN", { label: "IN" }), hot("OUT", { label: "OUT" }), ground],
+    paths: [path("IN", "OUT", "on")],
+    outlets: [],
+    positions: ["on", "off"],
+    defaults: {},
+    source: TYPICAL,
+  },
+];
+
+export const deviceTypes: readonly DeviceType[] = [
+  ...RECEPTACLES,
+  ...GROUND_FAULT,
+  ...SWITCHES,
+  ...USERS,
+  ...breakerTypes,
+];
+
+const BY_ID = new Map(deviceTypes.map((type) => [type.id, type]));
+
+export const findDeviceType = (id: string): DeviceType | undefined => BY_ID.get(id);
+
+/** The type of a device of a valid document. Throws on an unknown one: that is a bug past the border. */
+export function getDeviceType(id: string): DeviceType {
+  const type = BY_ID.get(id);
+  if (type === undefined) throw new Error(`Unknown device type: ${id}`);
+  return type;
+}

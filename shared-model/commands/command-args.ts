@@ -1,0 +1,159 @@
+import type { CableSide } from "../model/cable.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+import type { EvidenceMark } from "../model/evidence.ts";
+import type {
+  CableId,
+  DeviceId,
+  EnclosureId,
+  EndKey,
+  EntryId,
+  JumperId,
+  LabelId,
+  LoadId,
+  OutletKey,
+  ReadingId,
+  RoomId,
+  SpliceId,
+} from "../model/ids.ts";
+import type { At } from "../model/place.ts";
+import type { BoxIntent, Edition, Label, OutletWish, Point, Reading, StateName } from "../model/project.ts";
+import type { RoomKind } from "../model/room.ts";
+import type { Colour } from "../units/colour.ts";
+import type { WireSize } from "../units/wire-size.ts";
+
+type InState = { readonly state: StateName };
+type InBox = InState & { readonly enclosure: EnclosureId };
+
+/** Where a new or moved cable side goes: an entry that exists, a new entry to make, or open country. */
+export type SideTarget =
+  | { readonly enclosure: EnclosureId; readonly entry: EntryId }
+  | {
+      readonly enclosure: EnclosureId;
+      readonly newEntry: EntryId;
+      readonly means: Enclosure["entries"][EntryId]["means"];
+    }
+  | Extract<CableSide, { outside: string }>;
+
+export type ItemRef =
+  | { readonly kind: "enclosure"; readonly id: EnclosureId }
+  | { readonly kind: "cable"; readonly id: CableId }
+  | { readonly kind: "device"; readonly id: DeviceId }
+  | { readonly kind: "splice"; readonly id: SpliceId }
+  | { readonly kind: "jumper"; readonly id: JumperId }
+  | { readonly kind: "load"; readonly id: LoadId }
+  | { readonly kind: "label"; readonly id: LabelId }
+  | { readonly kind: "room"; readonly id: RoomId };
+
+/** What `set-property` may be told to change; the field decides which values are taken. */
+export type PropertyTarget =
+  | ItemRef
+  | { readonly kind: "entry"; readonly enclosure: EnclosureId; readonly id: EntryId }
+  | { readonly kind: "end"; readonly enclosure: EnclosureId; readonly id: EndKey }
+  | { readonly kind: "project" };
+
+export type PropertyValue =
+  | string
+  | number
+  | boolean
+  | readonly string[]
+  | { readonly [key: string]: string | number | boolean }
+  | null;
+
+/** Arguments of every command, by its id. */
+export interface CommandArgs {
+  "place-enclosure": InState & {
+    readonly id: EnclosureId;
+    readonly item: string;
+    readonly name: string;
+    readonly at: Point;
+    readonly roomId?: RoomId;
+    readonly note?: string;
+    /** Bars of a panel; required for a panel item. */
+    readonly bars?: { readonly neutral: DeviceId; readonly ground: DeviceId };
+  };
+  "move-enclosures": { readonly moves: readonly { readonly id: EnclosureId; readonly to: Point }[] };
+  "rename-item": InState & { readonly item: ItemRef; readonly name: string };
+  /** Removes items with what depends on them: a box with its cables' other ends, a device with its loads and labels. */
+  "remove-items": InState & { readonly items: readonly ItemRef[] };
+  "place-device": InBox & { readonly id: DeviceId; readonly type: string; readonly name: string };
+  /** To another place among the devices of its enclosure, or, with nothing landed on it, to another enclosure. */
+  "move-device": InState & { readonly id: DeviceId; readonly enclosure: EnclosureId; readonly before?: DeviceId };
+  "place-load": InState & {
+    readonly id: LoadId;
+    readonly item: string;
+    readonly name: string;
+    readonly plug: OutletKey;
+  };
+  "move-load": InState & { readonly id: LoadId; readonly plug: OutletKey };
+  /** Every end arrives capped. */
+  "route-cable": InState & {
+    readonly id: CableId;
+    readonly item: string;
+    readonly name: string;
+    readonly a: SideTarget;
+    readonly b: SideTarget;
+    readonly lengthFt?: number;
+  };
+  /** The ends of the moved side arrive capped. */
+  "move-cable-side": InState & { readonly cable: CableId; readonly side: "a" | "b"; readonly to: SideTarget };
+  /** Puts an end anywhere: on a terminal, in a splice, on the bond, capped or loose. */
+  "land-end": InBox & { readonly end: EndKey; readonly at: At };
+  "lift-end": InBox & { readonly end: EndKey };
+  "cap-end": InBox & { readonly end: EndKey };
+  "mark-spare": InBox & { readonly end: EndKey; readonly spare: boolean };
+  /** Joins two or more ends of one enclosure in a new splice. */
+  "splice-ends": InBox & {
+    readonly splice: SpliceId;
+    readonly name: string;
+    readonly connector: string;
+    readonly ends: readonly EndKey[];
+  };
+  "join-splice": InBox & { readonly end: EndKey; readonly splice: SpliceId };
+  /** Takes an end out and caps it; a splice left with no member goes. */
+  "leave-splice": InBox & { readonly end: EndKey };
+  "change-connector": InBox & { readonly splice: SpliceId; readonly connector: string };
+  "add-jumper": InBox & {
+    readonly jumper: JumperId;
+    readonly name: string;
+    readonly awg: WireSize;
+    readonly colour: Colour;
+    readonly from: At;
+    readonly to: At;
+  };
+  /** Moves all ends on a terminal into a new splice and brings one jumper from it to the terminal. */
+  "pigtail-terminal": InBox & {
+    readonly device: DeviceId;
+    readonly terminal: string;
+    readonly splice: SpliceId;
+    readonly spliceName: string;
+    readonly connector: string;
+    readonly jumper: JumperId;
+    readonly jumperName: string;
+  };
+  "set-property": InState & {
+    readonly target: PropertyTarget;
+    readonly field: string;
+    readonly value: PropertyValue;
+    readonly evidence?: EvidenceMark;
+  };
+  "set-box-intent": InState & { readonly enclosure: EnclosureId; readonly intent: BoxIntent | null };
+  "set-outlet-wish": InState & { readonly outlet: OutletKey; readonly wish: OutletWish | null };
+  "add-room": { readonly id: RoomId; readonly name: string; readonly kinds: readonly RoomKind[] };
+  "assign-room": InState & { readonly enclosures: readonly EnclosureId[]; readonly room: RoomId | null };
+  "set-edition": { readonly edition: Edition };
+  "move-splice": { readonly splice: SpliceId; readonly to: Point | null };
+  "add-label": InState & {
+    readonly id: LabelId;
+    readonly wording: string;
+    readonly on: Label["on"];
+    readonly requiredBy?: string;
+  };
+  "add-reading": { readonly id: ReadingId; readonly reading: Omit<Reading, "id" | "order"> };
+}
+
+export type CommandId = keyof CommandArgs;
+
+/** A command with arguments of its own type. */
+export type TypedCall<I extends CommandId = CommandId> = {
+  [K in I]: { readonly command: K; readonly args: CommandArgs[K] };
+}[I];

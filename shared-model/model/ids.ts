@@ -1,0 +1,90 @@
+/** Opaque, branded identities. Minted by the caller of a command, never shown to a person, equal in both states. */
+export type EnclosureId = string & { readonly __id: "enclosure" };
+export type EntryId = string & { readonly __id: "entry" };
+export type RingId = string & { readonly __id: "ring" };
+export type CableId = string & { readonly __id: "cable" };
+/** Key of a conductor inside its cable: "bk", "wh", "rd", "cu"; not an id of its own. */
+export type ConductorKey = string & { readonly __id: "conductor" };
+export type DeviceId = string & { readonly __id: "device" };
+/** Name of a terminal inside its device type: "LINE_H", "N1"; not an id of its own. */
+export type TerminalName = string & { readonly __id: "terminal" };
+export type SpliceId = string & { readonly __id: "splice" };
+export type JumperId = string & { readonly __id: "jumper" };
+export type PassThroughId = string & { readonly __id: "pass-through" };
+export type LoadId = string & { readonly __id: "load" };
+export type RoomId = string & { readonly __id: "room" };
+export type LabelId = string & { readonly __id: "label" };
+export type ReadingId = string & { readonly __id: "reading" };
+export type AttachmentId = string & { readonly __id: "attachment" };
+
+/** Which side of a cable or jumper an end belongs to. */
+export type Side = "a" | "b";
+
+/** One end of a cable conductor ("c1.bk.a") or of a jumper ("j1.a"): key of the `places` table of its enclosure. */
+export type EndKey = string & { readonly __id: "end" };
+
+/** An outlet: a device, or one half of a duplex whose tab is off ("d5/upper"). */
+export type OutletKey = string & { readonly __id: "outlet" };
+
+export type AnyId =
+  | EnclosureId
+  | EntryId
+  | RingId
+  | CableId
+  | DeviceId
+  | SpliceId
+  | JumperId
+  | PassThroughId
+  | LoadId
+  | RoomId
+  | LabelId
+  | ReadingId
+  | AttachmentId;
+
+/** Ids are 1 to 40 of these characters, so that an end key can be taken apart and a path in an error stays readable. */
+const ID_PATTERN = /^[A-Za-z0-9_-]{1,40}$/;
+
+export const isId = (text: string): boolean =>
+  ID_PATTERN.test(text) && text !== "__proto__" && text !== "constructor" && text !== "prototype";
+
+/** Brands a text as an id. Throws on a malformed one: check with `isId` at a border. */
+export function asId<T extends AnyId | ConductorKey>(text: string): T {
+  if (!isId(text)) throw new Error(`Not an id: ${JSON.stringify(text)}`);
+  return text as T;
+}
+
+export type ParsedEnd =
+  | { readonly of: "cable"; readonly cable: CableId; readonly conductor: ConductorKey; readonly side: Side }
+  | { readonly of: "jumper"; readonly jumper: JumperId; readonly side: Side };
+
+export const cableEnd = (cable: CableId, conductor: ConductorKey, side: Side): EndKey =>
+  `${cable}.${conductor}.${side}` as EndKey;
+
+export const jumperEnd = (jumper: JumperId, side: Side): EndKey => `${jumper}.${side}` as EndKey;
+
+/** Takes an end key apart; undefined when the text is not one. */
+export function parseEnd(text: string): ParsedEnd | undefined {
+  const parts = text.split(".");
+  const side = parts[parts.length - 1];
+  if (side !== "a" && side !== "b") return undefined;
+  const [first, second] = parts;
+  if (parts.length === 2 && first !== undefined && isId(first))
+    return { of: "jumper", jumper: first as JumperId, side };
+  if (parts.length === 3 && first !== undefined && second !== undefined && isId(first) && isId(second)) {
+    return { of: "cable", cable: first as CableId, conductor: second as ConductorKey, side };
+  }
+  return undefined;
+}
+
+export const otherSide = (side: Side): Side => (side === "a" ? "b" : "a");
+
+/** Half of a duplex; a face has one outlet and no half. */
+export type Half = "upper" | "lower";
+
+export const outletKey = (device: DeviceId, half?: Half): OutletKey =>
+  (half === undefined ? device : `${device}/${half}`) as string as OutletKey;
+
+export function parseOutlet(key: OutletKey): { readonly device: DeviceId; readonly half?: Half } {
+  const [device = "", half] = key.split("/");
+  return half === "upper" || half === "lower" ? { device: device as DeviceId, half } : { device: device as DeviceId };
+}

@@ -1,0 +1,190 @@
+import type { Cable } from "./cable.ts";
+import type { Enclosure } from "./enclosure.ts";
+import type { Evidence, WithEvidence } from "./evidence.ts";
+import type {
+  AttachmentId,
+  CableId,
+  DeviceId,
+  EnclosureId,
+  EndKey,
+  LabelId,
+  LoadId,
+  OutletKey,
+  ReadingId,
+  RoomId,
+  SpliceId,
+} from "./ids.ts";
+import type { Load } from "./load.ts";
+import type { Room } from "./room.ts";
+
+export const FORMAT = "loadside";
+/** Version of the file format that this code writes, and the oldest reader that may open it. */
+export const FORMAT_VERSION = 1;
+export const FORMAT_MIN_READER = 1;
+
+/** A dated set of tables and clauses. 2026 answers with the 2023 text, not verified. */
+export const EDITIONS = [2011, 2014, 2017, 2020, 2023, 2026] as const;
+export type Edition = (typeof EDITIONS)[number];
+
+export type StateName = "as-found" | "proposed";
+
+/** A label fixed to something, with the words that stand on it. */
+export interface Label extends WithEvidence {
+  readonly id: LabelId;
+  readonly wording: string;
+  readonly on: { readonly device: DeviceId } | { readonly enclosure: EnclosureId } | { readonly cable: CableId };
+  readonly requiredBy?: string;
+  readonly order: number;
+}
+
+/** What an enclosure is meant to do, said by a person; roles are derived, never stored. */
+export interface BoxIntent {
+  readonly supply?: CableId;
+  /** By cable: meant to be behind the ground-fault device here, or meant not to be. */
+  readonly protect?: Readonly<Record<CableId, boolean>>;
+}
+
+/** A person's decision about one outlet: a wish for protection, or a decision against a wish, with who and why. */
+export interface OutletWish {
+  readonly wish: "protect" | "decided-not";
+  readonly by?: string;
+  readonly reason?: string;
+}
+
+export interface Intent {
+  readonly boxes: Readonly<Record<EnclosureId, BoxIntent>>;
+  readonly outlets: Readonly<Record<OutletKey, OutletWish>>;
+}
+
+/** One complete account of the wiring: as it was found, or as it will be. */
+export interface Installation {
+  readonly enclosures: Readonly<Record<EnclosureId, Enclosure>>;
+  readonly cables: Readonly<Record<CableId, Cable>>;
+  readonly loads: Readonly<Record<LoadId, Load>>;
+  readonly labels: Readonly<Record<LabelId, Label>>;
+  readonly intent: Intent;
+  /** What the panel directory says, by breaker. */
+  readonly directory: Readonly<Record<DeviceId, string>>;
+}
+
+export type ReadingInstrument =
+  | "meter"
+  | "low-impedance-meter"
+  | "plug-in-tester"
+  | "noncontact"
+  | "continuity"
+  | "insulation";
+
+/** A measurement as evidence: what was measured where, in which arrangement, when and by whom. */
+export interface Reading extends WithEvidence {
+  readonly id: ReadingId;
+  readonly instrument: ReadingInstrument;
+  /** One or two points, as ends, terminals ("d1.LINE_H"), or outlets. */
+  readonly points: readonly string[];
+  readonly value: string;
+  readonly unit?: string;
+  readonly state?: StateName;
+  readonly arrangement?: {
+    readonly switches?: Readonly<Record<DeviceId, string>>;
+    readonly off?: readonly DeviceId[];
+    readonly capped?: readonly EndKey[];
+  };
+  readonly computed?: boolean;
+  readonly takenAt?: string;
+  readonly by?: string;
+  readonly order: number;
+}
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where things stand on the sheet. It never enters an answer about the wiring. Lengths are drawing units. */
+export interface Layout {
+  readonly enclosures: Readonly<Record<EnclosureId, Point>>;
+  /** Splices dragged to a place of their own, relative to the inside of their box. */
+  readonly splices: Readonly<Record<SpliceId, Point>>;
+  /** Bends set by a person along a cable. */
+  readonly cables: Readonly<Record<CableId, readonly Point[]>>;
+  readonly rooms: Readonly<Record<RoomId, Point & { readonly width: number; readonly height: number }>>;
+}
+
+export interface Supply {
+  readonly system: "120/240" | "208Y/120";
+  /** Volts to neutral at the source; absent means 120. */
+  readonly nominalV?: number;
+}
+
+/** A local change to the rules, with the reason that is printed. */
+export interface Amendment {
+  readonly rule: string;
+  readonly change: { readonly kind: "off" } | { readonly kind: "value"; readonly name: string; readonly value: number };
+  readonly reason: string;
+}
+
+/** A person's word that a finding is known and accepted. Dangers stay visible. */
+export interface Acknowledgement {
+  readonly finding: string;
+  readonly state: StateName;
+  readonly by: string;
+  readonly reason: string;
+  readonly at: string;
+}
+
+export interface Attachment {
+  readonly id: AttachmentId;
+  readonly name: string;
+  readonly mediaType: "image/png" | "image/jpeg";
+  readonly base64: string;
+  readonly enclosure?: EnclosureId;
+  readonly order: number;
+}
+
+/** A document. Unknown fields of a file stay on the objects that carried them. */
+export interface Project {
+  readonly format: typeof FORMAT;
+  readonly version: number;
+  readonly minReader: number;
+  readonly title: string;
+  readonly edition: Edition;
+  readonly amendments: readonly Amendment[];
+  readonly supply: Supply;
+  readonly rooms: Readonly<Record<RoomId, Room>>;
+  readonly asFound: Installation;
+  readonly proposed?: Installation;
+  readonly layout: Layout;
+  readonly readings: Readonly<Record<ReadingId, Reading>>;
+  readonly acknowledgements: readonly Acknowledgement[];
+  readonly attachments: Readonly<Record<AttachmentId, Attachment>>;
+  readonly tariff?: Readonly<Record<string, number>>;
+  readonly notes: string;
+  readonly evidence?: Evidence;
+}
+
+export const emptyInstallation: Installation = {
+  enclosures: {},
+  cables: {},
+  loads: {},
+  labels: {},
+  intent: { boxes: {}, outlets: {} },
+  directory: {},
+};
+
+/** A new document with nothing drawn. */
+export const emptyProject = (title: string, edition: Edition): Project => ({
+  format: FORMAT,
+  version: FORMAT_VERSION,
+  minReader: FORMAT_MIN_READER,
+  title,
+  edition,
+  amendments: [],
+  supply: { system: "120/240" },
+  rooms: {},
+  asFound: emptyInstallation,
+  layout: { enclosures: {}, splices: {}, cables: {}, rooms: {} },
+  readings: {},
+  acknowledgements: [],
+  attachments: {},
+  notes: "",
+});

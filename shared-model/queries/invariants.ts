@@ -1,0 +1,307 @@
+import { findDeviceType } from "../catalog/device-types.ts";
+import { type Problem, problem } from "../lib/result.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+import { cableEnd, type EndKey, jumperEnd, parseOutlet } from "../model/ids.ts";
+import type { Place } from "../model/place.ts";
+import type { Installation, Project } from "../model/project.ts";
+import { cablesInto } from "./cables-into.ts";
+import { findTerminal } from "./terminals-of.ts";
+
+/**
+ * What must hold after every command and on load, whatever is drawn: ends, places and references agree. Rules judge
+ * wiring; this judges bookkeeping, so a problem here is a program error or a damaged file, never a finding.
+ */
+export function invariantProblems(project: Project): readonly Problem[] {
+  const problems: Problem[] = [];
+  checkInstallation(project, project.asFound, "/asFound", problems);
+  if (project.proposed !== undefined) checkInstallation(project, project.proposed, "/proposed", problems);
+  return problems;
+}
+
+function checkInstallation(project: Project, installation: Installation, path: string, problems: Problem[]): void {
+  checkTables(installation, path, problems);
+  checkCables(installation, path, problems);
+  for (const [id, enclosure] of Object.entries(installation.enclosures)) {
+    checkEnclosure(project, installation, enclosure, `${path}/enclosures/${id}`, problems);
+  }
+  checkUniqueIds(installation, path, problems);
+  checkReferences(installation, path, problems);
+}
+
+function checkTables(installation: Installation, path: string, problems: Problem[]): void {
+  const tables: [string, Readonly<Record<string, { readonly id: string }>>][] = [
+    ["enclosures", installation.enclosures],
+    ["cables", installation.cables],
+    ["loads", installation.loads],
+    ["labels", installation.labels],
+  ];
+  for (const [id, enclosure] of Object.entries(installation.enclosures)) {
+    tables.push(
+      [`enclosures/${id}/entries`, enclosure.entries],
+      [`enclosures/${id}/devices`, enclosure.devices],
+      [`enclosures/${id}/splices`, enclosure.splices],
+      [`enclosures/${id}/jumpers`, enclosure.jumpers],
+      [`enclosures/${id}/passThroughs`, enclosure.passThroughs],
+    );
+    if (enclosure.kind === "box") tables.push([`enclosures/${id}/rings`, enclosure.rings]);
+  }
+  for (const [name, table] of tables) {
+    for (const [key, item] of Object.entries(table)) {
+      if (item.id !== key)
+        problems.push(
+          problem(
+            "id-differs-from-key",
+            `${path}/${name}/${key}/id`,
+            `The item is filed under "${key}" but calls itself "${item.id}".`,
+          ),
+        );
+    }
+  }
+}
+
+function checkCables(installation: Installation, path: string, problems: Problem[]): void {
+  for (const cable of Object.values(installation.cables)) {
+    for (const side of ["a", "b"] as const) {
+      const where = cable.sides[side];
+      if (!("enclosure" in where)) continue;
+      const at = `${path}/cables/${cable.id}/sides/${side}`;
+      const enclosure = installation.enclosures[where.enclosure];
+      if (enclosure === undefined)
+        problems.push(
+          problem("unknown-enclosure", at, `Cable ${cable.name} ends in "${where.enclosure}", which does not exist.`),
+        );
+      else if (!(where.entry in enclosure.entries))
+        problems.push(
+          problem(
+            "unknown-entry",
+            at,
+            `Cable ${cable.name} enters ${enclosure.name} by "${where.entry}", which does not exist.`,
+          ),
+        );
+    }
+  }
+}
+
+function checkEnclosure(
+  project: Project,
+  installation: Installation,
+  enclosure: Enclosure,
+  path: string,
+  problems: Problem[],
+): void {
+  const expected = expectedEnds(installation, enclosure);
+  for (const end of expected) {
+    if (!(end in enclosure.places))
+      problems.push(
+        problem(
+          "end-without-place",
+          `${path}/places`,
+          `The end ${end} lies in ${enclosure.name} but has no place there.`,
+        ),
+      );
+  }
+  for (const [end, place] of Object.entries(enclosure.places)) {
+    if (!expected.has(end as EndKey))
+      problems.push(
+        problem(
+          "place-without-end",
+          `${path}/places/${end}`,
+          `${enclosure.name} has a place for ${end}, but no such end lies there.`,
+        ),
+      );
+    checkPlace(enclosure, place, `${path}/places/${end}`, problems);
+  }
+  for (const device of Object.values(enclosure.devices)) {
+    const type = findDeviceType(device.type);
+    if (type === undefined)
+      problems.push(
+        problem(
+          "unknown-device-type",
+          `${path}/devices/${device.id}/type`,
+          `"${device.type}" is not a device type of the catalogue.`,
+        ),
+      );
+    else if (type.where !== enclosure.kind)
+      problems.push(
+        problem(
+          "device-in-wrong-enclosure",
+          `${path}/devices/${device.id}`,
+          `${device.name} (${type.title}) belongs in a ${type.where}.`,
+        ),
+      );
+  }
+  for (const jumper of Object.values(enclosure.jumpers)) {
+    const a = enclosure.places[jumperEnd(jumper.id, "a")];
+    const b = enclosure.places[jumperEnd(jumper.id, "b")];
+    if (a && b && samePoint(a, b))
+      problems.push(
+        problem(
+          "jumper-to-itself",
+          `${path}/jumpers/${jumper.id}`,
+          `Jumper ${jumper.name} has both ends at one place.`,
+        ),
+      );
+  }
+  for (const pass of Object.values(enclosure.passThroughs)) {
+    const cable = installation.cables[pass.cable];
+    if (cable === undefined || pass.conductors.some((key) => !(key in cable.conductors))) {
+      problems.push(
+        problem(
+          "unknown-conductor",
+          `${path}/passThroughs/${pass.id}`,
+          "It names a cable or conductor that does not exist.",
+        ),
+      );
+    }
+    if (!(pass.entryIn in enclosure.entries) || !(pass.entryOut in enclosure.entries)) {
+      problems.push(
+        problem("unknown-entry", `${path}/passThroughs/${pass.id}`, "It names an entry that does not exist."),
+      );
+    }
+  }
+  if (enclosure.roomId !== undefined && !(enclosure.roomId in project.rooms)) {
+    problems.push(
+      problem(
+        "unknown-room",
+        `${path}/roomId`,
+        `${enclosure.name} stands in room "${enclosure.roomId}", which does not exist.`,
+      ),
+    );
+  }
+}
+
+function expectedEnds(installation: Installation, enclosure: Enclosure): ReadonlySet<EndKey> {
+  const ends = new Set<EndKey>();
+  for (const { cable, side } of cablesInto(installation.cables, enclosure.id)) {
+    for (const key of Object.keys(cable.conductors))
+      ends.add(cableEnd(cable.id, key as keyof typeof cable.conductors, side));
+  }
+  for (const jumper of Object.values(enclosure.jumpers)) {
+    ends.add(jumperEnd(jumper.id, "a"));
+    ends.add(jumperEnd(jumper.id, "b"));
+  }
+  return ends;
+}
+
+function checkPlace(enclosure: Enclosure, place: Place, path: string, problems: Problem[]): void {
+  const { at } = place;
+  if (at.kind === "splice" && !(at.splice in enclosure.splices)) {
+    problems.push(
+      problem("unknown-splice", path, `It names splice "${at.splice}", which is not in ${enclosure.name}.`),
+    );
+  }
+  if (at.kind !== "terminal") return;
+  const device = enclosure.devices[at.device];
+  if (device === undefined) {
+    problems.push(
+      problem("unknown-device", path, `It names device "${at.device}", which is not in ${enclosure.name}.`),
+    );
+    return;
+  }
+  if (findDeviceType(device.type) === undefined) return;
+  const terminal = findTerminal(device, at.terminal);
+  if (terminal === undefined)
+    problems.push(problem("unknown-terminal", path, `${device.name} has no terminal ${at.terminal}.`));
+  else if (!Number.isInteger(at.hole) || at.hole < 1 || at.hole > terminal.holes) {
+    problems.push(
+      problem(
+        "unknown-hole",
+        path,
+        `${device.name} ${at.terminal} has ${terminal.holes} hole${terminal.holes === 1 ? "" : "s"}; ${at.hole} is not one of them.`,
+      ),
+    );
+  }
+}
+
+/** A splice or a terminal counts as one point: both holes of a clamp plate are the same node. */
+function samePoint(a: Place, b: Place): boolean {
+  if (a.at.kind === "splice" && b.at.kind === "splice") return a.at.splice === b.at.splice;
+  if (a.at.kind === "terminal" && b.at.kind === "terminal")
+    return a.at.device === b.at.device && a.at.terminal === b.at.terminal;
+  return a.at.kind === "bond" && b.at.kind === "bond";
+}
+
+/** Devices, splices and jumpers are looked up by id alone, so an id may not occur in two enclosures. */
+function checkUniqueIds(installation: Installation, path: string, problems: Problem[]): void {
+  const seen = new Map<string, string>();
+  const note = (id: string, at: string): void => {
+    const before = seen.get(id);
+    if (before !== undefined) problems.push(problem("duplicate-id", at, `"${id}" is already the id of ${before}.`));
+    else seen.set(id, at);
+  };
+  for (const id of Object.keys(installation.cables)) note(id, `${path}/cables/${id}`);
+  for (const [box, enclosure] of Object.entries(installation.enclosures)) {
+    const at = `${path}/enclosures/${box}`;
+    note(box, at);
+    for (const id of Object.keys(enclosure.devices)) note(id, `${at}/devices/${id}`);
+    for (const id of Object.keys(enclosure.splices)) note(id, `${at}/splices/${id}`);
+    for (const id of Object.keys(enclosure.jumpers)) note(id, `${at}/jumpers/${id}`);
+  }
+}
+
+function checkReferences(installation: Installation, path: string, problems: Problem[]): void {
+  const devices = new Set<string>();
+  for (const enclosure of Object.values(installation.enclosures))
+    for (const id of Object.keys(enclosure.devices)) devices.add(id);
+  for (const load of Object.values(installation.loads)) {
+    if (!devices.has(parseOutlet(load.plug).device))
+      problems.push(
+        problem(
+          "unknown-outlet",
+          `${path}/loads/${load.id}/plug`,
+          `${load.name} is plugged into "${load.plug}", which does not exist.`,
+        ),
+      );
+  }
+  for (const label of Object.values(installation.labels)) {
+    const { on } = label;
+    const known =
+      "device" in on
+        ? devices.has(on.device)
+        : "enclosure" in on
+          ? on.enclosure in installation.enclosures
+          : on.cable in installation.cables;
+    if (!known)
+      problems.push(
+        problem("unknown-item", `${path}/labels/${label.id}/on`, "The label is on something that does not exist."),
+      );
+  }
+  for (const key of Object.keys(installation.intent.outlets)) {
+    if (!devices.has(parseOutlet(key as Parameters<typeof parseOutlet>[0]).device)) {
+      problems.push(
+        problem(
+          "unknown-outlet",
+          `${path}/intent/outlets/${key}`,
+          "The decision is about an outlet that does not exist.",
+        ),
+      );
+    }
+  }
+  for (const [box, intent] of Object.entries(installation.intent.boxes)) {
+    const named = [...(intent.supply === undefined ? [] : [intent.supply]), ...Object.keys(intent.protect ?? {})];
+    if (!(box in installation.enclosures))
+      problems.push(
+        problem(
+          "unknown-enclosure",
+          `${path}/intent/boxes/${box}`,
+          "The intent is about an enclosure that does not exist.",
+        ),
+      );
+    for (const cable of named) {
+      if (!(cable in installation.cables))
+        problems.push(
+          problem(
+            "unknown-cable",
+            `${path}/intent/boxes/${box}`,
+            `The intent names cable "${cable}", which does not exist.`,
+          ),
+        );
+    }
+  }
+  for (const device of Object.keys(installation.directory)) {
+    if (!devices.has(device))
+      problems.push(
+        problem("unknown-device", `${path}/directory/${device}`, "The directory names a breaker that does not exist."),
+      );
+  }
+}

@@ -1,0 +1,35 @@
+/** Colours of conductors as made, with the letter codes of IEC 60757; a conductor without insulation is "bare". */
+export const COLOURS = [
+  "black",
+  "white",
+  "red",
+  "blue",
+  "yellow",
+  "brown",
+  "orange",
+  "grey",
+  "violet",
+  "pink",
+  "green",
+  "bare",
+] as const;
+
+export type Colour = (typeof COLOURS)[number];
+
+const CODES: Readonly<Record<Colour, string>> = {
+  black: "BK",
+  white: "WH",
+  red: "RD",
+  blue: "BU",
+  yellow: "YE",
+  brown: "BN",
+  orange: "OG",
+  grey: "GY",
+  violet: "VT",
+  pink: "PK",
+  green: "GN",
+  bare: "bare",
+};
+
+/** Letter code of IEC 60757, or "bare". */
+export const colourCode = (colour: Colour): string => CODES[colour];
