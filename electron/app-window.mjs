@@ -29,8 +29,11 @@ export function openAppWindow(url, folder) {
     new Promise((resolve) => {
       child.once("error", () => console.log(`The window could not be opened. Open this address in a browser: ${url}`));
       child.once("exit", (status) => {
-        if (Date.now() - started > HANDED_OVER_MS) resolve();
-        else if (status !== 0) console.log(`The window did not open. Open this address in a browser: ${url}`);
+        if (Date.now() - started > HANDED_OVER_MS) return resolve();
+        // Without a status it was ended by a signal: Ctrl-C reaches it as well.
+        if (status === null) return;
+        if (status === 0) console.log("The window is closed, or in a browser that ran already. Ctrl-C ends Loadside.");
+        else console.log(`The window did not open. Open this address in a browser: ${url}`);
       });
     })
   );

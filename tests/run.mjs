@@ -12,7 +12,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { installWhenNeeded } from "../electron/install-when-needed.mjs";
 import { nodeIsTooOld } from "../electron/node-version.mjs";
-import { getChromium } from "./get-chromium.mjs";
+import { getChromium, NO_CHROMIUM } from "./get-chromium.mjs";
 import { countOfPlaywright, countOfVitest, oneOf } from "./test-counts.mjs";
 
 /**
@@ -131,12 +131,7 @@ async function buildAll() {
 /** @returns {Promise<Outcome>} */
 async function runEndToEnd() {
   const chromium = await getChromium();
-  if (chromium === undefined) {
-    return {
-      count: oneOf(false),
-      output: "No Chromium was found, and none could be installed: install Chromium or Chrome.",
-    };
-  }
+  if (chromium === undefined) return { count: oneOf(false), output: NO_CHROMIUM };
   const file = join(REPORTS, "e2e.json");
   Object.assign(process.env, { LOADSIDE_CHROMIUM: chromium, PLAYWRIGHT_JSON_OUTPUT_FILE: file });
   const { status, output } = await node("@playwright/test/cli.js", "test", "--reporter=list,json");

@@ -12,7 +12,14 @@ export const PROTOCOL_VERSION = 1;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
-  | { readonly type: "hello"; readonly version: number }
+  | {
+      readonly type: "hello";
+      readonly version: number;
+      /** Rules that are switched off for this session because they did not end in time. */
+      readonly disabledRules?: readonly string[];
+      /** After a restart: name every rule in a `started` message before it runs, so that the one that hangs is known. */
+      readonly watchful?: boolean;
+    }
   /** Parses the text of a file; nothing is opened by it. */
   | { readonly type: "parse"; readonly request: number; readonly text: string }
   | { readonly type: "snapshot"; readonly project: Project; readonly revision: number }
@@ -65,5 +72,8 @@ export type FromWorker =
       readonly base: number;
       readonly results: readonly PreviewResult[];
     }
-  /** The worker began a job; the client restarts it when no answer follows within the deadline. */
+  /**
+   * The worker began a job, or, when it was asked to be watchful, a rule of it. The client restarts the worker when no
+   * answer follows within the deadline.
+   */
   | { readonly type: "started"; readonly revision: number; readonly rule?: string };

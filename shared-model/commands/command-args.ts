@@ -1,8 +1,9 @@
 import type { CableSide } from "../model/cable.ts";
-import type { Enclosure } from "../model/enclosure.ts";
+import type { EntryMeans, Ring, VolumeFact } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type {
   CableId,
+  ConductorKey,
   DeviceId,
   EnclosureId,
   EndKey,
@@ -11,7 +12,9 @@ import type {
   LabelId,
   LoadId,
   OutletKey,
+  PassThroughId,
   ReadingId,
+  RingId,
   RoomId,
   SpliceId,
 } from "../model/ids.ts";
@@ -24,14 +27,13 @@ import type { WireSize } from "../units/wire-size.ts";
 type InState = { readonly state: StateName };
 type InBox = InState & { readonly enclosure: EnclosureId };
 
+/** An entry of a known enclosure: one that exists, or a new one to make. */
+export type EntryTarget = { readonly entry: EntryId } | { readonly newEntry: EntryId; readonly means: EntryMeans };
+
 /** Where a new or moved cable side goes: an entry that exists, a new entry to make, or open country. */
 export type SideTarget =
   | { readonly enclosure: EnclosureId; readonly entry: EntryId }
-  | {
-      readonly enclosure: EnclosureId;
-      readonly newEntry: EntryId;
-      readonly means: Enclosure["entries"][EntryId]["means"];
-    }
+  | { readonly enclosure: EnclosureId; readonly newEntry: EntryId; readonly means: EntryMeans }
   | Extract<CableSide, { outside: string }>;
 
 export type ItemRef =
@@ -48,9 +50,16 @@ export type ItemRef =
 export type PropertyTarget =
   | ItemRef
   | { readonly kind: "entry"; readonly enclosure: EnclosureId; readonly id: EntryId }
+  | { readonly kind: "ring"; readonly enclosure: EnclosureId; readonly id: RingId }
+  | { readonly kind: "pass-through"; readonly enclosure: EnclosureId; readonly id: PassThroughId }
+  | { readonly kind: "conductor"; readonly cable: CableId; readonly id: ConductorKey }
   | { readonly kind: "end"; readonly enclosure: EnclosureId; readonly id: EndKey }
   | { readonly kind: "project" };
 
+/**
+ * Null clears an optional field. A volume fact holds its volume as in the model, in 1/10 000 in³ (`cubicInches(30.3)`);
+ * every other number is in the unit that `catalog/properties.ts` names.
+ */
 export type PropertyValue =
   | string
   | number
@@ -136,8 +145,29 @@ export interface CommandArgs {
     readonly value: PropertyValue;
     readonly evidence?: EvidenceMark;
   };
+  /** Says how a fact is known without changing it; `field` is a property, or "at" for where an end is. */
+  "mark-evidence": InState & {
+    readonly target: PropertyTarget;
+    readonly field: string;
+    readonly evidence: EvidenceMark | null;
+  };
+  /** A raised ring, cover or extension on a box. */
+  "add-ring": InBox & { readonly id: RingId; readonly kind: Ring["kind"]; readonly volume: VolumeFact };
+  "remove-ring": InBox & { readonly id: RingId };
+  /** Conductors of a cable that run through this box unbroken, from one entry to another. */
+  "add-pass-through": InBox & {
+    readonly id: PassThroughId;
+    readonly cable: CableId;
+    readonly conductors: readonly ConductorKey[];
+    readonly entryIn: EntryTarget;
+    readonly entryOut: EntryTarget;
+    readonly loopLengthIn?: number;
+  };
+  "remove-pass-through": InBox & { readonly id: PassThroughId };
   "set-box-intent": InState & { readonly enclosure: EnclosureId; readonly intent: BoxIntent | null };
   "set-outlet-wish": InState & { readonly outlet: OutletKey; readonly wish: OutletWish | null };
+  /** What the panel directory says about a breaker or fuse; null or an empty text takes the line away. */
+  "set-directory-line": InState & { readonly device: DeviceId; readonly text: string | null };
   "add-room": { readonly id: RoomId; readonly name: string; readonly kinds: readonly RoomKind[] };
   "assign-room": InState & { readonly enclosures: readonly EnclosureId[]; readonly room: RoomId | null };
   "set-edition": { readonly edition: Edition };

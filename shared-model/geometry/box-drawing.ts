@@ -7,6 +7,7 @@ import type {
   EndKey,
   EntryId,
   JumperId,
+  PassThroughId,
   RingId,
   Side,
   SpliceId,
@@ -35,6 +36,8 @@ export interface BoxDrawing {
   readonly devices: readonly DeviceDrawing[];
   readonly bond?: BondDrawing;
   readonly caps: readonly CapDrawing[];
+  /** Breaker spaces of a panel with nothing in them: odd numbers left, even numbers right. */
+  readonly freeSlots?: readonly { readonly slot: number; readonly at: Rect }[];
   readonly rings: readonly { readonly id: RingId; readonly text: string; readonly at: Point }[];
   readonly measure: {
     readonly bends: number;
@@ -84,6 +87,8 @@ export interface Plate {
 export interface ConductorDrawing {
   readonly kind: "cable" | "jumper";
   readonly jumper?: JumperId;
+  /** Set where a cable conductor runs through unbroken: it has no end here. */
+  readonly passThrough?: PassThroughId;
   /** Ends that lie in this enclosure: one for a cable conductor, two for a jumper, from the first point to the last. */
   readonly ends: readonly EndKey[];
   readonly colour: Colour;
@@ -93,6 +98,8 @@ export interface ConductorDrawing {
   readonly points: readonly Point[];
   /** Points of the fan out of the sheath at the start, where the halo is not painted; 0 for a jumper. */
   readonly fanPoints: number;
+  /** As `fanPoints`, at the last points: only where a conductor runs through unbroken. */
+  readonly fanPointsEnd?: number;
   readonly plates: readonly Plate[];
   /** Where each end can be picked up; same length as `ends`. */
   readonly grips: readonly Point[];
@@ -141,6 +148,8 @@ export interface DeviceDrawing {
   readonly family: DeviceFamily;
   readonly glyph: string;
   readonly body: Rect;
+  /** Room for its face or glyph inside the body, clear of terminals and words. */
+  readonly face: Rect;
   readonly labelAt: Point;
   readonly terminals: readonly TerminalDrawing[];
 }
@@ -148,6 +157,9 @@ export interface DeviceDrawing {
 export interface BondDrawing {
   readonly at: Point;
   readonly taken: readonly EndKey[];
+  /** Where its words stand: two lines, the first on this baseline, beside the screw and clear of its conductors. */
+  readonly labelAt: Point;
+  readonly labelAnchor: "start" | "end";
 }
 
 /** A capped or loose end. */

@@ -6,9 +6,10 @@
  * Plain Node, so that it runs right after `npm ci`. Several processes may ask at once; one builds, the others wait.
  */
 import { createHash } from "node:crypto";
-import { mkdir, open, readdir, readFile, rename, rm, stat, unlink, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, rename, rm, stat, unlink, utimes, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { stripVTControlCharacters } from "node:util";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const DIST = join(ROOT, "dist");
@@ -118,6 +119,9 @@ async function build(part) {
     });
     await rename(join(DIST, part), old).catch(() => undefined);
     await rename(fresh, join(DIST, part));
+  } catch (error) {
+    // The builder colours what it says even where no terminal shows it.
+    throw new Error(stripVTControlCharacters(error instanceof Error ? error.message : String(error)));
   } finally {
     if (mode === undefined) delete process.env.NODE_ENV;
     else process.env.NODE_ENV = mode;
@@ -127,7 +131,8 @@ async function build(part) {
 }
 
 /**
- * One builder a part at a time. A lock whose process is gone is taken over.
+ * One builder a part at a time. A lock is taken over when its process is gone, or has not marked it for a minute: the
+ * number of a process is given out again, after a restart of a container even to the very next one.
  * @param {string} part
  * @returns {Promise<() => Promise<void>>} Unlocks.
  */
@@ -135,26 +140,30 @@ async function lock(part) {
   const path = join(DIST, `.${part}.lock`);
   for (;;) {
     try {
-      const file = await open(path, "wx");
-      await file.writeFile(String(process.pid));
-      await file.close();
-      return () => unlink(path).catch(() => undefined);
+      await writeFile(path, String(process.pid), { flag: "wx" });
+      break;
     } catch (error) {
       if (/** @type {NodeJS.ErrnoException} */ (error).code !== "EEXIST") throw error;
     }
     if (await isAbandoned(path)) await unlink(path).catch(() => undefined);
     else await new Promise((done) => setTimeout(done, 50));
   }
+  const marking = setInterval(() => utimes(path, new Date(), new Date()).catch(() => undefined), 5000);
+  return async () => {
+    clearInterval(marking);
+    await unlink(path).catch(() => undefined);
+  };
 }
 
 /** @param {string} path */
 async function isAbandoned(path) {
+  const at = await stat(path).catch(() => undefined);
+  if (at === undefined) return false;
+  const ageMs = Date.now() - at.mtimeMs;
+  if (ageMs > 60_000) return true;
   const holder = Number(await readFile(path, "utf8").catch(() => ""));
   // Between its creation and the first byte, a lock names nobody; that takes no second.
-  if (!Number.isInteger(holder) || holder <= 0) {
-    const at = await stat(path).catch(() => undefined);
-    return at !== undefined && Date.now() - at.mtimeMs > 5000;
-  }
+  if (!Number.isInteger(holder) || holder <= 0) return ageMs > 5000;
   try {
     process.kill(holder, 0);
     return false;
@@ -165,15 +174,17 @@ async function isAbandoned(path) {
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
   const asked = process.argv.slice(2);
-  try {
-    for (const part of asked.length === 0 ? Object.keys(PARTS) : asked) {
-      if (!(part in PARTS))
+  for (const part of asked.length === 0 ? Object.keys(PARTS) : asked) {
+    // One that fails does not keep the others from being built.
+    try {
+      if (!(part in PARTS)) {
         throw new Error(`There is no part "${part}"; the parts are ${Object.keys(PARTS).join(", ")}.`);
+      }
       const built = await buildWhenStale(part);
       console.log(`${part}: ${built ? "built" : "fresh"}`);
+    } catch (error) {
+      console.error(error instanceof Error ? error.message : error);
+      process.exitCode = 1;
     }
-  } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
-    process.exitCode = 1;
   }
 }

@@ -89,26 +89,8 @@ function checkEnclosure(
   path: string,
   problems: Problem[],
 ): void {
-  const expected = expectedEnds(installation, enclosure);
-  for (const end of expected) {
-    if (!(end in enclosure.places))
-      problems.push(
-        problem(
-          "end-without-place",
-          `${path}/places`,
-          `The end ${end} lies in ${enclosure.name} but has no place there.`,
-        ),
-      );
-  }
+  checkEnds(installation, enclosure, path, problems);
   for (const [end, place] of Object.entries(enclosure.places)) {
-    if (!expected.has(end as EndKey))
-      problems.push(
-        problem(
-          "place-without-end",
-          `${path}/places/${end}`,
-          `${enclosure.name} has a place for ${end}, but no such end lies there.`,
-        ),
-      );
     checkPlace(enclosure, place, `${path}/places/${end}`, problems);
   }
   for (const device of Object.values(enclosure.devices)) {
@@ -170,15 +152,45 @@ function checkEnclosure(
   }
 }
 
-function expectedEnds(installation: Installation, enclosure: Enclosure): ReadonlySet<EndKey> {
-  const ends = new Set<EndKey>();
-  for (const { cable, side } of cablesInto(installation.cables, enclosure.id)) {
-    for (const key of Object.keys(cable.conductors))
-      ends.add(cableEnd(cable.id, key as keyof typeof cable.conductors, side));
+/** Every end that lies here has a place, and every place an end. Where all do and the counts agree, nothing is over. */
+function checkEnds(installation: Installation, enclosure: Enclosure, path: string, problems: Problem[]): void {
+  const expected = expectedEnds(installation, enclosure);
+  const { places } = enclosure;
+  const missing = expected.filter((end) => places[end] === undefined);
+  for (const end of missing)
+    problems.push(
+      problem(
+        "end-without-place",
+        `${path}/places`,
+        `The end ${end} lies in ${enclosure.name} but has no place there.`,
+      ),
+    );
+  const placed = Object.keys(places);
+  if (placed.length === expected.length - missing.length) return;
+  const known = new Set<string>(expected);
+  for (const end of placed) {
+    if (!known.has(end))
+      problems.push(
+        problem(
+          "place-without-end",
+          `${path}/places/${end}`,
+          `${enclosure.name} has a place for ${end}, but no such end lies there.`,
+        ),
+      );
   }
-  for (const jumper of Object.values(enclosure.jumpers)) {
-    ends.add(jumperEnd(jumper.id, "a"));
-    ends.add(jumperEnd(jumper.id, "b"));
+}
+
+/** All different, because a cable lies in an enclosure with each side once at most. */
+function expectedEnds(installation: Installation, enclosure: Enclosure): readonly EndKey[] {
+  const ends: EndKey[] = [];
+  for (const { cable, side } of cablesInto(installation.cables, enclosure.id)) {
+    for (const key in cable.conductors) ends.push(cableEnd(cable.id, key as keyof typeof cable.conductors, side));
+  }
+  for (const id in enclosure.jumpers) {
+    ends.push(
+      jumperEnd(id as keyof typeof enclosure.jumpers, "a"),
+      jumperEnd(id as keyof typeof enclosure.jumpers, "b"),
+    );
   }
   return ends;
 }

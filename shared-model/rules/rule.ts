@@ -4,10 +4,7 @@ import type { Enclosure } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type { Edition, Installation, Project, StateName } from "../model/project.ts";
 import type { Section } from "../solver/section.ts";
-import type { EditionData } from "./editions/edition-data.ts";
-
-/** Smallest part of a drawing that a rule must see, and so what makes it run again. */
-export type RuleScope = "box" | "section" | "project";
+import type { EditionData, ValueName } from "./editions/edition-data.ts";
 
 export interface Report {
   readonly subjects: readonly Subject[];
@@ -15,8 +12,10 @@ export interface Report {
   readonly severity?: Severity;
   readonly data?: Readonly<Record<string, number | string>>;
   readonly basis?: EvidenceMark;
+  /** Where the rule's own section of the edition is not the one that this finding rests on. */
+  readonly section?: SectionPointer;
   readonly fix?: CommandCall;
-  /** Findings of these rules about these subjects are consequences of this one and are folded under it. */
+  /** Findings of these rules whose first subject is one of these are consequences of this one and are folded under it. */
   readonly hides?: readonly { readonly rule: string; readonly subjects: readonly string[] }[];
 }
 
@@ -26,20 +25,21 @@ export interface CannotTellReport {
   readonly missing: string;
 }
 
-interface ContextCommon {
+export interface ProjectContext {
   readonly project: Project;
   readonly installation: Installation;
   readonly state: StateName;
+  /** The edition with the document's amendments of this rule applied. */
   readonly edition: EditionData;
   report(finding: Report): void;
   cannotTell(missing: CannotTellReport): void;
 }
 
 /** One enclosure, without what lies beyond its cables. */
-export type BoxContext = ContextCommon & { readonly enclosure: Enclosure };
+export type BoxContext = ProjectContext & { readonly enclosure: Enclosure };
 
 /** All enclosures joined by cables without passing through a panel, with what the conduction graph says of them. */
-export type SectionContext = ContextCommon & { readonly section: Section };
+export type SectionContext = ProjectContext & { readonly section: Section };
 
 interface RuleCommon<M extends string> {
   /** Permanent. */
@@ -51,16 +51,18 @@ interface RuleCommon<M extends string> {
   readonly summary: string;
   /** Why it matters and what commonly goes wrong, for the help page. */
   readonly why: string;
+  /** What a finding says, with its values in braces; those of "cannot tell" begin with these words. */
   readonly messages: Readonly<Record<M, string>>;
   /** Section numbers by edition with how well each is backed; an edition left out has none. */
   readonly sections: Readonly<Partial<Record<Edition, SectionPointer>>>;
-  /** Names of the edition values it reads, for the help page. */
-  readonly values?: readonly (keyof EditionData["values"])[];
+  /** Names of the edition values it reads, for the help page and for amendments. */
+  readonly values?: readonly ValueName[];
 }
 
+/** Its scope is the smallest part of a drawing that a rule must see, and so what makes it run again. */
 export type Rule<M extends string = string> =
   | (RuleCommon<M> & { readonly scope: "box"; check(context: BoxContext): void })
   | (RuleCommon<M> & { readonly scope: "section"; check(context: SectionContext): void })
-  | (RuleCommon<M> & { readonly scope: "project"; check(context: ContextCommon): void });
+  | (RuleCommon<M> & { readonly scope: "project"; check(context: ProjectContext): void });
 
 export const defineRule = <M extends string>(rule: Rule<M>): Rule<M> => rule;

@@ -1,17 +1,31 @@
 import type { Role } from "../answers/circuit.ts";
 import type { DeviceNode } from "../catalog/device-type.ts";
+import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
-import type { DeviceId, EnclosureId, EndKey, SpliceId } from "../model/ids.ts";
+import type {
+  CableId,
+  ConductorKey,
+  DeviceId,
+  EnclosureId,
+  EndKey,
+  JumperId,
+  OutletKey,
+  SpliceId,
+} from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import type { PlacedOutlet } from "../queries/outlets-of.ts";
 
-/** What isolation by reachability says of one outlet and one sensing device; empty lists mean that the test passes. */
+/** What isolation by reachability says of one outlet and one sensing device, over all settings in which the outlet is live. */
 export interface ProtectionTest {
   readonly device: DeviceId;
-  /** P1: source reaches the outlet round the open contacts, by its hot or by its neutral. */
+  /** P1: with the sensor of the device taken out, a source still reaches the outlet, by its hot or by its neutral. */
   readonly hotReached: boolean;
   readonly neutralReached: boolean;
+  /** P1: the same through a fixed load that hangs between a live conductor and the outlet. */
+  readonly reachedThroughLoad: boolean;
+  /** P4 by reachability: its LINE has hot and neutral wherever the outlet is live. */
+  readonly powered: boolean;
   /** P5: personnel class, and fed on LINE. */
   readonly personnelClass: boolean;
   readonly fedOnLine: boolean;
@@ -26,27 +40,124 @@ export interface OutletStanding {
   readonly neutral: Role;
   /** Some setting brings an ungrounded source to its hot. */
   readonly live: boolean;
+  /** One for each sensing device of the section, sorted by device id. */
   readonly tests: readonly ProtectionTest[];
+  /** Devices that each protect it in every setting in which it is live; empty for an outlet that is never live. */
   readonly protectedBy: readonly DeviceId[];
+  /** False when the switch settings that bear on it are more than are tried: then "not protected" is not known. */
+  readonly certain: boolean;
+}
+
+/** A point of the wiring: a terminal or slot of a device, the end of a conductor, a splice, the metal of an enclosure. */
+export type Spot =
+  | { readonly device: DeviceId; readonly node: DeviceNode }
+  | { readonly end: EndKey }
+  | { readonly splice: SpliceId }
+  | { readonly bond: EnclosureId };
+
+/** What sources reach over all switch positions, in one state of the contacts, with loads removed and breakers on. */
+export interface Reach {
+  /** Some switch position brings an ungrounded source to it. */
+  isLive(spot: Spot): boolean;
+  isAlwaysLive(spot: Spot): boolean;
+  /** Some switch position joins it to the neutral of the supply. */
+  isGrounded(spot: Spot): boolean;
+  isAlwaysGrounded(spot: Spot): boolean;
+  /** Some switch position joins it to the equipment ground. */
+  isOnGround(spot: Spot): boolean;
+  /** Some switch position joins the two by metal, bars and buses left out. */
+  areJoined(one: Spot, other: Spot): boolean;
+}
+
+/** One piece of a way through the wiring, in walking order. */
+export type PathStep =
+  | {
+      readonly kind: "cable";
+      readonly cable: CableId;
+      readonly conductor: ConductorKey;
+      readonly from: EndKey;
+      readonly to: EndKey;
+      readonly fromEnclosure: EnclosureId;
+      readonly toEnclosure: EnclosureId;
+    }
+  | {
+      readonly kind: "jumper";
+      readonly jumper: JumperId;
+      readonly from: EndKey;
+      readonly to: EndKey;
+      readonly enclosure: EnclosureId;
+    }
+  | {
+      readonly kind: "device";
+      readonly device: DeviceId;
+      readonly from: DeviceNode;
+      readonly to: DeviceNode;
+      readonly enclosure: EnclosureId;
+    };
+
+/** Where something first goes wrong, walking from the source. */
+export interface WrongPlace {
+  readonly enclosure: EnclosureId;
+  /** Conductor ends or device that it shows at; an end before a device where both are known. */
+  readonly ends: readonly EndKey[];
+  readonly device?: DeviceId;
+  /** Last enclosure on the way where it is still right; absent when it is wrong from the source on. */
+  readonly lastRight?: EnclosureId;
+}
+
+/** What one breaker feeds, up to the next breaker: derived, never what a label says. Lists are sorted. */
+export interface Circuit {
+  readonly breaker: DeviceId;
+  readonly panel: EnclosureId;
+  /** Ends on its ungrounded side, switch legs and travellers included; ends in panels too. */
+  readonly hotEnds: readonly EndKey[];
+  /** Ends of the neutrals that the outlets and sensing devices on it return by. */
+  readonly neutralEnds: readonly EndKey[];
+  readonly outlets: readonly OutletKey[];
 }
 
 /**
- * A part of the drawing that can be judged on its own: enclosures joined by cables without passing through a panel, and
- * the panel terminals that their cables end on. Everything is computed on first use and kept.
+ * A part of the drawing that can be judged on its own: enclosures joined by cables without passing through a panel, or by
+ * a shared breaker or splice in one, and the panel terminals that their cables end on. Supplies of feeder panels are
+ * followed upstream. Everything is computed on first use and kept.
+ *
+ * Its answers rest on its enclosures, cables and panels alone. Loads, labels, intent and rooms are not read: take those
+ * from the installation at hand.
  */
 export interface Section {
   readonly installation: Installation;
   /** Boxes of the section, sorted by id; a panel is never one of them. */
   readonly enclosures: readonly Enclosure[];
+  /** Cables that enter them, sorted by id. */
+  readonly cables: readonly Cable[];
   /** True when the switch settings are more than are tried, so that role and protection answers are not complete. */
   readonly bounded: boolean;
+  /** Ends in its enclosures, and ends of its cables in panels. Throws on any other. */
   roleOfEnd(end: EndKey): Role;
   roleOfSplice(splice: SpliceId): Role;
   roleOfNode(device: DeviceId, node: DeviceNode): Role;
   outlets(): readonly OutletStanding[];
-  /** Sensing devices of its boxes and the sensing breakers that feed it. */
+  /** Sensing devices of its boxes and the sensing breakers that feed it, sorted by id. */
   sensingDevices(): readonly { readonly device: Device; readonly enclosure: Enclosure }[];
-  /** Breakers whose load side reaches into the section. */
+  /** Breakers whose load side reaches into the section, sorted by id. */
   breakers(): readonly { readonly device: Device; readonly panel: Enclosure }[];
   enclosureOf(device: DeviceId): EnclosureId | undefined;
+
+  /** All breakers on, all ground-fault devices reset. */
+  reach(): Reach;
+  /** The contacts of one sensing device open, as after a trip; a breaker leaves its neutral joined. */
+  contactsOpen(device: DeviceId): Reach;
+  /** Everything that the sensor of one device sums taken out, the neutral of a sensing breaker too. */
+  sensorCut(device: DeviceId): Reach;
+  /** What a breaker of `breakers()` feeds. Throws on another. */
+  circuitOf(breaker: DeviceId): Circuit;
+  /**
+   * A shortest way from a source to a spot, from the source on; undefined when none leads there. With `open`, the sensor
+   * of that device is taken out, so that the way goes round it.
+   */
+  wayFrom(source: "ungrounded" | "grounded", to: Spot, open?: DeviceId): readonly PathStep[] | undefined;
+  /** For an outlet that is live and has no neutral: where the neutral stops. */
+  whereNeutralStops(outlet: OutletKey): WrongPlace | undefined;
+  /** For an outlet whose neutral slot is live: where hot and neutral first change places. */
+  wherePolarityCrosses(outlet: OutletKey): WrongPlace | undefined;
 }

@@ -1,0 +1,33 @@
+import { documentStore, followDocument } from "../state/document-store.ts";
+import { forgetAnswers, receiveAnswers, reportTrouble } from "../state/findings-store.ts";
+import { watchHeldEnd } from "../state/landing-store.ts";
+import { createCheckingWorker } from "./trusted-worker.ts";
+import { createWorkerClient } from "./worker-client.ts";
+
+const client = createWorkerClient({
+  createWorker: createCheckingWorker,
+  document: documentStore.get,
+  deliver: receiveAnswers,
+  trouble: reportTrouble,
+});
+
+/** Reads the text of a file in the worker, so that a hostile one cannot stop the window. */
+export const parseText = client.parse;
+
+/** Starts checking again after it has stopped. */
+export const retryChecks = client.retry;
+
+/** Starts the worker and keeps it true to the document of this window. Call once. */
+export function startChecks(): void {
+  client.start();
+  followDocument((change) => {
+    if (change.patches === undefined) forgetAnswers();
+    client.follow(change);
+  });
+  watchHeldEnd((choices) =>
+    client.preview(
+      documentStore.get().state,
+      choices.map(({ call }) => call),
+    ),
+  );
+}

@@ -1,0 +1,211 @@
+import {
+  type AnswersMessage,
+  type FromWorker,
+  PROTOCOL_VERSION,
+  type PreviewResult,
+  type ToWorker,
+} from "../../shared-model/analysis/protocol.ts";
+import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import { type Problem, problem } from "../../shared-model/lib/result.ts";
+import { unreachable } from "../../shared-model/lib/unreachable.ts";
+import type { Project, StateName } from "../../shared-model/model/project.ts";
+import type { DocumentChange } from "../state/document-store.ts";
+
+export type ParseOutcome =
+  | { readonly ok: true; readonly project: Project; readonly readOnly: boolean }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What the client needs of its surroundings; tests put stand-ins here. */
+export interface Surroundings {
+  createWorker(): Pick<Worker, "postMessage" | "terminate" | "onmessage" | "onerror" | "onmessageerror">;
+  document(): { readonly project: Project; readonly revision: number };
+  deliver(answers: AnswersMessage): void;
+  /** A sentence while checking is hindered; undefined once it works again. */
+  trouble(sentence: string | undefined): void;
+}
+
+export interface WorkerClient {
+  start(): void;
+  /** Sends a change on; call it after every change of the document. */
+  follow(change: DocumentChange): void;
+  /** Reads the text of a file; nothing is opened by it. */
+  parse(text: string): Promise<ParseOutcome>;
+  /** What each call would bring; undefined when the document has moved on or checking is not running. */
+  preview(state: StateName, calls: readonly CommandCall[]): Promise<readonly PreviewResult[] | undefined>;
+  /** Tries once more after checking has stopped. */
+  retry(): void;
+}
+
+/** A check that takes longer hangs: the whole of the largest drawing takes a fraction of it. */
+export const DEADLINE_MS = 2000;
+/** The first answer waits for the script to load; reading the largest file that is taken waits for its size. */
+const SLOW_DEADLINE_MS = 20_000;
+const RESTARTS = 3;
+
+/**
+ * Talks to the checking worker: every change goes out with its revision, answers come back with theirs. A worker that
+ * does not answer in time is replaced and asked to name each rule as it begins; the rule that hangs again is left out.
+ */
+export function createWorkerClient(around: Surroundings): WorkerClient {
+  let worker: ReturnType<Surroundings["createWorker"]> | undefined;
+  let ready = false;
+  let restarts = 0;
+  let sent = -1;
+  let answered = -1;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let lastRule: string | undefined;
+  let nextRequest = 1;
+  const disabledRules: string[] = [];
+  const parses = new Map<number, { readonly text: string; readonly done: (outcome: ParseOutcome) => void }>();
+  const previews = new Map<number, (results: readonly PreviewResult[] | undefined) => void>();
+
+  const post = (message: ToWorker): void => worker?.postMessage(message);
+  const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || previews.size > 0;
+
+  function watch(): void {
+    clearTimeout(timer);
+    if (worker === undefined || !isBusy()) return;
+    timer = setTimeout(replace, ready && parses.size === 0 ? DEADLINE_MS : SLOW_DEADLINE_MS);
+  }
+
+  function launch(): void {
+    ready = false;
+    answered = -1;
+    lastRule = undefined;
+    worker = around.createWorker();
+    worker.onmessage = ({ data }: MessageEvent<FromWorker>) => receive(data);
+    worker.onerror = replace;
+    worker.onmessageerror = replace;
+    const watchful = restarts > 0;
+    post({
+      type: "hello",
+      version: PROTOCOL_VERSION,
+      ...(disabledRules.length > 0 && { disabledRules }),
+      ...(watchful && { watchful }),
+    });
+    sendSnapshot();
+    for (const [request, { text }] of parses) post({ type: "parse", request, text });
+    watch();
+  }
+
+  function sendSnapshot(): void {
+    const { project, revision } = around.document();
+    sent = revision;
+    post({ type: "snapshot", project, revision });
+  }
+
+  function replace(): void {
+    clearTimeout(timer);
+    worker?.terminate();
+    worker = undefined;
+    settlePreviews();
+    // A file that hangs the reader would hang the next worker too.
+    for (const [request, { done }] of parses) {
+      parses.delete(request);
+      done({
+        ok: false,
+        problems: [problem("reading-stopped", "", "Reading this file took too long and was stopped.")],
+      });
+    }
+    if (lastRule !== undefined) disabledRules.push(lastRule);
+    restarts += 1;
+    if (restarts > RESTARTS) {
+      around.trouble("Checking has stopped: it did not answer three times. Editing and saving go on.");
+      return;
+    }
+    around.trouble(troubleSentence() ?? "Checking did not answer and was started again.");
+    launch();
+  }
+
+  const troubleSentence = (): string | undefined =>
+    disabledRules.length === 0
+      ? undefined
+      : `Left out because it did not end in time: ${disabledRules.join(", ")}. Its findings are missing.`;
+
+  function settlePreviews(): void {
+    for (const done of previews.values()) done(undefined);
+    previews.clear();
+  }
+
+  function receive(message: FromWorker): void {
+    switch (message.type) {
+      case "hello":
+        ready = true;
+        if (message.version !== PROTOCOL_VERSION)
+          around.trouble("The window and its checks are of different versions. Load the window again.");
+        break;
+      case "started":
+        lastRule = message.rule;
+        break;
+      case "answers":
+        answered = message.revision;
+        lastRule = undefined;
+        if (answered >= sent) {
+          restarts = 0;
+          around.trouble(troubleSentence());
+        }
+        around.deliver(message);
+        break;
+      case "need-snapshot":
+        sendSnapshot();
+        break;
+      case "parsed":
+        finishParse(message.request, { ok: true, project: message.project, readOnly: message.readOnly });
+        break;
+      case "not-parsed":
+        finishParse(message.request, { ok: false, problems: message.problems });
+        break;
+      case "previewed":
+        previews.get(message.request)?.(message.base === around.document().revision ? message.results : undefined);
+        previews.delete(message.request);
+        break;
+      default:
+        unreachable(message);
+    }
+    watch();
+  }
+
+  function finishParse(request: number, outcome: ParseOutcome): void {
+    parses.get(request)?.done(outcome);
+    parses.delete(request);
+  }
+
+  function retry(): void {
+    if (worker !== undefined) return;
+    restarts = 0;
+    around.trouble(undefined);
+    launch();
+  }
+
+  return {
+    start: launch,
+    follow({ base, revision, patches }) {
+      if (worker === undefined) return;
+      if (patches === undefined || base !== sent) sendSnapshot();
+      else {
+        sent = revision;
+        post({ type: "patches", base, revision, patches });
+      }
+      watch();
+    },
+    parse(text) {
+      if (worker === undefined) retry();
+      return new Promise((done) => {
+        const request = nextRequest++;
+        parses.set(request, { text, done });
+        post({ type: "parse", request, text });
+        watch();
+      });
+    },
+    preview(state, calls) {
+      if (worker === undefined || calls.length === 0) return Promise.resolve(undefined);
+      return new Promise((done) => {
+        const request = nextRequest++;
+        previews.set(request, done);
+        post({ type: "preview", request, base: sent, state, calls });
+        watch();
+      });
+    },
+    retry,
+  };
+}

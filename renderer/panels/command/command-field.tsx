@@ -1,0 +1,111 @@
+import { useEffect, useId, useRef, useState } from "react";
+import { modKey } from "../../platform/mod-key.ts";
+import { commandLines } from "../../state/commands/command-lines.ts";
+import { type CommandLine, findLines } from "../../state/commands/entry.ts";
+import { listenForCommandKey } from "./command-key.ts";
+
+/** One field for every command, part, tag and finding: type, go up and down, Enter. */
+export function CommandField() {
+  const [typed, setTyped] = useState("");
+  const [lines, setLines] = useState<readonly CommandLine[]>();
+  const [at, setAt] = useState(0);
+  const input = useRef<HTMLInputElement>(null);
+  const list = useId();
+  const found = lines === undefined ? [] : findLines(lines, typed);
+
+  useEffect(() => listenForCommandKey(() => input.current?.focus()), []);
+
+  const close = (): void => {
+    setLines(undefined);
+    setTyped("");
+    setAt(0);
+  };
+  const run = (line: CommandLine | undefined): void => {
+    if (line === undefined) return;
+    // The field gives the focus up first, so that what runs can put it where it belongs.
+    input.current?.blur();
+    close();
+    line.run();
+  };
+  const move = (to: number): void => {
+    if (found.length > 0) setAt((to + found.length) % found.length);
+  };
+  const onKeyDown = (event: React.KeyboardEvent): void => {
+    if (event.key === "ArrowDown") move(at + 1);
+    else if (event.key === "ArrowUp") move(at - 1);
+    else if (event.key === "Enter") run(found[at]);
+    else if (event.key === "Escape") input.current?.blur();
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <div className="command">
+      <input
+        ref={input}
+        className="field"
+        role="combobox"
+        aria-label="Command, part, tag or finding"
+        aria-expanded={lines !== undefined}
+        aria-controls={list}
+        aria-autocomplete="list"
+        aria-activedescendant={found[at] === undefined ? undefined : `${list}-${at}`}
+        placeholder="Command, part, tag or finding"
+        autoComplete="off"
+        spellCheck={false}
+        value={typed}
+        onFocus={() => setLines(commandLines())}
+        onBlur={close}
+        onChange={({ target }) => {
+          setTyped(target.value);
+          setAt(0);
+        }}
+        onKeyDown={onKeyDown}
+      />
+      <kbd className="key">{modKey} K</kbd>
+      <div className="command-list" id={list} role="listbox" aria-label="What was found" hidden={lines === undefined}>
+        {found.map((line, place) => (
+          <Line key={line.key} id={`${list}-${place}`} line={line} active={place === at} onRun={() => run(line)} />
+        ))}
+        {lines !== undefined && found.length === 0 && (
+          <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
+            Nothing is called that. Try a part, for example B1, or a verb, for example place.
+          </div>
+        )}
+      </div>
+    </div>
+  );
+}
+
+interface LineProps {
+  readonly id: string;
+  readonly line: CommandLine;
+  readonly active: boolean;
+  readonly onRun: () => void;
+}
+
+function Line({ id, line, active, onRun }: LineProps) {
+  const own = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (active) own.current?.scrollIntoView({ block: "nearest" });
+  }, [active]);
+  return (
+    <div
+      ref={own}
+      id={id}
+      role="option"
+      tabIndex={-1}
+      aria-selected={active}
+      className="command-line"
+      // The press must not take the focus from the field before the click arrives.
+      onMouseDown={(event) => event.preventDefault()}
+      onClick={onRun}
+      onKeyDown={() => undefined}
+    >
+      <span className="command-title">{line.title}</span>
+      <span className="command-note">{line.note}</span>
+      {line.shortcut && <kbd className="key">{line.shortcut.replace("Mod", modKey).replaceAll("+", " ")}</kbd>}
+      <span className="command-group">{line.group}</span>
+    </div>
+  );
+}

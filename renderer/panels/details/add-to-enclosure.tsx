@@ -1,0 +1,90 @@
+import { useId, useState } from "react";
+import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
+import { deviceTypes } from "../../../shared-model/catalog/device-types.ts";
+import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { documentStore, installationOf } from "../../state/document-store.ts";
+import { placeDevice, routeCable } from "../../state/placing.ts";
+import { useStore } from "../../state/use-store.ts";
+import { Refused } from "../refused.tsx";
+import { AddJumper } from "./add-jumper.tsx";
+import { Section } from "./section.tsx";
+
+/** Adds a device or a cable without the sheet. */
+export function AddToEnclosure({ enclosure }: { readonly enclosure: Enclosure }) {
+  return (
+    <Section title={`Add to ${enclosure.name}`}>
+      <div className="part-body adders">
+        <AddDevice enclosure={enclosure} />
+        <AddCable enclosure={enclosure} />
+        <AddJumper enclosure={enclosure} />
+      </div>
+    </Section>
+  );
+}
+
+function AddDevice({ enclosure }: { readonly enclosure: Enclosure }) {
+  const id = useId();
+  const types = deviceTypes.filter(({ where }) => where === enclosure.kind);
+  const [type, setType] = useState(types[0]?.id ?? "");
+  const [refusal, setRefusal] = useState<string>();
+  const add = (): void => {
+    const done = placeDevice(type, enclosure.id);
+    setRefusal(done.ok ? undefined : done.refusal.message);
+  };
+  return (
+    <div className="adder">
+      <label htmlFor={id}>Device</label>
+      <select id={id} className="field small" value={type} onChange={({ target }) => setType(target.value)}>
+        {types.map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.title}
+          </option>
+        ))}
+      </select>
+      <button type="button" className="button small" onClick={add}>
+        Add<span className="unseen"> the device</span>
+      </button>
+      <Refused message={refusal} />
+    </div>
+  );
+}
+
+function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
+  const id = useId();
+  const { enclosures } = useStore(documentStore, installationOf);
+  const others = inOrder<Enclosure>(enclosures).filter((other) => other.id !== enclosure.id);
+  const [item, setItem] = useState(cableItems[0]?.id ?? "");
+  const [chosen, setChosen] = useState<string>();
+  const [refusal, setRefusal] = useState<string>();
+  const far = others.find((other) => other.id === chosen) ?? others[0];
+  if (far === undefined) return null;
+  const add = (): void => {
+    const done = routeCable(item, enclosure.id, far.id);
+    setRefusal(done.ok ? undefined : done.refusal.message);
+  };
+  return (
+    <div className="adder">
+      <label htmlFor={id}>Cable</label>
+      <select id={id} className="field small" value={item} onChange={({ target }) => setItem(target.value)}>
+        {cableItems.map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.title}
+          </option>
+        ))}
+      </select>
+      <label htmlFor={`${id}to`}>to</label>
+      <select id={`${id}to`} className="field small" value={far.id} onChange={({ target }) => setChosen(target.value)}>
+        {others.map((other) => (
+          <option key={other.id} value={other.id}>
+            {other.name}
+          </option>
+        ))}
+      </select>
+      <button type="button" className="button small" onClick={add}>
+        Add<span className="unseen"> the cable</span>
+      </button>
+      <Refused message={refusal} />
+    </div>
+  );
+}

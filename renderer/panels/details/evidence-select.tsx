@@ -1,0 +1,42 @@
+import type { PropertyTarget } from "../../../shared-model/commands/command-args.ts";
+import { EVIDENCE_MARKS, type EvidenceMark } from "../../../shared-model/model/evidence.ts";
+import { dispatch, documentStore } from "../../state/document-store.ts";
+
+const MARK_WORDS: Readonly<Record<EvidenceMark, string>> = {
+  measured: "m measured",
+  seen: "s seen",
+  told: "t told",
+  assumed: "a assumed",
+  unknown: "? unknown",
+};
+
+interface Props {
+  readonly target: PropertyTarget;
+  readonly field: string;
+  readonly label: string;
+  readonly mark: EvidenceMark | undefined;
+}
+
+/** How a fact is known: a letter and a word, never a colour. */
+export function EvidenceSelect({ target, field, label, mark }: Props) {
+  const change = (chosen: string): void => {
+    const { state } = documentStore.get();
+    const evidence = EVIDENCE_MARKS.find((one) => one === chosen) ?? null;
+    dispatch({ command: "mark-evidence", args: { state, target, field, evidence } });
+  };
+  return (
+    <select
+      className={`field small evidence ${mark ?? "none"}`}
+      aria-label={`How known: ${label}`}
+      value={mark ?? ""}
+      onChange={({ target: control }) => change(control.value)}
+    >
+      <option value="">not said</option>
+      {EVIDENCE_MARKS.map((one) => (
+        <option key={one} value={one}>
+          {MARK_WORDS[one]}
+        </option>
+      ))}
+    </select>
+  );
+}

@@ -1,0 +1,57 @@
+import { useState } from "react";
+import type { PropertyTarget, PropertyValue } from "../../../shared-model/commands/command-args.ts";
+import { dispatch, documentStore } from "../../state/document-store.ts";
+import { type PropertyFact, propertyFacts } from "../../state/property-facts.ts";
+import { useStore } from "../../state/use-store.ts";
+import { Refused } from "../refused.tsx";
+import { EvidenceSelect } from "./evidence-select.tsx";
+import { PropertyControl } from "./property-control.tsx";
+import { Section } from "./section.tsx";
+
+/** Facts of a thing and how each is known. Those that are empty and may stay so are folded away. */
+export function Properties({ target, title = "Facts" }: { readonly target: PropertyTarget; readonly title?: string }) {
+  const document = useStore(documentStore, (state) => state);
+  const facts = propertyFacts(document, target);
+  const [more, setMore] = useState(false);
+  const isFilled = ({ property, value, mark }: PropertyFact): boolean =>
+    !property.optional || value !== undefined || mark !== undefined;
+  const filled = facts.filter(isFilled);
+  const rest = facts.filter((fact) => !isFilled(fact));
+  if (facts.length === 0) return null;
+  return (
+    <Section
+      title={title}
+      note={target.kind === "room" || target.kind === "project" ? undefined : "and how each is known"}
+    >
+      <div className="facts">
+        {filled.map((fact) => (
+          <Fact key={fact.property.field} target={target} fact={fact} />
+        ))}
+        {rest.length > 0 && (
+          <button type="button" className="link" aria-expanded={more} onClick={() => setMore(!more)}>
+            {more ? "Hide facts not entered" : `Enter more: ${rest.length} not entered`}
+          </button>
+        )}
+        {more && rest.map((fact) => <Fact key={fact.property.field} target={target} fact={fact} />)}
+      </div>
+    </Section>
+  );
+}
+
+function Fact({ target, fact }: { readonly target: PropertyTarget; readonly fact: PropertyFact }) {
+  const { property, value, mark } = fact;
+  const [refusal, setRefusal] = useState<string>();
+  const hasMark = target.kind !== "room" && target.kind !== "project" && value !== undefined;
+  const change = (next: PropertyValue): void => {
+    const { state } = documentStore.get();
+    const done = dispatch({ command: "set-property", args: { state, target, field: property.field, value: next } });
+    setRefusal(done.ok ? undefined : done.refusal.message);
+  };
+  return (
+    <div className={hasMark ? "fact" : "fact unmarked"}>
+      <PropertyControl property={property} value={value} onChange={change} invalid={refusal !== undefined} />
+      {hasMark && <EvidenceSelect target={target} field={property.field} label={property.label} mark={mark} />}
+      <Refused message={refusal} />
+    </div>
+  );
+}

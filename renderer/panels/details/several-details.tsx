@@ -1,0 +1,35 @@
+import { documentStore } from "../../state/document-store.ts";
+import { nameOfSelected } from "../../state/name-of-selected.ts";
+import { isItem, keyOf, type Selected } from "../../state/selection.ts";
+import { select } from "../../state/session-store.ts";
+import { useStore } from "../../state/use-store.ts";
+import { RemoveButton } from "../remove-button.tsx";
+import { Section } from "./section.tsx";
+
+/** Several things at once: what they are, and what can be done with all of them. */
+export function SeveralDetails({ selection }: { readonly selection: readonly Selected[] }) {
+  const document = useStore(documentStore, (state) => state);
+  const items = selection.filter(isItem);
+  return (
+    <>
+      <header className="who">
+        <div className="who-line">
+          <h2>{selection.length} selected</h2>
+          {items.length > 0 && <RemoveButton items={items} what={`${items.length} items`} />}
+        </div>
+      </header>
+      <Section title="Selected">
+        <ul className="rows">
+          {selection.map((item) => (
+            <li key={keyOf(item)} className="row">
+              <button type="button" className="link" onClick={() => select(item)}>
+                {nameOfSelected(document, item)}
+              </button>
+              <span className="dim">{item.kind}</span>
+            </li>
+          ))}
+        </ul>
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,27 @@
+import { closeDialog } from "../../state/dialog-store.ts";
+import { files } from "../../state/files.ts";
+import { type Sample, samples } from "../../state/samples.ts";
+import { Modal } from "../../ui/modal.tsx";
+
+/** The drawings that come with the program. */
+export function SamplesDialog() {
+  const open = (sample: Sample): void => {
+    closeDialog();
+    files.openSample(sample.title, sample.load);
+  };
+  return (
+    <Modal title="Samples" onClose={closeDialog}>
+      <p className="dim">Opens as a copy: the sample stays as it is.</p>
+      <ul className="samples">
+        {samples.map((sample) => (
+          <li key={sample.name}>
+            <button type="button" className="sample" onClick={() => open(sample)}>
+              <strong>{sample.title}</strong>
+              <span className="dim">{sample.about}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Modal>
+  );
+}

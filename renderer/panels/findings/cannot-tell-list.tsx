@@ -1,0 +1,39 @@
+import { findingsStore } from "../../state/findings-store.ts";
+import { useStore } from "../../state/use-store.ts";
+import { SeveritySign } from "../severity-sign.tsx";
+import { SubjectButton } from "./subject-button.tsx";
+
+const MOST = 100;
+
+/** What could not be judged, with the fact that is missing; the name leads to where it is entered. */
+export function CannotTellList() {
+  const list = useStore(findingsStore, (state) => state.couldNotTell);
+  if (list.length === 0) return null;
+  return (
+    <section aria-label="Cannot tell">
+      <h3 className="findings-kind">
+        <SeveritySign kind="unknown" size={20} />
+        Cannot tell
+        <span className="fig">{list.length}</span>
+      </h3>
+      <ul>
+        {list.slice(0, MOST).map(({ key, subjects, message, missing }) => (
+          <li key={key} className="finding">
+            <p className="finding-who">
+              {subjects.map((subject) => (
+                <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} pane="details" />
+              ))}
+            </p>
+            <p className="finding-message">{message}</p>
+            <p className="finding-meta">
+              <span>
+                Missing: {missing}. Enter it in the details of {subjects[0]?.name ?? "the drawing"}.
+              </span>
+            </p>
+          </li>
+        ))}
+      </ul>
+      {list.length > MOST && <p className="empty">and {list.length - MOST} more</p>}
+    </section>
+  );
+}

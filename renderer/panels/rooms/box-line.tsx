@@ -1,0 +1,53 @@
+import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
+import type { RoomId } from "../../../shared-model/model/ids.ts";
+import type { Room } from "../../../shared-model/model/room.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { dispatch, documentStore } from "../../state/document-store.ts";
+import { goTo } from "../../state/session-store.ts";
+import { useStore } from "../../state/use-store.ts";
+
+const NOWHERE = "";
+
+/** A box with the choice of its room. `outlets` are those whose protection waits for it. */
+export function BoxLine({ box, outlets = [] }: { readonly box: Enclosure; readonly outlets?: readonly string[] }) {
+  return (
+    <li className="room-box">
+      <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: box.id })}>
+        {box.name}
+      </button>
+      <span className="dim">{box.note}</span>
+      <RoomSelect box={box} />
+      {outlets.length > 0 && (
+        <p className="room-missing">
+          {outlets.join(", ")}: what protection {outlets.length === 1 ? "it needs" : "they need"} cannot be told without
+          a room.
+        </p>
+      )}
+    </li>
+  );
+}
+
+/** Chooses the room of a box. */
+export function RoomSelect({ box }: { readonly box: Enclosure }) {
+  const rooms = useStore(documentStore, ({ project }) => project.rooms);
+  const choose = (value: string): void => {
+    const { state } = documentStore.get();
+    const room = value === NOWHERE ? null : (value as RoomId);
+    dispatch({ command: "assign-room", args: { state, enclosures: [box.id], room } });
+  };
+  return (
+    <select
+      className="field small"
+      aria-label={`Room of ${box.name}`}
+      value={box.roomId ?? NOWHERE}
+      onChange={({ target }) => choose(target.value)}
+    >
+      <option value={NOWHERE}>no room</option>
+      {inOrder<Room>(rooms).map(({ id, name }) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </select>
+  );
+}

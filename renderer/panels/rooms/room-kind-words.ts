@@ -1,0 +1,33 @@
+import type { RoomKind } from "../../../shared-model/model/room.ts";
+
+/** What a person calls the kinds of place that the tables of required protection tell apart. */
+export const ROOM_KIND_WORDS: Readonly<Record<RoomKind, string>> = {
+  bathroom: "bathroom",
+  "kitchen-counter": "kitchen, counter",
+  "kitchen-other": "kitchen, elsewhere",
+  "sink-zone": "near a sink",
+  laundry: "laundry",
+  garage: "garage",
+  "accessory-building": "accessory building",
+  outdoor: "outdoors",
+  "crawl-space": "crawl space",
+  "basement-unfinished": "basement, unfinished",
+  "basement-finished": "basement, finished",
+  boathouse: "boathouse",
+  "tub-shower-zone": "near a tub or shower",
+  "damp-wet-indoor": "damp or wet, indoors",
+  "food-prep-with-sink": "food preparation with sink",
+  bedroom: "bedroom",
+  living: "living room",
+  dining: "dining room",
+  family: "family room",
+  den: "den",
+  library: "library",
+  sunroom: "sunroom",
+  recreation: "recreation room",
+  closet: "closet",
+  hallway: "hallway",
+  attic: "attic",
+  utility: "utility room",
+  stair: "stair",
+};

@@ -1,0 +1,77 @@
+import type { Severity } from "../../shared-model/answers/finding.ts";
+import { retryChecks } from "../analysis/checks.ts";
+import { documentStore } from "../state/document-store.ts";
+import { type FindingsState, findingsStore, SEVERITIES, summaryOf } from "../state/findings-store.ts";
+import { showPane } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { SeveritySign } from "./severity-sign.tsx";
+
+/** The foot of the window: how many findings of each kind, and whether they belong to the drawing as it is now. */
+export function StatusLine() {
+  return (
+    <footer className="status">
+      <button type="button" className="status-counts" onClick={() => showPane("findings")}>
+        <span className="unseen">Show findings: </span>
+        {SEVERITIES.map((severity) => (
+          <Count key={severity} kind={severity} />
+        ))}
+        <Count kind="unknown" />
+      </button>
+      <CheckState />
+      <Spoken />
+    </footer>
+  );
+}
+
+const WORDS: Readonly<Record<Severity | "unknown", string>> = {
+  danger: "danger",
+  violation: "violation",
+  caution: "caution",
+  advice: "advice",
+  unknown: "cannot tell",
+};
+
+const countOf = (state: FindingsState, kind: Severity | "unknown"): number =>
+  kind === "unknown" ? state.couldNotTell.length : state.findings.filter(({ severity }) => severity === kind).length;
+
+function Count({ kind }: { readonly kind: Severity | "unknown" }) {
+  const count = useStore(findingsStore, (state) => countOf(state, kind));
+  return (
+    <span className={count === 0 ? "count none" : "count"}>
+      <SeveritySign kind={kind} size={18} />
+      <span className="fig">{count}</span> {WORDS[kind]}
+    </span>
+  );
+}
+
+/** Read aloud when the checks have answered; counts only, so that it says one sentence after an edit. */
+function Spoken() {
+  const words = useStore(findingsStore, summaryOf);
+  return (
+    <p className="unseen" aria-live="polite">
+      {words}
+    </p>
+  );
+}
+
+function CheckState() {
+  const revision = useStore(documentStore, (state) => state.revision);
+  const checked = useStore(findingsStore, (state) => state.revision);
+  const checksRun = useStore(findingsStore, (state) => state.checksRun);
+  const trouble = useStore(findingsStore, (state) => state.trouble);
+  const stale = checked < revision;
+  return (
+    <div className="status-state">
+      {trouble !== undefined && (
+        <span role="alert" className="status-trouble">
+          {trouble}{" "}
+          <button type="button" className="link" onClick={retryChecks}>
+            Check again
+          </button>
+        </span>
+      )}
+      <span className="fig">{stale ? "checking" : `${checksRun} checks run`}</span>
+      <span className="fig">revision {revision}</span>
+    </div>
+  );
+}

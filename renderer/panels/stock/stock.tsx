@@ -1,0 +1,121 @@
+import { Fragment, useState } from "react";
+import { sessionStore, takeTool } from "../../state/session-store.ts";
+import { useStore } from "../../state/use-store.ts";
+import { Glyph } from "../../ui/glyph.tsx";
+import { findInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
+
+/** How many of a group show before it is asked for more. */
+const FIRST = 6;
+
+/** What can be placed. Drag an item to the sheet, or press it and then press the sheet. */
+export function Stock() {
+  const [words, setWords] = useState("");
+  const found = stockGroups.map((group) => ({ group, items: findInStock(group.items, words) }));
+  const count = found.reduce((sum, { items }) => sum + items.length, 0);
+  return (
+    <>
+      <header className="region-head">
+        <h2>Stock</h2>
+      </header>
+      <div className="stock-search">
+        <input
+          className="field"
+          type="search"
+          placeholder="Find in stock"
+          aria-label="Find in stock"
+          value={words}
+          onChange={({ target }) => setWords(target.value)}
+        />
+        <span role="status" className="unseen">
+          {words === "" ? "" : `${count} found`}
+        </span>
+      </div>
+      <div className="stock-list">
+        {found.map(({ group, items }) =>
+          items.length === 0 ? null : <Group key={group.title} group={group} items={items} searching={words !== ""} />,
+        )}
+        {count === 0 && (
+          <p className="empty">Nothing in stock is called that. Try a size or a kind: 12/2, GFCI, octagon.</p>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Group({
+  group,
+  items,
+  searching,
+}: {
+  readonly group: StockGroup;
+  readonly items: readonly StockItem[];
+  readonly searching: boolean;
+}) {
+  const [whole, setWhole] = useState(false);
+  const shown = whole || searching ? items : items.slice(0, FIRST);
+  const rest = items.length - shown.length;
+  return (
+    <section className="stock-group">
+      <h3 className="stock-kind">
+        <span>{group.title}</span>
+        <span className="fig">{items.length}</span>
+      </h3>
+      <ul>
+        {shown.map((item) => (
+          <li key={item.tool.id}>
+            <Item item={item} hint={group.hint} />
+          </li>
+        ))}
+      </ul>
+      {!searching && items.length > FIRST && (
+        <button type="button" className="link stock-more" aria-expanded={whole} onClick={() => setWhole(!whole)}>
+          {whole ? "Fewer" : `${rest} more`}
+          <span className="unseen"> of {group.title.toLowerCase()}</span>
+        </button>
+      )}
+    </section>
+  );
+}
+
+function Item({ item, hint }: { readonly item: StockItem; readonly hint: string }) {
+  const { tool, title, figure, glyph } = item;
+  const inHand = useStore(sessionStore, ({ tool: held }) => held?.kind === tool.kind && held.id === tool.id);
+  return (
+    <>
+      <button
+        type="button"
+        className="stock-item"
+        aria-pressed={inHand}
+        draggable
+        onClick={() => takeTool(inHand ? undefined : tool)}
+        onDragStart={({ dataTransfer }) => {
+          // Other programs get the words; the sheet of this window looks at the hand.
+          dataTransfer.setData("text/plain", title);
+          dataTransfer.effectAllowed = "copy";
+          takeTool(tool);
+        }}
+        onDragEnd={() => takeTool(undefined)}
+      >
+        <Glyph id={glyph} size={22} />
+        <span className="stock-title">
+          {wordsOf(title).map(({ key, word, gap }) => (
+            <Fragment key={key}>
+              {gap}
+              <span className="whole-word">{word}</span>
+            </Fragment>
+          ))}
+        </span>
+        <span className="stock-figure fig">{figure}</span>
+      </button>
+      {inHand && (
+        <p className="stock-hint" role="status">
+          {hint} Escape puts it back.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Words of a title with the gap before each: a line breaks between them only. */
+const wordsOf = (title: string) =>
+  title.split(" ").map((word, place) => ({ key: `${place} ${word}`, word, gap: place === 0 ? "" : " " }));

@@ -1,0 +1,127 @@
+import { EDITIONS, type Edition } from "../../shared-model/model/project.ts";
+import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
+import { shownName } from "../state/file-actions.ts";
+import { useStore } from "../state/use-store.ts";
+import { CommandField } from "./command/command-field.tsx";
+import { DrawingMenu, WindowMenu } from "./window-menus.tsx";
+
+/** The title block of the window: what is open, by which edition it is checked, and the way to every command. */
+export function TitleStrip() {
+  return (
+    <header data-region className="strip">
+      <div className="strip-mark">
+        <Mark />
+        <h1>Loadside</h1>
+      </div>
+      <DocumentCell />
+      <div className="strip-buttons">
+        <DrawingMenu />
+        <UndoButtons />
+        <WindowMenu />
+      </div>
+      <EditionCell />
+      <div className="strip-command">
+        <CommandField />
+      </div>
+    </header>
+  );
+}
+
+function DocumentCell() {
+  const name = useStore(documentStore, shownName);
+  const saved = useStore(documentStore, savedWords);
+  return (
+    <div className="strip-document">
+      <title>{`${name} (${saved}) - Loadside`}</title>
+      <span className="cap">Document</span>
+      <span className="val">
+        <span className="val-name">{name}</span>
+        <small role="status">{saved}</small>
+      </span>
+    </div>
+  );
+}
+
+const savedWords = (state: ReturnType<typeof documentStore.get>): string => {
+  if (state.readOnly) return "read only";
+  if (isDirty(state)) return "not saved";
+  return state.fileName === undefined ? "no file yet" : "saved";
+};
+
+function UndoButtons() {
+  const undoName = useStore(documentStore, nextUndo);
+  const redoName = useStore(documentStore, nextRedo);
+  return (
+    <>
+      <StepButton word="Undo" step={undoName} onPress={undo} />
+      <StepButton word="Redo" step={redoName} onPress={redo} />
+    </>
+  );
+}
+
+interface StepProps {
+  readonly word: string;
+  /** Name of the step that would be taken; undefined when there is none. */
+  readonly step: string | undefined;
+  readonly onPress: () => void;
+}
+
+function StepButton({ word, step, onPress }: StepProps) {
+  const name = step === undefined ? word : `${word}: ${step}`;
+  return (
+    <button
+      type="button"
+      className="button"
+      disabled={step === undefined}
+      title={name}
+      aria-label={name}
+      onClick={onPress}
+    >
+      {word}
+    </button>
+  );
+}
+
+const EDITION_NOTES: Readonly<Partial<Record<Edition, string>>> = {
+  2011: ", counting only",
+  2014: ", counting only",
+  2026: ", not verified",
+};
+
+function EditionCell() {
+  const edition = useStore(documentStore, ({ project }) => project.edition);
+  const readOnly = useStore(documentStore, (state) => state.readOnly);
+  return (
+    <div className="strip-edition">
+      <label className="cap" htmlFor="edition">
+        Code edition
+      </label>
+      <select
+        id="edition"
+        className="val-select"
+        value={edition}
+        disabled={readOnly}
+        onChange={({ target }) => {
+          const chosen = EDITIONS.find((one) => String(one) === target.value);
+          if (chosen !== undefined) dispatch({ command: "set-edition", args: { edition: chosen } });
+        }}
+      >
+        {EDITIONS.map((one) => (
+          <option key={one} value={one}>
+            {`${one}${EDITION_NOTES[one] ?? ""}`}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+function Mark() {
+  return (
+    <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true" fill="none" stroke="currentColor">
+      <path d="M1 12H8M9 12H23" strokeWidth="2.4" />
+      <path d="M8.5 4.5V19.5" strokeWidth="2.8" />
+      <path d="M13 12v5M17 12v5M21 12v5" strokeWidth="1.8" />
+    </svg>
+  );
+}

@@ -1,0 +1,60 @@
+import { useEffect } from "react";
+import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { hasModKey } from "../platform/mod-key.ts";
+import { sessionStore, showPane } from "../state/session-store.ts";
+import { runWindowCommand } from "../state/window-commands.ts";
+
+/** Keys that work anywhere in the window. Text fields keep those that edit text. */
+export function useWindowKeys(): void {
+  useEffect(() => {
+    addEventListener("keydown", onKeyDown);
+    return () => removeEventListener("keydown", onKeyDown);
+  }, []);
+}
+
+function onKeyDown(event: KeyboardEvent): void {
+  const act = event.defaultPrevented ? undefined : actionOf(event);
+  if (act === undefined) return;
+  event.preventDefault();
+  act();
+}
+
+function actionOf(event: KeyboardEvent): (() => void) | undefined {
+  if (event.key === "F6") return () => focusRegion(event.shiftKey ? -1 : 1);
+  if (event.key === "F2" && sessionStore.get().selection.length === 1) return focusName;
+  if (!hasModKey(event)) return undefined;
+  const key = event.key.toLowerCase();
+  const isRedo = key === "y" && !event.shiftKey;
+  const command = windowCommands.find(({ id, shortcut }) =>
+    isRedo ? id === "redo" : shortcut === `Mod${event.shiftKey ? "+Shift" : ""}+${key.toUpperCase()}`,
+  );
+  const editsText = command?.id === "undo" || command?.id === "redo";
+  if (command === undefined || (editsText && isTextField(event.target))) return undefined;
+  return () => runWindowCommand(command.id);
+}
+
+/** A field in which something was typed that is not taken over yet, or that is for searching: undo there is about its text. */
+function isTextField(target: EventTarget | null): boolean {
+  if (target instanceof HTMLElement && target.dataset.committed === "true") return false;
+  return target instanceof HTMLTextAreaElement || (target instanceof HTMLInputElement && target.type !== "checkbox");
+}
+
+/** Name field of what is selected: the Details show it first. */
+function focusName(): void {
+  showPane("details");
+  requestAnimationFrame(() => {
+    const field = document.querySelector<HTMLInputElement>(".who .name-field");
+    field?.focus();
+    field?.select();
+  });
+}
+
+const FOCUSABLE = "button:not(:disabled), input, select, summary, [tabindex='0']";
+
+/** Moves the focus to the first control of the region after, or before, the one that has it. */
+function focusRegion(direction: 1 | -1): void {
+  const regions = [...document.querySelectorAll<HTMLElement>("[data-region]")];
+  const now = regions.findIndex((region) => region.contains(document.activeElement));
+  const next = regions[(now + direction + regions.length) % regions.length];
+  next?.querySelector<HTMLElement>(FOCUSABLE)?.focus();
+}

@@ -1,0 +1,131 @@
+import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
+import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget, type SaveOutcome } from "./file-host.ts";
+import { readText } from "./read-file.ts";
+import { readStartFile } from "./start-file.ts";
+
+interface PickerOptions {
+  readonly types: readonly {
+    readonly description: string;
+    readonly accept: Readonly<Record<string, readonly string[]>>;
+  }[];
+  readonly suggestedName?: string;
+}
+
+/** File pickers that only some browsers have; TypeScript's window types do not know them. */
+interface Pickers {
+  readonly showOpenFilePicker?: (options: PickerOptions) => Promise<readonly FileSystemFileHandle[]>;
+  readonly showSaveFilePicker?: (options: PickerOptions) => Promise<FileSystemFileHandle>;
+}
+
+const TYPES: PickerOptions["types"] = [
+  { description: "Loadside drawing", accept: { "application/json": [FILE_ENDING] } },
+];
+
+const pickers = (): Pickers => globalThis as Pickers;
+
+/** Opening and saving in a browser: in place through file handles where it has them, else by upload and download. */
+export const browserFileHost: FileHost = {
+  async chooseFile() {
+    const { showOpenFilePicker } = pickers();
+    if (showOpenFilePicker === undefined) return chooseUpload();
+    const handles = await orNothing(showOpenFilePicker({ types: TYPES }));
+    const handle = handles?.[0];
+    return handle === undefined ? undefined : openHandle(handle);
+  },
+
+  async saveAs(name, text) {
+    const { showSaveFilePicker } = pickers();
+    if (showSaveFilePicker === undefined) {
+      download(name, text);
+      return { outcome: { kind: "saved", note: `${name} was handed to the browser as a download.` } };
+    }
+    const handle = await orNothing(showSaveFilePicker({ types: TYPES, suggestedName: name }));
+    if (handle === undefined) return undefined;
+    const target = handleTarget(handle, undefined);
+    return { outcome: await target.write(text, true), target };
+  },
+
+  startFile: readStartFile,
+};
+
+/** A picker that the person closes rejects; that is an answer, not a fault. */
+async function orNothing<T>(choice: Promise<T>): Promise<T | undefined> {
+  try {
+    return await choice;
+  } catch (error) {
+    if (error instanceof DOMException && error.name === "AbortError") return undefined;
+    throw error;
+  }
+}
+
+async function openHandle(handle: FileSystemFileHandle): Promise<Result<ChosenFile>> {
+  try {
+    const file = await handle.getFile();
+    const text = await readText(file);
+    if (!text.ok) return text;
+    return ok({ name: handle.name, text: text.value, target: handleTarget(handle, file.lastModified) });
+  } catch {
+    return failed(problem("file-unreadable", "", `${handle.name} cannot be read. Check that it is still there.`));
+  }
+}
+
+/** @param seen When the file was last changed as far as we know; undefined before the first save to it. */
+function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): FileTarget {
+  let known = seen;
+  return {
+    name: handle.name,
+    async write(text, overwrite): Promise<SaveOutcome> {
+      try {
+        if (!overwrite && known !== undefined && (await handle.getFile()).lastModified !== known) {
+          return {
+            kind: "changed-elsewhere",
+            message: `${handle.name} was changed by another program since it was opened here.`,
+          };
+        }
+        // The browser writes beside the file and swaps the two when it is closed.
+        const stream = await handle.createWritable();
+        await stream.write(text);
+        await stream.close();
+        known = (await handle.getFile()).lastModified;
+        return { kind: "saved" };
+      } catch (error) {
+        return { kind: "failed", message: whyNotSaved(handle.name, error) };
+      }
+    },
+  };
+}
+
+function whyNotSaved(name: string, error: unknown): string {
+  const kind = error instanceof DOMException ? error.name : "";
+  if (kind === "NotAllowedError")
+    return `${name} was not saved: the browser was not allowed to write it. Save again and allow it.`;
+  if (kind === "QuotaExceededError")
+    return `${name} was not saved: there is no room on the disk. Free some and save again.`;
+  return `${name} was not saved. The drawing is still here: try Save as to another place.`;
+}
+
+function chooseUpload(): Promise<Result<ChosenFile> | undefined> {
+  return new Promise((resolve) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.accept = FILE_ENDING;
+    input.addEventListener("cancel", () => resolve(undefined));
+    input.addEventListener("change", async () => {
+      const file = input.files?.[0];
+      if (file === undefined) return resolve(undefined);
+      const text = await readText(file);
+      resolve(text.ok ? ok({ name: file.name, text: text.value }) : text);
+    });
+    input.click();
+  });
+}
+
+function download(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser reads the address after the click has returned.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

@@ -1,0 +1,49 @@
+import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
+import type { ChosenFile, FileTarget, SaveOutcome } from "./file-host.ts";
+
+/** Reads the file that the window was started with from the program that serves it; the address names it by a token. */
+export async function readStartFile(): Promise<Result<ChosenFile> | undefined> {
+  const token = new URLSearchParams(location.search).get("open");
+  if (token === null) return undefined;
+  const address = `opened-file?token=${encodeURIComponent(token)}`;
+  try {
+    const answer = await fetch(address);
+    const body: unknown = await answer.json();
+    const name = textOf(body, "name");
+    const text = textOf(body, "text");
+    if (answer.ok && name !== undefined && text !== undefined)
+      return ok({ name, text, target: servedTarget(name, address) });
+    return failed(problem("file-unreadable", "", textOf(body, "message") ?? "The file could not be read."));
+  } catch {
+    return failed(problem("host-gone", "", "The program that opened this window does not answer. Start it again."));
+  }
+}
+
+function servedTarget(name: string, address: string): FileTarget {
+  return {
+    name,
+    async write(text, overwrite): Promise<SaveOutcome> {
+      try {
+        const answer = await fetch(`${address}${overwrite ? "&overwrite=1" : ""}`, { method: "PUT", body: text });
+        const body: unknown = await answer.json();
+        const note = textOf(body, "note");
+        if (answer.ok) return note === undefined ? { kind: "saved" } : { kind: "saved", note };
+        const message = textOf(body, "message") ?? `${name} was not saved.`;
+        return answer.status === 409 ? { kind: "changed-elsewhere", message } : { kind: "failed", message };
+      } catch {
+        const remedy = "The drawing is still here: use Save as, or start the program again and save.";
+        return {
+          kind: "failed",
+          message: `${name} was not saved: the program that opened this window does not answer. ${remedy}`,
+        };
+      }
+    },
+  };
+}
+
+/** A text field of an answer whose shape nobody has promised. */
+function textOf(body: unknown, field: string): string | undefined {
+  if (typeof body !== "object" || body === null) return undefined;
+  const value: unknown = Reflect.get(body, field);
+  return typeof value === "string" ? value : undefined;
+}

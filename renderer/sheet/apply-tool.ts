@@ -1,0 +1,80 @@
+import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
+import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import type { Point } from "../../shared-model/model/project.ts";
+import { outletsOf } from "../../shared-model/queries/outlets-of.ts";
+import { type Dispatched, shownInstallation } from "../state/document-store.ts";
+import { placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
+import { notify, sessionStore, takeTool } from "../state/session-store.ts";
+import { say } from "./gesture-store.ts";
+import { routeToOutside } from "./route-outside.ts";
+
+/** Where on the sheet something from the stock is put down. */
+export interface PutDownAt {
+  readonly at: Point;
+  readonly enclosure: EnclosureId | undefined;
+  readonly device: DeviceId | undefined;
+}
+
+/**
+ * Uses what was taken from the stock at a place of the sheet.
+ * @returns False when nothing is in the hand, so that the press means something else.
+ */
+export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
+  const { tool, routeFrom } = sessionStore.get();
+  if (tool === undefined) return false;
+  switch (tool.kind) {
+    case "enclosure":
+      answer(placeEnclosure(tool.id, at), "Placed");
+      break;
+    case "device":
+      if (enclosure === undefined) explain("A device goes into a box", hintFor(tool.id));
+      else answer(placeDevice(tool.id, enclosure), "Placed");
+      break;
+    case "load":
+      plugIn(tool.id, enclosure, device);
+      break;
+    case "cable":
+      if (routeFrom === undefined) startCable(enclosure);
+      else if (enclosure === undefined) answer(routeToOutside(tool.id, routeFrom), "Routed to open country");
+      else answer(routeCable(tool.id, routeFrom, enclosure), "Routed");
+      break;
+  }
+  return true;
+}
+
+const hintFor = (type: string): string =>
+  findDeviceType(type)?.where === "panel" ? "Press the panel it belongs to." : "Press the box it belongs to.";
+
+function startCable(enclosure: EnclosureId | undefined): void {
+  if (enclosure === undefined) {
+    explain("A cable starts at a box", "Press the box where it starts, then the box where it ends.");
+    return;
+  }
+  sessionStore.merge({ routeFrom: enclosure });
+  const name = shownInstallation().enclosures[enclosure]?.name ?? "";
+  say(`Cable from ${name}. Press the box where it ends, or the empty sheet for open country.`);
+}
+
+function plugIn(item: string, enclosure: EnclosureId | undefined, device: DeviceId | undefined): void {
+  const box = enclosure && shownInstallation().enclosures[enclosure];
+  const devices = box === undefined ? [] : Object.values(box.devices);
+  const wanted = device === undefined ? devices : devices.filter(({ id }) => id === device);
+  const outlet = wanted.flatMap((each) => outletsOf(each)).find(({ receptacle }) => receptacle);
+  if (outlet === undefined) explain("A load is plugged into a receptacle", "Press the receptacle it is plugged into.");
+  else answer(placeLoad(item, outlet.key), "Plugged in");
+}
+
+function explain(title: string, line: string): void {
+  say(`${title}. ${line}`);
+  notify("note", title, [line]);
+}
+
+function answer(done: Dispatched, word: string): void {
+  if (done.ok) {
+    takeTool(undefined);
+    say(`${word}.`);
+    return;
+  }
+  say(done.refusal.message);
+  notify("problem", "Not possible here", [done.refusal.message]);
+}

@@ -1,0 +1,92 @@
+import { memo } from "react";
+import type { FillLedger } from "../../shared-model/answers/fill.ts";
+import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import { WALL } from "../../shared-model/geometry/metrics.ts";
+import { textWidth } from "../../shared-model/geometry/text-width.ts";
+import { formatVolume, toDecimal } from "../../shared-model/units/volume.ts";
+
+export const FILL_BAR = 118;
+const BAR = FILL_BAR;
+/** Below this the words of the box and its fill do not fit side by side. */
+const GAP = 24;
+
+/** Name and make of a box above its wall, and how full it is. */
+export const BoxHeader = memo(function BoxHeader({
+  drawing,
+  ledger,
+  marked,
+}: {
+  readonly drawing: BoxDrawing;
+  readonly ledger: FillLedger | undefined;
+  /** Whether a severity sign stands before the bar. */
+  readonly marked: boolean;
+}) {
+  const { header, width } = drawing;
+  const nameWidth = textWidth(header.name, 20, 750);
+  const noteWidth = textWidth(header.note, 13, 400);
+  const words = ledger && fillWords(ledger);
+  const right = width + WALL;
+  const fillWidth = words === undefined ? 0 : textWidth(words, 13, 600) + (marked ? 36 : 12) + BAR;
+  const room = right + WALL - nameWidth - 12 - fillWidth - GAP;
+  const noteAbove = noteWidth > room;
+  return (
+    <g className="sheet-box-header">
+      <text className="sheet-box-name" x={header.at.x} y={header.at.y}>
+        {header.name}
+      </text>
+      <text
+        className="sheet-box-note"
+        x={noteAbove ? header.at.x : header.at.x + nameWidth + 12}
+        y={noteAbove ? header.at.y - 22 : header.at.y}
+      >
+        {header.note}
+      </text>
+      {ledger && words && <Fill ledger={ledger} words={words} right={right} y={header.at.y} gap={marked ? 36 : 12} />}
+    </g>
+  );
+});
+
+/** "29.8125 of 30.3 in³"; the needed volume alone where the box's own is not known. */
+function fillWords(ledger: FillLedger): string | undefined {
+  if (ledger.verdict === "not-applicable") return undefined;
+  const needed = formatVolume(ledger.total);
+  return ledger.available === undefined ? `${needed} of ? in³` : `${needed} of ${formatVolume(ledger.available)} in³`;
+}
+
+/** The frame is the box, the ink is what is in it; too much is hatched beyond the frame; unknown is an empty dashed frame. */
+function Fill({
+  ledger,
+  words,
+  right,
+  y,
+  gap,
+}: {
+  readonly ledger: FillLedger;
+  readonly words: string;
+  readonly right: number;
+  readonly y: number;
+  /** Between the words and the bar. */
+  readonly gap: number;
+}) {
+  const { total, available } = ledger;
+  const ratio = available === undefined ? undefined : toDecimal(total) / Math.max(toDecimal(available), 0.0001);
+  const over = ratio !== undefined && ratio > 1 ? Math.max(9, Math.min(60, (ratio - 1) * BAR)) : 0;
+  const x = right - BAR;
+  return (
+    <g className={over > 0 ? "sheet-fill sheet-fill-over" : "sheet-fill"}>
+      <text className="fig" x={x - gap} y={y} textAnchor="end">
+        {words}
+      </text>
+      {ratio === undefined ? (
+        <rect className="sheet-fill-unknown" x={x} y={y - 10} width={BAR} height={9} />
+      ) : (
+        <>
+          <rect className="sheet-fill-track" x={x} y={y - 10} width={BAR} height={9} />
+          <rect className="sheet-fill-ink" x={x} y={y - 10} width={BAR * Math.min(1, ratio)} height={9} />
+          {over > 0 && <rect className="sheet-fill-beyond" x={right} y={y - 10} width={over} height={9} />}
+          <path className="sheet-fill-frame" d={`M${x} ${y - 12}v13M${right} ${y - 12}v13`} />
+        </>
+      )}
+    </g>
+  );
+}

@@ -1,0 +1,106 @@
+import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import type { Enclosure } from "../../shared-model/model/enclosure.ts";
+import type { Installation, Point } from "../../shared-model/model/project.ts";
+import { endWords } from "./end-words.ts";
+import type { Subject } from "./sheet-subject.ts";
+
+/** Something in a box that can be focused and pressed, with its full name and the area that takes the press. */
+export interface BoxItem {
+  readonly key: string;
+  readonly subject: Exclude<Subject, { readonly kind: "sheet" | "box" }>;
+  readonly name: string;
+  readonly at: Point;
+  readonly area: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+}
+
+/** Half of the pressable square around an end: the pitch of the drawing leaves no room for more. */
+const REACH = 8;
+
+const around = (at: Point, halfWidth: number, halfHeight: number): BoxItem["area"] => ({
+  x: at.x - halfWidth,
+  y: at.y - halfHeight,
+  width: halfWidth * 2,
+  height: halfHeight * 2,
+});
+
+/** Everything in a box, back to front: cables, devices, splices, then the conductor ends on top. */
+export function boxItems(installation: Installation, enclosure: Enclosure, drawing: BoxDrawing): readonly BoxItem[] {
+  const box = enclosure.id;
+  const cables = drawing.sheaths.map(
+    ({ cable, side, at, outer, name, sizeText, lengthText, captionTitle, captionNote }): BoxItem => {
+      const x = Math.min(at.x, outer.x) - 10;
+      const y = Math.min(at.y, outer.y) - 10;
+      return {
+        key: `cable ${cable} ${side}`,
+        subject: { kind: "cable", enclosure: box, id: cable },
+        name: [`Cable ${name}`, sizeText, lengthText, [captionTitle, captionNote].filter(Boolean).join(", ")]
+          .filter(Boolean)
+          .join(" "),
+        at: { x: (at.x + outer.x) / 2, y: (at.y + outer.y) / 2 },
+        area: { x, y, width: Math.abs(at.x - outer.x) + 20, height: Math.abs(at.y - outer.y) + 20 },
+      };
+    },
+  );
+  const devices = drawing.devices.map(
+    ({ device, name, caption, body }): BoxItem => ({
+      key: `device ${device}`,
+      subject: { kind: "device", enclosure: box, id: device },
+      name: `${name}, ${caption}`,
+      at: { x: body.x + body.width / 2, y: body.y + body.height / 2 },
+      area: body,
+    }),
+  );
+  const splices = drawing.splices.map(({ splice, name, caption, x, rows, freeRow }): BoxItem => {
+    const ys = rows.length > 0 ? rows.map((row) => row.y) : [freeRow.y];
+    const top = Math.min(...ys);
+    const bottom = Math.max(...ys);
+    return {
+      key: `splice ${splice}`,
+      subject: { kind: "splice", enclosure: box, id: splice },
+      name: `Splice ${name}, ${caption}`,
+      at: { x, y: (top + bottom) / 2 },
+      area: { x: x - 12, y: top - 12, width: 24, height: bottom - top + 24 },
+    };
+  });
+  const ends = drawing.conductors.flatMap(({ ends: keys, grips }) =>
+    keys.flatMap((end, i): readonly BoxItem[] => {
+      const grip = grips[i];
+      if (grip === undefined) return [];
+      return [
+        {
+          key: `end ${end}`,
+          subject: { kind: "end", enclosure: box, id: end },
+          name: endWords(installation, enclosure, end),
+          at: grip,
+          area: around(grip, REACH + 4, REACH),
+        },
+      ];
+    }),
+  );
+  return [...cables, ...devices, ...splices, ...ends];
+}
+
+export type Direction = "left" | "right" | "up" | "down";
+
+/** The nearest thing that lies in a direction: distance along it, with twice the distance across. */
+export function neighbour<T extends { readonly at: Point }>(
+  items: readonly T[],
+  from: Point,
+  direction: Direction,
+): T | undefined {
+  let best: T | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const item of items) {
+    const dx = item.at.x - from.x;
+    const dy = item.at.y - from.y;
+    const along = direction === "left" ? -dx : direction === "right" ? dx : direction === "up" ? -dy : dy;
+    const across = direction === "left" || direction === "right" ? Math.abs(dy) : Math.abs(dx);
+    if (along < 1 || across > along * 3) continue;
+    const cost = along + 2 * across;
+    if (cost < least) {
+      least = cost;
+      best = item;
+    }
+  }
+  return best;
+}

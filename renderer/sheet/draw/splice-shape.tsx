@@ -1,0 +1,50 @@
+import { memo } from "react";
+import type { SpliceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
+import type { EndKey } from "../../../shared-model/model/ids.ts";
+
+const HALF_WIDTH = 11;
+
+/**
+ * A splice as a capsule: one row and dot per end, one bar through the dots. The count is seen before it is read. A lifted
+ * end leaves an open, dashed port; an end that may join grows a free row.
+ */
+export const SpliceShape = memo(function SpliceShape({
+  splice,
+  chosen,
+  lifted,
+  growing,
+}: {
+  readonly splice: SpliceDrawing;
+  readonly chosen: boolean;
+  readonly lifted: EndKey | undefined;
+  readonly growing: boolean;
+}) {
+  const { x, rows, freeRow } = splice;
+  const ys = rows.map((row) => row.y);
+  const all = growing || ys.length === 0 ? [...ys, freeRow.y] : ys;
+  const top = Math.min(...all) - HALF_WIDTH;
+  const bottom = Math.max(...all) + HALF_WIDTH;
+  const joined = rows.filter((row) => row.end !== lifted).map((row) => row.y);
+  return (
+    <g className={chosen ? "sheet-splice sheet-chosen" : "sheet-splice"}>
+      <rect x={x - HALF_WIDTH} y={top} width={HALF_WIDTH * 2} height={bottom - top} rx={HALF_WIDTH} />
+      {joined.length > 1 && <path d={`M${x} ${Math.min(...joined)}V${Math.max(...joined)}`} />}
+      {rows.map((row) => (
+        <circle
+          key={row.end}
+          className={row.end === lifted ? "sheet-port-open" : "sheet-port"}
+          cx={x}
+          cy={row.y}
+          r={row.end === lifted ? 3.6 : 3.9}
+        />
+      ))}
+      {growing && <circle className="sheet-port-open" cx={freeRow.x} cy={freeRow.y} r={3.6} />}
+      <text className="sheet-item-name" x={splice.labelAt.x} y={splice.labelAt.y}>
+        {splice.name}
+      </text>
+      <text className="sheet-item-note" x={splice.labelAt.x} y={splice.labelAt.y + 13.5}>
+        {splice.caption}
+      </text>
+    </g>
+  );
+});

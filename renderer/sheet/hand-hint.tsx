@@ -1,0 +1,88 @@
+import { findCableItem } from "../../shared-model/catalog/cable-items.ts";
+import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
+import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
+import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { shownInstallation } from "../state/document-store.ts";
+import type { Tool } from "../state/selection.ts";
+import { sessionStore, takeTool } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { applyTool } from "./apply-tool.ts";
+import type { HeldThing } from "./gesture-store.ts";
+import { putDown, useHeld } from "./hand.ts";
+import { wordsOf } from "./hand-layer.tsx";
+import { toSheet } from "./sheet-view.ts";
+
+/**
+ * What is in the hand and what the next press does, beside the title block, where it covers no place that the hand may
+ * reach for. What a pointer does can be done here by pressing alone.
+ */
+export function HandHint() {
+  const tool = useStore(sessionStore, (session) => session.tool);
+  const held = useHeld();
+  if (held !== undefined) return <HeldHint held={held} />;
+  return tool === undefined ? null : <ToolHint tool={tool} />;
+}
+
+function HeldHint({ held }: { readonly held: HeldThing }) {
+  const enclosure = shownInstallation().enclosures[held.enclosure];
+  if (enclosure === undefined) return null;
+  const { title, note } = wordsOf(held, enclosure);
+  return (
+    <fieldset className="sheet-hint" aria-label="In the hand">
+      <span className="sheet-hint-title">{title}</span>
+      <span>{note}</span>
+      <button type="button" className="button small" onClick={putDown}>
+        Put back
+      </button>
+    </fieldset>
+  );
+}
+
+function ToolHint({ tool }: { readonly tool: Tool }) {
+  const from = useStore(sessionStore, (session) => session.routeFrom);
+  return (
+    <fieldset className="sheet-hint" aria-label="In the hand">
+      <span className="sheet-hint-title">{titleOf(tool)}</span>
+      <span>{hintOf(tool, from)}</span>
+      {tool.kind === "enclosure" && (
+        <button type="button" className="button small" onClick={placeInMiddle}>
+          Place in the middle
+        </button>
+      )}
+      {tool.kind === "cable" && from !== undefined && (
+        <button type="button" className="button small" onClick={placeInMiddle}>
+          To open country
+        </button>
+      )}
+      <button type="button" className="button small" onClick={() => takeTool(undefined)}>
+        Put back
+      </button>
+    </fieldset>
+  );
+}
+
+function middle() {
+  const host = document.querySelector(".sheet-flow")?.getBoundingClientRect();
+  return toSheet({
+    clientX: (host?.left ?? 0) + (host?.width ?? 0) * 0.3,
+    clientY: (host?.top ?? 0) + (host?.height ?? 0) * 0.3,
+  });
+}
+
+const placeInMiddle = (): void => void applyTool({ at: middle(), enclosure: undefined, device: undefined });
+
+function titleOf({ kind, id }: Tool): string {
+  if (kind === "enclosure") return findEnclosureItem(id)?.title ?? id;
+  if (kind === "cable") return findCableItem(id)?.title ?? id;
+  return (kind === "device" ? findDeviceType(id)?.title : findLoadItem(id)?.title) ?? id;
+}
+
+function hintOf({ kind }: Tool, from: EnclosureId | undefined): string {
+  if (kind === "enclosure") return "Press the sheet where it goes.";
+  if (kind === "device") return "Press the box it goes into.";
+  if (kind === "load") return "Press the receptacle it is plugged into.";
+  if (from === undefined) return "Press the box where it starts.";
+  const name = shownInstallation().enclosures[from]?.name ?? "";
+  return `From ${name}: press the box where it ends.`;
+}

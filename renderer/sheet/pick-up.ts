@@ -1,0 +1,85 @@
+import type { EnclosureId, EndKey } from "../../shared-model/model/ids.ts";
+import { landingStore } from "../state/landing-store.ts";
+import { gestureStore, say } from "./gesture-store.ts";
+import { landOn, pickUp, putDown } from "./hand.ts";
+import { panAtEdge, toSheet } from "./sheet-view.ts";
+
+/** Pixels that a press may wander before it is a drag. */
+export const SLACK = 4;
+/** Pixels around a target in which a dropped end still finds it. */
+const CATCH = 16;
+const FRAME_MS = 16;
+
+/**
+ * Follows a press on a conductor end. Released where it was pressed, the end stays in the hand until a place is pressed;
+ * dragged and released, it lands on the place under it, or goes back.
+ */
+export function beginPickUp(pressed: PointerEvent, enclosure: EnclosureId, end: EndKey): void {
+  let dragging = false;
+  let last = pressed;
+  let shore: ReturnType<typeof setInterval> | undefined;
+  const move = (event: PointerEvent): void => {
+    if (event.pointerId !== pressed.pointerId) return;
+    if (!dragging && Math.hypot(event.clientX - pressed.clientX, event.clientY - pressed.clientY) > SLACK) {
+      dragging = true;
+      pickUp(enclosure, end);
+    }
+    if (!dragging) return;
+    gestureStore.merge({ pointer: toSheet(event) });
+    last = event;
+    shore ??= setInterval(() => {
+      if (panAtEdge(last)) gestureStore.merge({ pointer: toSheet(last) });
+    }, FRAME_MS);
+  };
+  const up = (event: PointerEvent): void => {
+    if (event.pointerId !== pressed.pointerId) return;
+    stop();
+    if (!dragging) {
+      pickUp(enclosure, end);
+      gestureStore.merge({ pointer: toSheet(event) });
+      return;
+    }
+    swallowClick();
+    const key = targetAt(event.clientX, event.clientY);
+    const choice = landingStore.get().choices.find((each) => each.key === key);
+    if (choice === undefined) {
+      putDown();
+      say("Put back where it was.");
+    } else if (!landOn(choice)) putDown();
+  };
+  const cancel = (): void => {
+    stop();
+    putDown();
+  };
+  const stop = (): void => {
+    clearInterval(shore);
+    window.removeEventListener("pointermove", move);
+    window.removeEventListener("pointerup", up);
+    window.removeEventListener("pointercancel", cancel);
+  };
+  window.addEventListener("pointermove", move);
+  window.addEventListener("pointerup", up);
+  window.addEventListener("pointercancel", cancel);
+}
+
+/** Key of the target under or nearest to a point of the window. */
+export function targetAt(clientX: number, clientY: number): string | undefined {
+  let best: string | undefined;
+  let least = CATCH;
+  for (const element of document.querySelectorAll<SVGElement>("[data-target]")) {
+    const ring = (element.querySelector(".sheet-hit") ?? element).getBoundingClientRect();
+    const distance = Math.hypot(ring.x + ring.width / 2 - clientX, ring.y + ring.height / 2 - clientY);
+    if (distance < least) {
+      least = distance;
+      best = element.dataset.target;
+    }
+  }
+  return best;
+}
+
+/** The click that follows a drag is no press on what lies there. */
+export function swallowClick(): void {
+  const swallow = (event: Event): void => event.stopPropagation();
+  window.addEventListener("click", swallow, { capture: true, once: true });
+  setTimeout(() => window.removeEventListener("click", swallow, { capture: true }));
+}

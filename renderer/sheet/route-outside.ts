@@ -1,0 +1,28 @@
+import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
+import { getEnclosure } from "../../shared-model/queries/find-item.ts";
+import { type Dispatched, dispatch, documentStore, shownInstallation } from "../state/document-store.ts";
+import { mintId } from "../state/mint-id.ts";
+import { nextCableName } from "../state/naming.ts";
+import { freeSide } from "../state/placing.ts";
+import { select, sessionStore } from "../state/session-store.ts";
+
+/** Runs a cable of the stock from a box into country that is not drawn, and selects it. */
+export function routeToOutside(item: string, from: EnclosureId): Dispatched {
+  const { state } = documentStore.get();
+  const installation = shownInstallation();
+  const id = mintId<CableId>("c");
+  const done = dispatch({
+    command: "route-cable",
+    args: {
+      state,
+      id,
+      item,
+      name: nextCableName(installation),
+      a: freeSide(installation, getEnclosure(installation, from)),
+      b: { outside: "not drawn" },
+    },
+  });
+  if (done.ok) select({ kind: "cable", id });
+  sessionStore.merge({ routeFrom: undefined });
+  return done;
+}

@@ -1,0 +1,116 @@
+import { useEffect, useMemo, useState } from "react";
+import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
+import type { Installation } from "../../shared-model/model/project.ts";
+import { cablesInto } from "../../shared-model/queries/cables-into.ts";
+import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { drawingOf } from "./drawings.ts";
+
+export interface SheetDrawings {
+  readonly document: DocumentState;
+  /** The same map while no drawing changed. */
+  readonly drawings: ReadonlyMap<EnclosureId, BoxDrawing>;
+  /** Boxes that wait to be drawn. */
+  readonly missing: number;
+}
+
+/** How long drawing may hold the window up: at once for a house, in slices for a large building. */
+const FIRST_MS = 120;
+const SLICE_MS = 30;
+/** Boxes that one edit may touch and that are drawn in its own turn. */
+const AT_ONCE = 60;
+
+const itself = (document: DocumentState): DocumentState => document;
+const sameWiring = (a: DocumentState, b: DocumentState): boolean =>
+  a.project.layout === b.project.layout && installationOf(a) === installationOf(b);
+
+/** The drawings of all boxes. Boxes of a large building appear as they are drawn, so that the window answers meanwhile. */
+export function useSheetDrawings(): SheetDrawings {
+  const document = useStore(documentStore, itself, sameWiring);
+  const [keep] = useState(createKeeper);
+  const [slice, nextSlice] = useState(0);
+  const shown = useMemo(() => keep(document, slice === 0 ? FIRST_MS : SLICE_MS), [keep, document, slice]);
+  useEffect(() => {
+    if (shown.missing === 0) return undefined;
+    const timer = setTimeout(() => nextSlice(slice + 1));
+    return () => clearTimeout(timer);
+  }, [shown, slice]);
+  return shown;
+}
+
+/** Keeps drawings from one state of the document to the next, and draws again only what an edit may have changed. */
+export function createKeeper(now: () => number = () => performance.now()) {
+  let before: SheetDrawings | undefined;
+  let pending = new Set<EnclosureId>();
+  return (document: DocumentState, budget: number): SheetDrawings => {
+    const { enclosures } = installationOf(document);
+    const edited = before === undefined ? [] : [...affected(before.document, document)];
+    // What an edit changed shows at once, whatever else still waits; another document waits as a whole.
+    const urgent = edited.length <= AT_ONCE ? edited : [];
+    if (before === undefined) pending = new Set(Object.keys(enclosures) as EnclosureId[]);
+    else if (urgent.length === 0) for (const id of edited) pending.add(id);
+    let drawings = before?.drawings ?? new Map<EnclosureId, BoxDrawing>();
+    const edit = (): Map<EnclosureId, BoxDrawing> => {
+      const copy = drawings === before?.drawings ? new Map(drawings) : (drawings as Map<EnclosureId, BoxDrawing>);
+      drawings = copy;
+      return copy;
+    };
+    const draw = (id: EnclosureId): void => {
+      pending.delete(id);
+      const drawing = drawingOf(document, id);
+      if (drawing === undefined) edit().delete(id);
+      else if (drawing !== drawings.get(id)) edit().set(id, drawing);
+    };
+    for (const id of urgent) draw(id);
+    const end = now() + budget;
+    for (const id of pending) {
+      if (now() > end) break;
+      draw(id);
+    }
+    before = { document, drawings, missing: pending.size };
+    return before;
+  };
+}
+
+/** Boxes whose drawing an edit may have changed: those it touched, and those joined to them by a cable. */
+function affected(a: DocumentState, b: DocumentState): ReadonlySet<EnclosureId> {
+  const was = installationOf(a);
+  const is = installationOf(b);
+  const touched = new Set<EnclosureId>();
+  differing(was.enclosures, is.enclosures, touched);
+  differing(a.project.layout.enclosures, b.project.layout.enclosures, touched);
+  differing(was.intent.boxes, is.intent.boxes, touched);
+  const all = new Set(touched);
+  for (const id of touched) for (const far of neighbours(is, id)) all.add(far);
+  if (was.cables !== is.cables) {
+    const cables = differing(was.cables, is.cables, new Set<CableId>());
+    for (const cable of cables) for (const id of [...ends(was, cable), ...ends(is, cable)]) all.add(id);
+  }
+  if (a.project.layout.splices !== b.project.layout.splices) {
+    const moved = differing(a.project.layout.splices, b.project.layout.splices, new Set());
+    for (const { id, splices } of Object.values(is.enclosures))
+      for (const splice of moved) if (splice in splices) all.add(id);
+  }
+  return all;
+}
+
+/** Keys whose values are not the same object in both tables. */
+function differing<K extends string>(
+  a: Readonly<Record<K, unknown>>,
+  b: Readonly<Record<K, unknown>>,
+  into: Set<K>,
+): Set<K> {
+  if (a === b) return into;
+  for (const key in a) if (a[key] !== b[key]) into.add(key);
+  for (const key in b) if (!(key in a)) into.add(key);
+  return into;
+}
+
+const neighbours = (installation: Installation, id: EnclosureId): readonly EnclosureId[] =>
+  cablesInto(installation.cables, id).flatMap(({ cable }) => ends(installation, cable.id));
+
+const ends = (installation: Installation, id: CableId): readonly EnclosureId[] => {
+  const sides = installation.cables[id]?.sides;
+  return sides === undefined ? [] : [sides.a, sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : []));
+};

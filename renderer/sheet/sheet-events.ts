@@ -1,0 +1,196 @@
+import type { DragEvent, MouseEvent } from "react";
+import type { CableId, DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import { documentStore } from "../state/document-store.ts";
+import type { Selected } from "../state/selection.ts";
+import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
+import { removeSelected } from "./actions.ts";
+import { applyTool } from "./apply-tool.ts";
+import { beginCableDrag, nodeAt } from "./cable-drag.ts";
+import { gestureStore, openMenu } from "./gesture-store.ts";
+import { heldThing, putDown } from "./hand.ts";
+import { bringIntoView, fitAll, toSheet, zoomBy, zoomToFull } from "./sheet-view.ts";
+import type { BoxFlowNode } from "./to-flow.ts";
+import { nudge } from "./use-box-moves.ts";
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** What keys walk through. */
+const WALKED = ":is([data-item], [data-target], .react-flow__node)";
+
+/** Presses on the sheet and on boxes as a whole, what is dropped from the stock, and keys. */
+export const sheetEvents = {
+  /** Handlers of the flow; constant, so that it never renders for them. */
+  flow: {
+    onPaneClick(event: MouseEvent): void {
+      if (applyTool({ at: toSheet(event), enclosure: undefined, device: undefined })) return;
+      putDown();
+      select();
+    },
+    onNodeClick(event: MouseEvent, node: BoxFlowNode): void {
+      if (applyTool({ at: toSheet(event), enclosure: node.data.enclosure, device: undefined })) return;
+      if (heldThing() !== undefined) putDown();
+    },
+    onPaneContextMenu(event: MouseEvent | globalThis.MouseEvent): void {
+      event.preventDefault();
+      openMenu({ subject: { kind: "sheet", at: toSheet(event) }, x: event.clientX, y: event.clientY });
+    },
+    onClick(event: MouseEvent): void {
+      const cable = roadAt(event.target);
+      if (cable === undefined) return;
+      if (event.shiftKey || event.ctrlKey || event.metaKey) toggleSelected({ kind: "cable", id: cable });
+      else select({ kind: "cable", id: cable });
+    },
+    onContextMenu(event: MouseEvent): void {
+      const cable = roadAt(event.target);
+      if (cable === undefined) return;
+      event.preventDefault();
+      select({ kind: "cable", id: cable });
+      openMenu({ subject: { kind: "cable", enclosure: undefined, id: cable }, x: event.clientX, y: event.clientY });
+    },
+    onDragOver(event: DragEvent): void {
+      if (sessionStore.get().tool === undefined) return;
+      event.preventDefault();
+      event.dataTransfer.dropEffect = "copy";
+    },
+    onDrop(event: DragEvent): void {
+      if (sessionStore.get().tool === undefined) return;
+      event.preventDefault();
+      applyTool({ at: toSheet(event), ...thingAt(event.target) });
+    },
+  },
+
+  /** Listens for keys and for the pointer that leads what is held, until the returned function is called. */
+  attach(host: HTMLElement | null): () => void {
+    if (host === null) return () => {};
+    const lead = (event: PointerEvent): void => {
+      if (heldThing() !== undefined || sessionStore.get().routeFrom !== undefined)
+        gestureStore.merge({ pointer: toSheet(event) });
+    };
+    // The sheet is moved by its own view alone: a browser that scrolls a clipped part to show the focus shifts it for good.
+    const hold = ({ target }: Event): void => {
+      if (target instanceof Element) target.scrollTo(0, 0);
+    };
+    const follow = ({ target }: Event): void => {
+      if (target instanceof Element && target.matches(`${WALKED}:focus-visible`)) bringIntoView(target);
+    };
+    host.addEventListener("scroll", hold, true);
+    host.addEventListener("focusin", follow);
+    host.addEventListener("pointerdown", beginCableDrag, true);
+    host.addEventListener("pointermove", lead);
+    host.addEventListener("keydown", onKey);
+    window.addEventListener("keydown", onEscape);
+    return () => {
+      host.removeEventListener("scroll", hold, true);
+      host.removeEventListener("focusin", follow);
+      host.removeEventListener("pointerdown", beginCableDrag, true);
+      host.removeEventListener("pointermove", lead);
+      host.removeEventListener("keydown", onKey);
+      window.removeEventListener("keydown", onEscape);
+    };
+  },
+};
+
+const roadAt = (on: EventTarget): CableId | undefined =>
+  on instanceof Element ? (on.closest<SVGElement>("[data-road]")?.dataset.road as CableId | undefined) : undefined;
+
+/** The box and device that something is dropped on. */
+function thingAt(on: EventTarget): { enclosure: EnclosureId | undefined; device: DeviceId | undefined } {
+  const element = on instanceof Element ? on : undefined;
+  const item = element?.closest<SVGElement>("[data-item]")?.dataset.item;
+  const device = item?.startsWith("device ") === true ? (item.slice("device ".length) as DeviceId) : undefined;
+  return { enclosure: nodeAt(on), device };
+}
+
+/** Escape opens the hand, wherever the focus is, unless something nearer has used it. */
+function onEscape(event: KeyboardEvent): void {
+  if (event.key !== "Escape" || event.defaultPrevented) return;
+  if (heldThing() !== undefined) putDown();
+  else if (sessionStore.get().tool !== undefined) takeTool(undefined);
+}
+
+function onKey(event: KeyboardEvent): void {
+  const on = event.target;
+  if (event.defaultPrevented || !(on instanceof Element) || on.closest("button,input,[role=menu]") !== null) return;
+  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  const box = on.classList.contains("react-flow__node") ? nodeAt(on) : undefined;
+  if ((box !== undefined && boxKey(box, on, event)) || sheetKey(event)) event.preventDefault();
+}
+
+/** Keys while a box as a whole has the focus. */
+function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boolean {
+  const arrow = ARROWS[event.key];
+  if (arrow !== undefined) {
+    const step = event.shiftKey ? 5 : 1;
+    if (!documentStore.get().readOnly) nudge(boxesWith(box), arrow[0] * step, arrow[1] * step);
+    return true;
+  }
+  switch (event.key) {
+    case "Enter": {
+      if (applyTool({ at: { x: 0, y: 0 }, enclosure: box, device: undefined })) return true;
+      select({ kind: "enclosure", id: box });
+      element.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus();
+      return true;
+    }
+    case " ":
+      toggleSelected({ kind: "enclosure", id: box });
+      return true;
+    case "Delete":
+    case "Backspace":
+      if (!boxesWith(box).includes(box) || !isSelected(box)) select({ kind: "enclosure", id: box });
+      removeSelected();
+      return true;
+    case "ContextMenu":
+      menuOf(box, element);
+      return true;
+    case "F10":
+      if (event.shiftKey) menuOf(box, element);
+      return event.shiftKey;
+    default:
+      return false;
+  }
+}
+
+const isSelected = (box: EnclosureId): boolean =>
+  sessionStore.get().selection.some((each) => each.kind === "enclosure" && each.id === box);
+
+/** The selected boxes where this one is among them, else this one. */
+function boxesWith(box: EnclosureId): readonly EnclosureId[] {
+  if (!isSelected(box)) return [box];
+  return sessionStore.get().selection.flatMap((each: Selected) => (each.kind === "enclosure" ? [each.id] : []));
+}
+
+function menuOf(box: EnclosureId, element: Element): void {
+  const { left, top } = element.getBoundingClientRect();
+  openMenu({ subject: { kind: "box", enclosure: box }, x: left + 40, y: top + 60 });
+}
+
+/** Keys that mean the same wherever the focus is on the sheet. */
+function sheetKey(event: KeyboardEvent): boolean {
+  switch (event.key) {
+    case "+":
+    case "=":
+      zoomBy(1.25);
+      return true;
+    case "-":
+      zoomBy(1 / 1.25);
+      return true;
+    case "0":
+      zoomToFull();
+      return true;
+    case "1":
+      fitAll();
+      return true;
+    case "Delete":
+    case "Backspace":
+      if (sessionStore.get().selection.length === 0) return false;
+      removeSelected();
+      return true;
+    default:
+      return false;
+  }
+}

@@ -1,0 +1,27 @@
+import type { CableId, DeviceId, EnclosureId, EndKey, SpliceId } from "../../shared-model/model/ids.ts";
+import type { Selected } from "../state/selection.ts";
+
+/** Something on the sheet that can be focused, pressed and acted on, and the box it is in. */
+export type Subject =
+  | { readonly kind: "box"; readonly enclosure: EnclosureId }
+  | { readonly kind: "device"; readonly enclosure: EnclosureId; readonly id: DeviceId }
+  | { readonly kind: "splice"; readonly enclosure: EnclosureId; readonly id: SpliceId }
+  | { readonly kind: "cable"; readonly enclosure: EnclosureId | undefined; readonly id: CableId }
+  | { readonly kind: "end"; readonly enclosure: EnclosureId; readonly id: EndKey }
+  | { readonly kind: "sheet"; readonly at: { readonly x: number; readonly y: number } };
+
+/** What a press on it selects. */
+export function selectedOf(subject: Subject): Selected | undefined {
+  switch (subject.kind) {
+    case "box":
+      return { kind: "enclosure", id: subject.enclosure };
+    case "device":
+    case "splice":
+    case "cable":
+      return { kind: subject.kind, id: subject.id } as Selected;
+    case "end":
+      return { kind: "end", enclosure: subject.enclosure, id: subject.id };
+    case "sheet":
+      return undefined;
+  }
+}

@@ -1,0 +1,60 @@
+import { useStore as useFlowStore } from "@xyflow/react";
+import { documentStore } from "../state/document-store.ts";
+import { findingsStore } from "../state/findings-store.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { fitAll, fitBoxes, zoomBy, zoomToFull } from "./sheet-view.ts";
+
+const STATES = { "as-found": "AS FOUND", proposed: "PROPOSED" } as const;
+const percentOf = ({ transform }: { readonly transform: readonly [number, number, number] }): number =>
+  Math.round(transform[2] * 100);
+
+/** Lower right on the sheet, as on a drawing: which account of the wiring it shows, whether it is checked, at what size. */
+export function TitleBlock() {
+  const state = useStore(documentStore, (document) => STATES[document.state]);
+  const revision = useStore(documentStore, (document) => document.revision);
+  const checked = useStore(findingsStore, (found) => found.revision);
+  return (
+    <section className="sheet-title-block" aria-label="Title block">
+      <div className="sheet-title-cell">
+        <span className="sheet-title-caption">state</span>
+        <span className="sheet-title-value sheet-title-state">{state}</span>
+      </div>
+      <div className="sheet-title-cell sheet-title-checks">
+        <span className="sheet-title-caption">checks</span>
+        <span className="sheet-title-value">{checked < revision ? "checking" : "up to date"}</span>
+      </div>
+      <Zoom />
+    </section>
+  );
+}
+
+function Zoom() {
+  const percent = useFlowStore(percentOf);
+  const boxes = useStore(sessionStore, ({ selection }) =>
+    selection.flatMap((each) => (each.kind === "enclosure" ? [each.id] : [])).join(" "),
+  );
+  return (
+    <fieldset className="sheet-zoom" aria-label="Size of the drawing">
+      <button type="button" aria-label="Smaller" onClick={() => zoomBy(1 / 1.25)}>
+        <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
+          <path d="M1.5 6h9" />
+        </svg>
+      </button>
+      <button type="button" className="fig" aria-label={`${percent} %, go to full size`} onClick={zoomToFull}>
+        {percent} %
+      </button>
+      <button type="button" aria-label="Larger" onClick={() => zoomBy(1.25)}>
+        <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
+          <path d="M1.5 6h9M6 1.5v9" />
+        </svg>
+      </button>
+      <button type="button" onClick={fitAll}>
+        Fit
+      </button>
+      <button type="button" disabled={boxes === ""} onClick={() => fitBoxes(boxes.split(" "))}>
+        Selection
+      </button>
+    </fieldset>
+  );
+}

@@ -1,0 +1,216 @@
+import {
+  type FocusEvent,
+  type KeyboardEvent,
+  type MouseEvent,
+  type PointerEvent,
+  type RefObject,
+  useEffect,
+  useMemo,
+  useRef,
+} from "react";
+import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import { documentStore, shownInstallation } from "../state/document-store.ts";
+import { keyOf } from "../state/selection.ts";
+import { goTo, select, sessionStore, showPane, toggleSelected } from "../state/session-store.ts";
+import { findSubject } from "../state/subject-target.ts";
+import { removeSelected } from "./actions.ts";
+import { applyTool } from "./apply-tool.ts";
+import { type BoxItem, type Direction, neighbour } from "./box-items.ts";
+import type { FindingMark } from "./finding-marks.ts";
+import { type HeldThing, openMenu } from "./gesture-store.ts";
+import { landOn, pickUp, putDown } from "./hand.ts";
+import type { LandingTarget } from "./landing-targets.ts";
+import { beginPickUp } from "./pick-up.ts";
+import { type Subject, selectedOf } from "./sheet-subject.ts";
+import { toSheet } from "./sheet-view.ts";
+import { beginSpliceMove } from "./splice-move.ts";
+
+export interface InBox {
+  readonly id: EnclosureId;
+  readonly items: readonly BoxItem[];
+  readonly targets: readonly LandingTarget[];
+  readonly marks: readonly FindingMark[];
+  readonly held: HeldThing | undefined;
+  readonly root: RefObject<SVGSVGElement | null>;
+  readonly setFocused: (key: string | undefined) => void;
+}
+
+const ARROWS: Readonly<Record<string, Direction>> = {
+  ArrowLeft: "left",
+  ArrowRight: "right",
+  ArrowUp: "up",
+  ArrowDown: "down",
+};
+
+/** Presses and keys inside a box, answered in one place for all of its things. */
+export function useBoxEvents(box: InBox) {
+  const latest = useRef(box);
+  useEffect(() => {
+    latest.current = box;
+  });
+  return useMemo(() => {
+    const found = (event: { readonly target: EventTarget }) => hit(latest.current, event.target);
+    return {
+      onPointerDown: (event: PointerEvent<SVGSVGElement>) => press(latest.current, found(event), event),
+      onClick: (event: MouseEvent<SVGSVGElement>) => {
+        if (click(latest.current, found(event), event)) event.stopPropagation();
+      },
+      onKeyDown: (event: KeyboardEvent<SVGSVGElement>) => {
+        if (!key(latest.current, found(event), event)) return;
+        event.preventDefault();
+        event.stopPropagation();
+      },
+      onContextMenu: (event: MouseEvent<SVGSVGElement>) => {
+        event.preventDefault();
+        event.stopPropagation();
+        const { item } = found(event);
+        const subject: Subject = item?.subject ?? { kind: "box", enclosure: latest.current.id };
+        choose(subject, false);
+        openMenu({ subject, x: event.clientX, y: event.clientY });
+      },
+      onFocus: (event: FocusEvent<SVGSVGElement>) => {
+        const { item, target } = found(event);
+        const focused = item?.key ?? target?.key;
+        if (focused !== undefined) latest.current.setFocused(focused);
+      },
+    };
+  }, []);
+}
+
+interface Hit {
+  readonly item?: BoxItem | undefined;
+  readonly target?: LandingTarget | undefined;
+  readonly mark?: FindingMark | undefined;
+}
+
+/** What of the box an event is about. */
+function hit(box: InBox, on: EventTarget): Hit {
+  if (!(on instanceof Element)) return {};
+  const found = on.closest<SVGElement>("[data-item],[data-target],[data-mark]")?.dataset ?? {};
+  return {
+    item: box.items.find((item) => item.key === found.item),
+    target: box.targets.find((target) => target.key === found.target),
+    mark: box.marks.find((mark) => mark.key === found.mark),
+  };
+}
+
+function press(box: InBox, { item }: Hit, event: PointerEvent): void {
+  const { tool } = sessionStore.get();
+  if (event.button !== 0 || item === undefined || box.held !== undefined || tool !== undefined) return;
+  if (documentStore.get().readOnly) return;
+  if (item.subject.kind === "end" && !event.shiftKey) beginPickUp(event.nativeEvent, box.id, item.subject.id);
+  else if (item.subject.kind === "splice") beginSpliceMove(event.nativeEvent, box.id, item.subject.id, item.area);
+}
+
+/** @returns True when the click was for something in the box, so that it is not a press on the box itself. */
+function click(box: InBox, { item, target, mark }: Hit, event: MouseEvent): boolean {
+  if (target !== undefined) {
+    landOn(target);
+    return true;
+  }
+  if (sessionStore.get().tool !== undefined) {
+    const device = item?.subject.kind === "device" ? (item.subject.id as DeviceId) : undefined;
+    return applyTool({ at: toSheet(event), enclosure: box.id, device });
+  }
+  if (mark !== undefined) {
+    showFinding(mark);
+    return true;
+  }
+  if (item === undefined) return false;
+  // A press on an end picked it up when the button came up.
+  if (item.subject.kind !== "end" || event.shiftKey || documentStore.get().readOnly)
+    choose(item.subject, event.shiftKey || event.ctrlKey || event.metaKey);
+  return true;
+}
+
+function showFinding(mark: FindingMark): void {
+  const found = findSubject(documentStore.get().project, shownInstallation(), mark.subject);
+  if (found !== undefined) goTo(found, "findings");
+  else showPane("findings");
+}
+
+/** Selects a thing; what is selected already stays when it only gets a menu. */
+function choose(subject: Subject, more: boolean): void {
+  const selected = selectedOf(subject);
+  if (selected === undefined) return;
+  if (more) toggleSelected(selected);
+  else if (!sessionStore.get().selection.some((each) => keyOf(each) === keyOf(selected))) select(selected);
+  if (!more) sessionStore.merge({ pane: "details" });
+}
+
+/** @returns True when the key meant something here. */
+function key(box: InBox, { item, target, mark }: Hit, event: KeyboardEvent): boolean {
+  const direction = ARROWS[event.key];
+  const from = target ?? item;
+  if (box.held !== undefined && target === undefined && (direction !== undefined || event.key === "Enter")) {
+    focusFirstTarget(box);
+    return true;
+  }
+  if (direction !== undefined && from !== undefined && !event.altKey && !event.ctrlKey && !event.metaKey) {
+    const next = target
+      ? neighbour(box.targets, target.at, direction)
+      : item && neighbour(box.items, item.at, direction);
+    if (next !== undefined) focusOn(box, next.key);
+    return true;
+  }
+  if (event.key === "Escape") return letGo(box);
+  if (event.key === "Enter" || event.key === " ") {
+    if (target !== undefined) return land(box, target);
+    if (mark !== undefined) showFinding(mark);
+    else if (item !== undefined) act(box, item);
+    return mark !== undefined || item !== undefined;
+  }
+  if (item === undefined) return false;
+  if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) {
+    const around = box.root.current?.querySelector(`[data-item="${CSS.escape(item.key)}"]`)?.getBoundingClientRect();
+    choose(item.subject, false);
+    openMenu({ subject: item.subject, x: around?.right ?? 0, y: around?.bottom ?? 0 });
+    return true;
+  }
+  if (event.key === "Delete" || event.key === "Backspace") {
+    choose(item.subject, false);
+    removeSelected();
+    return true;
+  }
+  return false;
+}
+
+/** Enter: an end is picked up and the first place gets the focus; another thing is selected. */
+function act(box: InBox, { subject }: BoxItem): void {
+  const { tool } = sessionStore.get();
+  if (tool !== undefined) {
+    const device = subject.kind === "device" ? subject.id : undefined;
+    applyTool({ at: { x: 0, y: 0 }, enclosure: box.id, device });
+  } else if (subject.kind === "end" && !documentStore.get().readOnly) {
+    pickUp(box.id, subject.id);
+    afterRender(() => focusFirstTarget(box));
+  } else choose(subject, false);
+}
+
+function land(box: InBox, target: LandingTarget): boolean {
+  const back = box.held?.kind === "end" ? `end ${box.held.end}` : undefined;
+  if (landOn(target) && back !== undefined) afterRender(() => focusOn(box, back));
+  return true;
+}
+
+function letGo(box: InBox): boolean {
+  if (box.held === undefined) return false;
+  const back = box.held.kind === "end" ? `end ${box.held.end}` : undefined;
+  putDown();
+  if (back !== undefined) afterRender(() => focusOn(box, back));
+  return true;
+}
+
+/** The sheet brings what has the focus into view itself. */
+const STILL = { preventScroll: true } as const;
+
+const focusFirstTarget = (box: InBox): void =>
+  box.root.current?.querySelector<SVGElement>("[data-target]")?.focus(STILL);
+
+function focusOn(box: InBox, wanted: string): void {
+  const text = CSS.escape(wanted);
+  box.root.current?.querySelector<SVGElement>(`[data-target="${text}"],[data-item="${text}"]`)?.focus(STILL);
+}
+
+/** Stores tell React at once, React paints at the end of the event: what a gesture brings up can be focused after that. */
+const afterRender = (then: () => void): void => void requestAnimationFrame(then);

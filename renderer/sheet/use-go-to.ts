@@ -1,0 +1,85 @@
+import { useEffect, useState } from "react";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { parseOutlet } from "../../shared-model/model/ids.ts";
+import type { Installation } from "../../shared-model/model/project.ts";
+import { findDevice, findJumper, findSplice } from "../../shared-model/queries/find-item.ts";
+import { documentStore, followDocument, installationOf, shownInstallation } from "../state/document-store.ts";
+import type { Selected } from "../state/selection.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { drawingOf } from "./drawings.ts";
+import { fitAll, fitBoxes, showArea } from "./sheet-view.ts";
+
+/**
+ * Brings into view what another part of the window asks for, and the whole of a document that was just opened.
+ * @param complete Whether all boxes are drawn; until then there is no whole to show.
+ */
+export function useGoTo(complete: boolean): void {
+  const request = useStore(sessionStore, requestOf);
+  const [fitted, setFitted] = useState(false);
+  useEffect(() => {
+    if (request !== undefined) show(request.target);
+  }, [request]);
+  // A change without patches is another document.
+  useEffect(
+    () =>
+      followDocument(({ patches }) => {
+        if (patches === undefined) setFitted(false);
+      }),
+    [],
+  );
+  useEffect(() => {
+    if (fitted || !complete) return;
+    setFitted(true);
+    if (Object.keys(shownInstallation().enclosures).length > 0) requestAnimationFrame(fitAll);
+  }, [fitted, complete]);
+}
+
+const requestOf = ({ goTo }: ReturnType<typeof sessionStore.get>) => goTo;
+
+function show(target: Selected): void {
+  const document = documentStore.get();
+  const boxes = boxesOf(installationOf(document), target);
+  const [first] = boxes;
+  if (boxes.length > 1) {
+    fitBoxes(boxes);
+    return;
+  }
+  const drawing = first && drawingOf(document, first);
+  const origin = first && document.project.layout.enclosures[first];
+  if (drawing === undefined || origin === undefined) return;
+  const { x, y, width, height } = drawing.bounds;
+  showArea({ x: origin.x + x, y: origin.y + y, width, height });
+}
+
+/** The boxes that a thing is in: two for a cable, none for a room. */
+export function boxesOf(installation: Installation, item: Selected): readonly EnclosureId[] {
+  switch (item.kind) {
+    case "enclosure":
+      return [item.id];
+    case "end":
+    case "entry":
+      return [item.enclosure];
+    case "device":
+      return idOf(findDevice(installation, item.id));
+    case "splice":
+      return idOf(findSplice(installation, item.id));
+    case "jumper":
+      return idOf(findJumper(installation, item.id));
+    case "cable": {
+      const sides = installation.cables[item.id]?.sides;
+      return sides === undefined
+        ? []
+        : [sides.a, sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : []));
+    }
+    case "load": {
+      const plug = installation.loads[item.id]?.plug;
+      return plug === undefined ? [] : idOf(findDevice(installation, parseOutlet(plug).device));
+    }
+    default:
+      return [];
+  }
+}
+
+const idOf = (found: { readonly enclosure: { readonly id: EnclosureId } } | undefined): readonly EnclosureId[] =>
+  found === undefined ? [] : [found.enclosure.id];

@@ -1,0 +1,44 @@
+import { createStore, type Store } from "./store.ts";
+
+/** The one dialog that is open. A question carries what to do with its answer. */
+export type DialogState =
+  | { readonly kind: "none" }
+  | { readonly kind: "cautions" }
+  | { readonly kind: "samples" }
+  | { readonly kind: "keys" }
+  | { readonly kind: "help"; readonly rule: string }
+  | {
+      readonly kind: "question";
+      readonly title: string;
+      readonly lines: readonly string[];
+      /** Words of the buttons, the first one is the one meant for Enter. Closing the dialog answers undefined. */
+      readonly answers: readonly string[];
+      readonly done: (answer: string | undefined) => void;
+    };
+
+const NONE: DialogState = { kind: "none" };
+
+export const dialogStore: Store<DialogState> = createStore<DialogState>(NONE);
+
+export function openDialog(dialog: DialogState): void {
+  closeDialog();
+  dialogStore.set(dialog);
+}
+
+export function closeDialog(answer?: string): void {
+  const open = dialogStore.get();
+  dialogStore.set(NONE);
+  if (open.kind === "question") open.done(answer);
+}
+
+/** Asks the person; undefined when they close the question without an answer. */
+export function ask<A extends string>(
+  title: string,
+  lines: readonly string[],
+  answers: readonly A[],
+): Promise<A | undefined> {
+  return new Promise((resolve) => {
+    const done = (answer: string | undefined): void => resolve(answers.find((one) => one === answer));
+    openDialog({ kind: "question", title, lines, answers, done });
+  });
+}

@@ -1,0 +1,172 @@
+import { textToSave } from "../../shared-model/format/text-to-save.ts";
+import type { Problem } from "../../shared-model/lib/result.ts";
+import type { ParseOutcome } from "../analysis/worker-client.ts";
+import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget } from "../platform/file-host.ts";
+import { readText } from "../platform/read-file.ts";
+import { ask } from "./dialog-store.ts";
+import {
+  type DocumentState,
+  documentStore,
+  isDirty,
+  lastSerial,
+  markSaved,
+  newDocument,
+  openDocument,
+} from "./document-store.ts";
+import { closeNotice, notify, resetSession } from "./session-store.ts";
+
+/** What opening and saving needs of the outside. */
+export interface FileTools {
+  readonly host: FileHost;
+  parse(text: string): Promise<ParseOutcome>;
+}
+
+export interface FileActions {
+  startNew(): Promise<void>;
+  open(): Promise<void>;
+  /** Opens a sample as a copy that belongs to no file. */
+  openSample(name: string, load: () => Promise<string>): Promise<void>;
+  /** Opens a file that was dropped on the window. */
+  openDropped(file: File): Promise<void>;
+  openStartFile(): Promise<void>;
+  /** @returns False when nothing was saved. */
+  save(): Promise<boolean>;
+  saveAs(): Promise<boolean>;
+}
+
+const SAVE = "Save";
+const DISCARD = "Do not save";
+const OVERWRITE = "Replace it";
+const ELSEWHERE = "Save as";
+
+export function createFileActions({ host, parse }: FileTools): FileActions {
+  /** True when the document on the sheet may go: nothing unsaved, or saved now, or given up by the person. */
+  async function mayLeave(): Promise<boolean> {
+    if (!isDirty(documentStore.get())) return true;
+    const name = shownName(documentStore.get());
+    const lines = ["Changes since the last save would be lost."];
+    const answer = await ask(`Save ${name} first?`, lines, [SAVE, DISCARD]);
+    if (answer === DISCARD) return true;
+    return answer === SAVE && (await save());
+  }
+
+  async function take({ name, text, target }: ChosenFile, belongs: boolean): Promise<void> {
+    const outcome = await parse(text);
+    if (!outcome.ok) return showProblems(name, outcome.problems);
+    const { project, readOnly } = outcome;
+    resetSession();
+    openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
+    if (readOnly)
+      notify("note", `${name} was written by a newer version`, [
+        "It can be read here, not changed. Nothing of it is lost.",
+      ]);
+    else closeNotice();
+  }
+
+  async function write(target: FileTarget, overwrite = false): Promise<boolean> {
+    const { project, text, serial } = textNow();
+    const outcome = await target.write(text, overwrite);
+    if (outcome.kind === "saved") {
+      markSaved({ serial, file: { text, project }, fileName: target.name, target });
+      if (outcome.note !== undefined) notify("note", `${target.name} is saved`, [outcome.note]);
+      return true;
+    }
+    if (outcome.kind === "failed") {
+      notify("problem", "Not saved", [outcome.message]);
+      return false;
+    }
+    const answer = await ask(`Replace ${target.name}?`, [outcome.message], [ELSEWHERE, OVERWRITE]);
+    if (answer === OVERWRITE) return write(target, true);
+    return answer === ELSEWHERE && (await saveAs());
+  }
+
+  async function save(): Promise<boolean> {
+    const { target } = documentStore.get();
+    return target === undefined ? saveAs() : write(target);
+  }
+
+  async function saveAs(): Promise<boolean> {
+    const { project, text, serial } = textNow();
+    try {
+      const saved = await host.saveAs(suggestedName(), text);
+      if (saved === undefined) return false;
+      const { outcome, target } = saved;
+      if (outcome.kind !== "saved") {
+        notify("problem", "Not saved", [outcome.message]);
+        return false;
+      }
+      markSaved({ serial, file: { text, project }, fileName: target?.name ?? suggestedName(), target });
+      if (outcome.note !== undefined) notify("note", "Saved", [outcome.note]);
+      return true;
+    } catch {
+      notify("problem", "Not saved", ["The browser did not let the file be written. Nothing of the drawing is lost."]);
+      return false;
+    }
+  }
+
+  return {
+    save,
+    saveAs,
+    async startNew() {
+      if (!(await mayLeave())) return;
+      resetSession();
+      closeNotice();
+      openDocument(newDocument());
+    },
+    async open() {
+      if (!(await mayLeave())) return;
+      const chosen = await host.chooseFile().catch(() => "failed" as const);
+      if (chosen === undefined) return;
+      if (chosen === "failed")
+        notify("problem", "Nothing was opened", ["The browser did not let a file be chosen. Try again."]);
+      else if (chosen.ok) await take(chosen.value, true);
+      else showProblems("The file", chosen.problems);
+    },
+    async openSample(name, load) {
+      if (await mayLeave()) await take({ name, text: await load() }, false);
+    },
+    async openDropped(file) {
+      if (!(await mayLeave())) return;
+      const text = await readText(file);
+      if (text.ok) await take({ name: file.name, text: text.value }, true);
+      else showProblems(file.name, text.problems);
+    },
+    async openStartFile() {
+      const chosen = await host.startFile();
+      if (chosen === undefined) return;
+      if (chosen.ok) await take(chosen.value, true);
+      else showProblems("The file", chosen.problems);
+    },
+  };
+}
+
+/** The text to save, and the step it belongs to: an unedited document keeps the bytes of its file. */
+function textNow() {
+  const state = documentStore.get();
+  const { project, file } = state;
+  return { project, text: textToSave(project, file), serial: lastSerial(state) };
+}
+
+/** Selector: what the document is called in questions and in the title strip: its file, else its title. */
+export const shownName = ({ fileName, project }: DocumentState): string => fileName ?? project.title;
+
+function suggestedName(): string {
+  const { fileName, project } = documentStore.get();
+  if (fileName !== undefined) return fileName;
+  const stem = project.title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-+|-+$/g, "");
+  return `${stem === "" ? "drawing" : stem}${FILE_ENDING}`;
+}
+
+const SHOWN_PROBLEMS = 5;
+
+/** The document on the sheet stays; the person reads what is wrong with the other one, and where. */
+function showProblems(name: string, problems: readonly Problem[]): void {
+  const lines = problems
+    .slice(0, SHOWN_PROBLEMS)
+    .map(({ path, message }) => (path === "" ? message : `${path}: ${message}`));
+  const more = problems.length - lines.length;
+  notify("problem", `${name} was not opened`, more > 0 ? [...lines, `and ${more} more`] : lines);
+}

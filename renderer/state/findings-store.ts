@@ -1,0 +1,141 @@
+import type { AnswersMessage } from "../../shared-model/analysis/protocol.ts";
+import type { BoxRoles, OutletAnswer } from "../../shared-model/answers/circuit.ts";
+import type { FillLedger } from "../../shared-model/answers/fill.ts";
+import type { CannotTell, Finding, ScopeAnswers, ScopeKey, Severity } from "../../shared-model/answers/finding.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { createStore, type Store } from "./store.ts";
+
+/** What the checks said last, kept by the part of the drawing it belongs to. */
+export interface FindingsState {
+  /** Revision of the document that the answers belong to; -1 before the first. */
+  readonly revision: number;
+  readonly byScope: ReadonlyMap<ScopeKey, ScopeAnswers>;
+  /** All findings, worst first, then by rule and subject. */
+  readonly findings: readonly Finding[];
+  readonly couldNotTell: readonly CannotTell[];
+  readonly ledgers: Readonly<Record<EnclosureId, FillLedger>>;
+  readonly roles: Readonly<Record<EnclosureId, BoxRoles>>;
+  readonly outlets: Readonly<Record<EnclosureId, readonly OutletAnswer[]>>;
+  readonly checksRun: number;
+  readonly tookMs: number;
+  /** Set while checking has stopped or a rule is off; a sentence for the person. */
+  readonly trouble: string | undefined;
+}
+
+const EMPTY: FindingsState = {
+  revision: -1,
+  byScope: new Map(),
+  findings: [],
+  couldNotTell: [],
+  ledgers: {},
+  roles: {},
+  outlets: {},
+  checksRun: 0,
+  tookMs: 0,
+  trouble: undefined,
+};
+
+export const findingsStore: Store<FindingsState> = createStore(EMPTY);
+
+export const SEVERITIES: readonly Severity[] = ["danger", "violation", "caution", "advice"];
+
+/** Worst first; within a severity by rule, then by the name of what it is about, numbers counted as numbers. */
+export function compareFindings(a: Finding, b: Finding): number {
+  return (
+    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+    compareText(a.rule, b.rule) ||
+    compareText(a.subjects[0]?.name ?? "", b.subjects[0]?.name ?? "") ||
+    compareText(a.key, b.key)
+  );
+}
+
+const compareText = new Intl.Collator("en", { numeric: true }).compare;
+
+/** Takes over what was checked again. Answers older than those shown are dropped. */
+export function receiveAnswers(message: AnswersMessage): void {
+  const now = findingsStore.get();
+  if (message.revision < now.revision) return;
+  const before = message.whole ? EMPTY : now;
+  const byScope = new Map(before.byScope);
+  const gone: ScopeAnswers[] = [];
+  for (const key of [...message.removed, ...message.scopes.map((scope) => scope.key)]) {
+    const answers = byScope.get(key);
+    if (answers !== undefined) gone.push(answers);
+    byScope.delete(key);
+  }
+  for (const { key, answers } of message.scopes) byScope.set(key, answers);
+  const come = message.scopes.map(({ answers }) => answers);
+  findingsStore.set({
+    revision: message.revision,
+    byScope,
+    findings: replaced(before.findings, gone, come, ({ findings }) => findings, compareFindings),
+    couldNotTell: replaced(before.couldNotTell, gone, come, ({ couldNotTell }) => couldNotTell, compareOpen),
+    ledgers: mergeTable(before.ledgers, message.ledgers),
+    roles: mergeTable(before.roles, message.roles),
+    outlets: mergeTable(before.outlets, message.outlets),
+    checksRun: message.checksRun,
+    tookMs: message.tookMs,
+    trouble: now.trouble,
+  });
+}
+
+const compareOpen = (a: CannotTell, b: CannotTell): number => compareText(a.rule, b.rule) || compareText(a.key, b.key);
+
+/**
+ * A sorted list without what is gone and with what has come. A house has thousands of findings and an edit changes a
+ * few, so the many are walked through, not sorted again; an unchanged list stays the same object.
+ */
+function replaced<T>(
+  list: readonly T[],
+  gone: readonly ScopeAnswers[],
+  come: readonly ScopeAnswers[],
+  part: (answers: ScopeAnswers) => readonly T[],
+  compare: (a: T, b: T) => number,
+): readonly T[] {
+  const left = new Set(gone.flatMap(part));
+  const added = come.flatMap(part).sort(compare);
+  if (left.size === 0 && added.length === 0) return list;
+  const merged: T[] = [];
+  let next = 0;
+  for (const item of list) {
+    if (left.has(item)) continue;
+    for (let one = added[next]; one !== undefined && compare(one, item) < 0; one = added[next]) {
+      merged.push(one);
+      next += 1;
+    }
+    merged.push(item);
+  }
+  return [...merged, ...added.slice(next)];
+}
+
+function mergeTable<T>(
+  table: Readonly<Record<EnclosureId, T>>,
+  changes: Readonly<Record<EnclosureId, T | null>>,
+): Readonly<Record<EnclosureId, T>> {
+  const entries = Object.entries(changes) as [EnclosureId, T | null][];
+  if (entries.length === 0) return table;
+  const merged: Record<EnclosureId, T> = { ...table };
+  for (const [id, value] of entries) {
+    if (value === null) delete merged[id];
+    else merged[id] = value;
+  }
+  return merged;
+}
+
+/** For a document that was just opened: no answer about the one before may show. */
+export function forgetAnswers(): void {
+  findingsStore.set({ ...EMPTY, trouble: findingsStore.get().trouble });
+}
+
+/** Tells the person that checking is hindered; undefined when it works again. */
+export function reportTrouble(trouble: string | undefined): void {
+  findingsStore.merge({ trouble });
+}
+
+/** Selector: one sentence about all of it. It never says more than what was checked. */
+export function summaryOf({ findings, couldNotTell, checksRun, revision }: FindingsState): string {
+  if (revision < 0) return "Nothing was checked yet.";
+  const unsure = `${couldNotTell.length} could not be told`;
+  if (findings.length === 0) return `No findings in ${checksRun} checks run, ${unsure}.`;
+  return `${findings.length} ${findings.length === 1 ? "finding" : "findings"} in ${checksRun} checks run, ${unsure}.`;
+}

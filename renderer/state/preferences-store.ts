@@ -1,0 +1,37 @@
+import { createStore, type Store } from "./store.ts";
+
+export type ThemeChoice = "system" | "light" | "dark";
+
+/** What this window remembers between runs; the document holds none of it. */
+export interface Preferences {
+  readonly theme: ThemeChoice;
+  /** The general cautions were read and closed. */
+  readonly cautionsRead: boolean;
+}
+
+const KEY = "loadside.preferences";
+const FIRST: Preferences = { theme: "system", cautionsRead: false };
+
+export const preferencesStore: Store<Preferences> = createStore(recall());
+
+preferencesStore.subscribe(() => {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(preferencesStore.get()));
+  } catch {
+    // A browser that keeps nothing asks again next time; that is all that is lost.
+  }
+});
+
+function recall(): Preferences {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
+    if (typeof kept !== "object" || kept === null) return FIRST;
+    const theme: unknown = Reflect.get(kept, "theme");
+    return {
+      theme: theme === "light" || theme === "dark" ? theme : "system",
+      cautionsRead: Reflect.get(kept, "cautionsRead") === true,
+    };
+  } catch {
+    return FIRST;
+  }
+}

@@ -1,0 +1,17 @@
+import type { WindowCommandId } from "../../shared-model/commands/catalog/commands.ts";
+import { redo, undo } from "./document-store.ts";
+import { files } from "./files.ts";
+
+/** What the window does itself, by the ids of the catalogue. */
+const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
+  undo,
+  redo,
+  "new-document": files.startNew,
+  "open-document": files.open,
+  "save-document": files.save,
+  "save-document-as": files.saveAs,
+};
+
+export const runWindowCommand = (id: WindowCommandId): void => {
+  RUN[id]();
+};

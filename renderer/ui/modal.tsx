@@ -1,0 +1,27 @@
+import { Dialog } from "@base-ui/react/dialog";
+import type { ReactNode } from "react";
+
+interface Props {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+  /** Buttons at the foot; a Close button when there are none. */
+  readonly foot?: ReactNode;
+  readonly wide?: boolean;
+}
+
+/** A dialog over the window: holds the focus, closes with Escape, gives the focus back. */
+export function Modal({ title, onClose, children, foot, wide = false }: Props) {
+  return (
+    <Dialog.Root open onOpenChange={(open) => !open && onClose()}>
+      <Dialog.Portal>
+        <Dialog.Backdrop className="backdrop" />
+        <Dialog.Popup className={wide ? "modal wide" : "modal"}>
+          <Dialog.Title className="modal-title">{title}</Dialog.Title>
+          <div className="modal-body">{children}</div>
+          <div className="modal-foot">{foot ?? <Dialog.Close className="button main">Close</Dialog.Close>}</div>
+        </Dialog.Popup>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}

@@ -1,0 +1,278 @@
+import type { Patch } from "immer";
+import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
+import type { FillLedger } from "../answers/fill.ts";
+import type { ScopeAnswers, ScopeKey } from "../answers/finding.ts";
+import { sameValue } from "../lib/same-value.ts";
+import type { EnclosureId, EndKey } from "../model/ids.ts";
+import type { Installation, Project, StateName } from "../model/project.ts";
+import { getInstallation } from "../queries/installation-of.ts";
+import { fillLedger } from "../rules/fill/fill-ledger.ts";
+import { checksRunIn, fold } from "../rules/fold.ts";
+import {
+  checkBox,
+  checkProject,
+  checkSection,
+  fillEdition,
+  type InState,
+  type RawAnswers,
+  type RuleWatch,
+} from "../rules/run-rules.ts";
+import type { Section } from "../solver/section.ts";
+import {
+  boxRoles,
+  inputsOf,
+  outletAnswers,
+  panelRoles,
+  sectionFingerprint,
+  sectionKey,
+  sectionOf,
+} from "../solver/sections.ts";
+import { findChanges } from "./find-changes.ts";
+
+/** What an enclosure says without what lies beyond its cables. */
+interface OwnAnswers {
+  readonly raw: RawAnswers;
+  readonly ledger: FillLedger;
+}
+
+/** What is known of one section; `fingerprint` is the same object as long as its wiring is. */
+interface SectionAnswers {
+  readonly members: readonly EnclosureId[];
+  /** Panels that feed it and boxes on the way of their feeders. */
+  readonly beyond: ReadonlySet<EnclosureId>;
+  readonly fingerprint: object;
+  readonly raw: RawAnswers;
+}
+
+/** Answers of one scope, folded. */
+interface FoldedAnswers {
+  readonly answers: ScopeAnswers;
+  readonly checksRun: number;
+}
+
+/** All answers about one state of a document. Changed by `takeOver` only. */
+export interface CheckState {
+  project: Project;
+  readonly state: StateName;
+  readonly watch?: RuleWatch;
+  readonly own: Map<EnclosureId, OwnAnswers>;
+  /** Section of every box. */
+  readonly sectionOfBox: Map<EnclosureId, EnclosureId>;
+  readonly sections: Map<EnclosureId, SectionAnswers>;
+  readonly roles: Map<EnclosureId, BoxRoles>;
+  readonly outlets: Map<EnclosureId, readonly OutletAnswer[]>;
+  readonly scopes: Map<ScopeKey, FoldedAnswers>;
+}
+
+/** Entries of a table that an edit changed; undefined for those that it took away. */
+type Changed<K, V> = ReadonlyMap<K, V | undefined>;
+
+/** What an edit changes in the answers, before it is taken over. */
+export interface CheckDelta {
+  readonly project: Project;
+  readonly own: Changed<EnclosureId, OwnAnswers>;
+  readonly sectionOfBox: Changed<EnclosureId, EnclosureId>;
+  readonly sections: Changed<EnclosureId, SectionAnswers>;
+  readonly roles: Changed<EnclosureId, BoxRoles>;
+  readonly outlets: Changed<EnclosureId, readonly OutletAnswer[]>;
+  readonly scopes: Changed<ScopeKey, FoldedAnswers>;
+}
+
+const PROJECT_SCOPE = "project" as ScopeKey;
+const sectionScope = (section: EnclosureId): ScopeKey => `section:${section}` as ScopeKey;
+const panelScope = (panel: EnclosureId): ScopeKey => `panel:${panel}` as ScopeKey;
+
+/** Checks a document from nothing. Throws when it has no such state. */
+export function checkAll(project: Project, state: StateName, watch?: RuleWatch): CheckState {
+  const checked: CheckState = {
+    project,
+    state,
+    ...(watch !== undefined && { watch }),
+    own: new Map(),
+    sectionOfBox: new Map(),
+    sections: new Map(),
+    roles: new Map(),
+    outlets: new Map(),
+    scopes: new Map(),
+  };
+  const { enclosures } = getInstallation(project, state);
+  takeOver(checked, check(checked, project, new Set(Object.keys(enclosures) as EnclosureId[]), new Set()));
+  return checked;
+}
+
+/**
+ * What the answers differ in after an edit, given as the changed document and its patches. Undefined when nothing before
+ * counts any more, so that `checkAll` is due. Costs the sections that the edit touched.
+ */
+export function checkEdit(before: CheckState, project: Project, patches: readonly Patch[]): CheckDelta | undefined {
+  const changes = findChanges(before.project, project, before.state, patches);
+  if (changes.everything) return undefined;
+  return check(before, project, changes.enclosures, changes.circumstances);
+}
+
+export function takeOver(checked: CheckState, delta: CheckDelta): void {
+  checked.project = delta.project;
+  update(checked.own, delta.own);
+  update(checked.sectionOfBox, delta.sectionOfBox);
+  update(checked.sections, delta.sections);
+  update(checked.roles, delta.roles);
+  update(checked.outlets, delta.outlets);
+  update(checked.scopes, delta.scopes);
+}
+
+function update<K, V>(table: Map<K, V>, changes: Changed<K, V>): void {
+  for (const [key, value] of changes) {
+    if (value === undefined) table.delete(key);
+    else table.set(key, value);
+  }
+}
+
+function check(
+  before: CheckState,
+  project: Project,
+  touched: ReadonlySet<EnclosureId>,
+  circumstances: ReadonlySet<EnclosureId>,
+): CheckDelta {
+  const { state, watch } = before;
+  const installation = getInstallation(project, state);
+  const where: InState = { project, installation, state, ...(watch !== undefined && { watch }) };
+  const edition = fillEdition(project);
+  const own = new Map<EnclosureId, OwnAnswers | undefined>();
+  const sectionOfBox = new Map<EnclosureId, EnclosureId | undefined>();
+  const sections = new Map<EnclosureId, SectionAnswers | undefined>();
+  const roles = new Map<EnclosureId, BoxRoles | undefined>();
+  const outlets = new Map<EnclosureId, readonly OutletAnswer[] | undefined>();
+  const scopes = new Map<ScopeKey, FoldedAnswers | undefined>();
+
+  /** Panels whose ends may have other roles because a section that hangs on them changed. */
+  const rewiredPanels = new Set<EnclosureId>();
+  /** Then every panel may: one feeds another. */
+  let feederChanged = false;
+
+  const ownOf = (id: EnclosureId): OwnAnswers | undefined => (own.has(id) ? own.get(id) : before.own.get(id));
+  for (const id of touched) {
+    const enclosure = installation.enclosures[id];
+    if (enclosure === undefined) {
+      for (const table of [own, sectionOfBox, roles, outlets]) table.set(id, undefined);
+      feederChanged = true;
+      scopes.set(panelScope(id), undefined);
+      continue;
+    }
+    own.set(id, {
+      raw: checkBox({ ...where, enclosure }),
+      ledger: fillLedger(installation, enclosure, edition),
+    });
+    if (enclosure.kind !== "panel") continue;
+    feederChanged = true;
+    outlets.set(id, []);
+    scopes.set(panelScope(id), folded([ownOf(id)?.raw]));
+  }
+
+  const gone = new Set<EnclosureId>();
+  const walked = new Set<EnclosureId>();
+  for (const id of boxesToWalk(before, touched, circumstances)) {
+    const key = before.sectionOfBox.get(id);
+    if (key !== undefined) gone.add(key);
+    if (walked.has(id)) continue;
+    const section = sectionOf(installation, id);
+    if (section === undefined) continue;
+    walk(section);
+  }
+  for (const key of gone) {
+    if (sections.has(key)) continue;
+    noteRewired(before.sections.get(key)?.beyond);
+    sections.set(key, undefined);
+    scopes.set(sectionScope(key), undefined);
+  }
+  for (const id of feederChanged ? panelsOf(installation) : rewiredPanels) {
+    const panel = installation.enclosures[id];
+    if (panel?.kind !== "panel") continue;
+    const was = feederChanged ? undefined : before.roles.get(id);
+    const isKnown = (end: EndKey, far: EnclosureId) => (walked.has(far) ? undefined : was?.ends[end]);
+    setIfOther(before.roles, roles, id, panelRoles(installation, panel, isKnown));
+  }
+  scopes.set(PROJECT_SCOPE, folded([checkProject(where)]));
+  return { project, own, sectionOfBox, sections, roles, outlets, scopes };
+
+  function walk(section: Section): void {
+    const key = sectionKey(section);
+    const members = section.enclosures.map((enclosure) => enclosure.id);
+    const known = before.sections.get(key);
+    const fingerprint = sectionFingerprint(section);
+    const sameWiring = known !== undefined && known.fingerprint === fingerprint;
+    const sameCircumstances = !members.some((id) => circumstances.has(id));
+    const raw = sameWiring && sameCircumstances ? known.raw : checkSection({ ...where, section });
+    for (const { id } of section.enclosures) {
+      walked.add(id);
+      const formerKey = before.sectionOfBox.get(id);
+      if (formerKey !== undefined) gone.add(formerKey);
+      if (formerKey !== key) sectionOfBox.set(id, key);
+    }
+    if (!sameWiring) {
+      const standing = outletAnswers(section);
+      for (const { id } of section.enclosures) {
+        setIfOther(before.roles, roles, id, boxRoles(section, id));
+        setIfOther(before.outlets, outlets, id, standing.get(id) ?? []);
+      }
+    }
+    const beyond = beyondOf(section);
+    if (!sameWiring) {
+      noteRewired(known?.beyond);
+      noteRewired(beyond);
+    }
+    sections.set(key, { members, beyond, fingerprint, raw });
+    scopes.set(sectionScope(key), folded([...members.map((id) => ownOf(id)?.raw), raw]));
+  }
+
+  /** A section that hangs on two enclosures beyond it carries a feeder, and through it the roles of further panels. */
+  function noteRewired(beyond: ReadonlySet<EnclosureId> | undefined): void {
+    if (beyond === undefined) return;
+    for (const id of beyond) rewiredPanels.add(id);
+    if (beyond.size > 1) feederChanged = true;
+  }
+
+  function folded(parts: readonly (RawAnswers | undefined)[]): FoldedAnswers {
+    const present = parts.filter((part) => part !== undefined);
+    return { answers: fold(state, project.edition, present), checksRun: checksRunIn(present) };
+  }
+}
+
+/** Boxes whose section is to be walked again: those touched, and all of the sections that these belonged to or hang on. */
+function boxesToWalk(
+  before: CheckState,
+  touched: ReadonlySet<EnclosureId>,
+  circumstances: ReadonlySet<EnclosureId>,
+): ReadonlySet<EnclosureId> {
+  const boxes = new Set<EnclosureId>([...touched, ...circumstances]);
+  const addMembers = (section: SectionAnswers | undefined) => {
+    for (const member of section?.members ?? []) boxes.add(member);
+  };
+  for (const id of [...boxes]) {
+    const key = before.sectionOfBox.get(id);
+    if (key !== undefined) addMembers(before.sections.get(key));
+  }
+  for (const section of before.sections.values()) {
+    for (const id of section.beyond) if (touched.has(id)) addMembers(section);
+  }
+  return boxes;
+}
+
+const panelsOf = (installation: Installation): readonly EnclosureId[] =>
+  Object.values(installation.enclosures).flatMap(({ kind, id }) => (kind === "panel" ? [id] : []));
+
+function beyondOf(section: Section): ReadonlySet<EnclosureId> {
+  const { enclosures, panels } = inputsOf(section);
+  const members = new Set(section.enclosures.map((enclosure) => enclosure.id));
+  return new Set([...panels, ...enclosures].filter((id) => !members.has(id)));
+}
+
+/** Notes a value as changed unless it says what is known already, so that nothing is sent or drawn for it. */
+function setIfOther<V>(
+  known: ReadonlyMap<EnclosureId, V>,
+  changed: Map<EnclosureId, V | undefined>,
+  id: EnclosureId,
+  value: V,
+): void {
+  const was = known.get(id);
+  if (was === undefined || !sameValue(was, value)) changed.set(id, value);
+}

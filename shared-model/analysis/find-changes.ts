@@ -1,0 +1,104 @@
+import type { Patch } from "immer";
+import type { PassThrough } from "../model/enclosure.ts";
+import {
+  type CableId,
+  type EnclosureId,
+  type OutletKey,
+  type PassThroughId,
+  parseOutlet,
+  type RoomId,
+} from "../model/ids.ts";
+import type { Installation, Project, StateName } from "../model/project.ts";
+import { getInstallation } from "../queries/installation-of.ts";
+
+/** What may have other answers now than before. */
+export interface Changes {
+  /** The rules themselves changed, or so much that it is not worth telling apart. */
+  readonly everything: boolean;
+  /** Enclosures that changed, came or went, with both ends of every cable that did and what it passes through. */
+  readonly enclosures: ReadonlySet<EnclosureId>;
+  /** Enclosures whose section reads something else of the document that changed: their room, their intent. */
+  readonly circumstances: ReadonlySet<EnclosureId>;
+}
+
+/** Fields of a document that no answer about the wiring reads. */
+const UNREAD = new Set([
+  "title",
+  "layout",
+  "readings",
+  "acknowledgements",
+  "attachments",
+  "tariff",
+  "notes",
+  "evidence",
+]);
+/** Fields of an installation that none reads. */
+const UNREAD_OF_STATE = new Set(["labels", "loads", "directory"]);
+
+/**
+ * What an edit touched, read off the paths of its patches, so that it costs the edit and not the drawing. Only what is
+ * rarer than a landing looks further: a changed cable at the pass-throughs, a changed room or wish at the enclosures.
+ */
+export function findChanges(before: Project, after: Project, state: StateName, patches: readonly Patch[]): Changes {
+  const enclosures = new Set<EnclosureId>();
+  const circumstances = new Set<EnclosureId>();
+  const cables = new Set<CableId>();
+  const rooms = new Set<RoomId>();
+  const outlets = new Set<OutletKey>();
+  const own = state === "as-found" ? "asFound" : "proposed";
+  const other = state === "as-found" ? "proposed" : "asFound";
+  let everything = false;
+  for (const { path } of patches) {
+    const [first, second, third, fourth] = path.map(String);
+    if (first === other || (first !== undefined && UNREAD.has(first))) continue;
+    if (first === own && second !== undefined && UNREAD_OF_STATE.has(second)) continue;
+    if (first === own && second === "enclosures" && third !== undefined) enclosures.add(third as EnclosureId);
+    else if (first === own && second === "cables" && third !== undefined) cables.add(third as CableId);
+    else if (first === own && second === "intent" && third === "boxes" && fourth !== undefined)
+      circumstances.add(fourth as EnclosureId);
+    else if (first === own && second === "intent" && third === "outlets" && fourth !== undefined)
+      outlets.add(fourth as OutletKey);
+    else if (first === "rooms" && second !== undefined) rooms.add(second as RoomId);
+    else everything = true;
+  }
+  if (everything) return { everything, enclosures, circumstances };
+
+  const was = getInstallation(before, state);
+  const is = getInstallation(after, state);
+  addEndsOf(cables, was, is, enclosures);
+  addCircumstances(rooms, outlets, is, circumstances);
+  return { everything, enclosures, circumstances };
+}
+
+function addEndsOf(
+  cables: ReadonlySet<CableId>,
+  was: Installation,
+  is: Installation,
+  enclosures: Set<EnclosureId>,
+): void {
+  if (cables.size === 0) return;
+  for (const id of cables) {
+    for (const cable of [was.cables[id], is.cables[id]]) {
+      if (cable === undefined) continue;
+      for (const side of [cable.sides.a, cable.sides.b]) if ("enclosure" in side) enclosures.add(side.enclosure);
+    }
+  }
+  for (const { id, passThroughs } of Object.values(is.enclosures)) {
+    for (const key in passThroughs)
+      if (cables.has((passThroughs[key as PassThroughId] as PassThrough).cable)) enclosures.add(id);
+  }
+}
+
+function addCircumstances(
+  rooms: ReadonlySet<RoomId>,
+  outlets: ReadonlySet<OutletKey>,
+  is: Installation,
+  circumstances: Set<EnclosureId>,
+): void {
+  if (rooms.size === 0 && outlets.size === 0) return;
+  const wished = [...outlets].map((outlet) => parseOutlet(outlet).device);
+  for (const enclosure of Object.values(is.enclosures)) {
+    const inRoom = enclosure.roomId !== undefined && rooms.has(enclosure.roomId);
+    if (inRoom || wished.some((device) => device in enclosure.devices)) circumstances.add(enclosure.id);
+  }
+}

@@ -1,0 +1,71 @@
+import type { CommandId } from "../command-args.ts";
+
+export type CommandGroup = "draw" | "conductors" | "facts" | "rooms" | "document" | "edit" | "file";
+
+/** What the window does itself, outside the document. */
+export type WindowCommandId = "undo" | "redo" | "new-document" | "open-document" | "save-document" | "save-document-as";
+
+export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
+  readonly id: I;
+  /** Words of the menu and the command field. */
+  readonly title: string;
+  readonly group: CommandGroup;
+  /** Keys joined by "+"; "Mod" is Command on a Mac and Control elsewhere. Only what every platform uses anyway. */
+  readonly shortcut?: string;
+}
+
+const entry = <I extends string>(id: I, title: string, group: CommandGroup, shortcut?: string): CommandEntry<I> => ({
+  id,
+  title,
+  group,
+  ...(shortcut !== undefined && { shortcut }),
+});
+
+/** Commands that edit the document, in menu order. */
+export const documentCommands: readonly CommandEntry<CommandId>[] = [
+  entry("place-enclosure", "Place a box or panel", "draw"),
+  entry("place-device", "Place a device", "draw"),
+  entry("route-cable", "Route a cable", "draw"),
+  entry("place-load", "Plug in a load", "draw"),
+  entry("add-ring", "Add a ring or extension", "draw"),
+  entry("remove-ring", "Remove a ring or extension", "draw"),
+  entry("add-label", "Add a label", "draw"),
+  entry("move-enclosures", "Move boxes", "draw"),
+  entry("move-device", "Move a device", "draw"),
+  entry("move-load", "Plug a load in elsewhere", "draw"),
+  entry("move-cable-side", "Move a cable end to another box", "draw"),
+  entry("move-splice", "Place a splice by hand", "draw"),
+  entry("rename-item", "Rename", "edit", "F2"),
+  entry("remove-items", "Remove", "edit", "Delete"),
+  entry("land-end", "Land a conductor", "conductors"),
+  entry("lift-end", "Lift a conductor", "conductors"),
+  entry("cap-end", "Cap a conductor", "conductors"),
+  entry("mark-spare", "Mark a capped conductor as spare", "conductors"),
+  entry("splice-ends", "Splice conductors", "conductors"),
+  entry("join-splice", "Join a conductor to a splice", "conductors"),
+  entry("leave-splice", "Take a conductor out of its splice", "conductors"),
+  entry("change-connector", "Change the connector of a splice", "conductors"),
+  entry("add-jumper", "Add a jumper", "conductors"),
+  entry("pigtail-terminal", "Pigtail a terminal", "conductors"),
+  entry("add-pass-through", "Run a cable through a box unbroken", "conductors"),
+  entry("remove-pass-through", "Stop running a cable through a box", "conductors"),
+  entry("set-property", "Change a fact", "facts"),
+  entry("mark-evidence", "Say how a fact is known", "facts"),
+  entry("add-reading", "Record a reading", "facts"),
+  entry("set-directory-line", "Write the panel directory", "facts"),
+  entry("set-box-intent", "Say what a box is meant to do", "facts"),
+  entry("set-outlet-wish", "Wish protection for an outlet", "facts"),
+  entry("add-room", "Add a room", "rooms"),
+  entry("assign-room", "Put boxes in a room", "rooms"),
+  entry("set-edition", "Choose the code edition", "document"),
+];
+
+/** Commands of the window, with the keys that people try first. */
+export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
+  entry("new-document", "New drawing", "file", "Mod+N"),
+  entry("open-document", "Open…", "file", "Mod+O"),
+  entry("save-document", "Save", "file", "Mod+S"),
+  entry("save-document-as", "Save as…", "file", "Mod+Shift+S"),
+  entry("undo", "Undo", "edit", "Mod+Z"),
+  entry("redo", "Redo", "edit", "Mod+Shift+Z"),
+];

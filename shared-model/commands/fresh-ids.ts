@@ -1,0 +1,32 @@
+import type { Installation, Project } from "../model/project.ts";
+import { type Refusal, refusal } from "./define-command.ts";
+
+/**
+ * Why ids cannot be given to something new: an id names one physical thing in both states and in every table, so it must
+ * be used nowhere. A scan over the enclosures, a few look-ups each, costs less than keeping an index true.
+ */
+export function idsInUse(project: Project, ...ids: readonly string[]): Refusal | undefined {
+  if (new Set(ids).size < ids.length) return inUse();
+  const installations = project.proposed === undefined ? [project.asFound] : [project.asFound, project.proposed];
+  for (const id of ids) {
+    if (id in project.rooms || id in project.readings || id in project.attachments) return inUse();
+    if (installations.some((installation) => usesId(installation, id))) return inUse();
+  }
+  return undefined;
+}
+
+function usesId(installation: Installation, id: string): boolean {
+  const { enclosures, cables, loads, labels } = installation;
+  if (id in enclosures || id in cables || id in loads || id in labels) return true;
+  for (const enclosure of Object.values(enclosures)) {
+    if (id in enclosure.devices || id in enclosure.splices || id in enclosure.jumpers) return true;
+  }
+  return false;
+}
+
+/** Entries, rings and pass-throughs are looked up inside their enclosure only. */
+export const idInUseHere = (table: Readonly<Record<string, unknown>>, id: string): Refusal | undefined =>
+  id in table ? inUse() : undefined;
+
+const inUse = (): Refusal =>
+  refusal("id-in-use", "The identity for the new item is already in use. Ask for a new one and try again.");

@@ -1,0 +1,78 @@
+import { addJumper } from "./add-jumper.ts";
+import { addLabel } from "./add-label.ts";
+import { addPassThrough } from "./add-pass-through.ts";
+import { addReading } from "./add-reading.ts";
+import { addRing } from "./add-ring.ts";
+import { addRoom } from "./add-room.ts";
+import { assignRoom } from "./assign-room.ts";
+import { capEnd } from "./cap-end.ts";
+import { changeConnector } from "./change-connector.ts";
+import type { CommandArgs, CommandId } from "./command-args.ts";
+import type { Command } from "./define-command.ts";
+import { joinSplice } from "./join-splice.ts";
+import { landEnd } from "./land-end.ts";
+import { leaveSplice } from "./leave-splice.ts";
+import { liftEnd } from "./lift-end.ts";
+import { markEvidence } from "./mark-evidence.ts";
+import { markSpare } from "./mark-spare.ts";
+import { moveCableSide } from "./move-cable-side.ts";
+import { moveDevice } from "./move-device.ts";
+import { moveEnclosures } from "./move-enclosures.ts";
+import { moveLoad } from "./move-load.ts";
+import { moveSplice } from "./move-splice.ts";
+import { pigtailTerminal } from "./pigtail-terminal.ts";
+import { placeDevice } from "./place-device.ts";
+import { placeEnclosure } from "./place-enclosure.ts";
+import { placeLoad } from "./place-load.ts";
+import { removeItems } from "./remove-items.ts";
+import { removePassThrough } from "./remove-pass-through.ts";
+import { removeRing } from "./remove-ring.ts";
+import { renameItem } from "./rename-item.ts";
+import { routeCable } from "./route-cable.ts";
+import { setBoxIntent } from "./set-box-intent.ts";
+import { setDirectoryLine } from "./set-directory-line.ts";
+import { setEdition } from "./set-edition.ts";
+import { setOutletWish } from "./set-outlet-wish.ts";
+import { setProperty } from "./set-property.ts";
+import { spliceEnds } from "./splice-ends.ts";
+
+/** Every command by its id. The compiler notices a missing one. */
+export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = {
+  "place-enclosure": placeEnclosure,
+  "move-enclosures": moveEnclosures,
+  "rename-item": renameItem,
+  "remove-items": removeItems,
+  "place-device": placeDevice,
+  "move-device": moveDevice,
+  "place-load": placeLoad,
+  "move-load": moveLoad,
+  "route-cable": routeCable,
+  "move-cable-side": moveCableSide,
+  "land-end": landEnd,
+  "lift-end": liftEnd,
+  "cap-end": capEnd,
+  "mark-spare": markSpare,
+  "splice-ends": spliceEnds,
+  "join-splice": joinSplice,
+  "leave-splice": leaveSplice,
+  "change-connector": changeConnector,
+  "add-jumper": addJumper,
+  "pigtail-terminal": pigtailTerminal,
+  "set-property": setProperty,
+  "mark-evidence": markEvidence,
+  "add-ring": addRing,
+  "remove-ring": removeRing,
+  "add-pass-through": addPassThrough,
+  "remove-pass-through": removePassThrough,
+  "set-box-intent": setBoxIntent,
+  "set-outlet-wish": setOutletWish,
+  "set-directory-line": setDirectoryLine,
+  "add-room": addRoom,
+  "assign-room": assignRoom,
+  "set-edition": setEdition,
+  "move-splice": moveSplice,
+  "add-label": addLabel,
+  "add-reading": addReading,
+};
+
+export const isCommandId = (id: string): id is CommandId => Object.hasOwn(commands, id);

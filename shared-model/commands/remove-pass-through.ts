@@ -1,0 +1,33 @@
+import { getInstallation } from "../queries/installation-of.ts";
+import { idText, record, stateName } from "./args-shape.ts";
+import type { CommandArgs } from "./command-args.ts";
+import { defineCommand, refusal } from "./define-command.ts";
+import { emptiedEntries } from "./entries.ts";
+import { enclosureOr } from "./find-or-refuse.ts";
+import { draftInstallation, written } from "./move-ends.ts";
+
+type Args = CommandArgs["remove-pass-through"];
+
+/** A cable no longer runs through a box; entries that only it used go with it. */
+export const removePassThrough = defineCommand<Args>({
+  id: "remove-pass-through",
+  args: record<Args>({ state: stateName, enclosure: idText, id: idText }),
+  label: (project, { state, enclosure }) =>
+    `Remove pass-through of ${getInstallation(project, state).enclosures[enclosure]?.name ?? "a box"}`,
+  refuse(project, { state, enclosure, id }) {
+    const { found, no } = enclosureOr(project, state, enclosure);
+    if (no !== undefined) return no;
+    if (id in found.enclosure.passThroughs) return undefined;
+    return refusal("unknown-item", `Nothing of that kind runs through ${found.enclosure.name}. Pick one that does.`);
+  },
+  apply(draft, { state, enclosure: box, id }, before) {
+    const installation = getInstallation(before, state);
+    const enclosure = written(installation.enclosures[box]);
+    const pass = written(enclosure.passThroughs[id]);
+    const target = written(draftInstallation(draft, state).enclosures[box]);
+    delete target.passThroughs[id];
+    const isGone = { cable: () => false, passThrough: (one: string) => one === id };
+    for (const entry of emptiedEntries(installation, enclosure, [pass.entryIn, pass.entryOut], isGone))
+      delete target.entries[entry];
+  },
+});

@@ -1,0 +1,132 @@
+import { failed, ok, type Problem, problem, type Result } from "../lib/result.ts";
+import { FORMAT, FORMAT_MIN_READER, FORMAT_VERSION, type Project } from "../model/project.ts";
+import type { Json } from "./json.ts";
+import { shown } from "./json-path.ts";
+import { LIMITS } from "./limits.ts";
+import { type Migration, migrate, migrations } from "./migrations.ts";
+import { bodyOf } from "./parse-json.ts";
+import { compileQuickCheck, newTally, type Tally } from "./quick-check.ts";
+import { readCarefully } from "./read-carefully.ts";
+import { referenceProblems } from "./references.ts";
+import { type DocumentInFile, documentSchema } from "./schema/document.ts";
+import { shapeProblems } from "./shape-problems.ts";
+import { projectOf } from "./volumes.ts";
+import { countMembers, weighText } from "./weigh-text.ts";
+
+/** A document that was read, and what its file is like. */
+export interface OpenedProject {
+  readonly project: Project;
+  /** A newer program wrote it and lets this one read it: it may be looked at and not changed. */
+  readonly readOnly: boolean;
+  /** Version of the file; lower than that of `project` when it was brought up to date on opening. */
+  readonly fileVersion: number;
+}
+
+/** What the program can read; other values are for tests of the chain itself. */
+export interface Reader {
+  readonly version: number;
+  readonly chain: readonly Migration[];
+}
+
+const THIS_PROGRAM: Reader = { version: FORMAT_VERSION, chain: migrations };
+
+/**
+ * Reads the text of a `.loadside` file. A byte order mark may stand before it; unknown fields stay where they are;
+ * what could fill the memory is refused before anything is built from the text, the other `LIMITS` before anything
+ * recurses into it. Never throws because of its input.
+ *
+ * Refuses with all problems of the first kind met, each with its path and what to do: not JSON, over a limit, not a
+ * document of this program, too new to be read, of the wrong shape, at odds with itself.
+ */
+export function parseProject(text: string, reader: Reader = THIS_PROGRAM): Result<OpenedProject> {
+  const parsed = parseText(text);
+  if (!parsed.ok) return parsed;
+  const header = readHeader(parsed.value.json, reader);
+  if (!header.ok) return header;
+  const { version, readOnly } = header.value;
+  const current = version < reader.version ? bringUpToDate(parsed.value, version, reader) : checkShape(parsed.value);
+  if (!current.ok) return current;
+
+  const project = projectOf(current.value);
+  const problems = referenceProblems(project);
+  if (problems.length > 0) return failed(...problems.slice(0, LIMITS.problems));
+  return ok({ project, readOnly, fileVersion: version });
+}
+
+const quickCheck = compileQuickCheck(documentSchema);
+
+interface ParsedText {
+  readonly text: string;
+  readonly json: Json;
+  readonly colons: number;
+}
+
+function checkShape({ text, json, colons }: ParsedText): Result<DocumentInFile> {
+  const tally = newTally();
+  if (quickCheck(json, tally)) {
+    // The parser keeps the last of two equal keys without a word. A colon stands after a key or in a text, so where
+    // there are no more colons than keys, no key was lost.
+    const lost = colons > tally.members && countMembers(text) > tally.members;
+    if (!lost) return ok(json as unknown as DocumentInFile);
+  }
+  const found = readCarefully(text);
+  return failed(...(found === undefined ? whyNot(json, tally) : [found]));
+}
+
+/** A step must not meet what the parser lets through, so an old document is read with care first. */
+function bringUpToDate({ text, json }: ParsedText, version: number, reader: Reader): Result<DocumentInFile> {
+  const found = readCarefully(text);
+  if (found !== undefined) return failed(found);
+  const document = { ...migrate(json, version, reader.chain, reader.version), minReader: FORMAT_MIN_READER };
+  const tally = newTally();
+  if (quickCheck(document, tally)) return ok(document as unknown as DocumentInFile);
+  return failed(...whyNot(document, tally));
+}
+
+const whyNot = (json: Json, tally: Tally): readonly Problem[] => shapeProblems(json, tally.refused.toReversed());
+
+function parseText(textOfFile: string): Result<ParsedText> {
+  const body = bodyOf(textOfFile);
+  if (!body.ok) return body;
+  const text = body.value;
+  const { suspicious, colons } = weighText(text);
+  if (suspicious) {
+    const found = readCarefully(text);
+    if (found !== undefined) return failed(found);
+  }
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    const found = readCarefully(text);
+    if (found === undefined) throw new Error("A text that is not JSON was found to be JSON.");
+    return failed(found);
+  }
+  if (typeof json !== "object" || json === null || Array.isArray(json))
+    return failed(notOurs(`the file holds ${shown(json)} and not an object`));
+  return ok({ text, json: json as Json, colons });
+}
+
+const notOurs = (why: string): Problem =>
+  problem("not-loadside", "", `This is not a Loadside document: ${why}. Choose a file that ends in .loadside.`);
+
+function readHeader(json: Json, reader: Reader): Result<{ readonly version: number; readonly readOnly: boolean }> {
+  const { format, version, minReader } = json;
+  if (format !== FORMAT) return failed(notOurs(`its field "format" is ${shown(format)} and not "${FORMAT}"`));
+  const wrong = [...versionProblems("version", version), ...versionProblems("minReader", minReader)];
+  if (wrong.length > 0) return failed(...wrong);
+  if ((minReader as number) > (version as number))
+    return failed(problem("wrong-value", "/minReader", "It must not be above the field version. Correct it."));
+  if ((minReader as number) > reader.version) {
+    const message = `The file is of version ${version}, and this program reads versions up to ${reader.version}. Open it with a newer program.`;
+    return failed(problem("too-new", "/minReader", message));
+  }
+  return ok({ version: version as number, readOnly: (version as number) > reader.version });
+}
+
+function versionProblems(field: string, value: unknown): readonly Problem[] {
+  if (typeof value === "number" && Number.isInteger(value) && value >= 1 && value <= 1_000_000) return [];
+  return [
+    problem("wrong-value", `/${field}`, `It must be a whole number from 1 up; it is ${shown(value)}. Correct it.`),
+  ];
+}

@@ -1,0 +1,116 @@
+import * as v from "valibot";
+import type { AttachmentId, CableId, DeviceId, EnclosureId, ReadingId, RoomId, SpliceId } from "../../model/ids.ts";
+import { EDITIONS, FORMAT } from "../../model/project.ts";
+import { ROOM_KINDS } from "../../model/room.ts";
+import { LIMITS } from "../limits.ts";
+import {
+  count,
+  endKey,
+  freeKey,
+  idOf,
+  name,
+  notNegative,
+  order,
+  quantity,
+  tableOf,
+  text,
+  withEvidence,
+} from "./basics.ts";
+import { installation } from "./wiring.ts";
+
+const may = v.exactOptional;
+const state = v.picklist(["as-found", "proposed"]);
+const point = v.looseObject({ x: quantity(), y: quantity() });
+
+const amendment = v.looseObject({
+  rule: text,
+  change: v.variant("kind", [
+    v.looseObject({ kind: v.literal("off") }),
+    v.looseObject({ kind: v.literal("value"), name: text, value: quantity() }),
+  ]),
+  reason: text,
+});
+
+const room = v.looseObject({
+  id: idOf<RoomId>(),
+  name,
+  kinds: v.array(v.picklist(ROOM_KINDS)),
+  grade: may(v.picklist(["above", "at", "below"])),
+  insulatedCavity: may(v.boolean()),
+  order,
+});
+
+const reading = v.looseObject({
+  id: idOf<ReadingId>(),
+  instrument: v.picklist(["meter", "low-impedance-meter", "plug-in-tester", "noncontact", "continuity", "insulation"]),
+  points: v.array(text),
+  value: text,
+  unit: may(text),
+  state: may(state),
+  arrangement: may(
+    v.looseObject({
+      switches: may(tableOf(idOf<DeviceId>(), text)),
+      off: may(v.array(idOf<DeviceId>())),
+      capped: may(v.array(endKey)),
+    }),
+  ),
+  computed: may(v.boolean()),
+  takenAt: may(text),
+  by: may(text),
+  order,
+  ...withEvidence,
+});
+
+const layout = v.looseObject({
+  enclosures: tableOf(idOf<EnclosureId>(), point),
+  splices: tableOf(idOf<SpliceId>(), point),
+  cables: tableOf(idOf<CableId>(), v.array(point)),
+  rooms: tableOf(
+    idOf<RoomId>(),
+    v.looseObject({ x: quantity(), y: quantity(), width: notNegative(), height: notNegative() }),
+  ),
+});
+
+const acknowledgement = v.looseObject({
+  finding: text,
+  state,
+  by: text,
+  reason: text,
+  at: text,
+});
+
+const attachment = v.looseObject({
+  id: idOf<AttachmentId>(),
+  name,
+  mediaType: v.picklist(["image/png", "image/jpeg"]),
+  base64: v.pipe(
+    v.string(),
+    v.maxLength(LIMITS.pictureLength, `a picture of at most ${LIMITS.pictureLength} characters`),
+    v.regex(/^[A-Za-z0-9+/]*={0,2}$/, "a picture in base64"),
+  ),
+  enclosure: may(idOf<EnclosureId>()),
+  order,
+});
+
+/** A document as its file has it: volumes are decimal cubic inches, and unknown fields may stand anywhere. */
+export const documentSchema = v.looseObject({
+  format: v.literal(FORMAT),
+  version: count(1, 1_000_000),
+  minReader: count(1, 1_000_000),
+  title: text,
+  edition: v.picklist(EDITIONS),
+  amendments: v.array(amendment),
+  supply: v.looseObject({ system: v.picklist(["120/240", "208Y/120"]), nominalV: may(notNegative()) }),
+  rooms: tableOf(idOf<RoomId>(), room),
+  asFound: installation,
+  proposed: may(installation),
+  layout,
+  readings: tableOf(idOf<ReadingId>(), reading),
+  acknowledgements: v.array(acknowledgement),
+  attachments: tableOf(idOf<AttachmentId>(), attachment),
+  tariff: may(v.record(freeKey, quantity())),
+  notes: text,
+  ...withEvidence,
+});
+
+export type DocumentInFile = v.InferOutput<typeof documentSchema>;

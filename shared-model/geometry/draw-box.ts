@@ -1,0 +1,115 @@
+import type { Enclosure } from "../model/enclosure.ts";
+import type { EnclosureId, SpliceId } from "../model/ids.ts";
+import type { Installation, Project } from "../model/project.ts";
+import { getEnclosure } from "../queries/find-item.ts";
+import type { BoxDrawing } from "./box-drawing.ts";
+import { PITCH } from "./metrics.ts";
+import { type BoxPlan, type NeutralWay, type Pins, planLayers } from "./near/box-plan.ts";
+import { buildNets } from "./near/build-nets.ts";
+import { chooseRows } from "./near/choose-rows.ts";
+import { chooseRuns } from "./near/choose-runs.ts";
+import { drawingBasis } from "./near/drawing-basis.ts";
+import { type Frame, frameBox, planChannels } from "./near/frame.ts";
+import type { Net } from "./near/net.ts";
+import { placeLoose } from "./near/place-loose.ts";
+import { reachForRuns } from "./near/reach-for-runs.ts";
+import { whatToMove } from "./near/what-to-move.ts";
+import { passes } from "./near/wishes.ts";
+import { writeDrawing } from "./near/write-drawing.ts";
+
+const kept = new WeakMap<Enclosure, { readonly basis: readonly unknown[]; readonly drawing: BoxDrawing }>();
+
+/**
+ * The near drawing of one enclosure, laid out and routed: sheaths on the wall facing the other end of their cable,
+ * splices in a column before the wall where most of their members enter, devices between, conductors level on rows and
+ * upright on lanes, one pitch apart. The same box always gives the same drawing, whatever the order of its records; an
+ * edit elsewhere that shows nothing here gives the same object.
+ */
+export function boxDrawing(project: Project, installation: Installation, enclosure: EnclosureId): BoxDrawing {
+  const box = getEnclosure(installation, enclosure);
+  const basis = drawingBasis(project, installation, box);
+  const before = kept.get(box);
+  if (before !== undefined && isSame(before.basis, basis)) return before.drawing;
+  const drawing = drawAnew(project, installation, box);
+  kept.set(box, { basis, drawing });
+  return drawing;
+}
+
+const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((item, index) => item === b[index]);
+
+function drawAnew(project: Project, installation: Installation, box: Enclosure): BoxDrawing {
+  const plain = better((neutrals) => layOut(project, installation, box, neutrals, new Map()));
+  const dragged = (Object.keys(box.splices) as SpliceId[]).filter((id) => project.layout.splices[id] !== undefined);
+  if (dragged.length === 0) return plain.drawing;
+  // Where a splice was dragged to is known inside the box as it is drawn by itself.
+  const { frame } = plain;
+  const pins = new Map<string, { side: 1 | -1; row: number }>();
+  for (const id of dragged) {
+    const point = project.layout.splices[id];
+    if (point === undefined) continue;
+    const row = Math.round((point.y - frame.zero) / PITCH);
+    pins.set(id, { side: point.x < frame.width / 2 ? -1 : 1, row });
+  }
+  return layOut(project, installation, box, plain.plan.neutrals, pins, frame.zero).drawing;
+}
+
+interface LaidOut {
+  readonly plan: BoxPlan;
+  readonly frame: Frame;
+  readonly drawing: BoxDrawing;
+}
+
+/** Lets neutrals pass the other way only where that is clearly better, so that a small edit seldom changes it. */
+const CLEARLY = 12;
+
+function better(draw: (neutrals: NeutralWay) => LaidOut): LaidOut {
+  const first = draw("under");
+  if (crossingCost(first.drawing) <= CLEARLY || !first.plan.nets.some((net) => mayPassEitherWay(first.plan, net)))
+    return first;
+  const second = draw("beside");
+  return costOf(second.drawing) + CLEARLY < costOf(first.drawing) ? second : first;
+}
+
+const mayPassEitherWay = (plan: BoxPlan, net: Net): boolean =>
+  net.kind === 1 &&
+  net.a.what !== "hole" &&
+  net.b.what !== "hole" &&
+  plan.centre.some((layer) => layer.kind !== "free" && passes(net, layer));
+
+/** A crossing of two insulated conductors costs 8, with a ground 3, a bend 1, a hundred units of width or height 1. */
+const costOf = (drawing: BoxDrawing): number =>
+  crossingCost(drawing) + drawing.measure.bends + (drawing.width + drawing.height) / 100;
+
+const crossingCost = ({ measure: { crossings, insulatedCrossings } }: BoxDrawing): number =>
+  8 * insulatedCrossings + 3 * (crossings - insulatedCrossings);
+
+/**
+ * Tries at rows that bind no two lanes against each other; the first nearly always does. After the last, conductors that
+ * change places on the same rows take a second lane.
+ */
+const TRIES = 4;
+
+function layOut(
+  project: Project,
+  installation: Installation,
+  box: Enclosure,
+  neutrals: NeutralWay,
+  pins: Pins,
+  leastZero = Number.NEGATIVE_INFINITY,
+): LaidOut {
+  const plan = buildNets(planLayers(project, installation, box, pins, neutrals));
+  placeLoose(plan);
+  const avoid = new Set<string>();
+  for (let left = TRIES; ; left -= 1) {
+    chooseRows(plan, avoid);
+    reachForRuns(plan, chooseRuns(plan, avoid));
+    const channels = planChannels(plan, left === 0);
+    const conflicts = channels.flatMap((channel) => channel.conflicts);
+    if (conflicts.length === 0 || left === 0) {
+      const frame = frameBox(plan, channels, leastZero);
+      return { plan, frame, drawing: writeDrawing(plan, frame) };
+    }
+    for (const conflict of conflicts) avoid.add(whatToMove(plan, conflict));
+  }
+}

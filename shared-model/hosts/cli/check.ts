@@ -1,0 +1,89 @@
+import { type Command, Option } from "commander";
+import { openSession } from "../../analysis/session.ts";
+import { parseProject } from "../../format/parse-project.ts";
+import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
+import { EDITIONS, type Edition, type Project, type StateName } from "../../model/project.ts";
+import { currentState, findInstallation } from "../../queries/installation-of.ts";
+import { type CheckedFile, checkAsJson, checkAsText } from "./check-forms.ts";
+import { complainAbout, print, printJson } from "./console.ts";
+import { inputName, readInput } from "./read-input.ts";
+import { STATUS, type Status, worst } from "./status.ts";
+
+interface CheckOptions {
+  readonly state?: StateName | "both";
+  readonly edition?: string;
+  readonly json?: true;
+}
+
+export function addCheck(program: Command, end: (status: Status) => void): void {
+  program
+    .command("check")
+    .description("Run every rule over drawings.")
+    .argument("<file...>", "drawings (.loadside); - reads one from standard input")
+    .addOption(
+      new Option("--state <state>", "which wiring (default: proposed if it was started, else as-found)").choices([
+        "as-found",
+        "proposed",
+        "both",
+      ]),
+    )
+    .addOption(
+      new Option("--edition <year>", "by another edition than the drawing names").choices(EDITIONS.map(String)),
+    )
+    .option("--json", "print JSON: an object for one file and one state, else an array")
+    .addHelpText("after", STATUSES)
+    .action(async (files: readonly string[], options: CheckOptions) => end(await check(files, options)));
+}
+
+const STATUSES = `
+Exit status: 0 nothing at danger or violation, 1 something at danger or violation, 2 bad input, 3 a fault of the program.`;
+
+async function check(files: readonly string[], options: CheckOptions): Promise<Status> {
+  const checked: CheckedFile[] = [];
+  let status: Status = STATUS.good;
+  for (const [index, file] of files.entries()) {
+    const result = files.indexOf(file) === index || file !== "-" ? await checkFile(file, options) : failed(READ_TWICE);
+    if (result.ok) checked.push(...result.value);
+    else {
+      complainAbout(inputName(file), result.problems);
+      status = worst(status, STATUS.badInput);
+    }
+  }
+  const single = files.length === 1 && options.state !== "both";
+  if (options.json === undefined) await print(checked.map(checkAsText).join("\n"));
+  else if (!single) await printJson(checked.map(checkAsJson));
+  else if (checked[0] !== undefined) await printJson(checkAsJson(checked[0]));
+  return worst(status, checked.some(isSerious) ? STATUS.findings : STATUS.good);
+}
+
+const READ_TWICE = problem("read-twice", "", "It can be read only once. Name - once.");
+
+const isSerious = ({ report }: CheckedFile): boolean =>
+  report.findings.some(({ severity }) => severity === "danger" || severity === "violation");
+
+/** One answer for each state asked for. */
+async function checkFile(file: string, { state, edition }: CheckOptions): Promise<Result<readonly CheckedFile[]>> {
+  const text = await readInput(file);
+  if (!text.ok) return text;
+  const opened = parseProject(text.value);
+  if (!opened.ok) return opened;
+  if (opened.value.readOnly) return failed(tooNew(opened.value.fileVersion));
+  const { project } = opened.value;
+  const states = statesOf(project, state);
+  if (!states.ok) return states;
+  const by = edition === undefined ? {} : { edition: Number(edition) as Edition };
+  return ok(states.value.map((one) => ({ file, report: openSession(project, { state: one, ...by }).report() })));
+}
+
+function tooNew(version: number): Problem {
+  const message = `It is of version ${version} of the file format, newer than this program. Check it with a newer one.`;
+  return problem("too-new", "/version", message);
+}
+
+function statesOf(project: Project, asked: CheckOptions["state"]): Result<readonly StateName[]> {
+  if (asked === undefined) return ok([currentState(project)]);
+  if (asked === "both")
+    return ok((["as-found", "proposed"] as const).filter((state) => findInstallation(project, state) !== undefined));
+  if (findInstallation(project, asked) !== undefined) return ok([asked]);
+  return failed(problem("no-such-state", "/proposed", "Nothing is proposed in it yet. Ask for --state as-found."));
+}

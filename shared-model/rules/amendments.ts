@@ -1,0 +1,53 @@
+import type { Amendment } from "../model/project.ts";
+import type { EditionData, EditionValues, Sourced, ValueName } from "./editions/edition-data.ts";
+import type { Rule } from "./rule.ts";
+
+/** Words on every value that a document's own amendment replaced. */
+const LOCAL = "local amendment of this document";
+
+/** Whether the document's amendments switch a rule off. */
+export const isSwitchedOff = (rule: Rule, amendments: readonly Amendment[]): boolean =>
+  amendments.some(({ rule: id, change }) => id === rule.id && change.kind === "off");
+
+/**
+ * The edition as one rule sees it: values that the document amends for that rule replaced. Only a plain number can be
+ * amended; `amendmentProblem` says why one changes nothing.
+ */
+export function amendedEdition(edition: EditionData, rule: Rule, amendments: readonly Amendment[]): EditionData {
+  let values: EditionValues = edition.values;
+  for (const amendment of amendments) {
+    if (amendment.rule !== rule.id || amendment.change.kind !== "value") continue;
+    if (amendmentProblem(amendment, [rule], edition) !== undefined) continue;
+    const name = amendment.change.name as ValueName;
+    const before = values[name] as Sourced<number> | undefined;
+    values = {
+      ...values,
+      [name]: { section: "", ...before, value: amendment.change.value, source: LOCAL, confidence: "own-rule" },
+    };
+  }
+  return values === edition.values ? edition : { ...edition, values };
+}
+
+/** Why an amendment changes nothing, in a sentence; undefined when it takes effect. */
+export function amendmentProblem(
+  amendment: Amendment,
+  rules: readonly Rule[],
+  edition: EditionData,
+): string | undefined {
+  const rule = rules.find(({ id }) => id === amendment.rule);
+  if (rule === undefined) return `There is no rule "${amendment.rule}".`;
+  if (amendment.change.kind === "off") return undefined;
+  const { name, value } = amendment.change;
+  const names = rule.values ?? [];
+  if (!(names as readonly string[]).includes(name))
+    return `Rule "${rule.id}" reads no value "${name}"${names.length > 0 ? `; it reads ${names.join(", ")}` : ""}.`;
+  const before = edition.values[name as ValueName];
+  if (before !== undefined && typeof before.value !== "number")
+    return `The value "${name}" is a table and cannot be replaced by one number.`;
+  if (before === undefined && name !== "protectedUpToA") return `Edition ${edition.year} holds no value "${name}".`;
+  if (!Number.isFinite(value) || value < 0) return `The value "${name}" must be 0 or more.`;
+  if (!WITH_FRACTIONS.has(name) && !Number.isInteger(value)) return `The value "${name}" must be a whole number.`;
+  return undefined;
+}
+
+const WITH_FRACTIONS: ReadonlySet<string> = new Set<ValueName>(["loopLengthIn", "protectedUpToA"]);

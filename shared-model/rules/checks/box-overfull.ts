@@ -1,0 +1,136 @@
+import type { FillItem, FillLine } from "../../answers/fill.ts";
+import { standardBoxes } from "../../catalog/standard-boxes.ts";
+import type { Box } from "../../model/enclosure.ts";
+import type { EvidenceMark } from "../../model/evidence.ts";
+import type { Installation } from "../../model/project.ts";
+import { creditedVolume } from "../../queries/box-volume.ts";
+import { cablesInto } from "../../queries/cables-into.ts";
+import {
+  addVolumes,
+  type CubicInches,
+  cubicInches,
+  exceedsVolume,
+  formatVolume,
+  subtractVolume,
+  toDecimal,
+} from "../../units/volume.ts";
+import { countFill } from "../fill/count-fill.ts";
+import { boxContents } from "../fill/fill-ledger.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  overfull:
+    "{box} needs {fill} in³ and has {volume}: {over} in³ too much. Conductors {conductors}, clamps {clamps}, supports {supports}, devices {devices}, grounds {grounds}{blocks}. A box with rings or an extension of {fill} in³ or more in all cures it.",
+  volumeUnknown: "Cannot tell whether {box} is overfull: its volume is not recorded and it needs {fill} in³. {sizes}",
+  clampsUnknown:
+    "Cannot tell whether {box} is overfull: it needs {fill} in³ with internal clamps and {fillWithout} without, and has {volume}. Record whether internal clamps are present, used or not.",
+};
+
+/** Volume needed against volume credited; exactly full passes. */
+export const boxOverfull = defineRule({
+  id: "box-overfull",
+  status: "draft",
+  scope: "box",
+  severity: "violation",
+  summary: "A box must have room for every conductor, clamp, support and device that it holds.",
+  why: "Conductors pressed into a box that is too small are nicked by screws and edges, joints are pulled apart when the device is pushed home, and heat has nowhere to go. Clamps count while they are present, used or not; pigtails and links that stay inside count nothing; a ring adds volume only when it is marked.",
+  messages,
+  sections: everyEdition("314.16(B)", "sourced"),
+  values: [
+    "conductorAllowance",
+    "loopLengthIn",
+    "loopAllowances",
+    "clampAllowances",
+    "supportAllowances",
+    "deviceAllowancesPerGang",
+    "groundsInFirstAllowance",
+    "quartersPerFurtherGround",
+    "isolatedSetAllowances",
+    "terminalBlockAllowances",
+  ],
+  check({ enclosure, installation, edition, report, cannotTell }) {
+    if (enclosure.kind !== "box") return;
+    const volume = creditedVolume(enclosure);
+    const counted = countFill(boxContents(installation, enclosure, edition), edition);
+    if (!counted.applies || counted.lines.length === 0) return;
+    const subjects = [subject("enclosure", enclosure)];
+    if (volume === undefined) {
+      cannotTell({
+        subjects,
+        message: fillIn(messages.volumeUnknown, {
+          box: enclosure.name,
+          fill: formatVolume(counted.total),
+          sizes: sizesWords(enclosure, counted.total),
+        }),
+        missing: `the volume of ${enclosure.name}`,
+      });
+      return;
+    }
+    if (!exceedsVolume(counted.total, volume)) return;
+    const shown = { box: enclosure.name, fill: formatVolume(counted.total), volume: formatVolume(volume) };
+    if (enclosure.internalClamps === "unknown") {
+      const without = countFill(boxContents(installation, enclosure, edition, false), edition);
+      if (without.applies && !exceedsVolume(without.total, volume)) {
+        cannotTell({
+          subjects,
+          message: fillIn(messages.clampsUnknown, { ...shown, fillWithout: formatVolume(without.total) }),
+          missing: `whether ${enclosure.name} has internal clamps`,
+        });
+        return;
+      }
+    }
+    const over = subtractVolume(counted.total, volume);
+    const part = (item: FillItem): string => formatVolume(partOf(counted.lines, item), 2);
+    const blocks = partOf(counted.lines, "terminal-blocks");
+    report({
+      subjects,
+      message: fillIn(messages.overfull, {
+        ...shown,
+        over: formatVolume(over),
+        conductors: part("conductors"),
+        clamps: part("clamps"),
+        supports: part("supports"),
+        devices: part("devices"),
+        grounds: part("grounds"),
+        blocks: blocks === 0 ? "" : `, terminal blocks ${formatVolume(blocks, 2)}`,
+      }),
+      data: { neededIn3: toDecimal(counted.total), volumeIn3: toDecimal(volume), overIn3: toDecimal(over) },
+      ...basisOf(marks(installation, enclosure)),
+    });
+  },
+});
+
+const partOf = (lines: readonly FillLine[], item: FillItem) =>
+  addVolumes(...lines.filter((line) => line.item === item).map((line) => line.volume));
+
+const FAMILY: Readonly<Record<Box["shape"], string>> = {
+  device: "device",
+  square: "square",
+  octagon: "round/octagonal",
+  round: "round/octagonal",
+  masonry: "masonry",
+  cast: "cover",
+};
+
+/** Which standard boxes of its shape would hold it: the question that a look at the box answers. */
+function sizesWords({ shape }: Box, needed: CubicInches): string {
+  const family = standardBoxes.filter(({ size }) => size.includes(FAMILY[shape]));
+  const volumes = [...new Set(family.map(({ volumeIn3 }) => volumeIn3))].sort((a, b) => a - b);
+  const hold = volumes.filter((volume) => !exceedsVolume(needed, cubicInches(volume)));
+  const small = volumes.filter((volume) => exceedsVolume(needed, cubicInches(volume)));
+  if (hold.length === 0) return "No standard box of its shape holds that much.";
+  const fits = `Of the standard boxes of its shape ${listed(hold.map(String))} in³ would hold it`;
+  return small.length === 0 ? `${fits}.` : `${fits}, ${listed(small.map(String))} would not.`;
+}
+
+/** The facts that the count rests on. */
+function marks(installation: Installation, box: Box): readonly EvidenceMark[] {
+  return [
+    ...marksOn(box, "volume", "internalClamps", "supports", "terminalBlocks", "gangs"),
+    ...Object.values(box.rings).flatMap((ring) => marksOn(ring, "volume")),
+    ...Object.values(box.devices).flatMap((device) => marksOn(device, "type")),
+    ...Object.values(box.passThroughs).flatMap((pass) => marksOn(pass, "loopLengthIn", "conductors")),
+    ...cablesInto(installation.cables, box.id).flatMap(({ cable }) => marksOn(cable, "item", "conductors")),
+  ];
+}

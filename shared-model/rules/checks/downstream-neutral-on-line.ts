@@ -1,0 +1,103 @@
+import type { CommandCall } from "../../answers/command-call.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { EndKey, TerminalName } from "../../model/ids.ts";
+import type { StateName } from "../../model/project.ts";
+import { farEnd, nameOfEnd } from "../../queries/end-facts.ts";
+import { landedAt } from "../../queries/landings.ts";
+import { findTerminal } from "../../queries/terminals-of.ts";
+import type { OutletStanding, Section } from "../../solver/section.ts";
+import { CLASS_A_TRIPS, NOMINAL } from "../editions/product-values.ts";
+import { requirementOf } from "../required-protection.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { hotOf, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  onLine:
+    "{outlet} in {box}: its hot is behind {device}, its neutral is not. {device} trips with any load over about {watts} W. Move {end} to the LOAD neutral of {device}.",
+};
+
+const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+
+/** With the contacts open the outlet has lost its hot and kept its neutral, and LOAD N itself is dead. */
+export const downstreamNeutralOnLine = defineRule({
+  id: "downstream-neutral-on-line",
+  status: "draft",
+  scope: "section",
+  severity: "violation",
+  summary: "An outlet whose hot is behind a ground-fault device must have its neutral behind the same device.",
+  why: "The diagram looks complete: one black went to LOAD and its white stayed in the LINE bundle. The device then sees the whole load as a leak and trips as soon as anything is used. It is a nuisance where protection is a wish, and a violation where it is required, because the outlet is not protected.",
+  messages,
+  sections: everyEdition("110.3(B)", "unconfirmed"),
+  values: [
+    "protectedPlaces",
+    "placesAtOrBelowGrade",
+    "protectedUpToA",
+    "protectedLightingPlaces",
+    "protectedHardWiredPlaces",
+  ],
+  check({ section, project, edition, state, report }) {
+    const watts = (CLASS_A_TRIPS / 1000) * (project.supply.nominalV ?? NOMINAL);
+    for (const found of lineLoadDevices(section)) {
+      if (found.loadGrounded || !found.lineLive) continue;
+      for (const standing of section.outlets()) {
+        if (!isSplitRound(found, standing)) continue;
+        const { outlet, enclosure } = standing;
+        const end = endToMove(section, found, standing);
+        const fix = end === undefined ? undefined : moveToLoad(found, end, state);
+        report({
+          subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
+          severity: requirementOf(project, standing, edition).required === true ? "violation" : "caution",
+          message: fillIn(messages.onLine, {
+            outlet: outlet.name,
+            box: enclosure.name,
+            device: found.device.name,
+            watts: watts.toFixed(1),
+            end: end === undefined ? "it" : nameOfEnd(section.installation, found.enclosure, end),
+          }),
+          data: { tripsAboveW: Number(watts.toFixed(2)), device: found.device.name },
+          ...basisOf(
+            marksOn(outlet.device, "type"),
+            marksOnWay(section, section.wayFrom("grounded", neutralOf(standing), found.device.id)),
+          ),
+          ...(fix !== undefined && { fix }),
+          hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
+        });
+      }
+    }
+  },
+});
+
+/** The face of the device itself loses both with its contacts. */
+const isSplitRound = ({ open }: LineLoadDevice, standing: OutletStanding): boolean =>
+  standing.live && !open.isLive(hotOf(standing)) && open.isGrounded(neutralOf(standing));
+
+/** The end by which the neutral leaves the box of the device for the outlet; undefined when it comes another way. */
+function endToMove(
+  section: Section,
+  { device, enclosure }: LineLoadDevice,
+  standing: OutletStanding,
+): EndKey | undefined {
+  const way = section.wayFrom("grounded", neutralOf(standing), device.id);
+  return lastCableStep(way, "fromEnclosure", enclosure.id)?.from;
+}
+
+/** Into the splice that the LOAD neutral is pigtailed to, or straight onto the terminal where a hole is free. */
+function moveToLoad({ device, enclosure }: LineLoadDevice, end: EndKey, state: StateName): CommandCall | undefined {
+  const node = getDeviceType(device.type).sensing?.load.neutral as TerminalName | undefined;
+  const terminal = node === undefined ? undefined : findTerminal(device, node);
+  if (node === undefined || terminal === undefined) return undefined;
+  const landed = landedAt(enclosure, device.id, node);
+  for (const { end: onTerminal } of landed) {
+    const there = enclosure.places[farEnd(onTerminal)]?.at;
+    if (there?.kind === "splice")
+      return { command: "join-splice", args: { state, enclosure: enclosure.id, end, splice: there.splice } };
+  }
+  const taken = new Set(landed.map(({ hole }) => hole));
+  for (let hole = 1; hole <= terminal.holes; hole += 1) {
+    if (taken.has(hole)) continue;
+    const at = { kind: "terminal", device: device.id, terminal: node, hole };
+    return { command: "land-end", args: { state, enclosure: enclosure.id, end, at } };
+  }
+  return undefined;
+}

@@ -1,0 +1,76 @@
+import type { PathStep, Section } from "../../solver/section.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { hotOf, type LineLoadDevice, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  around:
+    "A hot goes around the contacts of {device} in {box}{path}. {device} can trip, and this stays live: {outlets}. Remove the way round it, so that LOAD gets its hot through {device} alone.",
+};
+
+const CONSEQUENCES = ["downstream-hot-on-line", "outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+
+/** With the contacts open, a source still reaches both the LINE and the LOAD hot. */
+export const hotBothSides = defineRule({
+  id: "hot-both-sides",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "The LOAD hot of a ground-fault device must get its supply through the device alone.",
+  why: "The device looks healthy: it resets, its TEST button works, and a tester reads correct everywhere. After a trip the outlets behind it are still live, and part of a leak passes round its sensor so that it may not trip at all. Commonly one black went into the wrong one of two joints.",
+  messages,
+  sections: everyEdition("110.3(B)", "unconfirmed"),
+  check({ section, report }) {
+    for (const found of lineLoadDevices(section)) {
+      if (!found.lineLive || !found.loadLive) continue;
+      const { device, enclosure } = found;
+      const behind = outletsBehind(section, found);
+      const live = behind.filter(({ staysLive }) => staysLive);
+      const around = wayAround(section, found);
+      report({
+        subjects: [subject("device", device)],
+        message: fillIn(messages.around, {
+          device: device.name,
+          box: enclosure.name,
+          path: around.length === 0 ? "" : ` by ${listed(around)}`,
+          outlets: live.length === 0 ? "the LOAD terminals" : listed(live.map(({ name }) => name)),
+        }),
+        ...basisOf(
+          marksOn(device, "type"),
+          marksOnWay(section, section.wayFrom("ungrounded", found.loadHot, device.id)),
+        ),
+        hides: CONSEQUENCES.map((rule) => ({ rule, subjects: behind.map(({ key }) => key) })),
+      });
+    }
+  },
+});
+
+/**
+ * What belongs to LOAD although its hot is reached: the neutral alone tells it from what is on LINE, as both hots are
+ * one net.
+ */
+const outletsBehind = (section: Section, { device, open }: LineLoadDevice) =>
+  section
+    .outlets()
+    .filter(
+      (standing) =>
+        standing.outlet.device.id === device.id ||
+        (open.isLive(hotOf(standing)) && !open.isGrounded(neutralOf(standing))),
+    )
+    .map((standing) => ({
+      key: standing.outlet.key,
+      name: standing.outlet.name,
+      staysLive: open.isLive(hotOf(standing)),
+    }));
+
+/** Pieces of the way to the LOAD hot that are not on the way to the LINE hot. */
+function wayAround(section: Section, { device, lineHot, loadHot }: LineLoadDevice): readonly string[] {
+  const toLine = new Set((section.wayFrom("ungrounded", lineHot) ?? []).map(stepKey));
+  const toLoad = section.wayFrom("ungrounded", loadHot, device.id) ?? [];
+  return toLoad.filter((step) => !toLine.has(stepKey(step))).map((step) => nameOfStep(section, step));
+}
+
+const stepKey = (step: PathStep): string =>
+  step.kind === "device"
+    ? `${step.device}|${[step.from, step.to].sort().join("|")}`
+    : [step.from, step.to].sort().join("|");

@@ -1,0 +1,63 @@
+import type { CableId } from "../../model/ids.ts";
+import type { Section } from "../../solver/section.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { hotOf, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay } from "../section-parts.ts";
+
+const messages = {
+  swapped:
+    "The supply{cable} is on LOAD of {device} in {box}, and what it should feed is on LINE. Later types will not reset and their face stays dead; early types leave the face live and unprotected. What is spliced to LOAD stays live. Exchange the LINE and LOAD conductors, with the power off.",
+};
+
+const OUTLET_CONSEQUENCES = [
+  "outlet-not-protected",
+  "wish-not-protected",
+  "open-hot",
+  "open-neutral",
+  "replace-needs-gfci",
+  "lighting-behind-gfci-egress",
+  "grounding-type-unprotected",
+];
+const NO_CABLE = "" as CableId;
+const DEVICE_CONSEQUENCES = ["gfci-no-neutral", "gfci-load-empty-tape", "freezer-shares-trip", "gfci-behind-gfci"];
+
+/** With the contacts open, sources reach both LOAD terminals and neither LINE terminal. */
+export const lineLoadSwapped = defineRule({
+  id: "line-load-swapped",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "The supply of a ground-fault device belongs on its LINE terminals.",
+  why: "The two pairs look alike, and the tape over LOAD comes off with the first cable. Fed backwards the device either refuses to reset or, in an early type, looks healthy while its own face stays live after a trip.",
+  messages,
+  sections: everyEdition("110.3(B)", "unconfirmed"),
+  check({ section, report }) {
+    for (const found of lineLoadDevices(section)) {
+      if (!found.loadLive || !found.loadGrounded || found.lineLive || found.lineGrounded) continue;
+      const { device, enclosure } = found;
+      const way = section.wayFrom("ungrounded", found.loadHot, device.id);
+      const cable = section.installation.cables[lastCableStep(way, "toEnclosure", enclosure.id)?.cable ?? NO_CABLE];
+      const outlets = consequences(section, found);
+      report({
+        subjects: [subject("device", device)],
+        message: fillIn(messages.swapped, {
+          device: device.name,
+          box: enclosure.name,
+          cable: cable === undefined ? "" : ` ${cable.name}`,
+        }),
+        ...basisOf(marksOn(device, "type"), marksOnWay(section, way)),
+        hides: [
+          ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: outlets })),
+          ...DEVICE_CONSEQUENCES.map((rule) => ({ rule, subjects: [device.id] })),
+        ],
+      });
+    }
+  },
+});
+
+/** Its own face, and what loses its hot with the contacts: that would be on LOAD if the pairs were right. */
+const consequences = (section: Section, { device, open }: LineLoadDevice): readonly string[] =>
+  section
+    .outlets()
+    .filter((standing) => standing.outlet.device.id === device.id || (standing.live && !open.isLive(hotOf(standing))))
+    .map(({ outlet }) => outlet.key);

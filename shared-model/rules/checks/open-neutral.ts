@@ -1,0 +1,95 @@
+import type { EvidenceMark } from "../../model/evidence.ts";
+import type { EnclosureId, TerminalName } from "../../model/ids.ts";
+import { nameOfEnd } from "../../queries/end-facts.ts";
+import { findTerminal } from "../../queries/terminals-of.ts";
+import type { OutletStanding, Section } from "../../solver/section.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { cableLeadingOutside, LeadingOutside, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  open: "{outlet} in {box} is live and has no neutral: with something switched on, every contact of it can read live. {place} Find the break and join the neutral.",
+  onGround:
+    "{outlet} in {box} is live and has no neutral: its neutral is on the equipment ground, which carries the current instead and makes metal parts live. Bring the neutral of the circuit.",
+  onHot:
+    "{outlet} in {box} is live and has no neutral: its neutral is on another hot conductor, which can put twice the voltage on what is plugged in. Bring the neutral of the circuit.",
+  outside:
+    "Cannot tell whether {outlets} have a neutral: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
+};
+
+/** An outlet that is live and whose neutral reaches no grounded source, also when a load alone reaches it. */
+export const openNeutral = defineRule({
+  id: "open-neutral",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "Every live outlet must have its neutral.",
+  why: "An outlet without a neutral looks dead and is not: as soon as something is switched on, its open neutral is at full voltage. A tester names it wrongly. On a circuit of two legs an open neutral puts up to twice the voltage on what is connected. The break is commonly a push-in contact or a joint in the box before.",
+  messages,
+  sections: everyEdition("300.13", "from-memory"),
+  check({ section, report, cannotTell }) {
+    const reach = section.reach();
+    const outside = new LeadingOutside();
+    for (const standing of section.outlets()) {
+      const { outlet, enclosure, live } = standing;
+      const neutral = neutralOf(standing);
+      if (!live || !needsNeutral(standing) || reach.isGrounded(neutral)) continue;
+      const subjects = [subject("outlet", { id: outlet.key, name: outlet.name })];
+      const shown = { outlet: outlet.name, box: enclosure.name };
+      const cable = cableLeadingOutside(section, neutral);
+      if (cable !== undefined) {
+        outside.add(cable, outlet.name);
+        continue;
+      }
+      const where = breakWords(section, standing);
+      if (where === "being-surveyed") continue;
+      const kind = reach.isLive(neutral) ? "onHot" : reach.isOnGround(neutral) ? "onGround" : "open";
+      report({
+        subjects,
+        message: fillIn(messages[kind], { ...shown, place: where }),
+        ...basisOf(marksOn(outlet.device, "type"), marksOnBreak(section, standing)),
+        hides: ["outlet-not-protected", "wish-not-protected"].map((rule) => ({ rule, subjects: [outlet.key] })),
+      });
+    }
+    outside.ask(messages.outside, cannotTell);
+  },
+});
+
+/** A 240 V appliance has two hots and no neutral. */
+function needsNeutral({ outlet }: OutletStanding): boolean {
+  const terminal = findTerminal(outlet.device, outlet.neutral as TerminalName);
+  return terminal === undefined || terminal.purpose !== "hot";
+}
+
+/** Between which boxes the neutral stops; loose and capped ends of a box being surveyed are not a break. */
+function breakWords(section: Section, { outlet, enclosure }: OutletStanding): string | "being-surveyed" {
+  const place = section.whereNeutralStops(outlet.key);
+  const around =
+    place === undefined ? [enclosure.id] : [place.enclosure, ...(place.lastRight ? [place.lastRight] : [])];
+  if (around.some((id) => isBeingSurveyed(section, id))) return "being-surveyed";
+  if (place === undefined) return "Where it stops is not found.";
+  const name = (id: EnclosureId): string => section.installation.enclosures[id]?.name ?? id;
+  const found = section.installation.enclosures[place.enclosure];
+  const [end] = place.ends;
+  const at = end === undefined || found === undefined ? "" : ` at ${nameOfEnd(section.installation, found, end)}`;
+  const between =
+    place.lastRight === undefined || place.lastRight === place.enclosure
+      ? `in ${name(place.enclosure)}`
+      : `between ${name(place.lastRight)} and ${name(place.enclosure)}`;
+  return `It stops ${between}${at}.`;
+}
+
+/** Who says that the ends at the break are where they are. */
+function marksOnBreak(section: Section, { outlet }: OutletStanding): readonly EvidenceMark[] {
+  const place = section.whereNeutralStops(outlet.key);
+  const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
+  return (place?.ends ?? []).flatMap((end) => {
+    const found = enclosure?.places[end];
+    return found === undefined ? [] : marksOn(found, "at");
+  });
+}
+
+function isBeingSurveyed(section: Section, id: EnclosureId): boolean {
+  const enclosure = section.installation.enclosures[id];
+  return enclosure?.kind === "box" && enclosure.beingSurveyed === true;
+}

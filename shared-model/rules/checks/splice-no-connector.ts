@@ -1,0 +1,52 @@
+import { inOrder } from "../../queries/in-order.ts";
+import { membersOf } from "../../queries/landings.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  missing:
+    "{count} conductors are joined at {splice} in {box} {how}. Join them in a connector listed for their sizes and number.",
+  unknown: "Cannot tell whether {splice} in {box} has a listed connector: it is not recorded. Look, and record it.",
+  soldered:
+    "Cannot tell whether {splice} in {box} is sound: it is soldered. A soldered joint counts only when it was first made mechanically secure and is insulated; look, and record the connector or make the joint again.",
+};
+
+const HOW: Readonly<Record<string, string>> = {
+  none: "without a connector",
+  taped: "with tape alone",
+};
+
+/** Two or more conductors held together by nothing, or by tape. */
+export const spliceNoConnector = defineRule({
+  id: "splice-no-connector",
+  status: "draft",
+  scope: "box",
+  severity: "danger",
+  summary: "Conductors that are joined must be held by a listed connector.",
+  why: "A twist under tape loosens as it heats and cools; a loose joint arcs inside the wall. Old work often shows tape over a twist, and tape hides whether there is a connector underneath.",
+  messages,
+  sections: everyEdition("110.14(B)", "from-memory"),
+  check({ enclosure, report, cannotTell }) {
+    for (const splice of inOrder(enclosure.splices)) {
+      const count = membersOf(enclosure, splice.id).length;
+      if (count < 2) continue;
+      const subjects = [subject("splice", splice)];
+      const shown = { splice: splice.name, box: enclosure.name, count };
+      const how = HOW[splice.connector];
+      if (how !== undefined) {
+        report({
+          subjects,
+          message: fillIn(messages.missing, { ...shown, how }),
+          data: { conductors: count },
+          ...basisOf(marksOn(splice, "connector")),
+        });
+      } else if (splice.connector === "unknown" || splice.connector === "soldered") {
+        cannotTell({
+          subjects,
+          message: fillIn(messages[splice.connector], shown),
+          missing: `the connector of ${splice.name} in ${enclosure.name}`,
+        });
+      }
+    }
+  },
+});

@@ -1,0 +1,69 @@
+import { connectors, findConnector } from "../../catalog/connectors.ts";
+import { getEndFacts } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { membersOf } from "../../queries/landings.ts";
+import { describeCapacity, describeMembers, takes } from "../connector-capacity.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  over: "{splice} in {box} holds {set}; its connector ({connector}) takes {capacity}. {cure}",
+  unknown:
+    "Cannot tell whether the connector of {splice} in {box} takes {set}: the connector is not recorded. Look, and record it.",
+};
+
+/** The connector's own table must name exactly what is in it: too few is as wrong as too many. */
+export const spliceOverCapacity = defineRule({
+  id: "splice-over-capacity",
+  status: "draft",
+  scope: "box",
+  severity: "violation",
+  summary: "A connector must be listed for the number and sizes of conductors in it.",
+  why: "A connector with one conductor too many does not grip all of them, and one with too few cannot be tightened. The rows shown are illustrative: the table on the package of the actual connector governs. A joint of seven is commonly made as two joints with one link.",
+  messages,
+  sections: everyEdition("110.14(B), 110.3(B)", "from-memory"),
+  check({ enclosure, installation, state, report, cannotTell }) {
+    for (const splice of inOrder(enclosure.splices)) {
+      const ends = membersOf(enclosure, splice.id);
+      if (ends.length < 2) continue;
+      const members = ends.map((end) => getEndFacts(installation, enclosure, end));
+      const subjects = [subject("splice", splice)];
+      const shown = { splice: splice.name, box: enclosure.name, set: describeMembers(members) };
+      if (splice.connector === "unknown") {
+        cannotTell({
+          subjects,
+          message: fillIn(messages.unknown, shown),
+          missing: `the connector of ${splice.name} in ${enclosure.name}`,
+        });
+        continue;
+      }
+      const connector = findConnector(splice.connector);
+      if (connector === undefined || takes(connector, members)) continue;
+      // A connector of the same kind first: that is what a person has at hand.
+      const kind = connector.id.replace(/-[^-]+$/, "");
+      const better = connectors
+        .filter((other) => takes(other, members))
+        .sort((a, b) => Number(b.id.startsWith(kind)) - Number(a.id.startsWith(kind)))[0];
+      report({
+        subjects,
+        message: fillIn(messages.over, {
+          ...shown,
+          connector: connector.title.toLowerCase(),
+          capacity: describeCapacity(connector, members),
+          cure:
+            better === undefined
+              ? "Split it into two splices with one link, or use a connector listed for this set."
+              : `Use one that takes them (${better.title.toLowerCase()}), or split it into two splices with one link.`,
+        }),
+        data: { conductors: members.length, set: shown.set, connector: connector.id },
+        ...basisOf(marksOn(splice, "connector")),
+        ...(better !== undefined && {
+          fix: {
+            command: "change-connector",
+            args: { state, enclosure: enclosure.id, splice: splice.id, connector: better.id },
+          },
+        }),
+      });
+    }
+  },
+});

@@ -1,0 +1,89 @@
+import type { FillLedger } from "../../answers/fill.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { Device } from "../../model/device.ts";
+import type { Box, Enclosure } from "../../model/enclosure.ts";
+import type { Installation } from "../../model/project.ts";
+import { creditedVolume } from "../../queries/box-volume.ts";
+import { cablesInto } from "../../queries/cables-into.ts";
+import { getEndFacts } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { landedAt } from "../../queries/landings.ts";
+import { terminalsOf } from "../../queries/terminals-of.ts";
+import { type CubicInches, exceedsVolume, subtractVolume } from "../../units/volume.ts";
+import { thickestOf, type WireSize } from "../../units/wire-size.ts";
+import type { EditionData } from "../editions/edition-data.ts";
+import { type BoxContents, countFill } from "./count-fill.ts";
+
+const A_PANEL = "A panel is not an outlet or junction box: the rules for boxes do not count it.";
+const CLAMPS_UNKNOWN = "Whether it has internal clamps is not recorded; they are counted as present.";
+
+/** The box-fill ledger of an enclosure as drawn. Clamps that are not recorded are counted, and the reason says so. */
+export function fillLedger(installation: Installation, enclosure: Enclosure, edition: EditionData): FillLedger {
+  if (enclosure.kind === "panel") return notApplicable(A_PANEL);
+  const counted = countFill(boxContents(installation, enclosure, edition), edition);
+  if (!counted.applies) return notApplicable(counted.reason);
+  const { lines, total } = counted;
+  const notes = enclosure.internalClamps === "unknown" ? { reason: CLAMPS_UNKNOWN } : {};
+  const available = creditedVolume(enclosure);
+  if (available === undefined) {
+    const reason = ["The volume of the box is not recorded.", ...Object.values(notes)].join(" ");
+    return { lines, total, verdict: "volume-unknown", reason };
+  }
+  const verdict = exceedsVolume(total, available) ? "overfull" : "fits";
+  return { lines, total, available, spare: subtractVolume(available, total), verdict, ...notes };
+}
+
+const notApplicable = (reason: string): FillLedger => ({
+  lines: [],
+  total: 0 as CubicInches,
+  verdict: "not-applicable",
+  reason,
+});
+
+/** What a drawn box holds. Jumpers stay inside and count nothing; a device without a conductor goes by the largest present. */
+export function boxContents(
+  installation: Installation,
+  box: Box,
+  edition: EditionData,
+  clamps = box.internalClamps === "present" || box.internalClamps === "unknown",
+): BoxContents {
+  const conductors: { awg: WireSize; count: number; as: "ends" | "through" | "loop" }[] = [];
+  const grounds: { awg: WireSize; count: number; isolated: boolean }[] = [];
+  for (const { cable } of cablesInto(installation.cables, box.id)) {
+    for (const { awg, grounding } of Object.values(cable.conductors)) {
+      if (grounding) grounds.push({ awg, count: 1, isolated: false });
+      else conductors.push({ awg, count: 1, as: "ends" });
+    }
+  }
+  for (const pass of Object.values(box.passThroughs)) {
+    const looped = (pass.loopLengthIn ?? 0) >= edition.values.loopLengthIn.value;
+    for (const key of pass.conductors) {
+      const conductor = installation.cables[pass.cable]?.conductors[key];
+      if (conductor === undefined) continue;
+      const { awg, grounding } = conductor;
+      if (grounding) grounds.push({ awg, count: 1, isolated: false });
+      else conductors.push({ awg, count: 1, as: looped ? "loop" : "through" });
+    }
+  }
+  const largest = thickestOf([...conductors, ...grounds].map(({ awg }) => awg));
+  return {
+    conductors,
+    grounds,
+    clamps,
+    supports: box.supports,
+    devices: inOrder(box.devices).flatMap((device) => yokesOf(installation, box, device, largest)),
+    terminalBlocks: box.terminalBlocks ?? [],
+  };
+}
+
+function yokesOf(
+  installation: Installation,
+  box: Box,
+  device: Device,
+  largest: WireSize | undefined,
+): BoxContents["devices"] {
+  const { yokes, gangs } = getDeviceType(device.type);
+  const landed = terminalsOf(device).flatMap(({ name }) => landedAt(box, device.id, name));
+  const awg = thickestOf(landed.map(({ end }) => getEndFacts(installation, box, end).awg)) ?? largest;
+  return awg === undefined ? [] : [{ awg, gangs: yokes * gangs }];
+}

@@ -1,0 +1,130 @@
+import type { CannotTell, Finding, ScopeAnswers, Severity, Subject } from "../answers/finding.ts";
+import type { Edition, StateName } from "../model/project.ts";
+import type { Report, Rule } from "./rule.ts";
+import type { RawAnswers } from "./run-rules.ts";
+
+/** Equal for the same statement about the same things, in both states and whatever the words. */
+export const findingKey = (ruleId: string, subjects: readonly Subject[]): string =>
+  [ruleId, ...subjects.map(({ kind, id }) => `${kind}:${id}`)].join("|");
+
+/**
+ * Findings of one section (or of the document) from the raw answers of its boxes and its own: consequences folded under
+ * their root cause, then sorted by severity, rule and key. Equal input gives equal text whatever the order of the parts.
+ */
+export function fold(state: StateName, edition: Edition, parts: readonly RawAnswers[]): ScopeAnswers {
+  const reports = parts.flatMap((part) => part.reports);
+  const roots = new Map<Report, Subject[]>();
+  const hiddenBy = findHidden(reports);
+  for (const { report } of reports) if (!hiddenBy.has(report)) roots.set(report, []);
+  for (const { report } of reports) {
+    const root = rootOf(report, hiddenBy);
+    if (root !== report) roots.get(root)?.push(...report.subjects.slice(0, 1));
+  }
+  const findings: Finding[] = [];
+  for (const { rule, report } of reports) {
+    const folded = roots.get(report);
+    if (folded !== undefined) findings.push(asFinding(rule, report, state, edition, folded));
+  }
+  for (const report of parts.flatMap((part) => part.ownReports)) {
+    findings.push({
+      key: findingKey(report.ruleId, report.subjects),
+      rule: report.ruleId,
+      severity: report.severity ?? "advice",
+      status: "stable",
+      state,
+      subjects: report.subjects,
+      message: report.message,
+      numbers: report.data ?? {},
+      folded: 0,
+      foldedSubjects: [],
+    });
+  }
+  const couldNotTell = parts
+    .flatMap((part) => part.couldNotTell)
+    .map(({ rule, report }): CannotTell => {
+      const { subjects, message, missing } = report;
+      return { key: findingKey(rule.id, subjects), rule: rule.id, state, subjects, message, missing };
+    });
+  return { findings: findings.sort(bySeverity), couldNotTell: couldNotTell.sort(byKey) };
+}
+
+/** How many checks the answers stand on. */
+export const checksRunIn = (parts: readonly RawAnswers[]): number =>
+  parts.reduce((sum, { checksRun }) => sum + checksRun, 0);
+
+type Reported = RawAnswers["reports"][number];
+
+/** The first report, in stable order, that claims another as its consequence. */
+function findHidden(reports: readonly Reported[]): ReadonlyMap<Report, Report> {
+  const byRuleAndSubject = new Map<string, Report[]>();
+  for (const { rule, report } of reports) {
+    const key = `${rule.id}|${report.subjects[0]?.id}`;
+    const list = byRuleAndSubject.get(key);
+    if (list === undefined) byRuleAndSubject.set(key, [report]);
+    else list.push(report);
+  }
+  const hiddenBy = new Map<Report, Report>();
+  const causes = reports
+    .filter(({ report }) => report.hides !== undefined)
+    .sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
+  for (const { report } of causes) {
+    for (const { rule, subjects } of report.hides ?? []) {
+      for (const id of subjects) {
+        for (const hidden of byRuleAndSubject.get(`${rule}|${id}`) ?? []) {
+          if (hidden !== report && !hiddenBy.has(hidden) && !leadsTo(report, hidden, hiddenBy))
+            hiddenBy.set(hidden, report);
+        }
+      }
+    }
+  }
+  return hiddenBy;
+}
+
+/** Whether following causes from `from` arrives at `to`: two reports may not hide each other. */
+function leadsTo(from: Report, to: Report, hiddenBy: ReadonlyMap<Report, Report>): boolean {
+  for (let at: Report | undefined = from; at !== undefined; at = hiddenBy.get(at)) if (at === to) return true;
+  return false;
+}
+
+function rootOf(report: Report, hiddenBy: ReadonlyMap<Report, Report>): Report {
+  let root = report;
+  for (let next = hiddenBy.get(root); next !== undefined; next = hiddenBy.get(root)) root = next;
+  return root;
+}
+
+const keyOf = ({ rule, report }: Reported): string => findingKey(rule.id, report.subjects);
+
+function asFinding(
+  rule: Rule,
+  report: Report,
+  state: StateName,
+  edition: Edition,
+  folded: readonly Subject[],
+): Finding {
+  const section = report.section ?? rule.sections[edition];
+  const foldedSubjects = [...folded].sort((a, b) =>
+    a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1,
+  );
+  return {
+    key: findingKey(rule.id, report.subjects),
+    rule: rule.id,
+    severity: report.severity ?? rule.severity,
+    status: rule.status,
+    state,
+    subjects: report.subjects,
+    message: report.message,
+    numbers: report.data ?? {},
+    ...(section !== undefined && { section }),
+    ...(report.basis !== undefined && { basis: report.basis }),
+    folded: foldedSubjects.length,
+    foldedSubjects,
+    ...(report.fix !== undefined && state === "proposed" && { fix: report.fix }),
+  };
+}
+
+const RANK: Readonly<Record<Severity, number>> = { danger: 0, violation: 1, caution: 2, advice: 3 };
+
+const byKey = (a: { readonly key: string }, b: { readonly key: string }): number =>
+  a.key < b.key ? -1 : a.key > b.key ? 1 : 0;
+
+const bySeverity = (a: Finding, b: Finding): number => RANK[a.severity] - RANK[b.severity] || byKey(a, b);

@@ -1,0 +1,61 @@
+import type { SectionConfidence, SectionPointer, Subject, SubjectKind } from "../answers/finding.ts";
+import { type EvidenceMark, type WithEvidence, weakestMark } from "../model/evidence.ts";
+import { EDITIONS, type Edition } from "../model/project.ts";
+
+type Sections = Readonly<Partial<Record<Edition, SectionPointer>>>;
+
+/**
+ * The same section in every edition. `differing` gives editions whose number or mark differs. No number of 2026 is
+ * asserted: it points at the text of 2023, which stands in for it.
+ */
+export function everyEdition(
+  section: string,
+  confidence: SectionConfidence,
+  differing: Readonly<Partial<Record<Edition, SectionPointer>>> = {},
+): Sections {
+  const sections: Partial<Record<Edition, SectionPointer>> = {};
+  for (const edition of EDITIONS) sections[edition] = differing[edition] ?? { section, confidence };
+  const standIn = differing[2023]?.section ?? section;
+  sections[2026] = { section: `${standIn} (2023)`, confidence: "doubtful" };
+  return sections;
+}
+
+/** As `everyEdition`, without the editions that are held for counting box fill only. */
+export function everyJudgedEdition(...which: Parameters<typeof everyEdition>): Sections {
+  const { 2011: _first, 2014: _second, ...judged } = everyEdition(...which);
+  return judged;
+}
+
+/** Puts values into the braces of a message. A value that is missing is a bug of the rule. */
+export function fillIn(template: string, values: Readonly<Record<string, string | number>>): string {
+  return template.replace(/\{(\w+)\}/g, (_, name: string) => {
+    const value = values[name];
+    if (value === undefined) throw new Error(`The message has no value for {${name}}: ${template}`);
+    return String(value);
+  });
+}
+
+export const subject = (kind: SubjectKind, item: { readonly id: string; readonly name: string }): Subject => ({
+  kind,
+  id: item.id,
+  name: item.name,
+});
+
+/** Marks that entities carry on some of their fields; fields without one are left out. */
+export const marksOn = (entity: WithEvidence, ...fields: readonly string[]): readonly EvidenceMark[] =>
+  fields.flatMap((field) => entity.evidence?.[field] ?? []);
+
+/** The basis of a report resting on these marks, ready to be spread into it. */
+export function basisOf(...marks: readonly (readonly EvidenceMark[])[]): { readonly basis?: EvidenceMark } {
+  const basis = weakestMark(marks.flat());
+  return basis === undefined ? {} : { basis };
+}
+
+/** "R2", "R2 and R3", "R2, R3 and R5". */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? "";
+  return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+}
+
+/** "1 conductor", "3 conductors". */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;

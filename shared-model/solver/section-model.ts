@@ -1,0 +1,233 @@
+import type { Role } from "../answers/circuit.ts";
+import type { DeviceNode } from "../catalog/device-type.ts";
+import { getDeviceType } from "../catalog/device-types.ts";
+import type { Device } from "../model/device.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+import type { DeviceId, OutletKey } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
+import { inOrder } from "../queries/in-order.ts";
+import { outletsOf, type PlacedOutlet } from "../queries/outlets-of.ts";
+import { circuitOn, hotSideOf } from "./circuits.ts";
+import { type ConductionGraph, conductionGraph, GROUND, HOT, NEUTRAL } from "./conduction-graph.ts";
+import { areJoinable } from "./joinable.ts";
+import {
+  netsLiveThroughLoads,
+  type OutletNodes,
+  type Sensor,
+  sensingClass,
+  sensorNodes,
+  testOutlet,
+} from "./protection.ts";
+import { Roles } from "./roles.ts";
+import type { Circuit, OutletStanding, PathStep, Reach, Spot, WrongPlace } from "./section.ts";
+import type { Walked } from "./section-walk.ts";
+import { type Opened, SourceReach } from "./source-reach.ts";
+import { wayFrom } from "./ways.ts";
+import { whereNeutralStops, wherePolarityCrosses } from "./wrong-places.ts";
+
+type Placed = { readonly device: Device; readonly enclosure: Enclosure };
+type PlacedBreaker = { readonly device: Device; readonly panel: Enclosure };
+
+const byDevice = (p: { readonly device: Device }, q: { readonly device: Device }): number =>
+  p.device.id < q.device.id ? -1 : 1;
+
+/** All that is derived of one section, from its boxes, cables and panels alone; each answer is made once, when asked for. */
+export class SectionModel {
+  readonly walked: Walked;
+  readonly graph: ConductionGraph;
+  private readonly hasLoads: boolean;
+  private readonly reaches = new Map<string, SourceReach>();
+  private readonly circuits = new Map<DeviceId, Circuit>();
+  private rolesMade?: Roles;
+  private standings?: readonly OutletStanding[];
+  private placedOutlets?: readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[];
+  private sensing?: readonly Placed[];
+  private feeding?: ReadonlyMap<DeviceId, PlacedBreaker & { readonly hotSide: ReadonlySet<number> }>;
+
+  constructor(installation: Installation, walked: Walked) {
+    this.walked = walked;
+    this.graph = conductionGraph(installation, walked);
+    this.hasLoads = this.graph.edges.some((edge) => edge.kind === "load");
+  }
+
+  sourceReach(opened?: Opened): SourceReach {
+    const key = opened === undefined ? "" : `${opened.what} ${opened.device}`;
+    let reach = this.reaches.get(key);
+    if (reach === undefined) {
+      reach = new SourceReach(this.graph, opened);
+      this.reaches.set(key, reach);
+    }
+    return reach;
+  }
+
+  get roles(): Roles {
+    this.rolesMade ??= new Roles(this.graph, this.sourceReach());
+    return this.rolesMade;
+  }
+
+  roleOf(spot: Spot): Role {
+    return this.roles.of(this.nodeOf(spot));
+  }
+
+  /** Throws on a spot that is not in the section: a bug of the caller. */
+  nodeOf(spot: Spot): number {
+    const { graph } = this;
+    const node =
+      "end" in spot
+        ? graph.ends.get(spot.end)
+        : "splice" in spot
+          ? graph.nodeOfSplice(spot.splice)
+          : "bond" in spot
+            ? graph.nodeOfBond(spot.bond)
+            : graph.nodeOfDevice(spot.device, spot.node);
+    if (node === undefined) throw new Error(`This section has no ${JSON.stringify(spot)}.`);
+    return node;
+  }
+
+  reach(opened?: Opened): Reach {
+    const reach = this.sourceReach(opened);
+    const some = (spot: Spot): number => reach.some(this.nodeOf(spot));
+    return {
+      isLive: (spot) => (some(spot) & HOT) !== 0,
+      isAlwaysLive: (spot) => reach.isAlwaysHot(this.nodeOf(spot)),
+      isGrounded: (spot) => (some(spot) & NEUTRAL) !== 0,
+      isAlwaysGrounded: (spot) => (reach.always(this.nodeOf(spot)) & NEUTRAL) !== 0,
+      isOnGround: (spot) => (some(spot) & GROUND) !== 0,
+      areJoined: (one, other) => areJoinable(this.graph, reach, this.nodeOf(one), this.nodeOf(other), opened),
+    };
+  }
+
+  outlets(): readonly OutletStanding[] {
+    this.standings ??= this.standingOutlets();
+    return this.standings;
+  }
+
+  sensingDevices(): readonly Placed[] {
+    this.sensing ??= [...this.graph.devices.values()]
+      .filter(({ device }) => {
+        const { sensing } = getDeviceType(device.type);
+        return sensing !== undefined && sensingClass(device, sensing) !== "none";
+      })
+      .sort(byDevice);
+    return this.sensing;
+  }
+
+  breakers(): readonly PlacedBreaker[] {
+    return [...this.feedingBreakers().values()].sort(byDevice);
+  }
+
+  circuitOf(id: DeviceId): Circuit {
+    let circuit = this.circuits.get(id);
+    if (circuit === undefined) {
+      const breaker = this.feedingBreakers().get(id);
+      if (breaker === undefined) throw new Error(`No breaker ${id} feeds this section.`);
+      const lines = this.sensingDevices()
+        .filter(({ enclosure }) => enclosure.kind === "box")
+        .map(({ device }) => this.lineOf(device));
+      circuit = circuitOn({
+        graph: this.graph,
+        breaker: breaker.device,
+        panel: breaker.panel.id,
+        hotSide: breaker.hotSide,
+        outlets: this.placed(),
+        lines,
+      });
+      this.circuits.set(id, circuit);
+    }
+    return circuit;
+  }
+
+  wayFrom(source: "ungrounded" | "grounded", to: Spot, open?: DeviceId): readonly PathStep[] | undefined {
+    const opened: Opened | undefined = open === undefined ? undefined : { device: open, what: "sensor" };
+    return wayFrom(this.graph, this.sourceReach(opened), source, this.nodeOf(to), opened);
+  }
+
+  whereNeutralStops(key: OutletKey): WrongPlace | undefined {
+    return whereNeutralStops(this.graph, this.sourceReach(), this.nodesOfOutlet(key));
+  }
+
+  wherePolarityCrosses(key: OutletKey): WrongPlace | undefined {
+    return wherePolarityCrosses(this.graph, this.sourceReach(), this.nodesOfOutlet(key));
+  }
+
+  private nodesOfOutlet(key: OutletKey): OutletNodes {
+    const found = this.placed().find(({ outlet }) => outlet.key === key);
+    if (found === undefined) throw new Error(`This section has no outlet ${key}.`);
+    return found.nodes;
+  }
+
+  private placed(): readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[] {
+    this.placedOutlets ??= this.walked.boxes.flatMap((enclosure) =>
+      inOrder(enclosure.devices)
+        .flatMap(outletsOf)
+        .map((outlet) => {
+          const at = (node: DeviceNode): number => this.nodeOf({ device: outlet.device.id, node });
+          return { outlet, enclosure, nodes: { hot: at(outlet.hot), neutral: at(outlet.neutral) } };
+        }),
+    );
+    return this.placedOutlets;
+  }
+
+  private standingOutlets(): readonly OutletStanding[] {
+    const base = this.sourceReach();
+    const { roles } = this;
+    const sensors = this.sensingDevices().map(({ device }) => this.sensorOf(device));
+    return this.placed().map(({ outlet, enclosure, nodes }) => {
+      const outcomes = sensors.map((sensor) => testOutlet(base, nodes, sensor));
+      const tests = outcomes.map(({ test }) => test);
+      const alone = tests.filter((test) => test.protects).map((test) => test.device);
+      const live = (base.some(nodes.hot) & HOT) !== 0;
+      const certain = outcomes.every((outcome) => outcome.certain) && !base.isBounded(nodes.hot);
+      return {
+        outlet,
+        enclosure,
+        hot: roles.of(nodes.hot),
+        neutral: roles.of(nodes.neutral),
+        live,
+        tests,
+        protectedBy: alone,
+        certain: certain || alone.length > 0,
+      };
+    });
+  }
+
+  private sensorOf(device: Device): Sensor {
+    const { sensing } = getDeviceType(device.type);
+    if (sensing === undefined) throw new Error(`${device.id} senses nothing.`);
+    let live: ReadonlySet<number> | undefined;
+    const isLiveThroughLoads = (node: number): boolean => {
+      if (!this.hasLoads) return false;
+      const tripped = this.sourceReach({ device: device.id, what: "contacts" });
+      live ??= netsLiveThroughLoads(this.graph, tripped);
+      return live.has(tripped.net[node] as number);
+    };
+    return {
+      device,
+      ...sensorNodes(this.graph, device, sensing),
+      isPersonnel: sensingClass(device, sensing) === "personnel",
+      cut: this.sourceReach({ device: device.id, what: "sensor" }),
+      isLiveThroughLoads,
+    };
+  }
+
+  private lineOf(device: Device): OutletNodes {
+    const { sensing } = getDeviceType(device.type);
+    const nodes = sensing === undefined ? undefined : sensorNodes(this.graph, device, sensing);
+    return { hot: nodes?.lineHot[0] ?? -1, neutral: nodes?.lineNeutral ?? -1 };
+  }
+
+  private feedingBreakers(): ReadonlyMap<DeviceId, PlacedBreaker & { readonly hotSide: ReadonlySet<number> }> {
+    if (this.feeding !== undefined) return this.feeding;
+    const own = new Set(this.walked.boxes);
+    const found = new Map<DeviceId, PlacedBreaker & { readonly hotSide: ReadonlySet<number> }>();
+    for (const [id, { device, enclosure }] of this.graph.devices) {
+      const { family } = getDeviceType(device.type);
+      if (family !== "breaker" && family !== "fuse") continue;
+      const hotSide = hotSideOf(this.graph, device);
+      const reaches = [...hotSide].some((node) => own.has(this.graph.nodes[node]?.enclosure as Enclosure));
+      if (reaches) found.set(id, { device, panel: enclosure, hotSide });
+    }
+    this.feeding = found;
+    return found;
+  }
+}

@@ -1,0 +1,134 @@
+import type { DeviceId, EnclosureId, EndKey } from "../model/ids.ts";
+import { type ConductionGraph, NEUTRAL } from "./conduction-graph.ts";
+import type { OutletNodes } from "./protection.ts";
+import type { PathStep, WrongPlace } from "./section.ts";
+import type { SourceReach } from "./source-reach.ts";
+import { enclosuresOn, endsOfCable, wayFrom } from "./ways.ts";
+
+/**
+ * Where the neutral of an outlet stops: of the enclosures that its hot comes through, the first in which something hangs
+ * on the dead neutral. Its ends are those that lie open there, of the dead neutral or of a good one; with none open, all
+ * that are on the dead neutral there.
+ */
+export function whereNeutralStops(
+  graph: ConductionGraph,
+  reach: SourceReach,
+  outlet: OutletNodes,
+): WrongPlace | undefined {
+  if ((reach.some(outlet.neutral) & NEUTRAL) !== 0) return undefined;
+  const way = wayFrom(graph, reach, "ungrounded", outlet.hot);
+  if (way === undefined) return undefined;
+  const home = graph.nodes[outlet.hot]?.enclosure.id as EnclosureId;
+  const dead = reach.net[outlet.neutral] as number;
+  const deadIn = new Set<EnclosureId>();
+  const goodIn = new Set<EnclosureId>();
+  graph.nodes.forEach(({ enclosure }, node) => {
+    if (reach.net[node] === dead) deadIn.add(enclosure.id);
+    else if ((reach.some(node) & NEUTRAL) !== 0) goodIn.add(enclosure.id);
+  });
+  const order = enclosuresOn(way);
+  const found = Math.max(
+    0,
+    order.findIndex((id) => deadIn.has(id)),
+  );
+  const enclosure = order[found] ?? home;
+  const lastRight = order.slice(0, found + 1).findLast((id) => goodIn.has(id));
+
+  const open: EndKey[] = [];
+  const onDead: EndKey[] = [];
+  let device: DeviceId | undefined;
+  for (const [end, node] of graph.ends) {
+    const at = graph.nodes[node];
+    if (at?.enclosure.id !== enclosure) continue;
+    const isDead = reach.net[node] === dead;
+    if (isDead) onDead.push(end);
+    if (at.point.kind === "end" && (isDead || (reach.some(node) & NEUTRAL) !== 0)) open.push(end);
+  }
+  for (const { point, enclosure: where } of graph.nodes.filter((_, node) => reach.net[node] === dead)) {
+    if (where.id !== enclosure || point.kind !== "device") continue;
+    if (device === undefined || point.device.id < device) device = point.device.id;
+  }
+  return {
+    enclosure,
+    ends: (open.length > 0 ? open : onDead).sort(),
+    ...(device !== undefined && { device }),
+    ...(lastRight !== undefined && { lastRight }),
+  };
+}
+
+/**
+ * Where hot and neutral change places before an outlet whose neutral slot is live. Along the way of the hot, every
+ * conductor and device terminal is made for hot or for neutral; the place is where the run that is made for neutral, and
+ * leads up to the slot, begins. A white re-marked at either end counts as a hot. This is a clue for a message: colours
+ * decide nothing about whether it is wrong.
+ */
+export function wherePolarityCrosses(
+  graph: ConductionGraph,
+  reach: SourceReach,
+  outlet: OutletNodes,
+): WrongPlace | undefined {
+  const way = wayFrom(graph, reach, "ungrounded", outlet.neutral);
+  if (way === undefined) return undefined;
+  let first: number | undefined;
+  for (let index = way.length - 1; index >= 0; index--) {
+    const made = madeFor(graph, way[index] as PathStep);
+    if (made === "hot") break;
+    if (made === "neutral") first = index;
+  }
+  if (first === undefined) return undefined;
+  const step = way[first] as PathStep;
+  const before = way[first - 1];
+  const enclosure = step.kind === "cable" ? step.fromEnclosure : step.enclosure;
+  const ends = new Set<EndKey>();
+  for (const end of [
+    step.kind === "device" ? undefined : step.from,
+    before?.kind === "device" ? undefined : before?.to,
+  ])
+    if (end !== undefined) ends.add(end);
+  const cable = step.kind === "cable" ? step.cable : before?.kind === "cable" ? before.cable : undefined;
+  if (cable !== undefined) for (const end of endsOfCable(graph, cable, enclosure)) ends.add(end);
+  const lastRight = enclosuresOn(way.slice(0, first)).findLast((id) => id !== enclosure);
+  return {
+    enclosure,
+    ends: [...ends].sort(),
+    ...(step.kind === "device" && { device: step.device }),
+    ...(lastRight !== undefined && { lastRight }),
+  };
+}
+
+function madeFor(graph: ConductionGraph, step: PathStep): "hot" | "neutral" | undefined {
+  if (step.kind === "jumper") {
+    const colour = graph.nodes.find(({ enclosure }) => enclosure.id === step.enclosure)?.enclosure.jumpers[step.jumper]
+      ?.colour;
+    if (colour === undefined || colour === "bare" || colour === "green") return undefined;
+    return colour === "white" || colour === "grey" ? "neutral" : "hot";
+  }
+  if (step.kind === "device") {
+    for (const { point } of graph.nodes) {
+      if (point.kind !== "device" || point.device.id !== step.device) continue;
+      const terminal = point.type.terminals.find(({ name }) => name === step.from || name === step.to);
+      return terminal?.purpose === "neutral" ? "neutral" : "hot";
+    }
+    return undefined;
+  }
+  const edge = graph.edges.find(
+    (candidate) => candidate.cable?.id === step.cable && candidate.conductor === step.conductor,
+  );
+  const colour = edge?.cable?.conductors[step.conductor]?.colour;
+  if (colour !== "white" && colour !== "grey") return "hot";
+  for (const [end, id] of [
+    [step.from, step.fromEnclosure],
+    [step.to, step.toEnclosure],
+  ] as const) {
+    const node = graph.ends.get(end);
+    const place = node === undefined ? undefined : graph.nodes[node]?.enclosure.places[end];
+    if (
+      graph.nodes[node ?? -1]?.enclosure.id === id &&
+      place?.markedAs !== undefined &&
+      place.markedAs !== "white" &&
+      place.markedAs !== "grey"
+    )
+      return "hot";
+  }
+  return "neutral";
+}

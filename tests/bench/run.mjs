@@ -1,0 +1,81 @@
+/** `npm run bench`: measures what the window's user waits for, in the Chromium that the tests use. Ratios within one run count. */
+import { cpus } from "node:os";
+import { fileURLToPath } from "node:url";
+import { chromium } from "@playwright/test";
+import { build } from "vite";
+import { startBrowserHost } from "../../electron/browser-host.mjs";
+import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
+
+const ROUNDS = 100;
+const page = fileURLToPath(new URL("page", import.meta.url));
+const folder = fileURLToPath(new URL("../../dist/bench", import.meta.url));
+
+const executablePath = await findChromium();
+if (executablePath === undefined) {
+  console.error(NO_CHROMIUM);
+  process.exit(2);
+}
+await build({
+  configFile: false,
+  root: page,
+  base: "./",
+  logLevel: "warn",
+  worker: { format: "es" },
+  build: { outDir: folder, emptyOutDir: true, target: "es2023", modulePreload: { polyfill: false } },
+});
+const host = await startBrowserHost({ folder });
+const browser = await chromium.launch({ executablePath, args: CHROMIUM_ARGS });
+try {
+  const tab = await browser.newPage();
+  tab.on("pageerror", (error) => console.error(error.message));
+  await tab.goto(host.url);
+  await tab.waitForFunction("typeof window.bench === 'function'");
+  const result = await tab.evaluate(`window.bench(${ROUNDS})`);
+  report(/** @type {import("./page/main.ts").BenchResult} */ (result), browser.version());
+} finally {
+  await browser.close();
+  await host.close();
+}
+
+/** @param {import("./page/main.ts").BenchResult} result @param {string} version */
+function report({ edits, firstCheck, parse, save, noise }, version) {
+  console.log(
+    `Chromium ${version}, Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown processor"}`,
+  );
+  console.log(`Noise of the machine: the same arithmetic took ${figures(noise)} ms\n`);
+  const [small, large] = edits;
+  if (small === undefined || large === undefined) throw new Error("Two sizes are measured.");
+  for (const { boxes, command, findings } of edits) {
+    console.log(`${boxes} boxes, ${boxes * 10} conductors, ${findings.length} edits`);
+    console.log(`  command to next state      ${figures(command)} ms`);
+    console.log(`  command to its findings    ${figures(findings)} ms`);
+    console.log(`  first check of the whole   ${firstCheck.find((check) => check.boxes === boxes)?.ms.toFixed(0)} ms`);
+  }
+  console.log(`Document of ${parse.boxes} boxes, ${(parse.bytes / 1e6).toFixed(1)} MB`);
+  console.log(`  parse and validate         ${figures(parse.ms)} ms`);
+  console.log(`  write as text              ${figures(save)} ms\n`);
+  const growth = quantile(large.findings, 0.5) / quantile(small.findings, 0.5);
+  target("edit to findings at 1,000 boxes, p95", quantile(large.findings, 0.95), 16, "ms");
+  target("growth of the median from 100 to 1,000 boxes", growth, 1.3, "times");
+  target("command to next state at 1,000 boxes, p95", quantile(large.command, 0.95), 4, "ms");
+  target("parse and validate, median", quantile(parse.ms, 0.5), 100, "ms");
+}
+
+/** @param {readonly number[]} values */
+function figures(values) {
+  const [low, median, high] = [0, 0.5, 0.95].map((share) => quantile(values, share).toFixed(2).padStart(7));
+  return `median ${median}   p95 ${high}   least ${low}`;
+}
+
+/** @param {readonly number[]} values @param {number} share */
+function quantile(values, share) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
+}
+
+/** @param {string} what @param {number} value @param {number} most @param {string} unit */
+function target(what, value, most, unit) {
+  const met = value <= most;
+  if (!met) process.exitCode = 1;
+  console.log(`${met ? "met   " : "MISSED"} ${what}: ${value.toFixed(2)} ${unit}, at most ${most}`);
+}

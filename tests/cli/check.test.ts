@@ -1,0 +1,171 @@
+import { spawnSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { textToSave } from "../../shared-model/format/text-to-save.ts";
+import { drawing, laundryDrawing } from "../builders/drawing.ts";
+import { buildLoadside, LAUNDRY, loadside, ROOT, withFile } from "./run-loadside.ts";
+
+beforeAll(buildLoadside, 120_000);
+
+interface Answer {
+  readonly file: string;
+  readonly edition: number;
+  readonly editionVerified: boolean;
+  readonly state: string;
+  readonly findings: readonly {
+    readonly rule: string;
+    readonly severity: string;
+    readonly subjects: readonly { readonly name: string }[];
+    readonly numbers: Readonly<Record<string, number>>;
+  }[];
+  readonly checksRun: number;
+  readonly couldNotTell: readonly unknown[];
+}
+
+const namesOf = ({ findings }: Answer, rule: string): readonly string[] =>
+  findings.filter((finding) => finding.rule === rule).flatMap(({ subjects }) => subjects.map(({ name }) => name));
+
+/**
+ * By hand, NFPA 70 Table 314.16(B): 12 AWG takes 2.25 in³. Ten insulated conductors, clamps once, the yoke twice; five
+ * grounds once up to the 2017 edition, from 2020 on once for four and a quarter for the fifth. The box is the 30.3 in³
+ * one of Table 314.16(A).
+ */
+const INSULATED_CLAMPS_YOKE = 10 * 2.25 + 2.25 + 2 * 2.25;
+const NEEDED = new Map([
+  [2011, INSULATED_CLAMPS_YOKE + 2.25],
+  [2014, INSULATED_CLAMPS_YOKE + 2.25],
+  [2017, INSULATED_CLAMPS_YOKE + 2.25],
+  [2020, INSULATED_CLAMPS_YOKE + 2.25 + 2.25 / 4],
+  [2023, INSULATED_CLAMPS_YOKE + 2.25 + 2.25 / 4],
+  [2026, INSULATED_CLAMPS_YOKE + 2.25 + 2.25 / 4],
+]);
+
+describe("the laundry box as found", () => {
+  test.each([...NEEDED])("edition %d: overfull by the allowances of that edition", (edition, neededIn3) => {
+    const { status, stdout, stderr } = loadside(["check", LAUNDRY, "--json", "--edition", String(edition)]);
+    expect([status, stderr]).toEqual([1, ""]);
+    const answer: Answer = JSON.parse(stdout);
+    expect(answer).toMatchObject({ file: LAUNDRY, edition, editionVerified: edition !== 2026, state: "as-found" });
+    expect(answer.findings.filter(({ rule }) => rule === "box-overfull")).toMatchObject([
+      { severity: "violation", subjects: [{ kind: "enclosure", name: "B1" }], numbers: { neededIn3, volumeIn3: 30.3 } },
+    ]);
+    expect(answer.checksRun).toBeGreaterThan(0);
+  });
+
+  test.each([2017, 2020, 2023])("edition %d: R1, R2, R3 and R4 lack protection, R5 in the hall does not", (edition) => {
+    const answer: Answer = JSON.parse(loadside(["check", LAUNDRY, "--json", "--edition", String(edition)]).stdout);
+    expect(namesOf(answer, "outlet-not-protected")).toEqual(["R1", "R2", "R3", "R4"]);
+  });
+
+  test("the edition is that of the drawing unless told, and 31.5 and 32.0625 are the sums", () => {
+    const answer: Answer = JSON.parse(loadside(["check", LAUNDRY, "--json"]).stdout);
+    expect(answer.edition).toBe(2020);
+    expect([...NEEDED.values()]).toEqual([31.5, 31.5, 31.5, 32.0625, 32.0625, 32.0625]);
+  });
+
+  test("a person reads what, where, by how much, and how many checks stand behind it", () => {
+    const { status, stdout, stderr } = loadside(["check", "laundry-box.loadside"], { cwd: dirname(LAUNDRY) });
+    expect([status, stderr]).toEqual([1, ""]);
+    expect(stdout).toMatch(
+      /^laundry-box\.loadside: edition 2020, as found\n\nviolation {2}box-overfull {2}B1\n {2}B1 needs 32\.0625 in³/,
+    );
+    expect(stdout).toMatch(/\n\d+ findings in \d+ checks run, \d+ could not be told\.\n$/);
+    expect(stdout).not.toMatch(/\bsafe\b|compliant/i);
+    expect(loadside(["check", LAUNDRY, "--edition", "2026"]).stdout).toContain(
+      "edition 2026 (2023 text, not verified)",
+    );
+  });
+
+  test("standard input is a file like any other", () => {
+    const { status, stdout } = loadside(["check", "-", "--json"], { input: readFileSync(LAUNDRY) });
+    const { stdout: fromFile } = loadside(["check", LAUNDRY, "--json"]);
+    expect(status).toBe(1);
+    expect(JSON.parse(stdout)).toEqual({ ...JSON.parse(fromFile), file: "-" });
+  });
+
+  test("it runs through npm, from where the person stands", () => {
+    const args = ["--prefix", ROOT, "run", "-s", "loadside", "--", "check", "laundry-box.loadside", "--json"];
+    const ended = spawnSync("npm", args, { cwd: dirname(LAUNDRY), encoding: "utf8" });
+    expect([ended.status, ended.stderr]).toEqual([1, ""]);
+    expect(ended.stdout).toBe(loadside(["check", "laundry-box.loadside", "--json"], { cwd: dirname(LAUNDRY) }).stdout);
+  });
+});
+
+describe("what a check answers", () => {
+  const empty = textToSave(drawing(2023, "Nothing drawn").project);
+
+  test("nothing at danger or violation ends with status 0", () => {
+    withFile(empty, (file) => {
+      expect(loadside(["check", file]).stdout).toMatch(/\nNo findings in \d+ checks? run, 0 could not be told\.\n$/);
+      const { status, stdout } = loadside(["check", file, "--json"]);
+      expect([status, JSON.parse(stdout)]).toMatchObject([0, { edition: 2023, findings: [], couldNotTell: [] }]);
+    });
+  });
+
+  test("a finding has every key, a missing fact has its name", () => {
+    const unknown = drawing(2020)
+      .box("B1", "square-4-2-1-8", { set: { volume: { kind: "unknown" } } })
+      .device("R1", "receptacle-15", "B1")
+      .outside("C1", "B1")
+      .land("C1.bk@B1", "R1.H1").project;
+    withFile(textToSave(unknown), (file) => {
+      const answer = JSON.parse(loadside(["check", file, "--json"]).stdout);
+      for (const finding of answer.findings)
+        expect(Object.keys(finding).sort()).toEqual(
+          "basis existing fix folded message numbers rule section sectionConfidence severity status subjects".split(
+            " ",
+          ),
+        );
+      for (const missing of answer.couldNotTell)
+        expect(Object.keys(missing).sort()).toEqual(["message", "missing", "rule", "subjects"]);
+      expect([...answer.findings, ...answer.couldNotTell].map(({ rule }) => rule)).toContain("box-volume-unknown");
+    });
+  });
+
+  test("several files, or both states, make an array in the order asked for", () => {
+    const both = laundryDrawing().propose().project;
+    withFile(textToSave(both), (file) => {
+      const states = (args: readonly string[]) => JSON.parse(loadside(["check", "--json", ...args]).stdout);
+      expect(states([file]).state).toBe("proposed");
+      expect(states([file, "--state", "as-found"]).state).toBe("as-found");
+      expect(states([file, "--state", "both"]).map((answer: Answer) => answer.state)).toEqual(["as-found", "proposed"]);
+      const two = states([LAUNDRY, file]);
+      expect(two.map((answer: Answer) => [answer.file, answer.state])).toEqual([
+        [LAUNDRY, "as-found"],
+        [file, "proposed"],
+      ]);
+    });
+  });
+
+  test("one bad file among several is told, the others are answered, and the status is 2", () => {
+    const { status, stdout, stderr } = loadside(["check", "no-such.loadside", LAUNDRY, "--json"]);
+    expect([status, JSON.parse(stdout).length]).toEqual([2, 1]);
+    expect(stderr).toBe("no-such.loadside: There is no such file. Check its name and folder.\n");
+  });
+
+  test("a state that is not there, a state or an edition that is none", () => {
+    const proposed = loadside(["check", LAUNDRY, "--state", "proposed"]);
+    expect([proposed.status, proposed.stdout]).toEqual([2, ""]);
+    expect(proposed.stderr).toMatch(/^.*laundry-box\.loadside: \/proposed: Nothing is proposed in it yet\. .*\n$/);
+    for (const args of [
+      ["--state", "found"],
+      ["--edition", "2019"],
+    ]) {
+      const { status, stdout, stderr } = loadside(["check", LAUNDRY, ...args]);
+      expect([status, stdout]).toEqual([2, ""]);
+      expect(stderr).toMatch(/^loadside: .*Allowed choices are .*\n$/);
+    }
+  });
+
+  test("a newer document is refused here even where a window may show it", () => {
+    const newer = readFileSync(LAUNDRY, "utf8").replace('"version": 1', '"version": 2');
+    withFile(newer, (file) => {
+      const { status, stderr } = loadside(["check", file]);
+      expect([status, stderr]).toEqual([
+        2,
+        `${file}: /version: It is of version 2 of the file format, newer than this program. Check it with a newer one.\n`,
+      ]);
+    });
+  });
+});

@@ -1,0 +1,199 @@
+/** The window's side of the protocol, against a stand-in for the worker that answers as it is told. */
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import {
+  createWorkerClient,
+  DEADLINE_MS,
+  type Surroundings,
+  type WorkerClient,
+} from "../../renderer/analysis/worker-client.ts";
+import {
+  type AnswersMessage,
+  type FromWorker,
+  PROTOCOL_VERSION,
+  type ToWorker,
+} from "../../shared-model/analysis/protocol.ts";
+import { emptyProject } from "../../shared-model/model/project.ts";
+
+class StandIn implements ReturnType<Surroundings["createWorker"]> {
+  readonly received: ToWorker[] = [];
+  ended = false;
+  onmessage: Worker["onmessage"] = null;
+  onerror: Worker["onerror"] = null;
+  onmessageerror: Worker["onmessageerror"] = null;
+  postMessage(message: ToWorker): void {
+    this.received.push(message);
+  }
+  terminate(): void {
+    this.ended = true;
+  }
+  say(data: FromWorker): void {
+    this.onmessage?.call(this as unknown as Worker, { data } as MessageEvent);
+  }
+  types(): readonly string[] {
+    return this.received.map(({ type }) => type);
+  }
+}
+
+const answers = (revision: number): AnswersMessage => ({
+  type: "answers",
+  revision,
+  state: "as-found",
+  whole: true,
+  scopes: [],
+  removed: [],
+  ledgers: {},
+  roles: {},
+  outlets: {},
+  checksRun: 0,
+  tookMs: 0,
+});
+
+let workers: StandIn[];
+let delivered: AnswersMessage[];
+let troubles: (string | undefined)[];
+let revision: number;
+let client: WorkerClient;
+
+const project = emptyProject("t", 2020);
+const hello: FromWorker = { type: "hello", version: PROTOCOL_VERSION };
+const last = (): StandIn => {
+  const worker = workers.at(-1);
+  if (worker === undefined) throw new Error("No worker was made.");
+  return worker;
+};
+const edit = (): void => {
+  revision += 1;
+  client.follow({ base: revision - 1, revision, patches: [] });
+};
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  [workers, delivered, troubles, revision] = [[], [], [], 0];
+  client = createWorkerClient({
+    createWorker() {
+      const worker = new StandIn();
+      workers.push(worker);
+      return worker;
+    },
+    document: () => ({ project, revision }),
+    deliver: (message) => delivered.push(message),
+    trouble: (sentence) => troubles.push(sentence),
+  });
+  client.start();
+  last().say(hello);
+});
+afterEach(() => vi.useRealTimers());
+
+describe("the window and its checks", () => {
+  test("begin with a greeting and the whole document", () => {
+    expect(last().received).toEqual([
+      { type: "hello", version: PROTOCOL_VERSION },
+      { type: "snapshot", project, revision: 0 },
+    ]);
+    last().say(answers(0));
+    expect(delivered).toHaveLength(1);
+  });
+
+  test("an edit goes out as patches on the revision before it", () => {
+    last().say(answers(0));
+    edit();
+    expect(last().received.at(-1)).toEqual({ type: "patches", base: 0, revision: 1, patches: [] });
+  });
+
+  test("another document, or one that has moved on unseen, goes out whole", () => {
+    last().say(answers(0));
+    revision = 5;
+    client.follow({ base: 4, revision: 5, patches: [] });
+    expect(last().received.at(-1)).toEqual({ type: "snapshot", project, revision: 5 });
+    revision = 6;
+    client.follow({ base: 5, revision: 6 });
+    expect(last().received.at(-1)).toEqual({ type: "snapshot", project, revision: 6 });
+  });
+
+  test("a worker that asks for the document gets it", () => {
+    edit();
+    last().say({ type: "need-snapshot", have: 0 });
+    expect(last().received.at(-1)).toEqual({ type: "snapshot", project, revision: 1 });
+  });
+
+  test("a preview of an older revision is no answer", async () => {
+    last().say(answers(0));
+    const call = { command: "lift-end", args: {} };
+    const asked = client.preview("as-found", [call]);
+    edit();
+    last().say({ type: "previewed", request: 1, base: 0, results: [{ introduces: [], repairs: 0 }] });
+    expect(await asked).toBeUndefined();
+    const again = client.preview("as-found", [call]);
+    last().say({ type: "previewed", request: 2, base: 1, results: [{ introduces: [], repairs: 1 }] });
+    expect(await again).toEqual([{ introduces: [], repairs: 1 }]);
+  });
+});
+
+describe("checks that do not answer", () => {
+  test("an answer just before the deadline keeps the worker, silence past it does not", () => {
+    last().say(answers(0));
+    edit();
+    vi.advanceTimersByTime(DEADLINE_MS - 1);
+    expect(workers).toHaveLength(1);
+    vi.advanceTimersByTime(1);
+    expect(workers).toHaveLength(2);
+    expect(workers[0]?.ended).toBe(true);
+    expect(last().received[0]).toEqual({ type: "hello", version: PROTOCOL_VERSION, watchful: true });
+    expect(last().received[1]).toEqual({ type: "snapshot", project, revision: 1 });
+  });
+
+  test("nothing is waited for when all is answered", () => {
+    last().say(answers(0));
+    vi.advanceTimersByTime(DEADLINE_MS * 100);
+    expect(workers).toHaveLength(1);
+  });
+
+  test("the rule that hangs again is left out, and the person is told which", () => {
+    last().say(answers(0));
+    edit();
+    vi.advanceTimersByTime(DEADLINE_MS);
+    last().say(hello);
+    last().say({ type: "started", revision: 1, rule: "box-overfull" });
+    last().say({ type: "started", revision: 1, rule: "open-neutral" });
+    vi.advanceTimersByTime(DEADLINE_MS);
+    expect(last().received[0]).toEqual({
+      type: "hello",
+      version: PROTOCOL_VERSION,
+      watchful: true,
+      disabledRules: ["open-neutral"],
+    });
+    last().say(hello);
+    last().say(answers(1));
+    expect(troubles.at(-1)).toContain("open-neutral");
+    expect(delivered.at(-1)?.revision).toBe(1);
+  });
+
+  test("after three vain restarts it stops and says so, and a person can try again", () => {
+    for (let turn = 0; turn < 10; turn += 1) vi.advanceTimersByTime(60_000);
+    expect(workers).toHaveLength(1 + 3);
+    expect(troubles.at(-1)).toContain("Checking has stopped");
+    edit();
+    expect(workers).toHaveLength(1 + 3);
+    client.retry();
+    last().say(hello);
+    last().say(answers(1));
+    expect(delivered.at(-1)?.revision).toBe(1);
+    expect(troubles.at(-1)).toBeUndefined();
+  });
+
+  test("a worker that fails is replaced at once", () => {
+    last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
+    expect(workers).toHaveLength(2);
+  });
+
+  test("reading a file may take longer than a check, and a file that hangs is refused", async () => {
+    last().say(answers(0));
+    const reading = client.parse("text");
+    vi.advanceTimersByTime(DEADLINE_MS * 2);
+    expect(workers).toHaveLength(1);
+    vi.advanceTimersByTime(60_000);
+    const outcome = await reading;
+    expect(outcome.ok).toBe(false);
+    expect(workers.length).toBeGreaterThan(1);
+  });
+});

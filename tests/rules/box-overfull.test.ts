@@ -1,0 +1,143 @@
+import type { Box } from "../../shared-model/model/enclosure.ts";
+import {
+  asId,
+  type CableId,
+  type ConductorKey,
+  type EntryId,
+  type PassThroughId,
+  type RingId,
+} from "../../shared-model/model/ids.ts";
+import { boxOverfull } from "../../shared-model/rules/checks/box-overfull.ts";
+import { inches } from "../../shared-model/units/quantity.ts";
+import { cubicInches } from "../../shared-model/units/volume.ts";
+import { Drawing } from "./drawing.ts";
+import { laundryAsFound, laundryProposed } from "./laundry.ts";
+import { ruleTester } from "./rule-tester.ts";
+
+/** 12/2 with ground in and out, one receptacle, clamps: 4 × 2.25 + 2.25 + 2 × 2.25 + 2.25 = 18.00 in³, by hand. */
+const inAndOut = (volumeIn3: number | undefined, more: Partial<Box> = {}, edition: 2017 | 2020 = 2020): Drawing =>
+  new Drawing(edition)
+    .box("B2", volumeIn3, more)
+    .cable("C2", "nm-12-2-g", "country", "B2")
+    .cable("C6", "nm-12-2-g", "B2", "porch")
+    .device("R2", "receptacle-15", "B2")
+    .put({ "C2.bk@B2": "R2.H1", "C2.wh@B2": "R2.N1", "C6.bk@B2": "R2.H2", "C6.wh@B2": "R2.N2" });
+
+/** Two conductors of 12 AWG that pass unbroken: 4.50 in³ straight, 9.00 with a loop of twice the free length. */
+const passing = (volumeIn3: number, loopIn: number | undefined): Drawing => {
+  const drawing = new Drawing()
+    .box("A", 30)
+    .box("M", volumeIn3, { internalClamps: "none" })
+    .box("Z", 30)
+    .cable("C9", "nm-12-2", "A", "Z");
+  const pass = {
+    id: asId<PassThroughId>("pass"),
+    cable: asId<CableId>("C9"),
+    conductors: [asId<ConductorKey>("bk"), asId<ConductorKey>("wh")],
+    entryIn: asId<EntryId>("in"),
+    entryOut: asId<EntryId>("out"),
+    ...(loopIn !== undefined && { loopLengthIn: inches(loopIn) }),
+  };
+  return drawing.setBox("M", { passThroughs: { [pass.id]: pass } });
+};
+
+const ring = (volume: Box["volume"]): Pick<Box, "rings"> => ({
+  rings: { [asId<RingId>("ring")]: { id: asId<RingId>("ring"), kind: "raised-cover", volume, order: 0 } },
+});
+
+ruleTester(boxOverfull, {
+  passes: [
+    { name: "exactly full", drawing: () => inAndOut(18) },
+    { name: "the laundry box with its clamps taken out", drawing: () => laundryProposed() },
+    {
+      name: "a marked ring makes up what lacks",
+      drawing: () => inAndOut(15, ring({ kind: "marked", volumeIn3: cubicInches(3) })),
+    },
+    {
+      name: "retainers included in the marked volume",
+      drawing: () => inAndOut(15.75, { internalClamps: "included-in-marked-volume" }),
+    },
+    { name: "conductors passing straight count once", drawing: () => passing(4.5, undefined) },
+    { name: "a loop just short of twice the free length counts once", drawing: () => passing(4.5, 11.9) },
+    { name: "a loop of twice the free length, and room for both", drawing: () => passing(9, 12) },
+    { name: "clamps not recorded, and room for them", drawing: () => inAndOut(18, { internalClamps: "unknown" }) },
+    {
+      name: "a luminaire hangs outside and takes no allowance",
+      drawing: () =>
+        new Drawing().box("B7", 9).cable("C7", "nm-12-2-g", "country", "B7").device("L1", "luminaire-60", "B7"),
+    },
+    {
+      name: "a panel is no box",
+      drawing: () => new Drawing().panel("P").box("A", 30).cable("C1", "nm-12-2-g", "P", "A"),
+    },
+    { name: "an empty box of unknown volume", drawing: () => new Drawing().box("B9", undefined) },
+    {
+      name: "4 AWG is beyond counting",
+      drawing: () =>
+        new Drawing().box("B9", 5).cable("C9", "nm-12-2-g", "country", "B9").setConductors("C9", { awg: "4" }),
+    },
+  ],
+  finds: [
+    {
+      name: "a ten-thousandth too small",
+      drawing: () => inAndOut(17.9999),
+      findings: [{ on: "B2", data: { neededIn3: 18, volumeIn3: 17.9999, overIn3: 0.0001 } }],
+    },
+    {
+      name: "the laundry box as found, five grounds in 2020",
+      drawing: () => laundryAsFound(2020),
+      findings: [
+        {
+          on: "B1",
+          data: { neededIn3: 32.0625, volumeIn3: 30.3, overIn3: 1.7625 },
+          says: ["Conductors 22.50, clamps 2.25, supports 0.00, devices 4.50, grounds 2.8125."],
+        },
+      ],
+    },
+    {
+      name: "the laundry box as found, five grounds in 2017",
+      drawing: () => laundryAsFound(2017),
+      findings: [{ on: "B1", data: { neededIn3: 31.5, volumeIn3: 30.3, overIn3: 1.2 } }],
+    },
+    {
+      name: "an unmarked ring adds nothing",
+      drawing: () => inAndOut(15, ring({ kind: "unknown" })),
+      findings: [{ on: "B2" }],
+    },
+    {
+      name: "a loop of twice the free length counts twice",
+      drawing: () => passing(8.9999, 12),
+      findings: [{ on: "M", data: { neededIn3: 9, volumeIn3: 8.9999, overIn3: 0.0001 } }],
+    },
+    {
+      name: "too small even without the clamps that are not recorded",
+      drawing: () => inAndOut(15.7, { internalClamps: "unknown" }),
+      findings: [{ on: "B2" }],
+    },
+    {
+      name: "it rests on the weakest of what it counts",
+      drawing: () => inAndOut(12, { evidence: { volume: "measured", internalClamps: "assumed" } }),
+      findings: [{ on: "B2", basis: "assumed" }],
+    },
+    {
+      name: "terminal blocks, stated apart",
+      drawing: () => {
+        const drawing = inAndOut(18, { terminalBlocks: ["10"] });
+        drawing.edition = 2023;
+        return drawing;
+      },
+      findings: [
+        { on: "B2", data: { neededIn3: 20.5, volumeIn3: 18, overIn3: 2.5 }, says: [", terminal blocks 2.50."] },
+      ],
+    },
+  ],
+  cannotTell: [
+    { name: "volume not recorded", drawing: () => inAndOut(undefined), on: ["B2"], missing: "the volume of B2" },
+    {
+      name: "clamps not recorded, and they would decide",
+      drawing: () => inAndOut(15.75, { internalClamps: "unknown" }),
+      on: ["B2"],
+      missing: "whether B2 has internal clamps",
+    },
+  ],
+});

@@ -1,0 +1,52 @@
+import type { ScopeAnswers } from "../../shared-model/answers/finding.ts";
+import type { Project, StateName } from "../../shared-model/model/project.ts";
+import { inOrder } from "../../shared-model/queries/in-order.ts";
+import { getInstallation } from "../../shared-model/queries/installation-of.ts";
+import { checksRunIn, fold } from "../../shared-model/rules/fold.ts";
+import {
+  checkBox,
+  checkProject,
+  checkSection,
+  type RawAnswers,
+  type RuleWatch,
+} from "../../shared-model/rules/run-rules.ts";
+import { allSections } from "../../shared-model/solver/sections.ts";
+
+export interface Checked extends ScopeAnswers {
+  readonly checksRun: number;
+}
+
+/** Raw answers of every rule on a whole document: a group for each section, for each panel, and for the document. */
+export function rawAnswers(
+  project: Project,
+  state: StateName = "as-found",
+  watch?: RuleWatch,
+): readonly (readonly RawAnswers[])[] {
+  const installation = getInstallation(project, state);
+  const context = { project, installation, state, ...(watch !== undefined && { watch }) };
+  const groups: RawAnswers[][] = allSections(installation).map((section) => [
+    ...section.enclosures.map((enclosure) => checkBox({ ...context, enclosure })),
+    checkSection({ ...context, section }),
+  ]);
+  for (const enclosure of inOrder(installation.enclosures))
+    if (enclosure.kind === "panel") groups.push([checkBox({ ...context, enclosure })]);
+  groups.push([checkProject(context)]);
+  return groups;
+}
+
+/** Every rule on a whole document, folded section by section. */
+export function checkDocument(project: Project, state: StateName = "as-found"): Checked {
+  const groups = rawAnswers(project, state);
+  const answers = groups.map((parts) => fold(state, project.edition, parts));
+  return {
+    findings: answers.flatMap(({ findings }) => findings),
+    couldNotTell: answers.flatMap(({ couldNotTell }) => couldNotTell),
+    checksRun: checksRunIn(groups.flat()),
+  };
+}
+
+type Said = { readonly rule: string; readonly subjects: readonly { readonly name: string }[] };
+
+/** "box-overfull B1", by rule and first subject, sorted. */
+export const inShort = (said: readonly Said[]): readonly string[] =>
+  said.map(({ rule, subjects }) => `${rule} ${subjects[0]?.name}`).sort();

@@ -1,0 +1,41 @@
+import { expect, test } from "vitest";
+import { laundryAsFound as laundryByCommands } from "../builders/drawing.ts";
+import { checkDocument, inShort } from "./check-drawing.ts";
+import { laundryAsFound, laundryProposed } from "./laundry.ts";
+
+/** Worked by hand from 314.16(B), see the ledger cases; splices by the illustrative table: large takes at most 5 × 12. */
+const AS_FOUND = [
+  "box-overfull B1",
+  "outlet-not-protected R1",
+  "outlet-not-protected R2",
+  "outlet-not-protected R3",
+  "outlet-not-protected R4",
+  "splice-over-capacity X",
+  "splice-over-capacity Y",
+  "splice-over-capacity Z",
+];
+
+test.each([2020, 2023, 2026] as const)("the laundry box as found, edition %i", (edition) => {
+  const { findings, couldNotTell } = checkDocument(laundryAsFound(edition).project());
+  expect(inShort(findings)).toEqual(AS_FOUND);
+  expect(couldNotTell).toEqual([]);
+  const overfull = findings.find(({ rule }) => rule === "box-overfull");
+  expect(overfull?.numbers).toEqual({ neededIn3: 32.0625, volumeIn3: 30.3, overIn3: 1.7625 });
+});
+
+test("the laundry box as found, edition 2017, counts grounds once", () => {
+  const { findings } = checkDocument(laundryAsFound(2017).project());
+  expect(inShort(findings)).toEqual(AS_FOUND);
+  const overfull = findings.find(({ rule }) => rule === "box-overfull");
+  expect(overfull?.numbers).toEqual({ neededIn3: 31.5, volumeIn3: 30.3, overIn3: 1.2 });
+});
+
+test("the same box drawn by commands says the same", () => {
+  expect(inShort(checkDocument(laundryByCommands()).findings)).toEqual(AS_FOUND);
+});
+
+test("as proposed nothing of these rules is left", () => {
+  const { findings, couldNotTell } = checkDocument(laundryProposed().project());
+  expect(inShort(findings)).toEqual([]);
+  expect(couldNotTell).toEqual([]);
+});

@@ -1,0 +1,188 @@
+import { describe, expect, test } from "vitest";
+import type { Edition } from "../../shared-model/model/project.ts";
+import { ROOM_KINDS, type RoomKind } from "../../shared-model/model/room.ts";
+import { outletNotProtected } from "../../shared-model/rules/checks/outlet-not-protected.ts";
+import { amps } from "../../shared-model/units/quantity.ts";
+import { cubicInches } from "../../shared-model/units/volume.ts";
+import table from "../reference/required-protection.json" with { type: "json" };
+import { rawAnswers } from "./check-drawing.ts";
+import { Drawing } from "./drawing.ts";
+import { laundryAsFound, laundryProposed } from "./laundry.ts";
+import { ruleTester } from "./rule-tester.ts";
+
+/** A device fed straight from a breaker, in a room of these kinds. */
+const inRoom = (
+  kinds: readonly RoomKind[],
+  edition: Edition = 2020,
+  {
+    type = "receptacle-15",
+    breaker = "breaker-1",
+    grade,
+  }: { type?: string; breaker?: string; grade?: "above" | "at" } = {},
+): Drawing => {
+  const drawing = new Drawing(edition)
+    .room("Room", kinds, grade === undefined ? {} : { grade })
+    .panel("P")
+    .breaker("Q1", 20, {}, breaker)
+    .box("A", 30, { roomId: "Room" as never })
+    .cable("C1", "nm-12-2-g", "P", "A")
+    .device("R1", type, "A");
+  const neutral = breaker === "breaker-1" ? "P-NB.BAR" : "Q1.LOAD_N";
+  drawing.put({ "C1.bk@P": "Q1.OUT", "C1.wh@P": neutral });
+  return type.startsWith("receptacle")
+    ? drawing.put({ "C1.bk@A": "R1.H1", "C1.wh@A": "R1.N1" })
+    : drawing.put({ "C1.bk@A": "R1.H", "C1.wh@A": "R1.N" });
+};
+
+/** A protected receptacle behind more switches in a row than are tried in every position. */
+const behindSwitches = (count: number): Drawing => {
+  const drawing = inRoom(["bathroom"], 2020, { breaker: "breaker-gfci-1" }).setBox("A", {
+    volume: { kind: "marked", volumeIn3: cubicInches(400) },
+  });
+  for (let index = 0; index < count; index++) drawing.device(`S${index}`, "switch-single-pole", "A");
+  for (let index = 1; index < count; index++) drawing.jumper(`j${index}`, "A", `S${index - 1}.L`, `S${index}.C`);
+  return drawing.put({ "C1.bk@A": "S0.C" }).jumper("last", "A", `S${count - 1}.L`, "R1.H1");
+};
+
+ruleTester(outletNotProtected, {
+  passes: [
+    { name: "the proposed laundry circuit", drawing: () => laundryProposed() },
+    { name: "behind a few switches", drawing: () => behindSwitches(3) },
+    { name: "a hall receptacle", drawing: () => inRoom(["hallway"]) },
+    {
+      name: "a bathroom receptacle behind a sensing breaker",
+      drawing: () => inRoom(["bathroom"], 2020, { breaker: "breaker-gfci-1" }),
+    },
+    { name: "a bathroom light", drawing: () => inRoom(["bathroom"], 2020, { type: "luminaire-60" }) },
+    {
+      name: "an accessory building above grade",
+      drawing: () => inRoom(["accessory-building"], 2020, { grade: "above" }),
+    },
+    {
+      name: "a face above 20 A in a bathroom, 2017",
+      drawing: () => inRoom(["bathroom"], 2017).setDevice("R1", { ratingA: amps(30) }),
+    },
+    { name: "an outdoor appliance, 2017", drawing: () => inRoom(["outdoor"], 2017, { type: "appliance-120" }) },
+    {
+      name: "two wrongs at one outlet: only the exchange is told",
+      drawing: () => inRoom(["bathroom"]).swap("C1.bk@A", "C1.wh@A"),
+    },
+    {
+      name: "a protected receptacle in no room",
+      drawing: () =>
+        laundryProposed()
+          .setBox("B2", { roomId: undefined as never })
+          .setDevice("R2", { zones: [] }),
+    },
+  ],
+  finds: [
+    {
+      name: "the laundry circuit as found",
+      drawing: () => laundryAsFound(),
+      findings: [
+        {
+          on: "R1",
+          severity: "violation",
+          says: ["Laundry", "no ground-fault device stands before it", "Fit a ground-fault receptacle at R1"],
+        },
+        { on: "R2" },
+        { on: "R3", says: ["(Porch: outdoor)"] },
+        { on: "R4" },
+      ],
+    },
+    {
+      name: "both conductors of a cable on LINE",
+      drawing: () => laundryProposed().put({ "C2.bk@B1": "HL", "C2.wh@B1": "NL" }),
+      findings: [
+        { on: "R2", says: ["its hot leaves unsensed by C2 BK in B1", "from the LOAD side of R1b"] },
+        { on: "R3" },
+      ],
+    },
+    {
+      name: "an arc-fault breaker does not protect people",
+      drawing: () => inRoom(["bathroom"], 2020, { breaker: "breaker-afci-1" }),
+      findings: [{ on: "R1", says: ["not of the class that protects people"] }],
+    },
+    {
+      name: "the neutral of a sensing breaker on the bar",
+      drawing: () => inRoom(["bathroom"], 2020, { breaker: "breaker-gfci-1" }).put({ "C1.wh@P": "P-NB.BAR" }),
+      findings: [{ on: "R1", says: ["its neutral is not"] }],
+    },
+    {
+      name: "only the neutrals of a device exchanged: it trips with every load and protects nothing",
+      drawing: () => laundryProposed().exchange("R1b", "LINE_N", "LOAD_N"),
+      findings: [{ on: "R1b", says: ["its own sensor"] }, { on: "R2", says: ["not fed on its LINE"] }, { on: "R3" }],
+    },
+    {
+      name: "a device without neutral on LINE",
+      drawing: () => laundryProposed().put({ "b.2": "cap" }),
+      findings: [{ on: "R1b" }, { on: "R2" }, { on: "R3" }],
+    },
+    {
+      name: "a light in a crawl space",
+      drawing: () => inRoom(["crawl-space"], 2020, { type: "luminaire-60" }),
+      findings: [{ on: "R1" }],
+    },
+    {
+      name: "an outdoor appliance, 2020",
+      drawing: () => inRoom(["outdoor"], 2020, { type: "appliance-120" }),
+      findings: [{ on: "R1" }],
+    },
+    {
+      name: "a 20 A face in a bathroom, 2017: the largest that the table covers",
+      drawing: () => inRoom(["bathroom"], 2017, { type: "receptacle-20" }),
+      findings: [{ on: "R1" }],
+    },
+    {
+      name: "a 30 A face in a bathroom, 2020",
+      drawing: () => inRoom(["bathroom"], 2020).setDevice("R1", { ratingA: amps(30) }),
+      findings: [{ on: "R1" }],
+    },
+    {
+      name: "one listed place among others is enough",
+      drawing: () => inRoom(["hallway", "sink-zone"]),
+      findings: [{ on: "R1", data: { places: "sink-zone" } }],
+    },
+    {
+      name: "it rests on the room of the box",
+      drawing: () => inRoom(["bathroom"]).setBox("A", { evidence: { roomId: "assumed" } }),
+      findings: [{ on: "R1", basis: "assumed" }],
+    },
+  ],
+  cannotTell: [
+    {
+      name: "the box is in no room",
+      drawing: () => inRoom(["bathroom"]).setBox("A", { roomId: undefined as never }),
+      on: ["R1"],
+      missing: "the room of A",
+    },
+    {
+      name: "no source reaches it",
+      drawing: () => inRoom(["bathroom"]).put({ "C1.bk@P": "cap" }),
+      on: ["R1"],
+      missing: "the supply of R1",
+    },
+    {
+      name: "more switches bear on it than are tried",
+      drawing: () => behindSwitches(20),
+      on: ["R1", "A"],
+      missing: "switch",
+    },
+  ],
+});
+
+/** The published lists, place by place: a plain receptacle is found in every listed place and in no other. */
+describe("required protection by place and edition", () => {
+  const years = [2017, 2020, 2023] as const;
+  const isFound = (place: RoomKind, year: Edition): boolean =>
+    rawAnswers(inRoom([place], year).project())
+      .flat()
+      .some(({ reports }) => reports.some(({ rule }) => rule === outletNotProtected));
+  test("the table names every place", () => {
+    expect(Object.keys(table.places).sort()).toEqual([...ROOM_KINDS].sort());
+  });
+  test.each(Object.entries(table.places))("%s", (place, required) => {
+    expect(years.map((year) => isFound(place as RoomKind, year))).toEqual(required);
+    expect(isFound(place as RoomKind, 2026)).toBe(required[2]);
+  });
+});

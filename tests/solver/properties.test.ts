@@ -1,0 +1,213 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { getDeviceType } from "../../shared-model/catalog/device-types.ts";
+import type { Enclosure } from "../../shared-model/model/enclosure.ts";
+import type { EndKey } from "../../shared-model/model/ids.ts";
+import type { Installation } from "../../shared-model/model/project.ts";
+import type { Section } from "../../shared-model/solver/section.ts";
+import { allSections, sectionFingerprint, sectionOf } from "../../shared-model/solver/sections.ts";
+import { bruteForce, nameOfNode } from "./brute-force.ts";
+import { boxId } from "./look-at.ts";
+import { randomDrawing } from "./random-drawing.ts";
+
+const RUNS = process.env.LOADSIDE_LONG === "1" ? 1000 : 60;
+
+/** Everything that a section says, as plain data. */
+const said = (section: Section) => ({
+  roles: section.enclosures.flatMap(({ places }) =>
+    (Object.keys(places) as EndKey[]).sort().map((end) => [end, section.roleOfEnd(end)]),
+  ),
+  outlets: section
+    .outlets()
+    .map(({ outlet, hot, neutral, live, tests, certain }) => [outlet.key, hot, neutral, live, tests, certain]),
+  circuits: section.breakers().map(({ device }) => section.circuitOf(device.id)),
+});
+const saidOf = (installation: Installation) => allSections(installation).map(said);
+
+const installations = randomDrawing.map((drawing) => drawing.installation());
+
+describe("on random drawings", { timeout: 300_000 }, () => {
+  test("roles, live outlets and protection are those of a search of every setting", () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(installations, (installation) => {
+        const slow = bruteForce(installation);
+        const pairs: [what: string, fast: unknown, slow: unknown][] = [];
+        for (const section of allSections(installation)) {
+          for (const { places } of section.enclosures)
+            for (const end of Object.keys(places) as EndKey[]) {
+              const role = section.roleOfEnd(end);
+              seen.add(role);
+              pairs.push([end, role === "traveller" ? "switched" : role, slow.roleOf(slow.nameOfEnd(end))]);
+            }
+          for (const { outlet, live, tests } of section.outlets()) {
+            const hot = nameOfNode(outlet.device, outlet.hot);
+            const neutral = nameOfNode(outlet.device, outlet.neutral);
+            pairs.push([`${outlet.key} live`, live, slow.isLive(hot)]);
+            for (const test of tests) {
+              const after = section.contactsOpen(test.device).isLive({ device: outlet.device.id, node: outlet.hot });
+              pairs.push([`${outlet.key} after ${test.device}`, after, slow.isLive(hot, test.device)]);
+              const isHeld = slow.isProtected(hot, neutral, test.device);
+              seen.add(`held ${isHeld}`);
+              pairs.push([`${outlet.key} by ${test.device}`, test.protects, isHeld && !test.reachedThroughLoad]);
+            }
+          }
+        }
+        expect(pairs.filter(([, fast, other]) => fast !== other)).toEqual([]);
+      }),
+      { numRuns: RUNS },
+    );
+    // The drawings are varied enough to tell something.
+    for (const kind of [
+      "ungrounded",
+      "switched",
+      "grounded",
+      "ground",
+      "floating",
+      "conflict",
+      "traveller",
+      "held true",
+      "held false",
+    ])
+      expect(seen).toContain(kind);
+  });
+
+  test("order of records and names of things change nothing", () => {
+    fc.assert(
+      fc.property(installations, (installation) => {
+        expect(saidOf(reversed(installation))).toEqual(saidOf(installation));
+        const other = new Map(
+          saidOf(renamed(installation)).flatMap(({ roles }) => roles.map(([end, role]) => [end, role])),
+        );
+        const roles = saidOf(installation).flatMap((one) => one.roles);
+        expect(roles.filter(([end, role]) => other.get(renamedEnd(end as EndKey)) !== role)).toEqual([]);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test("capping an end takes no source to anywhere", () => {
+    fc.assert(
+      fc.property(installations, fc.nat(), (installation, pick) => {
+        const ends = boxesOf(installation).flatMap(({ id, places }) =>
+          Object.keys(places).map((end) => [id, end as EndKey] as const),
+        );
+        const [box, end] = ends[pick % ends.length] ?? [];
+        if (box === undefined || end === undefined) return;
+        const before = reachOfAll(installation);
+        const after = reachOfAll(withEnd(installation, box, end));
+        expect([...after].filter((one) => !before.has(one))).toEqual([]);
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test("after an edit, what is kept and what is made anew are what a fresh drawing says", () => {
+    fc.assert(
+      fc.property(installations, fc.array(fc.nat(), { minLength: 1, maxLength: 4 }), (start, picks) => {
+        let installation = start;
+        for (const pick of picks) {
+          saidOf(installation);
+          const boxes = Object.values(installation.enclosures);
+          const box = boxes[pick % boxes.length];
+          const ends = Object.keys(box?.places ?? {}) as EndKey[];
+          const end = ends[pick % ends.length];
+          if (box === undefined || end === undefined) return;
+          installation = withEnd(installation, box.id, end);
+          expect(saidOf(installation)).toEqual(saidOf(structuredClone(installation)));
+        }
+      }),
+      { numRuns: RUNS },
+    );
+  });
+
+  test("the same fingerprint means the same answers", () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(installations, fc.nat(), (installation, pick) => {
+        const panel = installation.enclosures[boxId("P")];
+        const ends = Object.keys(panel?.places ?? {}) as EndKey[];
+        const end = ends[pick % ends.length];
+        if (panel === undefined || end === undefined) return;
+        const kept = new Map(allSections(installation).map((section) => [sectionFingerprint(section), said(section)]));
+        const edited = withEnd(installation, panel.id, end);
+        for (const { id } of boxesOf(edited)) {
+          const section = sectionOf(edited, id);
+          const before = section && kept.get(sectionFingerprint(section));
+          if (before === undefined) continue;
+          compared++;
+          expect(saidOf(structuredClone(edited))).toContainEqual(before);
+        }
+      }),
+      { numRuns: RUNS },
+    );
+    expect(compared).toBeGreaterThan(0);
+  });
+});
+
+const boxesOf = ({ enclosures }: Installation): readonly Enclosure[] =>
+  Object.values(enclosures).filter(({ kind }) => kind === "box");
+
+function withEnd(installation: Installation, box: Enclosure["id"], end: EndKey): Installation {
+  const enclosure = installation.enclosures[box] as Enclosure;
+  const places = { ...enclosure.places, [end]: { at: { kind: "capped" } as const } };
+  return { ...installation, enclosures: { ...installation.enclosures, [box]: { ...enclosure, places } } };
+}
+
+/** What some setting brings to each terminal: "D00.H1 live". */
+function reachOfAll(installation: Installation): ReadonlySet<string> {
+  const found = new Set<string>();
+  for (const section of allSections(installation)) {
+    const reach = section.reach();
+    for (const device of section.enclosures.flatMap(({ devices }) => Object.values(devices)))
+      for (const { name } of getDeviceType(device.type).terminals) {
+        const spot = { device: device.id, node: name };
+        if (reach.isLive(spot)) found.add(`${device.id}.${name} live`);
+        if (reach.isGrounded(spot)) found.add(`${device.id}.${name} grounded`);
+        if (reach.isOnGround(spot)) found.add(`${device.id}.${name} on ground`);
+      }
+  }
+  return found;
+}
+
+/** Every record of a document with its keys the other way round. */
+function reversed<T>(value: T): T {
+  if (Array.isArray(value) || typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .reverse()
+      .map(([key, item]) => [key, reversed(item)]),
+  ) as T;
+}
+
+/** The same drawing with other ids, in the opposite order of names. */
+function renamed(installation: Installation): Installation {
+  const ids = new Set<string>(Object.keys(installation.cables));
+  for (const { id, devices, splices, jumpers, entries } of Object.values(installation.enclosures))
+    for (const one of [id, ...[devices, splices, jumpers, entries].flatMap((table) => Object.keys(table))])
+      ids.add(one);
+  const word = (text: string): string =>
+    text
+      .split(".")
+      .map((part) => (ids.has(part) ? newName(part) : part))
+      .join(".");
+  const turn = (value: unknown): unknown => {
+    if (typeof value === "string") return word(value);
+    if (Array.isArray(value)) return value.map(turn);
+    if (typeof value !== "object" || value === null) return value;
+    // "B1" is a terminal of a 4-way switch too.
+    return Object.fromEntries(
+      Object.entries(value).map(([key, item]) => [word(key), key === "terminal" ? item : turn(item)]),
+    );
+  };
+  return turn(installation) as Installation;
+}
+
+const renamedEnd = (end: EndKey): EndKey => {
+  const [owner = "", ...rest] = end.split(".");
+  return [newName(owner), ...rest].join(".") as EndKey;
+};
+
+/** "B0" becomes "n900-B0" and "B1" "n899-B1", so that sorting them turns round. */
+const newName = (id: string): string =>
+  `n${900 - [...id].reduce((sum, letter) => (sum * 7 + letter.charCodeAt(0)) % 800, 0)}-${id}`;
