@@ -3,7 +3,8 @@ import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
 import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
-import { shownInstallation } from "../state/document-store.ts";
+import type { Point } from "../../shared-model/model/project.ts";
+import { documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -46,12 +47,12 @@ function ToolHint({ tool }: { readonly tool: Tool }) {
       <span className="sheet-hint-title">{titleOf(tool)}</span>
       <span>{hintOf(tool, from)}</span>
       {tool.kind === "enclosure" && (
-        <button type="button" className="button small" onClick={placeInMiddle}>
-          Place in the middle
+        <button type="button" className="button small" onClick={placeFree}>
+          Place on the sheet
         </button>
       )}
       {tool.kind === "cable" && from !== undefined && (
-        <button type="button" className="button small" onClick={placeInMiddle}>
+        <button type="button" className="button small" onClick={placeFree}>
           To open country
         </button>
       )}
@@ -62,15 +63,21 @@ function ToolHint({ tool }: { readonly tool: Tool }) {
   );
 }
 
-function middle() {
+/** A spot in view where no box stands yet, tried from the upper left in rows. */
+function freeSpot(): Point {
   const host = document.querySelector(".sheet-flow")?.getBoundingClientRect();
-  return toSheet({
-    clientX: (host?.left ?? 0) + (host?.width ?? 0) * 0.3,
-    clientY: (host?.top ?? 0) + (host?.height ?? 0) * 0.3,
-  });
+  const from = toSheet({ clientX: (host?.left ?? 0) + 60, clientY: (host?.top ?? 0) + 70 });
+  const taken = Object.values(documentStore.get().project.layout.enclosures);
+  for (let i = 0; ; i++) {
+    const spot = { x: from.x + (i % 3) * APART.x, y: from.y + Math.floor(i / 3) * APART.y };
+    if (taken.every(({ x, y }) => Math.abs(x - spot.x) >= APART.x || Math.abs(y - spot.y) >= APART.y)) return spot;
+  }
 }
 
-const placeInMiddle = (): void => void applyTool({ at: middle(), enclosure: undefined, device: undefined });
+/** Room for a box with its cable stubs. */
+const APART = { x: 900, y: 800 };
+
+const placeFree = (): void => void applyTool({ at: freeSpot(), enclosure: undefined, device: undefined });
 
 function titleOf({ kind, id }: Tool): string {
   if (kind === "enclosure") return findEnclosureItem(id)?.title ?? id;

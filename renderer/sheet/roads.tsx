@@ -110,7 +110,7 @@ function moved(road: Road, document: DocumentState, moving: ReadonlyMap<Enclosur
   };
   const a = shift(road.a, road.boxes[0]);
   const b = shift(road.b, road.boxes[1]);
-  return a === road.a && b === road.b ? road : { ...road, points: looseRoad({ a, b }) };
+  return a === road.a && b === road.b ? road : { ...road, a, b, points: looseRoad({ a, b }) };
 }
 
 function isInTiles(points: readonly Point[], tiles: string): boolean {

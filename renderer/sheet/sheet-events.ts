@@ -8,7 +8,17 @@ import { applyTool } from "./apply-tool.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { heldThing, putDown } from "./hand.ts";
-import { bringIntoView, fitAll, toSheet, zoomBy, zoomToFull } from "./sheet-view.ts";
+import {
+  bringIntoView,
+  fitAll,
+  fitBoxes,
+  GLIDE_MS,
+  NEAR_FROM,
+  toSheet,
+  zoomBy,
+  zoomNow,
+  zoomToFull,
+} from "./sheet-view.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 import { nudge } from "./use-box-moves.ts";
 
@@ -133,7 +143,7 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
     case "Enter": {
       if (applyTool({ at: { x: 0, y: 0 }, enclosure: box, device: undefined })) return true;
       select({ kind: "enclosure", id: box });
-      element.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus();
+      enter(box, element);
       return true;
     }
     case " ":
@@ -152,6 +162,17 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
       return event.shiftKey;
     default:
       return false;
+  }
+}
+
+/** Goes from a box to the first thing in it; from afar nothing in it is drawn, so the box is shown whole first. */
+function enter(box: EnclosureId, element: Element): void {
+  const focusFirst = (): void =>
+    element.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus({ preventScroll: true });
+  if (zoomNow() >= NEAR_FROM) focusFirst();
+  else {
+    fitBoxes([box]);
+    setTimeout(focusFirst, GLIDE_MS);
   }
 }
 

@@ -29,6 +29,8 @@ const calm = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").match
 const ROOM = { top: "20px", right: "20px", bottom: "52px", left: "20px" } as const;
 
 const LIVELY_MS = 180;
+/** After this a fit or zoom has arrived. */
+export const GLIDE_MS = LIVELY_MS + 40;
 const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
 /** Shows all there is, never larger than life. */

@@ -67,11 +67,15 @@ function Target({ target, active }: { readonly target: LandingTarget; readonly a
       )}
       {target.undrawn && verdict.kind !== "refused" && <BondHint />}
       {verdict.kind === "open" && !capped && !target.undrawn && <circle className="sheet-target-dot" r={3.4} />}
-      {verdict.kind === "finding" && <SeveritySign kind={verdict.severity} x={outward * (radius + 13)} y={2} />}
+      {verdict.kind === "finding" && <SeveritySign kind={verdict.severity} {...signAt(target, radius)} />}
       <title>{words}</title>
     </g>
   );
 }
+
+/** Beside its ring; under the code of the conductor where one comes into a terminal. */
+const signAt = ({ kind, outward }: LandingTarget, radius: number) =>
+  kind === "terminal" ? { x: outward * 19, y: 14 } : { x: outward * (radius + 13), y: 2 };
 
 /** A bond screw where none is drawn yet. */
 const BondHint = () => (

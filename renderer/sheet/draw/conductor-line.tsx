@@ -1,5 +1,6 @@
 import { memo } from "react";
-import type { ConductorDrawing } from "../../../shared-model/geometry/box-drawing.ts";
+import type { ConductorDrawing, Plate } from "../../../shared-model/geometry/box-drawing.ts";
+import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { Point } from "../../../shared-model/model/project.ts";
 import type { Colour } from "../../../shared-model/units/colour.ts";
 import { linePath } from "./line-path.ts";
@@ -40,44 +41,84 @@ export const ConductorLine = memo(function ConductorLine({
         const mark = markedAs[i];
         const grip = grips[i];
         if (mark === undefined || grip === undefined) return null;
-        return <Bands key={end} points={points} at={grip} colour={mark} />;
+        return <Bands key={end} conductor={conductor} at={grip} colour={mark} />;
       })}
     </g>
   );
 });
 
-/** Two bands of the colour that an end is re-identified as, set across the conductor beside that end. */
+/**
+ * Two bands of the colour that an end is re-identified as, set across the conductor where the way from that end first
+ * has room for them: before its code plate, beyond it, or past the next bend. Without room the plate alone says it.
+ */
 function Bands({
-  points,
+  conductor,
   at,
   colour,
 }: {
-  readonly points: readonly Point[];
+  readonly conductor: ConductorDrawing;
   readonly at: Point;
   readonly colour: Colour;
 }) {
-  const [first, second] = nearestLeg(points, at);
-  const length = Math.hypot(second.x - first.x, second.y - first.y) || 1;
-  const along = { x: (second.x - first.x) / length, y: (second.y - first.y) / length };
-  const band = (offset: number) => {
-    const from = { x: first.x + along.x * offset, y: first.y + along.y * offset };
-    const to = { x: from.x + along.x * 5, y: from.y + along.y * 5 };
-    return linePath([from, to]);
-  };
+  const start = bandSpot(fromEnd(conductor.points, at), conductor.plates);
+  if (start === undefined) return null;
+  const bands = [0, 7].map((offset) => linePath([start(offset), start(offset + 5)])).join("");
   return (
     <g className="sheet-bands">
-      <path d={`${band(12)}${band(19)}`} className={`sheet-casing sheet-casing-${colour}`} />
-      <path d={`${band(12)}${band(19)}`} className={`sheet-core sheet-core-${colour}`} />
+      <path d={bands} className={`sheet-casing sheet-casing-${colour}`} />
+      <path d={bands} className={`sheet-core sheet-core-${colour}`} />
     </g>
   );
 }
 
-/** The last leg before an end, from the end inward. */
-function nearestLeg(points: readonly Point[], at: Point): readonly [Point, Point] {
-  const [start = at, next = at] = points;
+/** Length of both bands, and what keeps them off a hole, a plate or a bend. */
+const BANDS = 12;
+const CLEAR = 9;
+
+/** Points from one end inward. */
+function fromEnd(points: readonly Point[], at: Point): readonly Point[] {
+  const [first = at] = points;
   const last = points[points.length - 1] ?? at;
-  const before = points[points.length - 2] ?? at;
-  const toStart = Math.hypot(start.x - at.x, start.y - at.y);
-  const toLast = Math.hypot(last.x - at.x, last.y - at.y);
-  return toStart < toLast ? [start, next] : [last, before];
+  const near = Math.hypot(first.x - at.x, first.y - at.y) < Math.hypot(last.x - at.x, last.y - at.y);
+  return near ? points : [...points].reverse();
+}
+
+/** The point of the conductor at some units past where the bands may begin. */
+function bandSpot(points: readonly Point[], plates: readonly Plate[]): ((past: number) => Point) | undefined {
+  for (let i = 1; i < Math.min(points.length, 4); i++) {
+    const a = points[i - 1];
+    const b = points[i];
+    if (a === undefined || b === undefined) continue;
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const stops = [...plateSpans(plates, a, b), { from: length, to: length }].sort((p, q) => p.from - q.from);
+    let from = CLEAR;
+    for (const stop of stops) {
+      if (stop.from - from >= BANDS + 2) {
+        const start = from;
+        return (past) => ({
+          x: a.x + ((b.x - a.x) * (start + past)) / length,
+          y: a.y + ((b.y - a.y) * (start + past)) / length,
+        });
+      }
+      from = Math.max(from, stop.to + 2);
+    }
+  }
+  return undefined;
+}
+
+/** Stretches of a leg that code plates cover. */
+function plateSpans(
+  plates: readonly Plate[],
+  a: Point,
+  b: Point,
+): readonly { readonly from: number; readonly to: number }[] {
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  return plates.flatMap(({ at, text, vertical }) => {
+    const along = ((at.x - a.x) * (b.x - a.x) + (at.y - a.y) * (b.y - a.y)) / length;
+    const across = Math.abs((at.x - a.x) * (b.y - a.y) - (at.y - a.y) * (b.x - a.x)) / length;
+    if (across > 8 || along < -60 || along > length + 60) return [];
+    const isUpright = a.x === b.x;
+    const half = isUpright === vertical ? textWidth(text, 11, 640) / 2 + 3 : 7;
+    return [{ from: along - half, to: along + half }];
+  });
 }
