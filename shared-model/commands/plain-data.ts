@@ -1,21 +1,3 @@
-/** Equal plain data, whatever the order of keys; a key that holds undefined counts as absent. */
-export function sameValue(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  if (Array.isArray(a) || Array.isArray(b))
-    return (
-      Array.isArray(a) &&
-      Array.isArray(b) &&
-      a.length === b.length &&
-      a.every((item, index) => sameValue(item, b[index]))
-    );
-  const first = a as Record<string, unknown>;
-  const second = b as Record<string, unknown>;
-  const keys = new Set([...Object.keys(first), ...Object.keys(second)]);
-  for (const key of keys) if (!sameValue(first[key], second[key])) return false;
-  return true;
-}
-
 /** A copy of plain data that shares nothing with it: a document freezes what it holds, and a caller keeps its arguments. */
 export function copyOf<T>(value: T): T {
   if (Array.isArray(value)) return value.map(copyOf) as T;
@@ -29,4 +11,23 @@ export function freezeThrough<T>(value: T): T {
   Object.freeze(value);
   for (const item of Object.values(value)) freezeThrough(item);
   return value;
+}
+
+/**
+ * Freezes what an edit made anew: the containers on the way to each patch, and the values that it brought. All else in
+ * the document was frozen before, so that a large table is not looked through for the sake of one entry.
+ */
+export function freezeAlong(
+  document: object,
+  patches: readonly { readonly path: readonly (string | number)[] }[],
+): void {
+  for (const { path } of patches) {
+    let at: unknown = document;
+    for (const step of path) {
+      if (typeof at !== "object" || at === null) break;
+      Object.freeze(at);
+      at = (at as Record<string | number, unknown>)[step];
+    }
+    freezeThrough(at);
+  }
 }

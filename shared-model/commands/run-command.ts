@@ -1,11 +1,13 @@
-import { applyPatches as applyToDraft, enablePatches, type Patch, produceWithPatches } from "immer";
+import { applyPatches as applyToDraft, enablePatches, type Patch, produceWithPatches, setAutoFreeze } from "immer";
 import type { CommandCall } from "../answers/command-call.ts";
 import type { Project } from "../model/project.ts";
 import { type Command, type Refusal, refusal } from "./define-command.ts";
-import { freezeThrough } from "./plain-data.ts";
+import { freezeAlong, freezeThrough } from "./plain-data.ts";
 import { commands, isCommandId } from "./registry.ts";
 
 enablePatches();
+// Its own freezing looks through every entry of a table that changed; `freezeAlong` does with what was made.
+setAutoFreeze(false);
 
 /** What a command made of a document. `project` is the same object as before when nothing changed; `patches` is then empty. */
 export interface Edit {
@@ -34,6 +36,7 @@ export function runCommand(project: Project, call: CommandCall): RunResult {
   const [after, patches, inverse] = produceWithPatches(before, (draft) => {
     command.apply(draft, call.args, before);
   });
+  freezeAlong(after, patches);
   const mergeKey = command.mergeKey?.(call.args);
   const edit: RunResult = {
     ok: true,
@@ -62,11 +65,16 @@ export function refusalOf(project: Project, call: CommandCall): Refusal | undefi
 
 /** The document after some patches, frozen. Throws when they do not belong to it: that is a bug, or a document out of step. */
 export const applyPatches = (project: Project, patches: readonly Patch[]): Project =>
-  patches.length === 0 ? project : applyToDraft(frozen(project), patches as Patch[]);
+  patches.length === 0 ? project : follow(frozen(project), patches);
 
 /** The same for a part of a document, with paths from that part. */
-export const applyPatchesTo = <T extends object>(part: T, patches: readonly Patch[]): T =>
-  applyToDraft(part, patches as Patch[]);
+export const applyPatchesTo = <T extends object>(part: T, patches: readonly Patch[]): T => follow(part, patches);
+
+function follow<T extends object>(before: T, patches: readonly Patch[]): T {
+  const after = applyToDraft(before, patches as Patch[]);
+  freezeAlong(after, patches);
+  return after;
+}
 
 /**
  * A document that just came from a file or a message is not frozen yet: once frozen through and through, every later

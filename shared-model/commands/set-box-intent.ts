@@ -1,3 +1,4 @@
+import { sameValue } from "../lib/same-value.ts";
 import type { BoxIntent } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { flag, idText, optional, orNull, record, stateName, tableOf } from "./args-shape.ts";
@@ -6,7 +7,7 @@ import { defineCommand, refusal } from "./define-command.ts";
 import { cablesAt } from "./entries.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
 import { draftInstallation } from "./move-ends.ts";
-import { copyOf, sameValue } from "./plain-data.ts";
+import { copyOf } from "./plain-data.ts";
 
 type Args = CommandArgs["set-box-intent"];
 

@@ -1,3 +1,4 @@
+import { sameValue } from "../lib/same-value.ts";
 import type { OutletWish } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { oneOf, optional, orNull, outletText, record, stateName, textUpTo } from "./args-shape.ts";
@@ -6,7 +7,6 @@ import { defineCommand } from "./define-command.ts";
 import { outletOr } from "./find-or-refuse.ts";
 import { draftInstallation } from "./move-ends.ts";
 import { nameOfOutlet } from "./place-load.ts";
-import { sameValue } from "./plain-data.ts";
 
 type Args = CommandArgs["set-outlet-wish"];
 

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { sameValue } from "../lib/same-value.ts";
 import type { Project, StateName } from "../model/project.ts";
 import { propertyTarget } from "./args-of-model.ts";
 import { type Check, catalogText, evidenceMark, optional, record, stateName } from "./args-shape.ts";
@@ -6,7 +7,7 @@ import type { Property } from "./catalog/properties.ts";
 import type { CommandArgs, PropertyTarget, PropertyValue } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { noEvidenceHere, writeMark } from "./evidence-of.ts";
-import { copyOf, sameValue } from "./plain-data.ts";
+import { copyOf } from "./plain-data.ts";
 import { afterChange, wouldBreak } from "./property-consequences.ts";
 import {
   callTarget,
