@@ -7,7 +7,6 @@ export type Watts = number & { readonly __unit: "W" };
 export type Feet = number & { readonly __unit: "ft" };
 export type Inches = number & { readonly __unit: "in" };
 export type Celsius = number & { readonly __unit: "degC" };
-export type Pounds = number & { readonly __unit: "lb" };
 
 export const amps = (value: number): Amps => value as Amps;
 export const milliamps = (value: number): Milliamps => value as Milliamps;
@@ -17,4 +16,3 @@ export const watts = (value: number): Watts => value as Watts;
 export const feet = (value: number): Feet => value as Feet;
 export const inches = (value: number): Inches => value as Inches;
 export const celsius = (value: number): Celsius => value as Celsius;
-export const pounds = (value: number): Pounds => value as Pounds;

@@ -21,8 +21,6 @@ export type WireSize = (typeof WIRE_SIZES)[number];
 
 const RANK = new Map<string, number>(WIRE_SIZES.map((size, index) => [size, index]));
 
-export const isWireSize = (text: string): text is WireSize => RANK.has(text);
-
 /** Below 0 when `a` is thinner than `b`, 0 when equal, above 0 when thicker. */
 export const compareWireSize = (a: WireSize, b: WireSize): number => (RANK.get(a) ?? 0) - (RANK.get(b) ?? 0);
 

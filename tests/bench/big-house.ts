@@ -30,8 +30,8 @@ const CIRCUITS_PER_PANEL = 40;
  * An invented building of a given number of boxes: chains of twenty boxes, each with two duplex receptacles on pigtails,
  * and one breaker a chain, forty breakers a panel. Ten conductors a box: a 12/3 cable of four, its red capped for later, and six jumpers.
  */
-export function bigHouse(boxes: number): Project {
-  const circuits = Math.ceil(boxes / BOXES_PER_CIRCUIT);
+export function bigHouse(boxes: number, perCircuit = BOXES_PER_CIRCUIT): Project {
+  const circuits = Math.ceil(boxes / perCircuit);
   const project = emptyProject(`A building of ${boxes} boxes`, 2020);
   const item = findCableItem("nm-12-3-g");
   if (item === undefined) throw new Error("The catalogue has no 12/3 cable.");
@@ -39,15 +39,20 @@ export function bigHouse(boxes: number): Project {
   const enclosures: Record<EnclosureId, Box | Panel> = {};
   const positions: Record<EnclosureId, Point> = {};
   for (let first = 0; first < circuits; first += CIRCUITS_PER_PANEL) {
-    const panel = housePanel(first / CIRCUITS_PER_PANEL, Math.min(CIRCUITS_PER_PANEL, circuits - first), first);
+    const panel = housePanel(
+      first / CIRCUITS_PER_PANEL,
+      Math.min(CIRCUITS_PER_PANEL, circuits - first),
+      first,
+      perCircuit,
+    );
     enclosures[panel.id] = panel;
     positions[panel.id] = { x: 0, y: 900 * first };
   }
   for (let circuit = 0; circuit < circuits; circuit++) {
     const panel = asId<EnclosureId>(`p${Math.floor(circuit / CIRCUITS_PER_PANEL)}`);
-    const inThis = Math.min(BOXES_PER_CIRCUIT, boxes - circuit * BOXES_PER_CIRCUIT);
+    const inThis = Math.min(perCircuit, boxes - circuit * perCircuit);
     for (let step = 0; step < inThis; step++) {
-      const number = circuit * BOXES_PER_CIRCUIT + step;
+      const number = circuit * perCircuit + step;
       const id = asId<EnclosureId>(`b${number}`);
       const cable = asId<CableId>(`c${number}`);
       const from: EnclosureId = step === 0 ? panel : asId<EnclosureId>(`b${number - 1}`);
@@ -78,7 +83,7 @@ export function bigHouse(boxes: number): Project {
   };
 }
 
-function housePanel(number: number, circuits: number, firstCircuit: number): Panel {
+function housePanel(number: number, circuits: number, firstCircuit: number, perCircuit: number): Panel {
   const id = asId<EnclosureId>(`p${number}`);
   const neutralBar = asId<DeviceId>(`${id}-n`);
   const groundBar = asId<DeviceId>(`${id}-g`);
@@ -101,7 +106,7 @@ function housePanel(number: number, circuits: number, firstCircuit: number): Pan
     };
     const entry = asId<EntryId>(`${id}-e${firstCircuit + index}`);
     entries[entry] = { id: entry, means: "external-connector", order: index };
-    const cable = asId<CableId>(`c${(firstCircuit + index) * BOXES_PER_CIRCUIT}`);
+    const cable = asId<CableId>(`c${(firstCircuit + index) * perCircuit}`);
     const land = (conductor: string, at: At) => {
       places[cableEnd(cable, conductor as ConductorKey, "a")] = { at };
     };
