@@ -9,11 +9,11 @@ import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { landedAt, landingsOf, membersOf } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, type PlacedTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
+import { usualConnector } from "../../shared-model/queries/usual-connector.ts";
 import { refusalOf } from "./document-store.ts";
 import { mintId } from "./mint-id.ts";
 import { nextSpliceName } from "./naming.ts";
 import type { HeldEnd } from "./selection.ts";
-import { usualConnector } from "./usual-connector.ts";
 
 /** Somewhere a held end may go: a place that exists, or a new splice with an end that lies free. */
 export type LandingPlace = At | { readonly kind: "new-splice"; readonly end: EndKey };

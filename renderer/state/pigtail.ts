@@ -1,10 +1,10 @@
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { DeviceId, EndKey, JumperId, SpliceId, TerminalName } from "../../shared-model/model/ids.ts";
 import { landedAt } from "../../shared-model/queries/landings.ts";
+import { usualConnector } from "../../shared-model/queries/usual-connector.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { mintId } from "./mint-id.ts";
 import { nextJumperName, nextSpliceName } from "./naming.ts";
-import { usualConnector } from "./usual-connector.ts";
 
 /** Moves everything on a terminal into a splice and brings one jumper from there to the terminal. */
 export function pigtail(enclosure: Enclosure, device: DeviceId, terminal: TerminalName): Dispatched {

@@ -8,13 +8,13 @@ import { findDevice, findSplice } from "../../../shared-model/queries/find-item.
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
+import { usualConnector } from "../../../shared-model/queries/usual-connector.ts";
 import { type DocumentState, dispatch, installationOf, refusalOf } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { nextSpliceName } from "../naming.ts";
 import { pigtail } from "../pigtail.ts";
 import { isItem, type Selected } from "../selection.ts";
 import { hold, notify, showPane } from "../session-store.ts";
-import { usualConnector } from "../usual-connector.ts";
 import type { CommandLine } from "./entry.ts";
 
 /** Commands that apply to what is selected, each named as undo will name it. */

@@ -1,8 +1,9 @@
 import { connectors, findConnector } from "../../catalog/connectors.ts";
+import { takes } from "../../queries/connector-takes.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
-import { describeCapacity, describeMembers, takes } from "../connector-capacity.ts";
+import { describeCapacity, describeMembers } from "../connector-capacity.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
