@@ -39,6 +39,10 @@ export type PreviewResult =
   | {
       readonly introduces: readonly { readonly rule: string; readonly severity: Severity; readonly message: string }[];
       readonly repairs: number;
+      /** Names of outlets that would lose ground-fault protection. */
+      readonly unprotects: readonly string[];
+      /** Why it is not to be taken for a repair: a sentence; absent when nothing speaks against it. */
+      readonly objection?: string;
     };
 
 /** What was checked again for one revision. Scopes that are not named keep their answers. */

@@ -39,6 +39,20 @@ export interface Subject {
   readonly name: string;
 }
 
+/** One way to mend what a finding says, for the proposed state. */
+export interface Fix {
+  /** What pressing it does: "Move C2 WH to the LOAD neutral of R1b". */
+  readonly title: string;
+  readonly call: CommandCall;
+}
+
+/**
+ * How a finding stands between the states, once something is proposed. In proposed: introduced by the plan, inherited
+ * from as found at a box that nobody opens, or inherited at a box that the work opens. As found: repaired by the plan, or
+ * it stays.
+ */
+export type Standing = "introduced" | "inherited" | "inherited-touched" | "repaired" | "stays";
+
 /** One rule's statement about named items, at one revision of one state. */
 export interface Finding {
   /** Rule id and subjects: equal in both states for the same statement about the same things. */
@@ -58,9 +72,14 @@ export interface Finding {
   /** How many consequences are folded under it, and what they are. */
   readonly folded: number;
   readonly foldedSubjects: readonly Subject[];
-  /** Shown for a condition that was there before and that nobody touched. */
+  /** Absent while nothing is proposed. */
+  readonly standing?: Standing;
+  /** A violation in proposed that was there before, at a box that nobody opens: shown as a caution. */
   readonly existing?: boolean;
-  readonly fix?: CommandCall;
+  /** The one plain repair: electrically neutral or strictly better. Only in proposed. */
+  readonly fix?: Fix;
+  /** Ways to mend it between which a person chooses. Only in proposed. */
+  readonly offers?: readonly Fix[];
 }
 
 /** A rule that could not answer for some item, with the fact that is missing and where to enter it. */

@@ -178,6 +178,37 @@ export interface CommandArgs {
     readonly on: Label["on"];
     readonly requiredBy?: string;
   };
+  /** Makes the second account of the wiring, equal to as found. */
+  "start-proposed": Record<never, never>;
+  /** Makes proposed, or one enclosure of it, equal to as found again. */
+  "reset-proposed": { readonly enclosure?: EnclosureId };
+  "discard-proposed": Record<never, never>;
+  /** A person has looked at an as-found edit that was not carried over. */
+  "settle-held-back": { readonly id: string };
+  "acknowledge-finding": {
+    /** Key of the finding. */
+    readonly finding: string;
+    readonly state: StateName;
+    readonly by: string;
+    readonly reason: string;
+    /** Time as an ISO 8601 text. */
+    readonly at: string;
+    /** Message of the finding. */
+    readonly said: string;
+  };
+  "withdraw-acknowledgement": { readonly finding: string; readonly state: StateName };
+  /** Several commands as one step, each on what the one before made of the document; all of them or none. */
+  "run-together": { readonly title: string; readonly calls: readonly TypedCall[] };
+  /**
+   * Another device in the place of one: conductors stay where terminals correspond and are capped elsewhere. In proposed
+   * it is linked to the device of as found that it replaces.
+   */
+  "replace-device": InState & {
+    readonly device: DeviceId;
+    readonly id: DeviceId;
+    readonly type: string;
+    readonly name: string;
+  };
   "add-reading": { readonly id: ReadingId; readonly reading: Omit<Reading, "id" | "order"> };
 }
 

@@ -130,6 +130,23 @@ export interface Acknowledgement {
   readonly by: string;
   readonly reason: string;
   readonly at: string;
+  /** What the finding said then: when it says something else now, the word given does not cover it. */
+  readonly said?: string;
+}
+
+/** An as-found edit that could not be carried over into proposed, kept until a person has settled it. */
+export interface HeldBack {
+  /** Counts up within a document. */
+  readonly id: string;
+  /** Name of the edit: "Remove C5". */
+  readonly title: string;
+  readonly items: readonly {
+    readonly kind: "enclosure" | "cable" | "device";
+    readonly id: string;
+    readonly name: string;
+  }[];
+  /** What would have been broken, as a sentence. */
+  readonly because: string;
 }
 
 export interface Attachment {
@@ -156,6 +173,8 @@ export interface Project {
   readonly layout: Layout;
   readonly readings: Readonly<Record<ReadingId, Reading>>;
   readonly acknowledgements: readonly Acknowledgement[];
+  /** Absent when every as-found edit was carried over. */
+  readonly heldBack?: readonly HeldBack[];
   readonly attachments: Readonly<Record<AttachmentId, Attachment>>;
   readonly tariff?: Readonly<Record<string, number>>;
   readonly notes: string;

@@ -119,6 +119,7 @@ function asFinding(
     folded: foldedSubjects.length,
     foldedSubjects,
     ...(report.fix !== undefined && state === "proposed" && { fix: report.fix }),
+    ...(report.offers !== undefined && report.offers.length > 0 && state === "proposed" && { offers: report.offers }),
   };
 }
 

@@ -1,5 +1,4 @@
-import type { CommandCall } from "../answers/command-call.ts";
-import type { RuleStatus, SectionPointer, Severity, Subject } from "../answers/finding.ts";
+import type { Fix, RuleStatus, SectionPointer, Severity, Subject } from "../answers/finding.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type { Edition, Installation, Project, StateName } from "../model/project.ts";
@@ -14,7 +13,9 @@ export interface Report {
   readonly basis?: EvidenceMark;
   /** Where the rule's own section of the edition is not the one that this finding rests on. */
   readonly section?: SectionPointer;
-  readonly fix?: CommandCall;
+  /** The one plain repair; `offers` where a person must choose. Both are dropped as found. */
+  readonly fix?: Fix;
+  readonly offers?: readonly Fix[];
   /** Findings of these rules whose first subject is one of these are consequences of this one and are folded under it. */
   readonly hides?: readonly { readonly rule: string; readonly subjects: readonly string[] }[];
 }

@@ -75,7 +75,7 @@ test("in proposed it offers to join the splice on LOAD, or a free hole of LOAD",
     const project = drawing.project();
     return checkDocument({ ...project, proposed: project.asFound }, "proposed").findings.find(
       ({ rule }) => rule === "downstream-neutral-on-line",
-    )?.fix;
+    )?.fix?.call;
   };
   expect(fixOf(laundryProposed().put({ "C5.wh@B1": "NL" }))).toEqual({
     command: "join-splice",

@@ -98,7 +98,7 @@ test("in proposed the next larger connector of its kind is offered, as found not
   expect(asFound?.fix).toBeUndefined();
   const proposed = checkDocument({ ...project, proposed: project.asFound }, "proposed");
   const [finding] = proposed.findings.filter(({ rule }) => rule === "splice-over-capacity");
-  expect(finding?.fix).toEqual({
+  expect(finding?.fix?.call).toEqual({
     command: "change-connector",
     args: { state: "proposed", enclosure: "J", splice: "S", connector: "twist-large" },
   });

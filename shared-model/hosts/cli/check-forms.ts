@@ -37,7 +37,7 @@ function findingAsJson(finding: Finding): object {
     basis: basis ?? null,
     folded,
     existing: existing ?? false,
-    fix: fix?.command ?? null,
+    fix: fix?.call.command ?? null,
   };
 }
 

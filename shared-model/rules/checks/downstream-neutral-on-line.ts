@@ -44,7 +44,7 @@ export const downstreamNeutralOnLine = defineRule({
         if (!isSplitRound(found, standing)) continue;
         const { outlet, enclosure } = standing;
         const end = endToMove(section, found, standing);
-        const fix = end === undefined ? undefined : moveToLoad(found, end, state);
+        const call = end === undefined ? undefined : moveToLoad(found, end, state);
         report({
           subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
           severity: requirementOf(project, standing, edition).required === true ? "violation" : "caution",
@@ -60,7 +60,13 @@ export const downstreamNeutralOnLine = defineRule({
             marksOn(outlet.device, "type"),
             marksOnWay(section, section.wayFrom("grounded", neutralOf(standing), found.device.id)),
           ),
-          ...(fix !== undefined && { fix }),
+          ...(call !== undefined &&
+            end !== undefined && {
+              fix: {
+                title: `Move ${nameOfEnd(section.installation, found.enclosure, end)} to the LOAD neutral of ${found.device.name}`,
+                call,
+              },
+            }),
           hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
         });
       }

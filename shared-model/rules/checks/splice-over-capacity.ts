@@ -60,8 +60,11 @@ export const spliceOverCapacity = defineRule({
         ...basisOf(marksOn(splice, "connector")),
         ...(better !== undefined && {
           fix: {
-            command: "change-connector",
-            args: { state, enclosure: enclosure.id, splice: splice.id, connector: better.id },
+            title: `Use ${better.title.toLowerCase()} at ${splice.name}`,
+            call: {
+              command: "change-connector",
+              args: { state, enclosure: enclosure.id, splice: splice.id, connector: better.id },
+            },
           },
         }),
       });

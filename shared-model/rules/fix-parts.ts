@@ -1,0 +1,28 @@
+import type { CommandCall } from "../answers/command-call.ts";
+import type { Fix } from "../answers/finding.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+
+/** A fix of one command. */
+export const fixBy = (title: string, command: string, args: object): Fix => ({ title, call: { command, args } });
+
+/** A fix of several commands, run as one step, each on what the one before made of the document. */
+export const fixTogether = (title: string, calls: readonly CommandCall[]): Fix =>
+  fixBy(title, "run-together", { title, calls });
+
+/**
+ * Ids and names for what a fix makes inside one enclosure. They are read off the enclosure alone, because a box rule may
+ * see nothing else, and carry its id and name, so that they clash with nothing elsewhere.
+ */
+export function makeFresh(enclosure: Enclosure): (letter: string) => { readonly id: string; readonly name: string } {
+  const { devices, splices, jumpers, id, name } = enclosure;
+  const items = [devices, splices, jumpers].flatMap((table) => Object.values<{ id: string; name: string }>(table));
+  const taken = new Set(items.flatMap((item) => [item.id, item.name]));
+  return (letter) => {
+    for (let number = 1; ; number += 1) {
+      const fresh = { id: `${id.slice(0, 30)}-${letter}${number}`, name: `${name}-${letter}${number}` };
+      if (taken.has(fresh.id) || taken.has(fresh.name)) continue;
+      taken.add(fresh.id).add(fresh.name);
+      return fresh;
+    }
+  };
+}
