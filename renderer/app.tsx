@@ -1,3 +1,4 @@
+import { useEffect } from "react";
 import { DialogHost } from "./panels/dialogs/dialog-host.tsx";
 import { NoticeBar } from "./panels/notice-bar.tsx";
 import { SidePane } from "./panels/side-pane.tsx";
@@ -7,12 +8,15 @@ import { TitleStrip } from "./panels/title-strip.tsx";
 import { useFileDrop } from "./panels/use-file-drop.ts";
 import { useWindowKeys } from "./panels/use-window-keys.ts";
 import { Sheet } from "./sheet/sheet.tsx";
+import { keepSelectionTrue, tellHeldBack } from "./state/shown-state.ts";
 import { ErrorBoundary } from "./ui/error-boundary.tsx";
 
 /** The window: title strip, stock, sheet, pane, status line. */
 export function App() {
   useWindowKeys();
   useFileDrop();
+  useEffect(keepSelectionTrue, []);
+  useEffect(tellHeldBack, []);
   return (
     <div className="window">
       <TitleStrip />

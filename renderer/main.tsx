@@ -7,6 +7,7 @@ import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
 import { App } from "./app.tsx";
 import { followTheme } from "./platform/theme.ts";
 import { guardUnsavedWork } from "./platform/unsaved-work.ts";
+import { startClipboard } from "./state/clipboard.ts";
 import { openDialog } from "./state/dialog-store.ts";
 import { files } from "./state/files.ts";
 import { preferencesStore } from "./state/preferences-store.ts";
@@ -18,6 +19,7 @@ followTheme();
 guardUnsavedWork();
 allowOwnWorkers();
 startChecks();
+startClipboard();
 createRoot(root).render(
   <StrictMode>
     <App />

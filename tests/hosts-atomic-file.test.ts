@@ -286,3 +286,58 @@ describe("faults", () => {
     expect((await readdir(folder)).sort()).toEqual([...names.slice(1), NAME].sort());
   });
 });
+
+describe("making a file that is not there yet", () => {
+  const ONLY_NEW = { ...QUICK, shownAs: NAME, onlyNew: true };
+  const there = { saved: false, code: "EEXIST" };
+
+  test("it appears whole, and nothing is left beside it", async () => {
+    expect(await replaceFile(file, NEW, ONLY_NEW)).toEqual({ saved: true });
+    expect([await contents(), await readdir(folder)]).toEqual([NEW, [NAME]]);
+  });
+
+  test("what is there stays: a file, a folder, a link that leads nowhere", async () => {
+    await writeFile(file, OLD);
+    await mkdir(join(folder, "sub"));
+    await symlink("nowhere", join(folder, "link"));
+    for (const name of [NAME, "sub", "link"])
+      expect(await replaceFile(join(folder, name), NEW, ONLY_NEW)).toMatchObject(there);
+    expect([await contents(), (await readdir(folder)).sort()]).toEqual([OLD, [NAME, "link", "sub"]]);
+  });
+
+  test("what another program makes in the last moment stays", async () => {
+    const { disk } = interceptedDisk(async (call, _, real) => {
+      if (call.name === "link") await writeFile(file, OLD);
+      return real();
+    });
+    expect(await replaceFile(file, NEW, { ...ONLY_NEW, disk })).toMatchObject(there);
+    expect([await contents(), await readdir(folder)]).toEqual([OLD, [NAME]]);
+  });
+
+  test("a disk without second names takes it all the same, where nothing is there", async () => {
+    const without = (meanwhile: () => Promise<void>) =>
+      interceptedDisk(async (call, _, real) => {
+        if (call.name !== "link") return real();
+        await meanwhile();
+        throw refusal("ENOTSUP");
+      }).disk;
+    const disk = without(async () => undefined);
+    expect(await replaceFile(file, NEW, { ...ONLY_NEW, disk })).toEqual({ saved: true });
+    expect([await contents(), await readdir(folder)]).toEqual([NEW, [NAME]]);
+    await rm(file);
+    const filled = without(() => writeFile(file, OLD));
+    expect(await replaceFile(file, NEW, { ...ONLY_NEW, disk: filled })).toMatchObject(there);
+    expect([await contents(), await readdir(folder)]).toEqual([OLD, [NAME]]);
+  });
+
+  test("whichever call fails, the file is whole or not there", async () => {
+    const { disk: counting, calls } = interceptedDisk((_, __, real) => real());
+    await replaceFile(file, NEW, { ...ONLY_NEW, disk: counting });
+    for (let at = 0; at < calls.length; at += 1) {
+      await rm(file, { force: true });
+      const { disk } = interceptedDisk((call, index, real) => (index === at ? fail("EIO", call, real) : real()));
+      const result = await replaceFile(file, NEW, { ...ONLY_NEW, disk });
+      await expectWhole(result, undefined, `${calls[at]?.name} of call ${at}`);
+    }
+  });
+});

@@ -1,5 +1,6 @@
 import { documentStore, followDocument } from "../state/document-store.ts";
-import { forgetAnswers, receiveAnswers, reportTrouble } from "../state/findings-store.ts";
+import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "../state/findings-store.ts";
+import { tryFixesBy } from "../state/fix-trials.ts";
 import { watchHeldEnd } from "../state/landing-store.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
 import { createWorkerClient } from "./worker-client.ts";
@@ -17,9 +18,16 @@ export const parseText = client.parse;
 /** Starts checking again after it has stopped. */
 export const retryChecks = client.retry;
 
-/** Starts the worker and keeps it true to the document of this window. Call once. */
+/**
+ * Starts the worker and keeps it true to the document of this window, and the findings to the state that is shown. Call
+ * once, before anything is drawn: whoever draws then never sees the findings of one state on the other.
+ */
 export function startChecks(): void {
   client.start();
+  const showFindings = () => showFindingsOf(documentStore.get().state);
+  documentStore.subscribe(showFindings);
+  showFindings();
+  tryFixesBy(client.preview);
   followDocument((change) => {
     if (change.patches === undefined) forgetAnswers();
     client.follow(change);

@@ -8,6 +8,7 @@ import {
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import { unreachable } from "../../shared-model/lib/unreachable.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import type { DocumentChange } from "../state/document-store.ts";
 
@@ -30,8 +31,17 @@ export interface WorkerClient {
   follow(change: DocumentChange): void;
   /** Reads the text of a file; nothing is opened by it. */
   parse(text: string): Promise<ParseOutcome>;
-  /** What each call would bring; undefined when the document has moved on or checking is not running. */
-  preview(state: StateName, calls: readonly CommandCall[]): Promise<readonly PreviewResult[] | undefined>;
+  /**
+   * What each call would bring in a state; undefined when the document has moved on, has no such state, or checking is
+   * not running. `mends` is the key of the finding that the calls are to mend, `fillOf` an enclosure whose box fill is
+   * asked for.
+   */
+  preview(
+    state: StateName,
+    calls: readonly CommandCall[],
+    mends?: string,
+    fillOf?: EnclosureId,
+  ): Promise<readonly PreviewResult[] | undefined>;
   /** Tries once more after checking has stopped. */
   retry(): void;
 }
@@ -197,12 +207,13 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         watch();
       });
     },
-    preview(state, calls) {
+    preview(state, calls, mends, fillOf) {
       if (worker === undefined || calls.length === 0) return Promise.resolve(undefined);
       return new Promise((done) => {
         const request = nextRequest++;
         previews.set(request, done);
-        post({ type: "preview", request, base: sent, state, calls });
+        const more = { ...(mends !== undefined && { mends }), ...(fillOf !== undefined && { fillOf }) };
+        post({ type: "preview", request, base: sent, state, calls, ...more });
         watch();
       });
     },

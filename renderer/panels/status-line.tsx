@@ -5,11 +5,13 @@ import { type FindingsState, findingsStore, SEVERITIES, summaryOf } from "../sta
 import { showPane } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { SeveritySign } from "./severity-sign.tsx";
+import { StateTag } from "./state-switch.tsx";
 
 /** The foot of the window: how many findings of each kind, and whether they belong to the drawing as it is now. */
 export function StatusLine() {
   return (
     <footer className="status">
+      <StateTag />
       <button type="button" className="status-counts" onClick={() => showPane("findings")}>
         <span className="unseen">Show findings: </span>
         {SEVERITIES.map((severity) => (

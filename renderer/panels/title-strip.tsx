@@ -3,6 +3,8 @@ import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from
 import { shownName } from "../state/file-actions.ts";
 import { useStore } from "../state/use-store.ts";
 import { CommandField } from "./command/command-field.tsx";
+import { EditMenu } from "./edit-menu.tsx";
+import { StateSwitch } from "./state-switch.tsx";
 import { DrawingMenu, WindowMenu } from "./window-menus.tsx";
 
 /** The title block of the window: what is open, by which edition it is checked, and the way to every command. */
@@ -14,8 +16,12 @@ export function TitleStrip() {
         <h1>Loadside</h1>
       </div>
       <DocumentCell />
+      <div className="strip-state">
+        <StateSwitch />
+      </div>
       <div className="strip-buttons">
         <DrawingMenu />
+        <EditMenu />
         <UndoButtons />
         <WindowMenu />
       </div>

@@ -1,7 +1,11 @@
 import { useEffect } from "react";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
 import { hasModKey } from "../platform/mod-key.ts";
+import { isTextField } from "../platform/text-field.ts";
+import { OTHER_STATE_KEY } from "../state/commands/state-lines.ts";
+import { dialogStore } from "../state/dialog-store.ts";
 import { sessionStore, showPane } from "../state/session-store.ts";
+import { showOtherState } from "../state/shown-state.ts";
 import { runWindowCommand } from "../state/window-commands.ts";
 
 /** Keys that work anywhere in the window. Text fields keep those that edit text. */
@@ -20,6 +24,7 @@ function onKeyDown(event: KeyboardEvent): void {
 }
 
 function actionOf(event: KeyboardEvent): (() => void) | undefined {
+  if (event.key === OTHER_STATE_KEY && dialogStore.get().kind === "none") return showOtherState;
   if (event.key === "F6") return () => focusRegion(event.shiftKey ? -1 : 1);
   if (event.key === "F2" && sessionStore.get().selection.length === 1) return focusName;
   if (!hasModKey(event)) return undefined;
@@ -28,15 +33,10 @@ function actionOf(event: KeyboardEvent): (() => void) | undefined {
   const command = windowCommands.find(({ id, shortcut }) =>
     isRedo ? id === "redo" : shortcut === `Mod${event.shiftKey ? "+Shift" : ""}+${key.toUpperCase()}`,
   );
+  if (command?.byPlatform) return undefined;
   const editsText = command?.id === "undo" || command?.id === "redo";
   if (command === undefined || (editsText && isTextField(event.target))) return undefined;
   return () => runWindowCommand(command.id);
-}
-
-/** A field in which something was typed that is not taken over yet, or that is for searching: undo there is about its text. */
-function isTextField(target: EventTarget | null): boolean {
-  if (target instanceof HTMLElement && target.dataset.committed === "true") return false;
-  return target instanceof HTMLTextAreaElement || (target instanceof HTMLInputElement && target.type !== "checkbox");
 }
 
 /** Name field of what is selected: the Details show it first. */

@@ -3,7 +3,9 @@ import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../shared-model/geometry/metrics.ts";
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
+import type { EnclosureChange } from "../../shared-model/queries/changed-between-states.ts";
 import { formatVolume, toDecimal } from "../../shared-model/units/volume.ts";
+import { CHANGE_WORDS } from "./difference.ts";
 
 export const FILL_BAR = 118;
 const BAR = FILL_BAR;
@@ -15,14 +17,16 @@ export const BoxHeader = memo(function BoxHeader({
   drawing,
   ledger,
   marked,
+  change,
 }: {
   readonly drawing: BoxDrawing;
   readonly ledger: FillLedger | undefined;
   /** Whether a severity sign stands before the bar. */
   readonly marked: boolean;
+  readonly change: EnclosureChange | undefined;
 }) {
   const { header, width } = drawing;
-  const nameWidth = textWidth(header.name, 20, 750);
+  const nameWidth = textWidth(header.name, 20, 750) + (change === undefined ? 0 : tagWidth(change) + 10);
   const noteWidth = textWidth(header.note, 13, 400);
   const words = ledger && fillWords(ledger);
   const right = width + WALL;
@@ -34,6 +38,7 @@ export const BoxHeader = memo(function BoxHeader({
       <text className="sheet-box-name" x={header.at.x} y={header.at.y}>
         {header.name}
       </text>
+      {change !== undefined && <ChangeTag change={change} x={header.at.x + nameWidth} y={header.at.y} />}
       <text
         className="sheet-box-note"
         x={noteAbove ? header.at.x : header.at.x + nameWidth + 12}
@@ -45,6 +50,21 @@ export const BoxHeader = memo(function BoxHeader({
     </g>
   );
 });
+
+const tagWidth = (change: EnclosureChange): number => textWidth(CHANGE_WORDS[change], 12, 600) + 14;
+
+/** "opened", "new": what the work does to the box, at the right end of its name. */
+function ChangeTag({ change, x, y }: { readonly change: EnclosureChange; readonly x: number; readonly y: number }) {
+  const width = tagWidth(change);
+  return (
+    <g className={`sheet-change-tag sheet-change-tag-${change}`}>
+      <rect x={x - width} y={y - 15} width={width} height={18} rx={2} />
+      <text x={x - width / 2} y={y - 2}>
+        {CHANGE_WORDS[change]}
+      </text>
+    </g>
+  );
+}
 
 /** "29.8125 of 30.3 in³"; the needed volume alone where the box's own is not known. */
 function fillWords(ledger: FillLedger): string | undefined {

@@ -1,10 +1,15 @@
 import { memo, useMemo } from "react";
+import type { BoxRoles } from "../../shared-model/answers/circuit.ts";
 import type { BoxDrawing, ConductorDrawing, SheathDrawing } from "../../shared-model/geometry/box-drawing.ts";
-import { type EndKey, otherSide } from "../../shared-model/model/ids.ts";
+import { isSheathBehind, protectedLimits } from "../../shared-model/geometry/protected-limit.ts";
+import { type DeviceId, type EndKey, otherSide } from "../../shared-model/model/ids.ts";
 import { shownInstallation } from "../state/document-store.ts";
+import type { BoxDifference } from "./difference.ts";
 import { BondShape, CapShape } from "./draw/bond-and-caps.tsx";
 import { ConductorLine } from "./draw/conductor-line.tsx";
 import { DeviceShape } from "./draw/device-shape.tsx";
+import { FreeSlot } from "./draw/free-slot.tsx";
+import { LimitShape } from "./draw/limit-shape.tsx";
 import { CodePlate } from "./draw/plates.tsx";
 import { SheathShape, SheathWords } from "./draw/sheath-shape.tsx";
 import { SpliceShape } from "./draw/splice-shape.tsx";
@@ -17,6 +22,10 @@ interface Inside {
   readonly lifted: EndKey | undefined;
   /** A held end may join any splice, so that each grows a free row. */
   readonly growing: boolean;
+  readonly difference: BoxDifference;
+  readonly roles: BoxRoles | undefined;
+  /** Outlets that the devices here protect elsewhere: "d1 R2, R3", a device a line. */
+  readonly protects: string;
 }
 
 /** Read, not watched: a cable that is routed anew gives another drawing. */
@@ -29,9 +38,26 @@ const goesOut = ({ cable, side }: SheathDrawing): boolean => {
 const depth = ({ grounding, colour }: ConductorDrawing): number =>
   grounding ? 0 : colour === "white" || colour === "grey" ? 1 : 2;
 
+/** "behind R1b: R2, R3, R5"; the device alone where nothing else hangs on it yet. */
+function limitWords(drawing: BoxDrawing, device: DeviceId, protects: Inside["protects"]): string {
+  const name = drawing.devices.find((each) => each.device === device)?.name ?? "";
+  const outlets = protects.split("\n").find((line) => line.startsWith(`${device} `));
+  return outlets === undefined ? `behind ${name}` : `behind ${name}: ${outlets.slice(device.length + 1)}`;
+}
+
 /** Everything inside a box and its cable stubs, in drawing order. */
-export const BoxInside = memo(function BoxInside({ drawing, chosen, lifted, growing }: Inside) {
+export const BoxInside = memo(function BoxInside({
+  drawing,
+  chosen,
+  lifted,
+  growing,
+  difference,
+  roles,
+  protects,
+}: Inside) {
   const conductors = useMemo(() => [...drawing.conductors].sort((a, b) => depth(a) - depth(b)), [drawing]);
+  const behind = roles?.behind;
+  const limits = useMemo(() => (behind ? protectedLimits(drawing, behind) : []), [drawing, behind]);
   const picks = useMemo(() => new Set(chosen === "" ? [] : chosen.split("\n")), [chosen]);
   const stateOf = ({ ends, jumper }: ConductorDrawing) => {
     if (lifted !== undefined && ends.includes(lifted)) return "lifted";
@@ -41,12 +67,27 @@ export const BoxInside = memo(function BoxInside({ drawing, chosen, lifted, grow
   };
   return (
     <g {...FOR_EYES_ONLY}>
+      {drawing.freeSlots?.map(({ slot, at }) => (
+        <FreeSlot key={slot} slot={slot} at={at} />
+      ))}
+      {limits.map((limit, i) => (
+        <LimitShape
+          key={`${limit.device} ${limit.area.y}`}
+          limit={limit}
+          words={limits[i - 1]?.device === limit.device ? undefined : limitWords(drawing, limit.device, protects)}
+        />
+      ))}
       {drawing.sheaths.map((sheath) => (
         <g
           key={`${sheath.cable}.${sheath.side}`}
           className={picks.has(`cable ${sheath.cable}`) ? "sheet-chosen" : undefined}
         >
-          <SheathShape sheath={sheath} torn={goesOut(sheath)} />
+          <SheathShape
+            sheath={sheath}
+            torn={goesOut(sheath)}
+            guarded={behind !== undefined && isSheathBehind(drawing, sheath, (end) => behind[end] !== undefined)}
+            fresh={difference.newCables.has(sheath.cable)}
+          />
         </g>
       ))}
       {conductors.map((conductor) => (
@@ -65,10 +106,18 @@ export const BoxInside = memo(function BoxInside({ drawing, chosen, lifted, grow
           chosen={picks.has(`splice ${splice.splice}`)}
           lifted={splice.rows.some((row) => row.end === lifted) ? lifted : undefined}
           growing={growing}
+          role={roles?.splices[splice.splice]}
+          fresh={difference.newSplices.has(splice.splice)}
         />
       ))}
       {drawing.devices.map((device) => (
-        <DeviceShape key={device.device} device={device} chosen={picks.has(`device ${device.device}`)} />
+        <DeviceShape
+          key={device.device}
+          device={device}
+          chosen={picks.has(`device ${device.device}`)}
+          fresh={difference.newDevices.has(device.device) || difference.replaces.has(device.device)}
+          replaces={difference.replaces.get(device.device)}
+        />
       ))}
       {drawing.bond && <BondShape bond={drawing.bond} chosen={false} />}
       {drawing.rings.map((ring) => (
@@ -77,7 +126,11 @@ export const BoxInside = memo(function BoxInside({ drawing, chosen, lifted, grow
         </text>
       ))}
       {drawing.sheaths.map((sheath) => (
-        <SheathWords key={`${sheath.cable}.${sheath.side}`} sheath={sheath} />
+        <SheathWords
+          key={`${sheath.cable}.${sheath.side}`}
+          sheath={sheath}
+          fresh={difference.newCables.has(sheath.cable)}
+        />
       ))}
     </g>
   );

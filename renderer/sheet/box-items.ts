@@ -1,7 +1,9 @@
+import type { BoxRoles } from "../../shared-model/answers/circuit.ts";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { Installation, Point } from "../../shared-model/model/project.ts";
 import { endWords } from "./end-words.ts";
+import { ROLE_TAGS } from "./protection.ts";
 import type { Subject } from "./sheet-subject.ts";
 
 /** Something in a box that can be focused and pressed, with its full name and the area that takes the press. */
@@ -24,7 +26,12 @@ const around = (at: Point, halfWidth: number, halfHeight: number): BoxItem["area
 });
 
 /** Everything in a box, back to front: cables, devices, splices, then the conductor ends on top. */
-export function boxItems(installation: Installation, enclosure: Enclosure, drawing: BoxDrawing): readonly BoxItem[] {
+export function boxItems(
+  installation: Installation,
+  enclosure: Enclosure,
+  drawing: BoxDrawing,
+  roles?: BoxRoles,
+): readonly BoxItem[] {
   const box = enclosure.id;
   const cables = drawing.sheaths.map(
     ({ cable, side, at, outer, name, sizeText, lengthText, captionTitle, captionNote }): BoxItem => {
@@ -53,11 +60,12 @@ export function boxItems(installation: Installation, enclosure: Enclosure, drawi
   const splices = drawing.splices.map(({ splice, name, caption, x, rows, freeRow }): BoxItem => {
     const ys = rows.length > 0 ? rows.map((row) => row.y) : [freeRow.y];
     const top = Math.min(...ys);
+    const role = roles?.splices[splice];
     const bottom = Math.max(...ys);
     return {
       key: `splice ${splice}`,
       subject: { kind: "splice", enclosure: box, id: splice },
-      name: `Splice ${name}, ${caption}`,
+      name: `Splice ${name}, ${caption}${role === undefined ? "" : `, ${ROLE_TAGS[role].word}`}`,
       at: { x, y: (top + bottom) / 2 },
       area: { x: x - 12, y: top - 12, width: 24, height: bottom - top + 24 },
     };

@@ -14,6 +14,8 @@ import { BoxFar, farSign } from "./box-far.tsx";
 import { BoxHeader } from "./box-header.tsx";
 import { BoxInside } from "./box-inside.tsx";
 import { boxItems } from "./box-items.ts";
+import { useDifference } from "./difference.ts";
+import { ChangeOutline } from "./draw/change-outline.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { useDrawing } from "./drawings.ts";
@@ -23,6 +25,8 @@ import { useHeldIn } from "./hand.ts";
 import { HandLayer } from "./hand-layer.tsx";
 import { ItemsLayer } from "./items-layer.tsx";
 import { MarksLayer } from "./marks-layer.tsx";
+import { placesOf } from "./places.ts";
+import { protectsText } from "./protection.ts";
 import { NEAR_FROM } from "./sheet-view.ts";
 import { TargetLayer } from "./target-layer.tsx";
 import type { BoxFlowNode } from "./to-flow.ts";
@@ -53,12 +57,15 @@ export const BoxNode = memo(function BoxNode({ data, selected }: NodeProps<BoxFl
       .map(keyOf)
       .join("\n"),
   );
+  const difference = useDifference(id);
+  const roles = useStore(findingsStore, (found) => found.roles[id]);
+  const protects = useStore(findingsStore, (found) => (enclosure ? protectsText(enclosure, found.outlets) : ""));
   const held = useHeldIn(id);
   const targets = useTargets(enclosure, drawing, held);
   const items = useMemo(
     // What the items are called changes only with the drawing: it carries the names of cables too.
-    () => (near && enclosure && drawing ? boxItems(shownInstallation(), enclosure, drawing) : EMPTY),
-    [near, enclosure, drawing],
+    () => (near && enclosure && drawing ? boxItems(shownInstallation(), enclosure, drawing, roles) : EMPTY),
+    [near, enclosure, drawing, roles],
   );
   const marks = useMemo(() => (drawing ? findingMarks(drawing, answers) : EMPTY), [drawing, answers]);
   const root = useRef<SVGSVGElement>(null);
@@ -82,6 +89,7 @@ export const BoxNode = memo(function BoxNode({ data, selected }: NodeProps<BoxFl
       {...events}
     >
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} far={!near} />
+      <ChangeOutline drawing={drawing} change={difference.change} far={!near} />
       {selected && (
         <rect
           className="sheet-box-frame"
@@ -93,8 +101,21 @@ export const BoxNode = memo(function BoxNode({ data, selected }: NodeProps<BoxFl
       )}
       {near ? (
         <>
-          <BoxHeader drawing={drawing} ledger={ledger} marked={marks.some((mark) => mark.onHeader)} />
-          <BoxInside drawing={drawing} chosen={chosen} lifted={lifted} growing={held !== undefined} />
+          <BoxHeader
+            drawing={drawing}
+            ledger={ledger}
+            marked={marks.some((mark) => mark.onHeader)}
+            change={difference.change}
+          />
+          <BoxInside
+            drawing={drawing}
+            chosen={chosen}
+            lifted={lifted}
+            growing={held !== undefined}
+            difference={difference}
+            roles={roles}
+            protects={protects}
+          />
           <ItemsLayer items={items} active={active} resting={held !== undefined} />
           <MarksLayer marks={marks} />
           <Ghost id={id} />
@@ -156,5 +177,4 @@ function isInBox(item: Selected, enclosure: Enclosure | undefined, drawing: BoxD
 const ORIGIN = { x: 0, y: 0 };
 
 /** Where the inside of the box begins on the sheet. */
-const useOrigin = (id: EnclosureId): Point =>
-  useStore(documentStore, ({ project }) => project.layout.enclosures[id] ?? ORIGIN);
+const useOrigin = (id: EnclosureId): Point => useStore(documentStore, (document) => placesOf(document)[id] ?? ORIGIN);

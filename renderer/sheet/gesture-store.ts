@@ -56,6 +56,10 @@ export const gestureStore: Store<GestureState> = createStore<GestureState>({
 
 export const stopMoving = (): void => gestureStore.merge({ moving: NONE });
 
+/** Ends every gesture: what it was about need not be in the state that is shown now. */
+export const dropGestures = (): void =>
+  gestureStore.merge({ jumper: undefined, pointer: undefined, moving: NONE, ghost: undefined, menu: undefined });
+
 /** Puts a sentence into the live region of the sheet. */
 export const say = (said: string): void => gestureStore.merge({ said });
 

@@ -12,6 +12,7 @@ import { applyTool } from "./apply-tool.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
+import { placesOf } from "./places.ts";
 import { toSheet } from "./sheet-view.ts";
 
 /**
@@ -67,7 +68,7 @@ function ToolHint({ tool }: { readonly tool: Tool }) {
 function freeSpot(): Point {
   const host = document.querySelector(".sheet-flow")?.getBoundingClientRect();
   const from = toSheet({ clientX: (host?.left ?? 0) + 60, clientY: (host?.top ?? 0) + 70 });
-  const taken = Object.values(documentStore.get().project.layout.enclosures);
+  const taken = Object.values(placesOf(documentStore.get()));
   for (let i = 0; ; i++) {
     const spot = { x: from.x + (i % 3) * APART.x, y: from.y + Math.floor(i / 3) * APART.y };
     if (taken.every(({ x, y }) => Math.abs(x - spot.x) >= APART.x || Math.abs(y - spot.y) >= APART.y)) return spot;

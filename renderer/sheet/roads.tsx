@@ -2,12 +2,17 @@ import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { memo, useMemo, useState } from "react";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import type { DocumentState } from "../state/document-store.ts";
+import { type DocumentState, installationOf } from "../state/document-store.ts";
+import { findingsStore } from "../state/findings-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { shownDifference } from "./difference.ts";
+import { feetPath } from "./draw/feet-path.ts";
 import { linePath } from "./draw/line-path.ts";
 import { gestureStore } from "./gesture-store.ts";
-import { looseRoad, type RoadEnd } from "./road-path.ts";
+import { placesOf } from "./places.ts";
+import { cablesBehind } from "./protection.ts";
+import { looseRoad, ROAD, type RoadEnd } from "./road-path.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 import { createRoads, type Road } from "./sheet-roads.ts";
 import { NEAR_FROM } from "./sheet-view.ts";
@@ -22,6 +27,10 @@ function reachIn({ points, a, b }: Road, by: number): readonly Point[] {
   const last = { x: b.at.x - b.out * by, y: b.at.y };
   return [first, ...points.slice(1, -1), last];
 }
+
+const FAR_BEND = 30;
+/** From afar feet are as long as a road is wide there, and further apart. */
+const farFeet = (points: readonly Point[]): string => feetPath(points, 5, 22, 40, 44);
 
 const TILE = 1200;
 
@@ -53,11 +62,28 @@ export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawi
     [roads, document, moving],
   );
   const picked = new Set(chosen.split(" "));
+  const roles = useStore(findingsStore, rolesOf);
+  const guarded = useMemo(() => cablesBehind(installationOf(document), roles), [document, roles]);
+  const fresh = shownDifference(document)?.cables;
+  const isNew = (cable: CableId): boolean => fresh?.get(cable) === "new";
   return (
     <ViewportPortal>
       <svg className="sheet-roads" width="1" height="1" aria-hidden="true">
         {tiles === "far" ? (
-          <path className="sheet-road-line" d={laid.map((road) => linePath(reachIn(road, STUB), 30)).join("")} />
+          <>
+            <path
+              className="sheet-road-line"
+              d={laid.map((road) => linePath(reachIn(road, STUB), FAR_BEND)).join("")}
+            />
+            <path
+              className="sheet-road-line sheet-road-new"
+              d={laid.map((road) => (isNew(road.cable) ? linePath(reachIn(road, STUB), FAR_BEND) : "")).join("")}
+            />
+            <path
+              className="sheet-road-feet-far"
+              d={laid.map((road) => (guarded.has(road.cable) ? farFeet(reachIn(road, STUB)) : "")).join("")}
+            />
+          </>
         ) : (
           laid
             .filter(({ points }) => isInTiles(points, tiles))
@@ -67,6 +93,8 @@ export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawi
                 cable={road.cable}
                 points={reachIn(road, TUCK)}
                 chosen={picked.has(road.cable)}
+                guarded={guarded.has(road.cable)}
+                fresh={isNew(road.cable)}
               />
             ))
         )}
@@ -76,6 +104,7 @@ export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawi
 });
 
 const NONE: readonly Road[] = [];
+const rolesOf = ({ roles }: ReturnType<typeof findingsStore.get>) => roles;
 const movingOf = ({ moving }: ReturnType<typeof gestureStore.get>) => moving;
 const chosenCables = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
   selection.flatMap((each) => (each.kind === "cable" ? [each.id] : [])).join(" ");
@@ -85,17 +114,22 @@ const RoadShape = memo(function RoadShape({
   cable,
   points,
   chosen,
+  guarded,
+  fresh,
 }: {
   readonly cable: CableId;
   readonly points: readonly Point[];
   readonly chosen: boolean;
+  readonly guarded: boolean;
+  readonly fresh: boolean;
 }) {
   const path = linePath(points, 16);
   return (
-    <g className={chosen ? "sheet-road sheet-chosen" : "sheet-road"} data-road={cable}>
+    <g className={`sheet-road${chosen ? " sheet-chosen" : ""}${fresh ? " sheet-new" : ""}`} data-road={cable}>
       <path className="sheet-road-halo" d={path} />
       <path className="sheet-road-edge" d={path} />
       <path className="sheet-road-body" d={path} />
+      {guarded && <path className="sheet-feet" d={feetPath(points, ROAD / 2, 6, 18)} />}
     </g>
   );
 });
@@ -104,7 +138,7 @@ const RoadShape = memo(function RoadShape({
 function moved(road: Road, document: DocumentState, moving: ReadonlyMap<EnclosureId, Point>): Road {
   const shift = (end: RoadEnd, box: EnclosureId): RoadEnd => {
     const now = moving.get(box);
-    const before = document.project.layout.enclosures[box];
+    const before = placesOf(document)[box];
     if (now === undefined || before === undefined) return end;
     return { ...end, at: { x: end.at.x + now.x - before.x, y: end.at.y + now.y - before.y } };
   };

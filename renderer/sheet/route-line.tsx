@@ -2,6 +2,7 @@ import { ViewportPortal } from "@xyflow/react";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { gestureStore } from "./gesture-store.ts";
+import { placesOf } from "./places.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 const fromOf = ({ routeFrom }: ReturnType<typeof sessionStore.get>) => routeFrom;
@@ -12,7 +13,7 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
   const from = useStore(sessionStore, fromOf);
   const pointer = useStore(gestureStore, pointerOf);
   if (from === undefined || pointer === undefined) return null;
-  const origin = shown.document.project.layout.enclosures[from];
+  const origin = placesOf(shown.document)[from];
   const drawing = shown.drawings.get(from);
   if (origin === undefined || drawing === undefined) return null;
   const x = pointer.x < origin.x + drawing.width / 2 ? origin.x : origin.x + drawing.width;

@@ -5,7 +5,7 @@ import type { Installation } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { drawingOf } from "./drawings.ts";
+import { drawingOf, knownDrawingOf } from "./drawings.ts";
 
 export interface SheetDrawings {
   readonly document: DocumentState;
@@ -45,11 +45,6 @@ export function createKeeper(now: () => number = () => performance.now()) {
   let pending = new Set<EnclosureId>();
   return (document: DocumentState, budget: number): SheetDrawings => {
     const { enclosures } = installationOf(document);
-    const edited = before === undefined ? [] : [...affected(before.document, document)];
-    // What an edit changed shows at once, whatever else still waits; another document waits as a whole.
-    const urgent = edited.length <= AT_ONCE ? edited : [];
-    if (before === undefined) pending = new Set(Object.keys(enclosures) as EnclosureId[]);
-    else if (urgent.length === 0) for (const id of edited) pending.add(id);
     let drawings = before?.drawings ?? new Map<EnclosureId, BoxDrawing>();
     const edit = (): Map<EnclosureId, BoxDrawing> => {
       const copy = drawings === before?.drawings ? new Map(drawings) : (drawings as Map<EnclosureId, BoxDrawing>);
@@ -58,10 +53,27 @@ export function createKeeper(now: () => number = () => performance.now()) {
     };
     const draw = (id: EnclosureId): void => {
       pending.delete(id);
-      const drawing = drawingOf(document, id);
+      keep(id, drawingOf(document, id));
+    };
+    const keep = (id: EnclosureId, drawing: BoxDrawing | undefined): void => {
       if (drawing === undefined) edit().delete(id);
       else if (drawing !== drawings.get(id)) edit().set(id, drawing);
     };
+    /** Whether a box needs no drawing: it is gone, or it is the same in the other state. */
+    const isSettled = (id: EnclosureId): boolean => {
+      const drawing = knownDrawingOf(document, id);
+      if (drawing === undefined && id in enclosures) return false;
+      pending.delete(id);
+      keep(id, drawing);
+      return true;
+    };
+    const edited = before === undefined ? [] : [...affected(before.document, document)];
+    // After a switch of the state nearly every box is another object, and few are another drawing.
+    const open = edited.length <= AT_ONCE ? edited : edited.filter((id) => !isSettled(id));
+    // What an edit changed shows at once, whatever else still waits; another document waits as a whole.
+    const urgent = open.length <= AT_ONCE ? open : [];
+    if (before === undefined) pending = new Set(Object.keys(enclosures) as EnclosureId[]);
+    else if (urgent.length === 0) for (const id of open) pending.add(id);
     for (const id of urgent) draw(id);
     const end = now() + budget;
     for (const id of pending) {

@@ -1,12 +1,22 @@
 import { memo, useEffect, useRef, useState } from "react";
 
+import { textWidth } from "../../shared-model/geometry/text-width.ts";
+import type { StateName } from "../../shared-model/model/project.ts";
+import { documentStore } from "../state/document-store.ts";
+import { STATE_WORDS } from "../state/shown-state.ts";
+import { useStore } from "../state/use-store.ts";
+
 const THICK = 18;
 const COLUMNS = 8;
 const ROWS = ["A", "B", "C", "D", "E", "F"];
 
-/** The neat line of the sheet: zones 1 to 8 across and A to F down, with a border scale of alternating bars. */
+/**
+ * The neat line of the sheet: zones 1 to 8 across and A to F down, with a border scale of alternating bars. Proposed
+ * has a double line, and both states say which they are in the corner.
+ */
 export function SheetFrame() {
   const host = useRef<HTMLDivElement>(null);
+  const state = useStore(documentStore, (document) => document.state);
   const [size, setSize] = useState({ width: 0, height: 0 });
   useEffect(() => {
     const element = host.current;
@@ -20,12 +30,20 @@ export function SheetFrame() {
   }, []);
   return (
     <div ref={host} className="sheet-frame" aria-hidden="true">
-      {size.width > 4 * THICK && size.height > 4 * THICK && <Lines {...size} />}
+      {size.width > 4 * THICK && size.height > 4 * THICK && <Lines {...size} state={state} />}
     </div>
   );
 }
 
-const Lines = memo(function Lines({ width, height }: { readonly width: number; readonly height: number }) {
+const Lines = memo(function Lines({
+  width,
+  height,
+  state,
+}: {
+  readonly width: number;
+  readonly height: number;
+  readonly state: StateName;
+}) {
   const across = (width - 2 * THICK) / COLUMNS;
   const down = (height - 2 * THICK) / ROWS.length;
   const columns = Array.from({ length: COLUMNS }, (_, i) => ({ word: `${i + 1}`, x: THICK + across * (i + 0.5) }));
@@ -44,6 +62,15 @@ const Lines = memo(function Lines({ width, height }: { readonly width: number; r
         width={width - 2 * THICK - 1}
         height={height - 2 * THICK - 1}
       />
+      {state === "proposed" && (
+        <rect
+          className="sheet-frame-second"
+          x={THICK + 4.5}
+          y={THICK + 4.5}
+          width={width - 2 * THICK - 9}
+          height={height - 2 * THICK - 9}
+        />
+      )}
       <path className="sheet-frame-ticks" d={ticks(width, height, across, down)} />
       <path className="sheet-frame-scale" d={scale(width, height, across, down)} />
       {columns.map(({ word, x }) => (
@@ -66,9 +93,24 @@ const Lines = memo(function Lines({ width, height }: { readonly width: number; r
           </text>
         </g>
       ))}
+      <StateMark state={state} />
     </svg>
   );
 });
+
+/** Which account of the wiring this is, in the corner of the neat line: outlined as found, filled when proposed. */
+function StateMark({ state }: { readonly state: StateName }) {
+  const word = STATE_WORDS[state].toUpperCase();
+  const width = textWidth(word, 12, 700) + 34;
+  return (
+    <g className={`sheet-frame-state sheet-frame-${state}`}>
+      <rect x={THICK + 0.5} y={THICK + 0.5} width={width} height={22} />
+      <text x={THICK + width / 2} y={THICK + 16}>
+        {word}
+      </text>
+    </g>
+  );
+}
 
 function ticks(width: number, height: number, across: number, down: number): string {
   let path = "";

@@ -3,6 +3,7 @@ import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { installationOf } from "../state/document-store.ts";
+import { placesOf } from "./places.ts";
 import { layRoads, type RoadEnd } from "./road-path.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
@@ -15,23 +16,30 @@ export interface Road {
   readonly points: readonly Point[];
 }
 
-/** Roads depend on where boxes stand and on the stubs of their cables: where those are as before, so are the roads. */
+interface Laid {
+  readonly ends: readonly Omit<Road, "points">[];
+  readonly standing: readonly Rect[];
+  readonly roads: readonly Road[];
+}
+
+/** Both states, each before and after an edit. */
+const REMEMBERED = 4;
+
+/**
+ * Roads depend on where boxes stand and on the stubs of their cables: where those are as before, so are the roads. The
+ * last few are remembered, so that a switch of the state there and back lays nothing anew.
+ */
 export function createRoads(): (shown: SheetDrawings) => readonly Road[] {
-  let before:
-    | {
-        readonly ends: readonly Omit<Road, "points">[];
-        readonly standing: readonly Rect[];
-        readonly roads: readonly Road[];
-      }
-    | undefined;
+  let laid: readonly Laid[] = [];
   return (shown) => {
     const ends = allEnds(shown);
     const standing = allBoxes(shown);
-    if (before !== undefined && sameEnds(before.ends, ends) && sameRects(before.standing, standing))
-      return before.roads;
+    const known = laid.find((each) => sameEnds(each.ends, ends) && sameRects(each.standing, standing));
+    if (known !== undefined) return known.roads;
     const points = layRoads(ends, standing);
-    before = { ends, standing, roads: ends.map((end, i) => ({ ...end, points: points[i] ?? [] })) };
-    return before.roads;
+    const roads = ends.map((end, i) => ({ ...end, points: points[i] ?? [] }));
+    laid = [{ ends, standing, roads }, ...laid].slice(0, REMEMBERED);
+    return roads;
   };
 }
 
@@ -52,14 +60,14 @@ const sameRects = (a: readonly Rect[], b: readonly Rect[]): boolean =>
   });
 
 function allBoxes({ document, drawings }: SheetDrawings): readonly Rect[] {
-  const { enclosures } = document.project.layout;
-  return [...drawings].map(([id, { width, height }]) => ({ ...(enclosures[id] ?? ORIGIN), width, height }));
+  const places = placesOf(document);
+  return [...drawings].map(([id, { width, height }]) => ({ ...(places[id] ?? ORIGIN), width, height }));
 }
 
 const ORIGIN = { x: 0, y: 0 };
 
 function allEnds(shown: SheetDrawings): readonly Omit<Road, "points">[] {
-  const { enclosures: at } = shown.document.project.layout;
+  const at = placesOf(shown.document);
   const { cables } = installationOf(shown.document);
   return Object.values(cables).flatMap((cable) => {
     const { a, b } = cable.sides;

@@ -2,6 +2,7 @@ import "@xyflow/react/dist/base.css";
 import "./css/page.css";
 import "./css/box.css";
 import "./css/wiring.css";
+import "./css/marks.css";
 import "./css/hand.css";
 import { type NodeTypes, ReactFlow, ReactFlowProvider, SelectionMode } from "@xyflow/react";
 import { useEffect, useRef, useState } from "react";
@@ -12,7 +13,7 @@ import { useStore } from "../state/use-store.ts";
 import { BoxNode } from "./box-node.tsx";
 import { WallPatterns } from "./draw/walls.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
-import { gestureStore } from "./gesture-store.ts";
+import { dropGestures, gestureStore } from "./gesture-store.ts";
 import { HandHint } from "./hand-hint.tsx";
 import { Roads } from "./roads.tsx";
 import { RouteLine } from "./route-line.tsx";
@@ -54,6 +55,7 @@ function SheetBody() {
   const empty = useStore(documentStore, (document) => Object.keys(installationOf(document).enclosures).length === 0);
   useGoTo(shown.missing === 0);
   useEffect(() => sheetEvents.attach(host.current), []);
+  useEffect(() => dropGesturesOnSwitch(), []);
   return (
     <div ref={host} className={stale ? "sheet sheet-stale" : "sheet"} data-tool={tool}>
       <WallPatterns />
@@ -96,6 +98,16 @@ function SheetBody() {
       <Said />
     </div>
   );
+}
+
+/** The other account of the wiring is another drawing: no gesture goes on in it. */
+function dropGesturesOnSwitch(): () => void {
+  let { state } = documentStore.get();
+  return documentStore.subscribe(() => {
+    const now = documentStore.get().state;
+    if (now !== state) dropGestures();
+    state = now;
+  });
 }
 
 /** Whether the shown findings belong to an older drawing; not before a wait that a person would notice. */

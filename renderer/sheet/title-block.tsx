@@ -2,16 +2,18 @@ import { useStore as useFlowStore } from "@xyflow/react";
 import { documentStore } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { sessionStore } from "../state/session-store.ts";
+import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
+import { useDifferenceWords } from "./difference.ts";
 import { fitAll, fitBoxes, zoomBy, zoomToFull } from "./sheet-view.ts";
 
-const STATES = { "as-found": "AS FOUND", proposed: "PROPOSED" } as const;
 const percentOf = ({ transform }: { readonly transform: readonly [number, number, number] }): number =>
   Math.round(transform[2] * 100);
 
 /** Lower right on the sheet, as on a drawing: which account of the wiring it shows, whether it is checked, at what size. */
 export function TitleBlock() {
-  const state = useStore(documentStore, (document) => STATES[document.state]);
+  const state = useStore(documentStore, (document) => STATE_WORDS[document.state].toUpperCase());
+  const difference = useDifferenceWords();
   const revision = useStore(documentStore, (document) => document.revision);
   const checked = useStore(findingsStore, (found) => found.revision);
   return (
@@ -20,6 +22,12 @@ export function TitleBlock() {
         <span className="sheet-title-caption">state</span>
         <span className="sheet-title-value sheet-title-state">{state}</span>
       </div>
+      {difference !== undefined && (
+        <div className="sheet-title-cell">
+          <span className="sheet-title-caption">boxes, against as found</span>
+          <span className="sheet-title-value">{difference}</span>
+        </div>
+      )}
       <div className="sheet-title-cell sheet-title-checks">
         <span className="sheet-title-caption">checks</span>
         <span className="sheet-title-value">{checked < revision ? "checking" : "up to date"}</span>

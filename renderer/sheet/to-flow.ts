@@ -2,7 +2,10 @@ import type { Node } from "@xyflow/react";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import type { EnclosureChange } from "../../shared-model/queries/changed-between-states.ts";
 import { installationOf } from "../state/document-store.ts";
+import { CHANGE_WORDS, shownDifference } from "./difference.ts";
+import { placesOf } from "./places.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 /** A box on the sheet. Everything but its id is read by the node itself, so that an edit renders that node alone. */
@@ -15,6 +18,7 @@ interface Made {
   readonly y: number;
   readonly selected: boolean;
   readonly raised: boolean;
+  readonly change: EnclosureChange | undefined;
   readonly node: BoxFlowNode;
 }
 
@@ -35,10 +39,12 @@ export function createToFlow() {
   ): BoxFlowNode[] {
     const next = new Map<EnclosureId, Made>();
     const nodes: BoxFlowNode[] = [];
+    const places = placesOf(document);
+    const changes = shownDifference(document);
     for (const enclosure of Object.values(installationOf(document).enclosures)) {
       const drawing = drawings.get(enclosure.id);
       if (drawing === undefined) continue;
-      const origin = moving.get(enclosure.id) ?? document.project.layout.enclosures[enclosure.id] ?? { x: 0, y: 0 };
+      const origin = moving.get(enclosure.id) ?? places[enclosure.id] ?? { x: 0, y: 0 };
       const wanted = {
         enclosure,
         bounds: drawing.bounds,
@@ -46,6 +52,7 @@ export function createToFlow() {
         y: origin.y + drawing.bounds.y,
         selected: selected.has(enclosure.id),
         raised: raised === enclosure.id,
+        change: changes?.enclosures.get(enclosure.id),
       };
       const before = made.get(enclosure.id);
       const entry =
@@ -65,10 +72,11 @@ const isSame = (a: Omit<Made, "node">, b: Omit<Made, "node">): boolean =>
   a.x === b.x &&
   a.y === b.y &&
   a.selected === b.selected &&
-  a.raised === b.raised;
+  a.raised === b.raised &&
+  a.change === b.change;
 
 function makeNode(
-  { enclosure, x, y, selected, raised }: Omit<Made, "node">,
+  { enclosure, x, y, selected, raised, change }: Omit<Made, "node">,
   { width, height }: { readonly width: number; readonly height: number },
 ): BoxFlowNode {
   return {
@@ -83,11 +91,13 @@ function makeNode(
     selected,
     zIndex: raised ? 20 : selected ? 10 : 0,
     ariaRole: "group",
-    ariaLabel: boxWords(enclosure),
+    ariaLabel: boxWords(enclosure, change),
     domAttributes: ATTRIBUTES,
   };
 }
 
-/** "Box B1, laundry". */
-export const boxWords = ({ kind, name, note }: Enclosure): string =>
-  `${kind === "panel" ? "Panel" : "Box"} ${name}${note === undefined || note === "" ? "" : `, ${note}`}`;
+/** "Box B1, laundry"; in proposed also "opened" or "new". */
+export function boxWords({ kind, name, note }: Enclosure, change?: EnclosureChange): string {
+  const parts = [`${kind === "panel" ? "Panel" : "Box"} ${name}`, note, change && CHANGE_WORDS[change]];
+  return parts.filter((part) => part !== undefined && part !== "").join(", ");
+}

@@ -8,6 +8,7 @@ import type { Selected } from "../state/selection.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { drawingOf } from "./drawings.ts";
+import { placesOf } from "./places.ts";
 import { fitAll, fitBoxes, showArea } from "./sheet-view.ts";
 
 /**
@@ -46,7 +47,7 @@ function show(target: Selected): void {
     return;
   }
   const drawing = first && drawingOf(document, first);
-  const origin = first && document.project.layout.enclosures[first];
+  const origin = first && placesOf(document)[first];
   if (drawing === undefined || origin === undefined) return;
   const { x, y, width, height } = drawing.bounds;
   showArea({ x: origin.x + x, y: origin.y + y, width, height });

@@ -5,7 +5,7 @@ import * as historyOf from "../../shared-model/commands/history.ts";
 import { applyPatches, refusalOf as refusalOn, runCommand } from "../../shared-model/commands/run-command.ts";
 import type { FileText } from "../../shared-model/format/text-to-save.ts";
 import { emptyProject, type Installation, type Project, type StateName } from "../../shared-model/model/project.ts";
-import { currentState, getInstallation } from "../../shared-model/queries/installation-of.ts";
+import { currentState, findInstallation, getInstallation } from "../../shared-model/queries/installation-of.ts";
 import type { FileTarget } from "../platform/file-host.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -14,7 +14,7 @@ export interface DocumentState {
   readonly project: Project;
   /** Counts changes, undo and redo included; never goes back. */
   readonly revision: number;
-  /** The account of the wiring that is shown and edited. */
+  /** The account of the wiring that is shown and edited; always one that the document has. */
   readonly state: StateName;
   readonly history: historyOf.History;
   /** The file as it was read or written last: saving an unedited document keeps every byte of it. */
@@ -32,6 +32,8 @@ export interface OpenedDocument {
   readonly text?: string;
   readonly fileName?: string;
   readonly target?: FileTarget;
+  /** Work that no file holds yet: `project` is not what `saved` says. */
+  readonly unsaved?: { readonly saved: FileText | undefined };
 }
 
 /** One change of the document, for whoever mirrors it. No patches: it is another document. */
@@ -50,12 +52,17 @@ const asOpened = (opened: OpenedDocument, revision: number): DocumentState => ({
   project: opened.project,
   revision,
   state: currentState(opened.project),
-  history: historyOf.emptyHistory,
-  file: opened.text === undefined ? undefined : { text: opened.text, project: opened.project },
+  history: opened.unsaved === undefined ? historyOf.emptyHistory : historyOf.unsavedHistory,
+  file: fileOf(opened),
   fileName: opened.fileName,
   target: opened.target,
   readOnly: opened.readOnly ?? false,
 });
+
+function fileOf({ project, text, unsaved }: OpenedDocument): FileText | undefined {
+  if (unsaved !== undefined) return unsaved.saved;
+  return text === undefined ? undefined : { text, project };
+}
 
 export const newDocument = (): OpenedDocument => ({ project: emptyProject(NEW_TITLE, NEW_EDITION) });
 
@@ -91,6 +98,14 @@ export function refusalOf(call: TypedCall): Refusal | undefined {
   return readOnly ? READ_ONLY : refusalOn(project, call);
 }
 
+/** What the document would be after a command, or why it would not run. Changes nothing. */
+export function tryCall(
+  call: TypedCall,
+): { readonly ok: true; readonly project: Project } | { readonly ok: false; readonly refusal: Refusal } {
+  const { project, readOnly } = documentStore.get();
+  return readOnly ? { ok: false, refusal: READ_ONLY } : runCommand(project, call);
+}
+
 /** Runs a command as one undo step. A refused command changes nothing and says why. */
 export function dispatch(call: TypedCall): Dispatched {
   const now = documentStore.get();
@@ -100,7 +115,8 @@ export function dispatch(call: TypedCall): Dispatched {
   const { project, patches } = ran;
   if (patches.length === 0) return { ok: true };
   const history = historyOf.record(now.history, ran, performance.now());
-  replace({ ...now, project, history, revision: now.revision + 1 }, patches);
+  const state = has(project, now.state) ? now.state : currentState(project);
+  replace({ ...now, project, state, history, revision: now.revision + 1 }, patches);
   return { ok: true };
 }
 
@@ -114,9 +130,32 @@ function travel(step: historyOf.Travel | undefined): string | undefined {
   if (step === undefined) return undefined;
   const now = documentStore.get();
   const project = applyPatches(now.project, step.patches);
-  replace({ ...now, project, history: step.history, revision: now.revision + 1 }, step.patches);
+  const state = stateAfter(project, now.state, step.patches);
+  replace({ ...now, project, state, history: step.history, revision: now.revision + 1 }, step.patches);
   return step.title;
 }
+
+/** A step back or forth is seen: where it changed only the other account of the wiring, that one is shown. */
+function stateAfter(project: Project, shown: StateName, patches: readonly Patch[]): StateName {
+  const touched = new Set(patches.map(({ path }) => path[0]));
+  const changed = STATES.filter((state) => touched.has(PART[state]) && has(project, state));
+  if (changed.length > 0 && !changed.includes(shown)) return changed[0] ?? shown;
+  return has(project, shown) ? shown : currentState(project);
+}
+
+const STATES: readonly StateName[] = ["as-found", "proposed"];
+const PART: Readonly<Record<StateName, string>> = { "as-found": "asFound", proposed: "proposed" };
+const has = (project: Project, state: StateName): boolean => findInstallation(project, state) !== undefined;
+
+/** Shows the other account of the wiring. @returns False when the document does not have it. */
+export function setShownState(state: StateName): boolean {
+  if (!has(documentStore.get().project, state)) return false;
+  documentStore.merge({ state });
+  return true;
+}
+
+/** Selector: whether a second account of the wiring was started. */
+export const hasProposed = ({ project }: DocumentState): boolean => project.proposed !== undefined;
 
 /** What was written into which file. `serial` is the step that the text ended with: edits made since stay unsaved. */
 export interface Saved {

@@ -1,12 +1,13 @@
-import type { AnswersMessage } from "../../shared-model/analysis/protocol.ts";
+import type { AnswersMessage, StateAnswers } from "../../shared-model/analysis/protocol.ts";
 import type { BoxRoles, OutletAnswer } from "../../shared-model/answers/circuit.ts";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { CannotTell, Finding, ScopeAnswers, ScopeKey, Severity } from "../../shared-model/answers/finding.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import type { StateName } from "../../shared-model/model/project.ts";
 import { createStore, type Store } from "./store.ts";
 
-/** What the checks said last, kept by the part of the drawing it belongs to. */
-export interface FindingsState {
+/** What the checks said last of one state, kept by the part of the drawing it belongs to. */
+export interface StateFindings {
   /** Revision of the document that the answers belong to; -1 before the first. */
   readonly revision: number;
   readonly byScope: ReadonlyMap<ScopeKey, ScopeAnswers>;
@@ -17,12 +18,19 @@ export interface FindingsState {
   readonly roles: Readonly<Record<EnclosureId, BoxRoles>>;
   readonly outlets: Readonly<Record<EnclosureId, readonly OutletAnswer[]>>;
   readonly checksRun: number;
+}
+
+/** The answers about the state that is shown, and beside them those about the other one. */
+export interface FindingsState extends StateFindings {
+  readonly shown: StateName;
+  /** As found while proposed is shown, and the other way round; undefined while nothing is proposed. */
+  readonly other: StateFindings | undefined;
   readonly tookMs: number;
   /** Set while checking has stopped or a rule is off; a sentence for the person. */
   readonly trouble: string | undefined;
 }
 
-const EMPTY: FindingsState = {
+const NONE: StateFindings = {
   revision: -1,
   byScope: new Map(),
   findings: [],
@@ -31,9 +39,9 @@ const EMPTY: FindingsState = {
   roles: {},
   outlets: {},
   checksRun: 0,
-  tookMs: 0,
-  trouble: undefined,
 };
+
+const EMPTY: FindingsState = { ...NONE, shown: "as-found", other: undefined, tookMs: 0, trouble: undefined };
 
 export const findingsStore: Store<FindingsState> = createStore(EMPTY);
 
@@ -51,32 +59,63 @@ export function compareFindings(a: Finding, b: Finding): number {
 
 const compareText = new Intl.Collator("en", { numeric: true }).compare;
 
-/** Takes over what was checked again. Answers older than those shown are dropped. */
-export function receiveAnswers(message: AnswersMessage): void {
+/** Takes over what was checked again. Answers older than those held are dropped. */
+export function receiveAnswers({ revision, states, changed, tookMs }: AnswersMessage): void {
   const now = findingsStore.get();
-  if (message.revision < now.revision) return;
-  const before = message.whole ? EMPTY : now;
+  if (revision < newestOf(now)) return;
+  const renewed = (state: StateName): StateFindings | undefined => {
+    if (!states.includes(state)) return undefined;
+    const before = findingsOf(now, state) ?? NONE;
+    const answers = changed.find((one) => one.state === state);
+    return answers === undefined ? { ...before, revision } : withAnswers(before, answers, revision);
+  };
+  const { shown } = now;
+  findingsStore.set({ ...now, ...(renewed(shown) ?? NONE), other: renewed(otherState(shown)), tookMs });
+}
+
+/** Shows what the checks said of the other state; the window calls it whenever it changes the state that it shows. */
+export function showFindingsOf(state: StateName): void {
+  const now = findingsStore.get();
+  if (now.shown === state) return;
+  findingsStore.set({ ...now, ...(now.other ?? NONE), shown: state, other: now.revision < 0 ? undefined : own(now) });
+}
+
+/** Selector: the answers about one state, whether it is shown or not; undefined before it was checked. */
+export function findingsOf(now: FindingsState, state: StateName): StateFindings | undefined {
+  if (state !== now.shown) return now.other;
+  return now.revision < 0 ? undefined : own(now);
+}
+
+const otherState = (state: StateName): StateName => (state === "as-found" ? "proposed" : "as-found");
+
+const newestOf = ({ revision, other }: FindingsState): number => Math.max(revision, other?.revision ?? -1);
+
+/** Without what belongs to the window as a whole. */
+function own({ shown: _shown, other: _other, tookMs: _tookMs, trouble: _trouble, ...rest }: FindingsState) {
+  return rest satisfies StateFindings;
+}
+
+function withAnswers(known: StateFindings, answers: StateAnswers, revision: number): StateFindings {
+  const before = answers.whole ? NONE : known;
   const byScope = new Map(before.byScope);
   const gone: ScopeAnswers[] = [];
-  for (const key of [...message.removed, ...message.scopes.map((scope) => scope.key)]) {
-    const answers = byScope.get(key);
-    if (answers !== undefined) gone.push(answers);
+  for (const key of [...answers.removed, ...answers.scopes.map((scope) => scope.key)]) {
+    const former = byScope.get(key);
+    if (former !== undefined) gone.push(former);
     byScope.delete(key);
   }
-  for (const { key, answers } of message.scopes) byScope.set(key, answers);
-  const come = message.scopes.map(({ answers }) => answers);
-  findingsStore.set({
-    revision: message.revision,
+  for (const scope of answers.scopes) byScope.set(scope.key, scope.answers);
+  const come = answers.scopes.map((scope) => scope.answers);
+  return {
+    revision,
     byScope,
     findings: replaced(before.findings, gone, come, ({ findings }) => findings, compareFindings),
     couldNotTell: replaced(before.couldNotTell, gone, come, ({ couldNotTell }) => couldNotTell, compareOpen),
-    ledgers: mergeTable(before.ledgers, message.ledgers),
-    roles: mergeTable(before.roles, message.roles),
-    outlets: mergeTable(before.outlets, message.outlets),
-    checksRun: message.checksRun,
-    tookMs: message.tookMs,
-    trouble: now.trouble,
-  });
+    ledgers: mergeTable(before.ledgers, answers.ledgers),
+    roles: mergeTable(before.roles, answers.roles),
+    outlets: mergeTable(before.outlets, answers.outlets),
+    checksRun: answers.checksRun,
+  };
 }
 
 const compareOpen = (a: CannotTell, b: CannotTell): number => compareText(a.rule, b.rule) || compareText(a.key, b.key);
@@ -124,7 +163,8 @@ function mergeTable<T>(
 
 /** For a document that was just opened: no answer about the one before may show. */
 export function forgetAnswers(): void {
-  findingsStore.set({ ...EMPTY, trouble: findingsStore.get().trouble });
+  const { shown, trouble } = findingsStore.get();
+  findingsStore.set({ ...EMPTY, shown, trouble });
 }
 
 /** Tells the person that checking is hindered; undefined when it works again. */

@@ -41,13 +41,18 @@ export function nextEnclosureName(installation: Installation, kind: Enclosure["k
   return taken.has("P") ? nextName("P", new Set([...taken, "P1"])) : "P";
 }
 
-export const nextCableName = (installation: Installation): string => nextName("C", namesOf(installation.cables));
+/** @param also Names that are as good as taken. */
+export const nextCableName = (installation: Installation, also: Iterable<string> = []): string =>
+  nextName("C", new Set([...namesOf(installation.cables), ...also]));
 
 export const nextLoadName = (installation: Installation): string => nextName("K", namesOf(installation.loads));
 
-/** Name of the next device of a type: "R5" for any receptacle, "S1" for a switch. Names count over the whole drawing. */
-export function nextDeviceName(installation: Installation, type: string): string {
-  const taken = new Set<string>();
+/**
+ * Name of the next device of a type: "R5" for any receptacle, "S1" for a switch. Names count over the whole drawing.
+ * @param also Names that are as good as taken.
+ */
+export function nextDeviceName(installation: Installation, type: string, also: Iterable<string> = []): string {
+  const taken = new Set<string>(also);
   for (const enclosure of Object.values(installation.enclosures)) {
     for (const device of Object.values(enclosure.devices)) taken.add(device.name);
   }

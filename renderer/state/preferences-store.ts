@@ -7,10 +7,12 @@ export interface Preferences {
   readonly theme: ThemeChoice;
   /** The general cautions were read and closed. */
   readonly cautionsRead: boolean;
+  /** Name under which the person acknowledges findings; empty before the first time. */
+  readonly name: string;
 }
 
 const KEY = "loadside.preferences";
-const FIRST: Preferences = { theme: "system", cautionsRead: false };
+const FIRST: Preferences = { theme: "system", cautionsRead: false, name: "" };
 
 export const preferencesStore: Store<Preferences> = createStore(recall());
 
@@ -27,9 +29,11 @@ function recall(): Preferences {
     const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? "{}");
     if (typeof kept !== "object" || kept === null) return FIRST;
     const theme: unknown = Reflect.get(kept, "theme");
+    const name: unknown = Reflect.get(kept, "name");
     return {
       theme: theme === "light" || theme === "dark" ? theme : "system",
       cautionsRead: Reflect.get(kept, "cautionsRead") === true,
+      name: typeof name === "string" ? name : "",
     };
   } catch {
     return FIRST;

@@ -3,6 +3,7 @@ import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type {
   CableId,
   DeviceId,
+  EnclosureId,
   EndKey,
   EntryId,
   JumperId,
@@ -31,8 +32,7 @@ export function findSubject(project: Project, installation: Installation, subjec
     case "device":
     case "outlet":
     case "terminal": {
-      const device = kind === "terminal" ? id.split(".")[0] : parseOutlet(id as OutletKey).device;
-      const found = findDevice(installation, device as DeviceId);
+      const found = findDevice(installation, deviceOf(kind, id) as DeviceId);
       return found && { kind: "device", id: found.device.id };
     }
     case "splice": {
@@ -57,6 +57,57 @@ export function findSubject(project: Project, installation: Installation, subjec
       return undefined;
   }
 }
+
+/** The boxes that a subject is or is in: two for a cable, none for a room or the whole drawing. */
+export function enclosuresOfSubject(installation: Installation, subject: Subject): readonly EnclosureId[] {
+  const { kind, id } = subject;
+  if (kind === "enclosure") return [id as EnclosureId];
+  if (kind === "cable") {
+    const sides = installation.cables[id as CableId]?.sides;
+    return sides ? [sides.a, sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : [])) : [];
+  }
+  if (kind === "load") {
+    const plug = installation.loads[id as LoadId]?.plug;
+    return plug === undefined ? [] : enclosuresOfSubject(installation, { kind: "outlet", id: plug, name: "" });
+  }
+  const inside = enclosureWith(installation, insideTest(subject));
+  return inside === undefined ? [] : [inside.id];
+}
+
+/** Whether a subject is a selected thing or, for a box, something in it or a cable into it. */
+export function isAbout(installation: Installation, item: Selected, subject: Subject): boolean {
+  const { kind, id } = subject;
+  if (item.kind === "device" && (kind === "device" || kind === "outlet" || kind === "terminal"))
+    return deviceOf(kind, id) === item.id;
+  if (item.kind !== "enclosure" || kind === "enclosure") return kind === item.kind && id === item.id;
+  if (kind === "cable" || kind === "load") return enclosuresOfSubject(installation, subject).includes(item.id);
+  const enclosure = installation.enclosures[item.id];
+  return enclosure !== undefined && insideTest(subject)(enclosure);
+}
+
+function insideTest({ kind, id }: Subject): (enclosure: Enclosure) => boolean {
+  switch (kind) {
+    case "device":
+    case "outlet":
+    case "terminal": {
+      const device = deviceOf(kind, id);
+      return ({ devices }) => device in devices;
+    }
+    case "splice":
+      return ({ splices }) => id in splices;
+    case "jumper":
+      return ({ jumpers }) => id in jumpers;
+    case "end":
+      return ({ places }) => id in places;
+    case "entry":
+      return ({ entries }) => id in entries;
+    default:
+      return () => false;
+  }
+}
+
+const deviceOf = (kind: Subject["kind"], id: string): string =>
+  kind === "terminal" ? (id.split(".")[0] ?? "") : parseOutlet(id as OutletKey).device;
 
 function find<T>(table: Readonly<Record<string, T>>, id: string, make: (found: T) => Selected): Selected | undefined {
   const found = table[id];

@@ -1,4 +1,5 @@
 import type { WindowCommandId } from "../../shared-model/commands/catalog/commands.ts";
+import { clipboard } from "./clipboard.ts";
 import { redo, undo } from "./document-store.ts";
 import { files } from "./files.ts";
 
@@ -6,6 +7,10 @@ import { files } from "./files.ts";
 const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
   undo,
   redo,
+  cut: clipboard.cut,
+  copy: clipboard.copy,
+  paste: clipboard.paste,
+  duplicate: clipboard.duplicate,
   "new-document": files.startNew,
   "open-document": files.open,
   "save-document": files.save,

@@ -106,15 +106,22 @@ interface ItemProps {
   readonly children: ReactNode;
 }
 
-export function MenuItem({ onChoose, children, keys }: ItemProps & { readonly keys?: string }) {
+interface PlainItemProps extends ItemProps {
+  readonly keys?: string;
+  /** It stays where it is, so that a menu keeps its shape, and does nothing. */
+  readonly disabled?: boolean;
+}
+
+export function MenuItem({ onChoose, children, keys, disabled = false }: PlainItemProps) {
   return (
     <button
       type="button"
       role="menuitem"
       tabIndex={-1}
       className="menu-item"
+      aria-disabled={disabled || undefined}
       aria-keyshortcuts={keys?.replace("Ctrl", "Control").replace("Cmd", "Meta").replaceAll(" ", "+")}
-      onClick={onChoose}
+      onClick={(event) => (disabled ? event.stopPropagation() : onChoose())}
     >
       {children}
       {keys !== undefined && (

@@ -44,8 +44,9 @@ interface SectionAnswers {
   readonly raw: RawAnswers;
 }
 
-/** Answers of one scope, folded. */
-interface FoldedAnswers {
+/** Answers of one scope, folded, and what they were folded from. */
+export interface FoldedAnswers {
+  readonly parts: readonly RawAnswers[];
   readonly answers: ScopeAnswers;
   readonly checksRun: number;
 }
@@ -233,7 +234,7 @@ function check(
 
   function folded(parts: readonly (RawAnswers | undefined)[]): FoldedAnswers {
     const present = parts.filter((part) => part !== undefined);
-    return { answers: fold(state, project.edition, present), checksRun: checksRunIn(present) };
+    return { parts: present, answers: fold(state, project.edition, present), checksRun: checksRunIn(present) };
   }
 }
 
@@ -255,6 +256,14 @@ function boxesToWalk(
     for (const id of section.beyond) if (touched.has(id)) addMembers(section);
   }
   return boxes;
+}
+
+/** Enclosures that the answers of a scope speak of, for the most part. */
+export function enclosuresOfScope({ sections }: CheckState, scope: ScopeKey): readonly EnclosureId[] {
+  const [kind, id] = scope.split(":") as [string, EnclosureId | undefined];
+  if (id === undefined) return [];
+  const section = kind === "section" ? sections.get(id) : undefined;
+  return section === undefined ? [id] : [...section.members, ...section.beyond];
 }
 
 const panelsOf = (installation: Installation): readonly EnclosureId[] =>

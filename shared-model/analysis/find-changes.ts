@@ -21,9 +21,8 @@ export interface Changes {
   readonly circumstances: ReadonlySet<EnclosureId>;
 }
 
-/** Fields of a document that no answer about the wiring reads. */
-const UNREAD = new Set([
-  "title",
+/** Fields of a document that no answer reads. */
+const UNREAD: ReadonlySet<string> = new Set([
   "layout",
   "readings",
   "acknowledgements",
@@ -32,8 +31,21 @@ const UNREAD = new Set([
   "notes",
   "evidence",
 ]);
-/** Fields of an installation that none reads. */
-const UNREAD_OF_STATE = new Set(["labels", "loads", "directory"]);
+/** Fields that only answers about the document as a whole read; these are looked for again at every edit. */
+const OF_THE_WHOLE: ReadonlySet<string> = new Set(["title", "heldBack"]);
+/** Fields of an installation that no answer about a part of the wiring reads. */
+const UNREAD_OF_STATE: ReadonlySet<string> = new Set(["labels", "loads", "directory"]);
+
+const otherKey = (state: StateName): "asFound" | "proposed" => (state === "as-found" ? "proposed" : "asFound");
+
+/** Whether any answer about a state may be another after some patches. What was held back is told of proposed alone. */
+export function concerns(state: StateName, patches: readonly Patch[]): boolean {
+  const other = otherKey(state);
+  return patches.some(({ path: [first] }) => {
+    if (first === other || (first === "heldBack" && state === "as-found")) return false;
+    return !UNREAD.has(String(first));
+  });
+}
 
 /**
  * What an edit touched, read off the paths of its patches, so that it costs the edit and not the drawing. Only what is
@@ -46,11 +58,11 @@ export function findChanges(before: Project, after: Project, state: StateName, p
   const rooms = new Set<RoomId>();
   const outlets = new Set<OutletKey>();
   const own = state === "as-found" ? "asFound" : "proposed";
-  const other = state === "as-found" ? "proposed" : "asFound";
+  const other = otherKey(state);
   let everything = false;
   for (const { path } of patches) {
     const [first, second, third, fourth] = path.map(String);
-    if (first === other || (first !== undefined && UNREAD.has(first))) continue;
+    if (first === other || (first !== undefined && (UNREAD.has(first) || OF_THE_WHOLE.has(first)))) continue;
     if (first === own && second !== undefined && UNREAD_OF_STATE.has(second)) continue;
     if (first === own && second === "enclosures" && third !== undefined) enclosures.add(third as EnclosureId);
     else if (first === own && second === "cables" && third !== undefined) cables.add(third as CableId);

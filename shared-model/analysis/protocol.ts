@@ -8,7 +8,7 @@ import type { EnclosureId } from "../model/ids.ts";
 import type { Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 1;
+export const PROTOCOL_VERSION = 2;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -31,6 +31,10 @@ export type ToWorker =
       readonly base: number;
       readonly state: StateName;
       readonly calls: readonly CommandCall[];
+      /** Key of the finding that each call is meant to mend: one that leaves it is objected to. */
+      readonly mends?: string;
+      /** An enclosure whose box fill is asked for, as it would be then. */
+      readonly fillOf?: EnclosureId;
     };
 
 /** What a command would bring: its refusal, or the findings that would be new and those that would be gone. */
@@ -43,14 +47,14 @@ export type PreviewResult =
       readonly unprotects: readonly string[];
       /** Why it is not to be taken for a repair: a sentence; absent when nothing speaks against it. */
       readonly objection?: string;
+      /** Only where it was asked for, and the enclosure would be there. */
+      readonly fill?: FillLedger;
     };
 
-/** What was checked again for one revision. Scopes that are not named keep their answers. */
-export interface AnswersMessage {
-  readonly type: "answers";
-  readonly revision: number;
+/** What is different in the answers about one state. Scopes and enclosures that are not named keep their answers. */
+export interface StateAnswers {
   readonly state: StateName;
-  /** True for a snapshot: everything that is not named here is gone. */
+  /** Everything that is not named here is gone. */
   readonly whole: boolean;
   readonly scopes: readonly { readonly key: ScopeKey; readonly answers: ScopeAnswers }[];
   readonly removed: readonly ScopeKey[];
@@ -59,6 +63,18 @@ export interface AnswersMessage {
   /** Outlet answers of the checked enclosures; null when an enclosure is gone. */
   readonly outlets: Readonly<Record<EnclosureId, readonly OutletAnswer[] | null>>;
   readonly checksRun: number;
+}
+
+/**
+ * The answers about one revision, of both states at once, because how a finding of one stands depends on the other. A
+ * state that is in `states` and not in `changed` was not touched: what was said of it holds for this revision too.
+ */
+export interface AnswersMessage {
+  readonly type: "answers";
+  readonly revision: number;
+  /** The states that the document has: as found, and proposed once it was started. */
+  readonly states: readonly StateName[];
+  readonly changed: readonly StateAnswers[];
   readonly tookMs: number;
 }
 
@@ -77,7 +93,7 @@ export type FromWorker =
       readonly results: readonly PreviewResult[];
     }
   /**
-   * The worker began a job, or, when it was asked to be watchful, a rule of it. The client restarts the worker when no
-   * answer follows within the deadline.
+   * The worker began a job, or it is at one that takes long and goes on, or, when it was asked to be watchful, it began a
+   * rule. The client restarts the worker when no message follows within the deadline.
    */
   | { readonly type: "started"; readonly revision: number; readonly rule?: string };

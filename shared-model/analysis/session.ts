@@ -1,158 +1,176 @@
 import type { Patch } from "immer";
-import type { OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
-import type { FillLedger } from "../answers/fill.ts";
-import type { CannotTell, Finding, ScopeKey } from "../answers/finding.ts";
-import { runCommand } from "../commands/run-command.ts";
+import type { ScopeAnswers, ScopeKey } from "../answers/finding.ts";
+import { sameValue } from "../lib/same-value.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Edition, Project, StateName } from "../model/project.ts";
-import { currentState } from "../queries/installation-of.ts";
+import { currentState, findInstallation } from "../queries/installation-of.ts";
 import type { RuleWatch } from "../rules/run-rules.ts";
 import { type CheckDelta, type CheckState, checkAll, checkEdit, takeOver } from "./check-state.ts";
+import { type Comparison, compareStates, renewedBy } from "./compare-states.ts";
+import { concerns } from "./find-changes.ts";
 import { createMirror } from "./mirror.ts";
 import type { AnswersMessage, PreviewResult } from "./protocol.ts";
+import { type Report, reportOf } from "./report.ts";
+import { stateAnswers } from "./state-answers.ts";
+import { type TriedCall, tryCall } from "./try-call.ts";
 
 /** What the host sends on, with the time it took. */
 export type Answers = Omit<AnswersMessage, "tookMs">;
 
-/** A mirror of a document with everything that the rules say about one state of it. */
+/** A mirror of a document with everything that the rules say about its states, and how these stand to each other. */
 export interface Session {
   readonly project: Project;
-  readonly state: StateName;
+  /** The states that the document has now. */
+  readonly states: readonly StateName[];
   /** All answers about the document as it stands. */
   answers(revision: number): Answers;
   /** Follows an edit and answers what is different now. Throws when the patches do not fit the mirror. */
   applyPatches(patches: readonly Patch[], revision: number): Answers;
-  /** What each command would bring, tried on a copy: nothing is kept of it. */
-  preview(calls: readonly CommandCall[]): readonly PreviewResult[];
-  report(): Report;
-}
-
-/** Everything at once, sorted worst first, for the command line. */
-export interface Report {
-  readonly edition: Edition;
-  readonly state: StateName;
-  readonly findings: readonly Finding[];
-  readonly couldNotTell: readonly CannotTell[];
-  readonly checksRun: number;
-  readonly ledgers: Readonly<Record<EnclosureId, FillLedger>>;
-  readonly outlets: readonly OutletAnswer[];
+  /**
+   * What each command would bring in a state, tried on a copy: nothing is kept of it. `mends` is the key of the finding
+   * that they are to mend, `fillOf` an enclosure whose box fill is asked for. Throws when the document does not have the
+   * state.
+   */
+  preview(
+    state: StateName,
+    calls: readonly CommandCall[],
+    mends?: string,
+    fillOf?: EnclosureId,
+  ): readonly PreviewResult[];
+  /** As `preview` of one command, with the edit that it made of the copy. */
+  tryCall(state: StateName, call: CommandCall, mends?: string): TriedCall;
+  /** Proposed once it was started, else as found, unless told. Throws when the document does not have the state. */
+  report(state?: StateName): Report;
 }
 
 export interface SessionOptions {
-  /** Proposed once it was started, else as found, unless given. */
-  readonly state?: StateName;
   /** Checks by another edition than the one that the document names. */
   readonly edition?: Edition;
   readonly watch?: RuleWatch;
 }
 
-/** Opens a document for checking. Throws when it does not have the state asked for: look at `findInstallation` first. */
+const STATES: readonly StateName[] = ["as-found", "proposed"];
+
+/** The check of one state, and what of it an edit changed: all of it when that is the check itself. */
+interface Step {
+  readonly checked: CheckState;
+  readonly delta: CheckDelta | undefined;
+}
+
+type Restated = Readonly<Record<StateName, ReadonlySet<ScopeKey>>>;
+const NOTHING: Restated = { "as-found": new Set(), proposed: new Set() };
+
+const isFollowed = (step: Step | undefined): step is Step => step !== undefined && step.delta !== step.checked;
+
+/** Opens a document for checking. */
 export function openSession(document: Project, options: SessionOptions = {}): Session {
-  const project = options.edition === undefined ? document : { ...document, edition: options.edition };
-  const state = options.state ?? currentState(project);
-  const mirror = createMirror(project);
-  let checked = checkAll(mirror.project, state, options.watch);
+  const { edition, watch } = options;
+  const mirror = createMirror(edition === undefined ? document : { ...document, edition });
+  const checks = new Map<StateName, CheckState>();
+  let comparison: Comparison | undefined;
+
+  for (const state of STATES)
+    if (findInstallation(mirror.project, state) !== undefined)
+      checks.set(state, checkAll(mirror.project, state, watch));
+  compareAnew();
+
+  function compareAnew(): void {
+    const asFound = checks.get("as-found");
+    const proposed = checks.get("proposed");
+    comparison = asFound === undefined || proposed === undefined ? undefined : compareStates(asFound, proposed);
+  }
+
+  function checkOf(state: StateName): CheckState {
+    const checked = checks.get(state);
+    if (checked === undefined) throw new Error(`The document has no ${state} state.`);
+    return checked;
+  }
+
+  /** The answers of a scope as they are shown. */
+  const shown = (state: StateName, scope: ScopeKey): ScopeAnswers | undefined =>
+    comparison === undefined ? checks.get(state)?.scopes.get(scope)?.answers : comparison.answers(state, scope);
+
+  function follow(state: StateName, next: Project, patches: readonly Patch[]): Step | undefined {
+    if (findInstallation(next, state) === undefined) {
+      checks.delete(state);
+      return undefined;
+    }
+    const known = checks.get(state);
+    if (known !== undefined && !concerns(state, patches)) {
+      known.project = next;
+      return { checked: known, delta: undefined };
+    }
+    const delta = known && checkEdit(known, next, patches);
+    if (known !== undefined && delta !== undefined) {
+      takeOver(known, delta);
+      return { checked: known, delta };
+    }
+    const checked = checkAll(next, state, watch);
+    checks.set(state, checked);
+    return { checked, delta: checked };
+  }
+
+  /** Compares the states again as far as they changed. @returns What stands otherwise without having been checked again. */
+  function compare(steps: ReadonlyMap<StateName, Step>): Restated {
+    const former = comparison;
+    const asFound = steps.get("as-found");
+    const proposed = steps.get("proposed");
+    if (former === undefined && proposed === undefined) return NOTHING;
+    if (former !== undefined && isFollowed(asFound) && isFollowed(proposed))
+      return former.follow({ "as-found": renewedBy(asFound.delta), proposed: renewedBy(proposed.delta) });
+    compareAnew();
+    const restated = { "as-found": new Set<ScopeKey>(), proposed: new Set<ScopeKey>() };
+    for (const [state, { checked, delta }] of steps) {
+      for (const scope of checked.scopes.keys()) {
+        if (delta?.scopes.has(scope)) continue;
+        const before = former === undefined ? checked.scopes.get(scope)?.answers : former.answers(state, scope);
+        if (!sameValue(before, shown(state, scope))) restated[state].add(scope);
+      }
+    }
+    return restated;
+  }
+
+  function message(revision: number, steps: ReadonlyMap<StateName, Step>, restated: Restated): Answers {
+    const changed = [...steps].flatMap(
+      ([state, step]) =>
+        stateAnswers({ ...step, restated: restated[state], shown: (scope) => shown(state, scope) }) ?? [],
+    );
+    return { type: "answers", revision, states: [...steps.keys()], changed };
+  }
+
+  const tried = (state: StateName, call: CommandCall, mends?: string, fillOf?: EnclosureId): TriedCall =>
+    tryCall(checkOf(state), comparison?.former(state) ?? new Map(), mirror.copy(), call, mends, fillOf);
 
   return {
     get project() {
-      return checked.project;
+      return mirror.project;
     },
-    state,
-    answers: (revision) => message(revision, state, checked, everything(checked), true),
+    get states() {
+      return [...checks.keys()];
+    },
+    answers(revision) {
+      const steps = new Map([...checks].map(([state, checked]) => [state, { checked, delta: checked }]));
+      return message(revision, steps, NOTHING);
+    },
     applyPatches(patches, revision) {
       const next = mirror.follow(patches);
-      const delta = checkEdit(checked, next, patches);
-      if (delta === undefined) {
-        checked = checkAll(next, state, options.watch);
-        return message(revision, state, checked, everything(checked), true);
+      const steps = new Map<StateName, Step>();
+      for (const state of STATES) {
+        const step = follow(state, next, patches);
+        if (step !== undefined) steps.set(state, step);
       }
-      takeOver(checked, delta);
-      return message(revision, state, checked, delta, false);
+      return message(revision, steps, compare(steps));
     },
-    preview: (calls) => calls.map((call) => previewOf(checked, mirror.copy(), call)),
-    report: () => reportOf(checked),
-  };
-}
-
-/** The whole of a check as a difference from nothing. */
-const everything = (checked: CheckState): CheckDelta => checked;
-
-function message(
-  revision: number,
-  state: StateName,
-  checked: CheckState,
-  { own, roles, outlets, scopes }: CheckDelta,
-  whole: boolean,
-): Answers {
-  const present: { key: ScopeKey; answers: AnswersMessage["scopes"][number]["answers"] }[] = [];
-  const removed: ScopeKey[] = [];
-  for (const [key, scope] of scopes) {
-    if (scope === undefined) removed.push(key);
-    else present.push({ key, answers: scope.answers });
-  }
-  return {
-    type: "answers",
-    revision,
-    state,
-    whole,
-    scopes: present,
-    removed,
-    ledgers: table(own, (answers) => answers.ledger),
-    roles: table(roles, (value) => value),
-    outlets: table(outlets, (value) => value),
-    checksRun: checksRun(checked),
-  };
-}
-
-function table<V, T>(
-  changes: ReadonlyMap<EnclosureId, V | undefined>,
-  pick: (value: V) => T,
-): Record<EnclosureId, T | null> {
-  const entries: Record<EnclosureId, T | null> = {};
-  for (const [id, value] of changes) entries[id] = value === undefined ? null : pick(value);
-  return entries;
-}
-
-function checksRun(checked: CheckState): number {
-  let sum = 0;
-  for (const scope of checked.scopes.values()) sum += scope.checksRun;
-  return sum;
-}
-
-function previewOf(checked: CheckState, copy: Project, call: CommandCall): PreviewResult {
-  const done = runCommand(copy, call);
-  if (!done.ok) return { refused: done.refusal.message };
-  const delta = checkEdit(checked, done.project, done.patches);
-  const after = delta ?? checkAll(done.project, checked.state, checked.watch);
-  const was = new Map<string, Finding>();
-  const is = new Map<string, Finding>();
-  for (const key of new Set([...after.scopes.keys(), ...(delta === undefined ? checked.scopes.keys() : [])])) {
-    for (const finding of checked.scopes.get(key)?.answers.findings ?? []) was.set(finding.key, finding);
-    for (const finding of after.scopes.get(key)?.answers.findings ?? []) is.set(finding.key, finding);
-  }
-  const introduces = [...is.values()].filter(({ key }) => !was.has(key));
-  return {
-    introduces: introduces.map(({ rule, severity, message: words }) => ({ rule, severity, message: words })),
-    repairs: [...was.keys()].filter((key) => !is.has(key)).length,
-  };
-}
-
-const SEVERITY_RANK = { danger: 0, violation: 1, caution: 2, advice: 3 } as const;
-const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-
-function reportOf(checked: CheckState): Report {
-  const scopes = [...checked.scopes.values()];
-  const ids = [...checked.own.keys()].sort();
-  return {
-    edition: checked.project.edition,
-    state: checked.state,
-    findings: scopes
-      .flatMap((scope) => scope.answers.findings)
-      .sort((a, b) => SEVERITY_RANK[a.severity] - SEVERITY_RANK[b.severity] || byText(a.key, b.key)),
-    couldNotTell: scopes.flatMap((scope) => scope.answers.couldNotTell).sort((a, b) => byText(a.key, b.key)),
-    checksRun: checksRun(checked),
-    ledgers: Object.fromEntries(ids.map((id) => [id, checked.own.get(id)?.ledger])) as Report["ledgers"],
-    outlets: ids.flatMap((id) => checked.outlets.get(id) ?? []),
+    preview: (state, calls, mends, fillOf) =>
+      calls.map((call) => {
+        const result = tried(state, call, mends, fillOf);
+        return result.done ? result.brings : { refused: result.refused };
+      }),
+    tryCall: tried,
+    report(state = currentState(mirror.project)) {
+      const checked = checkOf(state);
+      return reportOf(checked, (scope) => shown(state, scope));
+    },
   };
 }

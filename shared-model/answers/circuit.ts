@@ -15,4 +15,6 @@ export interface OutletAnswer {
 export interface BoxRoles {
   readonly ends: Readonly<Record<EndKey, Role>>;
   readonly splices: Readonly<Record<SpliceId, Role>>;
+  /** Ends on the LOAD side of devices that protect something there, with those devices; absent where there are none. */
+  readonly behind?: Readonly<Record<EndKey, readonly DeviceId[]>>;
 }

@@ -52,7 +52,9 @@ export const addPassThrough = defineCommand<Args>({
     if (idOf(entryIn) === idOf(entryOut))
       return refusal("same-entry", "It needs one entry to come in by and another to leave by. Pick a second entry.");
     return (
-      noSuchEntry(enclosure, entryIn) ?? noSuchEntry(enclosure, entryOut) ?? idInUseHere(enclosure.passThroughs, id)
+      noSuchEntry(project, enclosure, entryIn) ??
+      noSuchEntry(project, enclosure, entryOut) ??
+      idInUseHere(project, box, "passThroughs", id)
     );
   },
   apply(draft, { state, enclosure, id, cable, conductors, entryIn, entryOut, loopLengthIn }) {

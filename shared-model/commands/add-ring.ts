@@ -36,7 +36,7 @@ export const addRing = defineCommand<Args>({
     if (no !== undefined) return no;
     if (found.enclosure.kind === "panel")
       return refusal("not-a-box", `${found.enclosure.name} is a panel. Rings and extensions go on boxes: pick a box.`);
-    return noSuchVolume(volume) ?? idInUseHere(found.enclosure.rings, id);
+    return noSuchVolume(volume) ?? idInUseHere(project, enclosure, "rings", id);
   },
   apply(draft, { state, enclosure, id, kind, volume }, before) {
     const source = written(getInstallation(before, state).enclosures[enclosure]);

@@ -19,8 +19,18 @@ import type {
   SpliceId,
 } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
-import type { BoxIntent, Edition, Label, OutletWish, Point, Reading, StateName } from "../model/project.ts";
-import type { RoomKind } from "../model/room.ts";
+import type {
+  BoxIntent,
+  Edition,
+  Installation,
+  Label,
+  Layout,
+  OutletWish,
+  Point,
+  Reading,
+  StateName,
+} from "../model/project.ts";
+import type { Room, RoomKind } from "../model/room.ts";
 import type { Colour } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
 
@@ -193,8 +203,9 @@ export interface CommandArgs {
     readonly reason: string;
     /** Time as an ISO 8601 text. */
     readonly at: string;
-    /** Message of the finding. */
+    /** Message and severity of the finding. */
     readonly said: string;
+    readonly severity: "danger" | "violation" | "caution" | "advice";
   };
   "withdraw-acknowledgement": { readonly finding: string; readonly state: StateName };
   /** Several commands as one step, each on what the one before made of the document; all of them or none. */
@@ -208,6 +219,24 @@ export interface CommandArgs {
     readonly id: DeviceId;
     readonly type: string;
     readonly name: string;
+  };
+  /**
+   * Puts copies of some wiring into the drawing, with new ids for everything. `from` stands by itself, with its rooms and
+   * the places of its boxes on the sheet relative to `at`. A room joins one of the same name and kinds.
+   */
+  "paste-items": InState & {
+    readonly from: Installation;
+    readonly rooms: Readonly<Record<RoomId, Room>>;
+    readonly layout: Pick<Layout, "enclosures" | "splices" | "cables">;
+    /** New id of everything in `from`, by its old one; of a room where it does not join one. */
+    readonly ids: Readonly<Record<string, string>>;
+    /** New names by old id; what is left out keeps its name. */
+    readonly names: Readonly<Record<string, string>>;
+    readonly at: Point;
+    /** The box or panel that what is inside the one enclosure of `from` goes into; that enclosure itself does not come. */
+    readonly into?: EnclosureId;
+    /** How the step is called; "paste" unless told. */
+    readonly as?: "paste" | "duplicate";
   };
   "add-reading": { readonly id: ReadingId; readonly reading: Omit<Reading, "id" | "order"> };
 }

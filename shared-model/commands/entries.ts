@@ -2,15 +2,15 @@ import type { Draft } from "immer";
 import type { Enclosure, EntryMeans } from "../model/enclosure.ts";
 import type { EnclosureId, EntryId } from "../model/ids.ts";
 import { parseEnd } from "../model/ids.ts";
-import type { Installation } from "../model/project.ts";
+import type { Installation, Project } from "../model/project.ts";
 import { nextOrder } from "../queries/in-order.ts";
 import type { EntryTarget } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 import { idInUseHere } from "./fresh-ids.ts";
 
 /** Why a cable cannot use an entry: it is not there, or the id for a new one is taken. */
-export function noSuchEntry(enclosure: Enclosure, target: EntryTarget): Refusal | undefined {
-  if ("newEntry" in target) return idInUseHere(enclosure.entries, target.newEntry);
+export function noSuchEntry(project: Project, enclosure: Enclosure, target: EntryTarget): Refusal | undefined {
+  if ("newEntry" in target) return idInUseHere(project, enclosure.id, "entries", target.newEntry);
   if (target.entry in enclosure.entries) return undefined;
   return refusal("unknown-entry", `${enclosure.name} has no such entry. Pick one of its entries, or make a new one.`);
 }

@@ -1,3 +1,4 @@
+import type { EnclosureId } from "../model/ids.ts";
 import type { Installation, Project } from "../model/project.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 
@@ -24,9 +25,32 @@ function usesId(installation: Installation, id: string): boolean {
   return false;
 }
 
-/** Entries, rings and pass-throughs are looked up inside their enclosure only. */
-export const idInUseHere = (table: Readonly<Record<string, unknown>>, id: string): Refusal | undefined =>
-  id in table ? inUse() : undefined;
+/** Every id that names one thing in the whole drawing, for a command that makes very many new ones. */
+export function allIds({ asFound, proposed, rooms, readings, attachments }: Project): ReadonlySet<string> {
+  const ids = new Set([rooms, readings, attachments].flatMap((table) => Object.keys(table)));
+  for (const installation of proposed === undefined ? [asFound] : [asFound, proposed]) {
+    const { enclosures, cables, loads, labels } = installation;
+    for (const table of [enclosures, cables, loads, labels]) for (const id in table) ids.add(id);
+    for (const { devices, splices, jumpers } of Object.values(enclosures))
+      for (const table of [devices, splices, jumpers]) for (const id in table) ids.add(id);
+  }
+  return ids;
+}
+
+/** Entries, rings and pass-throughs are looked up inside their enclosure only, in both states. */
+export function idInUseHere(
+  { asFound, proposed }: Project,
+  enclosure: EnclosureId,
+  table: "entries" | "rings" | "passThroughs",
+  id: string,
+): Refusal | undefined {
+  const taken = [asFound, proposed].some((state) => {
+    const here = state?.enclosures[enclosure];
+    if (here === undefined) return false;
+    return id in (table === "rings" ? (here.kind === "box" ? here.rings : {}) : here[table]);
+  });
+  return taken ? inUse() : undefined;
+}
 
 const inUse = (): Refusal =>
   refusal("id-in-use", "The identity for the new item is already in use. Ask for a new one and try again.");

@@ -31,6 +31,9 @@ export const MERGE_WITHIN_MS = 600;
 
 export const emptyHistory: History = { past: [], future: [], saved: 0, floor: 0, nextSerial: 1 };
 
+/** History of a document that was opened with work that no file holds: no step leads back to a saved one. */
+export const unsavedHistory: History = { ...emptyHistory, saved: -1 };
+
 /** Adds an edit and drops what could be redone. An edit that changed nothing adds no step and keeps redo. */
 export function record(history: History, edit: Edit, at: number): History {
   if (edit.patches.length === 0) return history;

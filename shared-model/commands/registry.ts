@@ -1,3 +1,4 @@
+import { acknowledgeFinding } from "./acknowledge-finding.ts";
 import { addJumper } from "./add-jumper.ts";
 import { addLabel } from "./add-label.ts";
 import { addPassThrough } from "./add-pass-through.ts";
@@ -9,6 +10,7 @@ import { capEnd } from "./cap-end.ts";
 import { changeConnector } from "./change-connector.ts";
 import type { CommandArgs, CommandId } from "./command-args.ts";
 import type { Command } from "./define-command.ts";
+import { discardProposed } from "./discard-proposed.ts";
 import { joinSplice } from "./join-splice.ts";
 import { landEnd } from "./land-end.ts";
 import { leaveSplice } from "./leave-splice.ts";
@@ -20,6 +22,7 @@ import { moveDevice } from "./move-device.ts";
 import { moveEnclosures } from "./move-enclosures.ts";
 import { moveLoad } from "./move-load.ts";
 import { moveSplice } from "./move-splice.ts";
+import { pasteItems } from "./paste-items.ts";
 import { pigtailTerminal } from "./pigtail-terminal.ts";
 import { placeDevice } from "./place-device.ts";
 import { placeEnclosure } from "./place-enclosure.ts";
@@ -28,13 +31,19 @@ import { removeItems } from "./remove-items.ts";
 import { removePassThrough } from "./remove-pass-through.ts";
 import { removeRing } from "./remove-ring.ts";
 import { renameItem } from "./rename-item.ts";
+import { replaceDevice } from "./replace-device.ts";
+import { resetProposed } from "./reset-proposed.ts";
 import { routeCable } from "./route-cable.ts";
+import { runTogether } from "./run-together.ts";
 import { setBoxIntent } from "./set-box-intent.ts";
 import { setDirectoryLine } from "./set-directory-line.ts";
 import { setEdition } from "./set-edition.ts";
 import { setOutletWish } from "./set-outlet-wish.ts";
 import { setProperty } from "./set-property.ts";
+import { settleHeldBack } from "./settle-held-back.ts";
 import { spliceEnds } from "./splice-ends.ts";
+import { startProposed } from "./start-proposed.ts";
+import { withdrawAcknowledgement } from "./withdraw-acknowledgement.ts";
 
 /** Every command by its id. The compiler notices a missing one. */
 export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = {
@@ -44,6 +53,8 @@ export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = 
   "remove-items": removeItems,
   "place-device": placeDevice,
   "move-device": moveDevice,
+  "replace-device": replaceDevice,
+  "paste-items": pasteItems,
   "place-load": placeLoad,
   "move-load": moveLoad,
   "route-cable": routeCable,
@@ -73,6 +84,13 @@ export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = 
   "move-splice": moveSplice,
   "add-label": addLabel,
   "add-reading": addReading,
+  "start-proposed": startProposed,
+  "reset-proposed": resetProposed,
+  "discard-proposed": discardProposed,
+  "settle-held-back": settleHeldBack,
+  "acknowledge-finding": acknowledgeFinding,
+  "withdraw-acknowledgement": withdrawAcknowledgement,
+  "run-together": runTogether,
 };
 
 export const isCommandId = (id: string): id is CommandId => Object.hasOwn(commands, id);

@@ -74,7 +74,7 @@ const nameOfSide = (installation: Installation, side: SideTarget): string =>
 export function noSuchSide(project: Project, state: StateName, side: SideTarget): Refusal | undefined {
   if ("outside" in side) return undefined;
   const { found, no } = enclosureOr(project, state, side.enclosure);
-  return no ?? noSuchEntry(found.enclosure, side);
+  return no ?? noSuchEntry(project, found.enclosure, side);
 }
 
 /** A cable joins two different enclosures, or one and open country. */

@@ -42,16 +42,24 @@ function drawAnew(project: Project, installation: Installation, box: Enclosure):
   const plain = better((neutrals) => layOut(project, installation, box, neutrals, new Map()));
   const dragged = (Object.keys(box.splices) as SpliceId[]).filter((id) => project.layout.splices[id] !== undefined);
   if (dragged.length === 0) return plain.drawing;
-  // Where a splice was dragged to is known inside the box as it is drawn by itself.
-  const { frame } = plain;
+  // Where a splice was dragged to is known inside the box as it is drawn by itself; where it then grows upward, anew.
+  const pinned = (zero: number): LaidOut => {
+    const pins = pinsOf(project, dragged, plain.frame.width, zero);
+    return layOut(project, installation, box, plain.plan.neutrals, pins, zero);
+  };
+  const first = pinned(plain.frame.zero);
+  return first.frame.zero === plain.frame.zero ? first.drawing : pinned(first.frame.zero).drawing;
+}
+
+/** Column and row of each dragged splice, in a box whose row 0 lies at `zero`. */
+function pinsOf(project: Project, dragged: readonly SpliceId[], width: number, zero: number): Pins {
   const pins = new Map<string, { side: 1 | -1; row: number }>();
   for (const id of dragged) {
     const point = project.layout.splices[id];
     if (point === undefined) continue;
-    const row = Math.round((point.y - frame.zero) / PITCH);
-    pins.set(id, { side: point.x < frame.width / 2 ? -1 : 1, row });
+    pins.set(id, { side: point.x < width / 2 ? -1 : 1, row: Math.round((point.y - zero) / PITCH) });
   }
-  return layOut(project, installation, box, plain.plan.neutrals, pins, frame.zero).drawing;
+  return pins;
 }
 
 interface LaidOut {

@@ -11,6 +11,13 @@ const ROOM = { box: { width: 1100, height: 960 }, panel: { width: 1300, height: 
 /** The place of an enclosure is its inner corner; its sheaths and its header lie before that. */
 const BEFORE = { x: 160, y: 72 } as const;
 
+/** The room that an enclosure at a place takes, as far as that is known without drawing it. */
+export const roomOf = (kind: keyof typeof ROOM, at: Point): Rect => ({
+  x: at.x - BEFORE.x,
+  y: at.y - BEFORE.y,
+  ...ROOM[kind],
+});
+
 /**
  * Where on the sheet a new enclosure of a catalogue item could go: the first free room from the upper left, row by row,
  * no further right than one room past what is there. An empty sheet starts at its origin.
@@ -20,7 +27,7 @@ export function freePlace(project: Project, installation: Installation, item: st
   const taken: Rect[] = [];
   for (const enclosure of Object.values(installation.enclosures)) {
     const at = project.layout.enclosures[enclosure.id as EnclosureId];
-    if (at !== undefined) taken.push({ x: at.x - BEFORE.x, y: at.y - BEFORE.y, ...ROOM[enclosure.kind] });
+    if (at !== undefined) taken.push(roomOf(enclosure.kind, at));
   }
   if (taken.length === 0) return { x: 0, y: 0 };
   const left = Math.min(...taken.map(({ x }) => x));

@@ -14,7 +14,7 @@ import { saveFailure } from "./save-failure.ts";
 /** The part of `node:fs/promises` that saving needs; a test puts a failing one in its place. */
 export type Disk = Pick<
   typeof nodeDisk,
-  "access" | "lstat" | "open" | "readdir" | "readlink" | "realpath" | "rename" | "stat" | "unlink"
+  "access" | "link" | "lstat" | "open" | "readdir" | "readlink" | "realpath" | "rename" | "stat" | "unlink"
 >;
 
 export interface ReplaceOptions {
@@ -22,6 +22,8 @@ export interface ReplaceOptions {
   readonly shownAs?: string;
   /** How long a refused rename is tried again, in milliseconds; another program may hold the file for a moment. */
   readonly retryForMs?: number;
+  /** Writes only where nothing has that name, a link included; else it fails with the code EEXIST. */
+  readonly onlyNew?: boolean;
   readonly disk?: Disk;
   readonly wait?: (ms: number) => Promise<void>;
 }
@@ -38,6 +40,8 @@ export type ReplaceResult =
 type Handle = Awaited<ReturnType<Disk["open"]>>;
 
 const RETRIED = new Set(["EPERM", "EACCES", "EBUSY"]);
+/** How disks refuse that have no second names for a file. */
+const WITHOUT_LINKS = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS", "EMLINK"]);
 const LEFT_OVER = /^[.].+[.][0-9a-f]{16}[.]saving$/;
 const HOUR_MS = 3_600_000;
 
@@ -58,11 +62,15 @@ export async function replaceFile(
   const shownAs = options.shownAs ?? path;
   let temporary: string | undefined;
   try {
-    const target = await realTarget(disk, resolve(path));
+    const target = options.onlyNew ? await freeTarget(disk, resolve(path)) : await realTarget(disk, resolve(path));
     await sweepLeftOvers(disk, dirname(target));
     const mode = await modeOf(disk, target);
     temporary = join(dirname(target), `.${shortened(target)}.${randomBytes(8).toString("hex")}.saving`);
     await writeTemporary(disk, temporary, bytes, mode);
+    if (options.onlyNew && (await linkedAnew(disk, temporary, target)))
+      return (await folderIsFlushed(disk, dirname(target)))
+        ? { saved: true }
+        : { saved: true, note: unflushed(shownAs) };
     const refusal = await renamePatiently(disk, temporary, target, options);
     if (refusal !== undefined) {
       const kept = await keepCopy(disk, temporary, target);
@@ -90,6 +98,33 @@ async function realTarget(disk: Disk, path: string, hops = 0): Promise<string> {
   if (link === undefined) return join(await disk.realpath(dirname(path)), basename(path));
   if (hops > 40) throw new Fault("ELOOP");
   return realTarget(disk, resolve(dirname(path), link), hops + 1);
+}
+
+async function freeTarget(disk: Disk, path: string): Promise<string> {
+  const isThere = await disk.lstat(path).then(
+    () => true,
+    (error: unknown) => {
+      if (codeOf(error) !== "ENOENT") throw error;
+      return false;
+    },
+  );
+  if (isThere) throw new Fault("EEXIST");
+  return path;
+}
+
+/**
+ * A second name for the temporary file, which the system gives only where nothing has it: what another program made in
+ * between is not written over. @returns False where the disk knows no second names; what is there by now still counts.
+ */
+async function linkedAnew(disk: Disk, temporary: string, target: string): Promise<boolean> {
+  try {
+    await disk.link(temporary, target);
+    return true;
+  } catch (error) {
+    if (!WITHOUT_LINKS.has(codeOf(error))) throw error;
+    await freeTarget(disk, target);
+    return false;
+  }
 }
 
 /** Comes first, because on a full disk it makes room; a left-over that cannot be deleted does not fail the save. */

@@ -33,6 +33,7 @@ const SENTENCES: Readonly<Record<string, readonly [cause: string, remedy: string
   EBUSY: ["another program is using the file", "Close that program and save again, or save under another name"],
   EMFILE: TOO_MANY_OPEN,
   ENFILE: TOO_MANY_OPEN,
+  EEXIST: ["something has this name already, and it stays as it is", "Choose another name"],
   ENOENT: ["the folder is not there", "Put back the disk or the folder, or save in another folder"],
   ENOTDIR: ["a part of its path is not a folder", "Save in another folder"],
   EISDIR: ["a folder has this name", "Save under another name"],

@@ -1,9 +1,7 @@
 import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
 import { type Answers, openSession, type Session } from "../analysis/session.ts";
-import type { CommandCall } from "../answers/command-call.ts";
 import { parseProject } from "../format/parse-project.ts";
 import { unreachable } from "../lib/unreachable.ts";
-import type { StateName } from "../model/project.ts";
 import type { RuleWatch } from "../rules/run-rules.ts";
 
 // The checking worker: mirrors the window's document and answers every change of it.
@@ -13,6 +11,9 @@ let session: Session | undefined;
 let held = -1;
 let skipped: ReadonlySet<string> = new Set();
 let watchful = false;
+/** When the window was last told that the job goes on: the two states of a large drawing take longer than one rule may. */
+let saidAt = 0;
+const SIGN_OF_LIFE_MS = 500;
 
 const post = (message: FromWorker): void => scope.postMessage(message);
 
@@ -20,6 +21,9 @@ const watch: RuleWatch = {
   skips: (rule) => skipped.has(rule),
   begins(rule) {
     if (watchful) post({ type: "started", revision: held, rule });
+    else if (performance.now() - saidAt > SIGN_OF_LIFE_MS) post({ type: "started", revision: held });
+    else return;
+    saidAt = performance.now();
   },
 };
 
@@ -48,7 +52,7 @@ function receive(message: ToWorker): void {
       break;
     }
     case "preview":
-      preview(message.request, message.base, message.state, message.calls);
+      preview(message);
       break;
     default:
       unreachable(message);
@@ -58,6 +62,7 @@ function receive(message: ToWorker): void {
 function answer(revision: number, work: () => Answers): void {
   post({ type: "started", revision });
   const start = performance.now();
+  saidAt = start;
   held = revision;
   const answers = work();
   post({ ...answers, tookMs: performance.now() - start });
@@ -69,12 +74,19 @@ function parse(request: number, text: string): void {
   else post({ type: "not-parsed", request, problems: parsed.problems });
 }
 
-function preview(request: number, base: number, state: StateName, calls: readonly CommandCall[]): void {
-  const known = session !== undefined && base === held && session.state === state;
+function preview({
+  request,
+  base,
+  state,
+  calls,
+  mends,
+  fillOf,
+}: Extract<ToWorker, { readonly type: "preview" }>): void {
+  const known = base === held && session?.states.includes(state) === true ? session : undefined;
   post({
     type: "previewed",
     request,
-    base: known ? base : held,
-    results: known ? (session?.preview(calls) ?? []) : [],
+    base: known === undefined ? -1 : base,
+    results: known?.preview(state, calls, mends, fillOf) ?? [],
   });
 }

@@ -132,6 +132,8 @@ export interface Acknowledgement {
   readonly at: string;
   /** What the finding said then: when it says something else now, the word given does not cover it. */
   readonly said?: string;
+  /** How grave it was then: a word given to a caution does not cover a violation. */
+  readonly severity?: "danger" | "violation" | "caution" | "advice";
 }
 
 /** An as-found edit that could not be carried over into proposed, kept until a person has settled it. */

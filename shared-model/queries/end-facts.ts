@@ -1,4 +1,4 @@
-import type { Material } from "../model/cable.ts";
+import type { Cable, Material } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { cableEnd, type EndKey, otherSide, type ParsedEnd, parseEnd } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
@@ -57,4 +57,10 @@ export function farEnd(end: EndKey): EndKey {
   if (parsed === undefined) throw new Error(`Not an end: ${end}`);
   if (parsed.of === "jumper") return `${parsed.jumper}.${otherSide(parsed.side)}` as EndKey;
   return cableEnd(parsed.cable, parsed.conductor, otherSide(parsed.side));
+}
+
+/** The cable that an end belongs to; undefined for a jumper. */
+export function cableOfEnd({ cables }: Installation, end: EndKey): Cable | undefined {
+  const parsed = parseEnd(end);
+  return parsed?.of === "cable" ? cables[parsed.cable] : undefined;
 }

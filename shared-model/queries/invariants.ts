@@ -1,10 +1,13 @@
 import { findDeviceType } from "../catalog/device-types.ts";
 import { type Problem, problem } from "../lib/result.ts";
-import type { Enclosure } from "../model/enclosure.ts";
-import { cableEnd, type EndKey, jumperEnd, parseOutlet } from "../model/ids.ts";
+import type { Cable } from "../model/cable.ts";
+import type { Enclosure, PassThrough } from "../model/enclosure.ts";
+import { type CableId, cableEnd, type EnclosureId, type EndKey, jumperEnd } from "../model/ids.ts";
 import type { Place } from "../model/place.ts";
-import type { Installation, Project } from "../model/project.ts";
+import type { Installation, Project, StateName } from "../model/project.ts";
 import { cablesInto } from "./cables-into.ts";
+import { getInstallation } from "./installation-of.ts";
+import { checkReferences, checkUniqueId, checkUniqueIds } from "./reference-invariants.ts";
 import { findTerminal } from "./terminals-of.ts";
 
 /**
@@ -16,6 +19,55 @@ export function invariantProblems(project: Project): readonly Problem[] {
   checkInstallation(project, project.asFound, "/asFound", problems);
   if (project.proposed !== undefined) checkInstallation(project, project.proposed, "/proposed", problems);
   return problems;
+}
+
+/** What of one state may have been broken by an edit. */
+export interface InvariantPart {
+  /** Enclosures that changed, came or went. */
+  readonly enclosures: ReadonlySet<EnclosureId>;
+  /** Cables that did. */
+  readonly cables: ReadonlySet<CableId>;
+  /** Ids of what came. */
+  readonly newIds: ReadonlySet<string>;
+  /** Something that others may name went, or what names it changed. */
+  readonly references: boolean;
+}
+
+/** As `invariantProblems`, of a part of one state, so that it costs the part. Nothing else may have changed since all was well. */
+export function invariantProblemsIn(project: Project, state: StateName, part: InvariantPart): readonly Problem[] {
+  const problems: Problem[] = [];
+  const installation = getInstallation(project, state);
+  const path = state === "as-found" ? "/asFound" : "/proposed";
+  const cables = new Set(part.cables);
+  for (const id of part.enclosures) {
+    for (const { cable } of cablesInto(installation.cables, id)) cables.add(cable.id);
+    const enclosure = installation.enclosures[id];
+    if (enclosure !== undefined) checkEnclosure(project, installation, enclosure, `${path}/enclosures/${id}`, problems);
+  }
+  for (const id of cables) {
+    const cable = installation.cables[id];
+    if (cable !== undefined) checkCable(installation, cable, path, problems);
+    else checkPassThroughsOf(installation, id, part.enclosures, path, problems);
+  }
+  for (const id of part.newIds) checkUniqueId(installation, id, path, problems);
+  if (part.references) checkReferences(installation, path, problems);
+  return problems;
+}
+
+/** A cable that is gone runs through nothing any more. Enclosures of the part were looked at already. */
+function checkPassThroughsOf(
+  installation: Installation,
+  cable: CableId,
+  done: ReadonlySet<EnclosureId>,
+  path: string,
+  problems: Problem[],
+): void {
+  for (const enclosure of Object.values(installation.enclosures)) {
+    if (done.has(enclosure.id)) continue;
+    for (const pass of Object.values(enclosure.passThroughs))
+      if (pass.cable === cable)
+        checkPassThrough(installation, enclosure, pass, `${path}/enclosures/${enclosure.id}`, problems);
+  }
 }
 
 function checkInstallation(project: Project, installation: Installation, path: string, problems: Problem[]): void {
@@ -60,25 +112,27 @@ function checkTables(installation: Installation, path: string, problems: Problem
 }
 
 function checkCables(installation: Installation, path: string, problems: Problem[]): void {
-  for (const cable of Object.values(installation.cables)) {
-    for (const side of ["a", "b"] as const) {
-      const where = cable.sides[side];
-      if (!("enclosure" in where)) continue;
-      const at = `${path}/cables/${cable.id}/sides/${side}`;
-      const enclosure = installation.enclosures[where.enclosure];
-      if (enclosure === undefined)
-        problems.push(
-          problem("unknown-enclosure", at, `Cable ${cable.name} ends in "${where.enclosure}", which does not exist.`),
-        );
-      else if (!(where.entry in enclosure.entries))
-        problems.push(
-          problem(
-            "unknown-entry",
-            at,
-            `Cable ${cable.name} enters ${enclosure.name} by "${where.entry}", which does not exist.`,
-          ),
-        );
-    }
+  for (const cable of Object.values(installation.cables)) checkCable(installation, cable, path, problems);
+}
+
+function checkCable(installation: Installation, cable: Cable, path: string, problems: Problem[]): void {
+  for (const side of ["a", "b"] as const) {
+    const where = cable.sides[side];
+    if (!("enclosure" in where)) continue;
+    const at = `${path}/cables/${cable.id}/sides/${side}`;
+    const enclosure = installation.enclosures[where.enclosure];
+    if (enclosure === undefined)
+      problems.push(
+        problem("unknown-enclosure", at, `Cable ${cable.name} ends in "${where.enclosure}", which does not exist.`),
+      );
+    else if (!(where.entry in enclosure.entries))
+      problems.push(
+        problem(
+          "unknown-entry",
+          at,
+          `Cable ${cable.name} enters ${enclosure.name} by "${where.entry}", which does not exist.`,
+        ),
+      );
   }
 }
 
@@ -124,23 +178,8 @@ function checkEnclosure(
         ),
       );
   }
-  for (const pass of Object.values(enclosure.passThroughs)) {
-    const cable = installation.cables[pass.cable];
-    if (cable === undefined || pass.conductors.some((key) => !(key in cable.conductors))) {
-      problems.push(
-        problem(
-          "unknown-conductor",
-          `${path}/passThroughs/${pass.id}`,
-          "It names a cable or conductor that does not exist.",
-        ),
-      );
-    }
-    if (!(pass.entryIn in enclosure.entries) || !(pass.entryOut in enclosure.entries)) {
-      problems.push(
-        problem("unknown-entry", `${path}/passThroughs/${pass.id}`, "It names an entry that does not exist."),
-      );
-    }
-  }
+  for (const pass of Object.values(enclosure.passThroughs))
+    checkPassThrough(installation, enclosure, pass, path, problems);
   if (enclosure.roomId !== undefined && !(enclosure.roomId in project.rooms)) {
     problems.push(
       problem(
@@ -150,6 +189,21 @@ function checkEnclosure(
       ),
     );
   }
+}
+
+function checkPassThrough(
+  installation: Installation,
+  enclosure: Enclosure,
+  pass: PassThrough,
+  path: string,
+  problems: Problem[],
+): void {
+  const at = `${path}/passThroughs/${pass.id}`;
+  const cable = installation.cables[pass.cable];
+  if (cable === undefined || pass.conductors.some((key) => !(key in cable.conductors)))
+    problems.push(problem("unknown-conductor", at, "It names a cable or conductor that does not exist."));
+  if (!(pass.entryIn in enclosure.entries) || !(pass.entryOut in enclosure.entries))
+    problems.push(problem("unknown-entry", at, "It names an entry that does not exist."));
 }
 
 /** Every end that lies here has a place, and every place an end. Where all do and the counts agree, nothing is over. */
@@ -231,89 +285,4 @@ function samePoint(a: Place, b: Place): boolean {
   if (a.at.kind === "terminal" && b.at.kind === "terminal")
     return a.at.device === b.at.device && a.at.terminal === b.at.terminal;
   return a.at.kind === "bond" && b.at.kind === "bond";
-}
-
-/** Devices, splices and jumpers are looked up by id alone, so an id may not occur in two enclosures. */
-function checkUniqueIds(installation: Installation, path: string, problems: Problem[]): void {
-  const seen = new Map<string, string>();
-  const note = (id: string, at: string): void => {
-    const before = seen.get(id);
-    if (before !== undefined) problems.push(problem("duplicate-id", at, `"${id}" is already the id of ${before}.`));
-    else seen.set(id, at);
-  };
-  for (const id of Object.keys(installation.cables)) note(id, `${path}/cables/${id}`);
-  for (const [box, enclosure] of Object.entries(installation.enclosures)) {
-    const at = `${path}/enclosures/${box}`;
-    note(box, at);
-    for (const id of Object.keys(enclosure.devices)) note(id, `${at}/devices/${id}`);
-    for (const id of Object.keys(enclosure.splices)) note(id, `${at}/splices/${id}`);
-    for (const id of Object.keys(enclosure.jumpers)) note(id, `${at}/jumpers/${id}`);
-  }
-}
-
-function checkReferences(installation: Installation, path: string, problems: Problem[]): void {
-  const devices = new Set<string>();
-  for (const enclosure of Object.values(installation.enclosures))
-    for (const id of Object.keys(enclosure.devices)) devices.add(id);
-  for (const load of Object.values(installation.loads)) {
-    if (!devices.has(parseOutlet(load.plug).device))
-      problems.push(
-        problem(
-          "unknown-outlet",
-          `${path}/loads/${load.id}/plug`,
-          `${load.name} is plugged into "${load.plug}", which does not exist.`,
-        ),
-      );
-  }
-  for (const label of Object.values(installation.labels)) {
-    const { on } = label;
-    const known =
-      "device" in on
-        ? devices.has(on.device)
-        : "enclosure" in on
-          ? on.enclosure in installation.enclosures
-          : on.cable in installation.cables;
-    if (!known)
-      problems.push(
-        problem("unknown-item", `${path}/labels/${label.id}/on`, "The label is on something that does not exist."),
-      );
-  }
-  for (const key of Object.keys(installation.intent.outlets)) {
-    if (!devices.has(parseOutlet(key as Parameters<typeof parseOutlet>[0]).device)) {
-      problems.push(
-        problem(
-          "unknown-outlet",
-          `${path}/intent/outlets/${key}`,
-          "The decision is about an outlet that does not exist.",
-        ),
-      );
-    }
-  }
-  for (const [box, intent] of Object.entries(installation.intent.boxes)) {
-    const named = [...(intent.supply === undefined ? [] : [intent.supply]), ...Object.keys(intent.protect ?? {})];
-    if (!(box in installation.enclosures))
-      problems.push(
-        problem(
-          "unknown-enclosure",
-          `${path}/intent/boxes/${box}`,
-          "The intent is about an enclosure that does not exist.",
-        ),
-      );
-    for (const cable of named) {
-      if (!(cable in installation.cables))
-        problems.push(
-          problem(
-            "unknown-cable",
-            `${path}/intent/boxes/${box}`,
-            `The intent names cable "${cable}", which does not exist.`,
-          ),
-        );
-    }
-  }
-  for (const device of Object.keys(installation.directory)) {
-    if (!devices.has(device))
-      problems.push(
-        problem("unknown-device", `${path}/directory/${device}`, "The directory names a breaker that does not exist."),
-      );
-  }
 }

@@ -50,4 +50,9 @@ export function amendmentProblem(
   return undefined;
 }
 
-const WITH_FRACTIONS: ReadonlySet<string> = new Set<ValueName>(["loopLengthIn", "protectedUpToA"]);
+const WITH_FRACTIONS: ReadonlySet<string> = new Set<ValueName>([
+  "loopLengthIn",
+  "protectedUpToA",
+  "unclampedFastenedWithinIn",
+  "unclampedSheathInsideIn",
+]);

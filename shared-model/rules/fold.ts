@@ -37,6 +37,7 @@ export function fold(state: StateName, edition: Edition, parts: readonly RawAnsw
       numbers: report.data ?? {},
       folded: 0,
       foldedSubjects: [],
+      ...(report.offers !== undefined && state === "proposed" && { offers: report.offers }),
     });
   }
   const couldNotTell = parts
@@ -102,7 +103,8 @@ function asFinding(
   folded: readonly Subject[],
 ): Finding {
   const section = report.section ?? rule.sections[edition];
-  const foldedSubjects = [...folded].sort((a, b) =>
+  const once = new Map(folded.map((one) => [`${one.kind}:${one.id}`, one]));
+  const foldedSubjects = [...once.values()].sort((a, b) =>
     a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1,
   );
   return {
@@ -116,7 +118,7 @@ function asFinding(
     numbers: report.data ?? {},
     ...(section !== undefined && { section }),
     ...(report.basis !== undefined && { basis: report.basis }),
-    folded: foldedSubjects.length,
+    folded: folded.length,
     foldedSubjects,
     ...(report.fix !== undefined && state === "proposed" && { fix: report.fix }),
     ...(report.offers !== undefined && report.offers.length > 0 && state === "proposed" && { offers: report.offers }),

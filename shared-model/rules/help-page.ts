@@ -91,7 +91,7 @@ function valueText(name: ValueName, value: unknown): string {
   if (name === "conductorAllowance") return pairs(value, (in3) => `${formatVolume(in3 as CubicInches, 2)} in³`);
   if (name === "smallConductorAmps") return pairs(value, (rows) => pairs(rows, (limit) => `${limit} A`));
   if (Array.isArray(value)) return value.join(", ");
-  if (name === "loopLengthIn") return `${value} in.`;
+  if (name.endsWith("In")) return `${value} in.`;
   return name === "protectedUpToA" ? `${value} A` : `${value}`;
 }
 

@@ -1,12 +1,13 @@
 import type { SectionConfidence, SectionPointer, Subject, SubjectKind } from "../answers/finding.ts";
 import { type EvidenceMark, type WithEvidence, weakestMark } from "../model/evidence.ts";
 import { EDITIONS, type Edition } from "../model/project.ts";
+import type { EditionData } from "./editions/edition-data.ts";
 
 type Sections = Readonly<Partial<Record<Edition, SectionPointer>>>;
 
 /**
  * The same section in every edition. `differing` gives editions whose number or mark differs. No number of 2026 is
- * asserted: it points at the text of 2023, which stands in for it.
+ * asserted: it points at the text of 2023, which stands in for it. A check of our own rests on no text of any edition.
  */
 export function everyEdition(
   section: string,
@@ -15,6 +16,7 @@ export function everyEdition(
 ): Sections {
   const sections: Partial<Record<Edition, SectionPointer>> = {};
   for (const edition of EDITIONS) sections[edition] = differing[edition] ?? { section, confidence };
+  if (confidence === "own-rule") return sections;
   const standIn = differing[2023]?.section ?? section;
   sections[2026] = { section: `${standIn} (2023)`, confidence: "doubtful" };
   return sections;
@@ -25,6 +27,14 @@ export function everyJudgedEdition(...which: Parameters<typeof everyEdition>): S
   const { 2011: _first, 2014: _second, ...judged } = everyEdition(...which);
   return judged;
 }
+
+/** A section for one finding. No number of an edition that is not verified is asserted: it points at the text that stands in. */
+export const sectionIn = (
+  { verified, textOf }: Pick<EditionData, "verified" | "textOf">,
+  section: string,
+  confidence: SectionConfidence,
+): SectionPointer =>
+  verified ? { section, confidence } : { section: `${section} (${textOf})`, confidence: "doubtful" };
 
 /** Puts values into the braces of a message. A value that is missing is a bug of the rule. */
 export function fillIn(template: string, values: Readonly<Record<string, string | number>>): string {

@@ -63,7 +63,12 @@ interface RuleCommon<M extends string> {
 /** Its scope is the smallest part of a drawing that a rule must see, and so what makes it run again. */
 export type Rule<M extends string = string> =
   | (RuleCommon<M> & { readonly scope: "box"; check(context: BoxContext): void })
-  | (RuleCommon<M> & { readonly scope: "section"; check(context: SectionContext): void })
+  | (RuleCommon<M> & {
+      readonly scope: "section";
+      check(context: SectionContext): void;
+      /** What it says of a panel by itself, which belongs to no section: it sees what a box rule sees. */
+      checkPanel?(context: BoxContext): void;
+    })
   | (RuleCommon<M> & { readonly scope: "project"; check(context: ProjectContext): void });
 
 export const defineRule = <M extends string>(rule: Rule<M>): Rule<M> => rule;

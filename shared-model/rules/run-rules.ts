@@ -6,6 +6,7 @@ import { amendedEdition, amendmentProblem, isSwitchedOff } from "./amendments.ts
 import { boxOverfull } from "./checks/box-overfull.ts";
 import type { EditionData, ValueName } from "./editions/edition-data.ts";
 import { getEdition } from "./editions/editions.ts";
+import { fixBy } from "./fix-parts.ts";
 import { boxRules, projectRules, rules, sectionRules } from "./registry.ts";
 import type { BoxContext, CannotTellReport, ProjectContext, Report, Rule, SectionContext } from "./rule.ts";
 
@@ -13,10 +14,12 @@ import type { BoxContext, CannotTellReport, ProjectContext, Report, Rule, Sectio
 export const INTERNAL_ERROR = "internal-error";
 /** Rule id under which an amendment that changes nothing is reported. */
 export const AMENDMENT_IGNORED = "amendment-ignored";
+/** Rule id under which an as-found edit is reported that could not be carried over into proposed. */
+export const NOT_CARRIED_OVER = "not-carried-over";
 
 /** What is reported without a rule of the catalogue. */
 export interface OwnReport extends Report {
-  readonly ruleId: typeof INTERNAL_ERROR | typeof AMENDMENT_IGNORED;
+  readonly ruleId: typeof INTERNAL_ERROR | typeof AMENDMENT_IGNORED | typeof NOT_CARRIED_OVER;
 }
 
 /**
@@ -45,14 +48,28 @@ export interface RuleWatch {
 }
 
 /**
- * Runs the box rules on one enclosure. They read the enclosure, the cables that enter or pass through it, and the edition
+ * Runs the box rules on one enclosure, and on a panel also what section rules say of a panel by itself. They read the enclosure, the cables that enter or pass through it, and the edition
  * and amendments of the project; nothing else, so the answer holds while these are the same objects.
  */
 export function checkBox(context: InState & { readonly enclosure: Enclosure }): RawAnswers {
   const { enclosure } = context;
   const where: Subject = { kind: "enclosure", id: enclosure.id, name: enclosure.name };
-  return run(boxRules, context, where, (rule, common) => rule.check({ ...common, enclosure } satisfies BoxContext));
+  const own = run(boxRules, context, where, (rule, common) =>
+    rule.check({ ...common, enclosure } satisfies BoxContext),
+  );
+  if (enclosure.kind !== "panel") return own;
+  const ofPanel = run(panelRules, context, where, (rule, common) =>
+    rule.checkPanel?.({ ...common, enclosure } satisfies BoxContext),
+  );
+  return {
+    reports: [...own.reports, ...ofPanel.reports],
+    ownReports: [...own.ownReports, ...ofPanel.ownReports],
+    couldNotTell: [...own.couldNotTell, ...ofPanel.couldNotTell],
+    checksRun: own.checksRun + ofPanel.checksRun,
+  };
 }
+
+const panelRules = sectionRules.filter(({ checkPanel }) => checkPanel !== undefined);
 
 /**
  * Runs the section rules on one section. They read the section, the rooms, edition and amendments of the project, and
@@ -79,14 +96,14 @@ const tooManySwitches = (rule: Rule, where: Subject): CannotTellReport => ({
   missing: `the positions of all switches on the circuits at ${where.name}`,
 });
 
-/** Runs the project rules, and says which amendments change nothing. */
+/** Runs the project rules, and says which amendments change nothing and, in proposed, which as-found edits are not in it. */
 export function checkProject(context: InState): RawAnswers {
   const { project } = context;
   const where: Subject = { kind: "project", id: "project", name: project.title };
   const answers = run(projectRules, context, where, (rule, common) => rule.check(common));
   return {
     ...answers,
-    ownReports: [...answers.ownReports, ...ignoredAmendments(project)],
+    ownReports: [...answers.ownReports, ...ignoredAmendments(project), ...notCarriedOver(context)],
     couldNotTell: [...answers.couldNotTell, ...notHeld(context)],
   };
 }
@@ -183,4 +200,18 @@ function ignoredAmendments(project: Project): readonly OwnReport[] {
       data: { rule: amendment.rule },
     } satisfies OwnReport;
   });
+}
+
+function notCarriedOver({ project, state }: InState): readonly OwnReport[] {
+  if (state !== "proposed") return [];
+  return (project.heldBack ?? []).map(
+    ({ id, title, items, because }): OwnReport => ({
+      ruleId: NOT_CARRIED_OVER,
+      severity: "caution",
+      subjects: [{ kind: "project", id, name: title }, ...items],
+      message: `“${title}” was done as found and not carried over into proposed. ${because} Look at both, make proposed agree where it should, then settle this.`,
+      data: { title },
+      offers: [fixBy("I have looked", "settle-held-back", { id })],
+    }),
+  );
 }

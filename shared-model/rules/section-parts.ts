@@ -4,8 +4,9 @@ import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
-import { type ConductorKey, cableEnd, type EnclosureId, type EndKey } from "../model/ids.ts";
+import { type ConductorKey, cableEnd, type EnclosureId, type EndKey, type TerminalName } from "../model/ids.ts";
 import { nameOfEnd } from "../queries/end-facts.ts";
+import { findTerminal } from "../queries/terminals-of.ts";
 import type { OutletStanding, PathStep, Reach, Section, Spot } from "../solver/section.ts";
 import type { SectionContext } from "./rule.ts";
 import { fillIn, listed, marksOn, subject } from "./rule-parts.ts";
@@ -62,6 +63,49 @@ function standingOf(
 
 export const hotOf = ({ outlet }: OutletStanding): Spot => ({ device: outlet.device.id, node: outlet.hot });
 export const neutralOf = ({ outlet }: OutletStanding): Spot => ({ device: outlet.device.id, node: outlet.neutral });
+
+/** A 240 V appliance has two hots and no neutral. */
+export function needsNeutral({ outlet }: OutletStanding): boolean {
+  const terminal = findTerminal(outlet.device, outlet.neutral as TerminalName);
+  return terminal === undefined || terminal.purpose !== "hot";
+}
+
+/** Its hot is on the neutral and its neutral on a hot. Where the two meet by metal it is shorted, which is another fault. */
+export function isPolaritySwapped(section: Section, standing: OutletStanding): boolean {
+  const reach = section.reach();
+  const hot = hotOf(standing);
+  const neutral = neutralOf(standing);
+  if (!reach.isGrounded(hot) || !reach.isLive(neutral)) return false;
+  return !reach.isAlwaysLive(hot) && !reach.isAlwaysGrounded(neutral) && !reach.areJoined(hot, neutral);
+}
+
+/** Neither pole is fed on LOAD alone. A device that is has a fault of its own, and what its LOAD says means nothing. */
+export const isFedRightWay = ({ lineLive, lineGrounded, loadLive, loadGrounded }: LineLoadDevice): boolean =>
+  (lineLive || !loadLive) && (lineGrounded || !loadGrounded);
+
+/**
+ * The pole that is fed on LOAD alone while the other is not. Nothing is said of a device that no hot reaches, nor where a pole is fed on both sides: that is another fault.
+ */
+export function swappedPole({
+  lineLive,
+  lineGrounded,
+  loadLive,
+  loadGrounded,
+}: LineLoadDevice): "hot" | "neutral" | undefined {
+  if ((lineLive && loadLive) || (lineGrounded && loadGrounded)) return undefined;
+  if (loadLive && !loadGrounded) return "hot";
+  return loadGrounded && lineLive ? "neutral" : undefined;
+}
+
+/** Both poles are fed on LOAD alone. */
+export const isSwapped = ({ lineLive, lineGrounded, loadLive, loadGrounded }: LineLoadDevice): boolean =>
+  loadLive && loadGrounded && !lineLive && !lineGrounded;
+
+/** The outlets that are what a device protects or should protect: its own face and what loses its hot with its contacts. */
+export const outletsBehind = (section: Section, { device, open }: LineLoadDevice): readonly OutletStanding[] =>
+  section
+    .outlets()
+    .filter((standing) => standing.outlet.device.id === device.id || (standing.live && !open.isLive(hotOf(standing))));
 
 /** The cable step by which a way last enters or leaves an enclosure. */
 export function lastCableStep(

@@ -67,7 +67,7 @@ export interface ConductionGraph {
  * sources; those of a feeder panel are points like others, and its feeders are followed upstream.
  *
  * The main bond is left out: a bar of a service panel is one source, and what is joined to it by a jumper in the panel
- * does not make it another.
+ * does not make it another. What a cable brings to the other bar there counts as if it were on its own.
  */
 export function conductionGraph(installation: Installation, walked: Walked): ConductionGraph {
   const builder = new Builder(installation);
@@ -210,7 +210,8 @@ class Builder {
     if (point === undefined) return undefined;
     if (enclosure.kind === "box") return this.nodeAt(part, point);
     this.panelEnds.get(enclosure)?.add(end);
-    const node = this.touch(part, point);
+    const grounding = cable.conductors[conductor]?.grounding === true;
+    const node = this.touch(part, pointAtMainBond(part.graph, point, grounding));
     this.ends.set(end, node);
     return node;
   }
@@ -287,6 +288,18 @@ class Builder {
       conductor: undefined,
     });
   }
+}
+
+/**
+ * Where the main bond is, the two bars are one: a ground on the neutral bar is a ground there, and a neutral on the ground
+ * bar a neutral, each with the current of its own kind. Not known where the bond is: taken to be here, and asked.
+ */
+function pointAtMainBond(graph: EnclosureGraph, point: number, grounding: boolean): number {
+  const { enclosure } = graph;
+  if (enclosure.kind !== "panel" || enclosure.supply !== "service" || enclosure.mainBond === "elsewhere") return point;
+  const bar = busAt(graph.points[point] as Point);
+  if (bar !== (grounding ? "@neutral" : "@ground")) return point;
+  return graph.pointOfNode("", grounding ? "@ground" : "@neutral") ?? point;
 }
 
 const wireEdge = (a: number, b: number, cable: Cable, conductor: ConductorKey): GraphEdge => ({

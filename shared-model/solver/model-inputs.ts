@@ -56,7 +56,7 @@ function isPanelCurrent({ panel, feeders, nets }: PanelInput, installation: Inst
   if (now === undefined || now.kind !== "panel") return false;
   if (now.supply === "feeder" && !areSame(feedersOf(installation, now), feeders)) return false;
   if (now === panel) return true;
-  if (now.supply !== panel.supply || now.name !== panel.name) return false;
+  if (now.supply !== panel.supply || now.mainBond !== panel.mainBond || now.name !== panel.name) return false;
   const fresh = panelNets(now);
   return nets.every(({ end, signature, devices }) => {
     const net = netAt(fresh, end);

@@ -10,6 +10,7 @@ import { outletsOf, type PlacedOutlet } from "../queries/outlets-of.ts";
 import { circuitOn, hotSideOf } from "./circuits.ts";
 import { type ConductionGraph, conductionGraph, GROUND, HOT, NEUTRAL } from "./conduction-graph.ts";
 import { areJoinable } from "./joinable.ts";
+import { neutralsAround, neutralsOnGround, shorts } from "./joinings.ts";
 import {
   netsLiveThroughLoads,
   type OutletNodes,
@@ -19,11 +20,21 @@ import {
   testOutlet,
 } from "./protection.ts";
 import { Roles } from "./roles.ts";
-import type { Circuit, OutletStanding, PathStep, Reach, Spot, WrongPlace } from "./section.ts";
+import type {
+  Circuit,
+  Joining,
+  OutletStanding,
+  PathStep,
+  Reach,
+  Spot,
+  SwitchInNeutral,
+  WrongPlace,
+} from "./section.ts";
 import type { Walked } from "./section-walk.ts";
 import { type Opened, SourceReach } from "./source-reach.ts";
+import { switchesInNeutral } from "./switches-in-neutral.ts";
 import { wayFrom } from "./ways.ts";
-import { whereNeutralStops, wherePolarityCrosses } from "./wrong-places.ts";
+import { whereHotStops, whereNeutralStops, wherePolarityCrosses } from "./wrong-places.ts";
 
 type Placed = { readonly device: Device; readonly enclosure: Enclosure };
 type PlacedBreaker = { readonly device: Device; readonly panel: Enclosure };
@@ -42,6 +53,9 @@ export class SectionModel {
   private standings?: readonly OutletStanding[];
   private placedOutlets?: readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[];
   private sensing?: readonly Placed[];
+  private shortsFound?: readonly Joining[];
+  private onGroundFound?: readonly Joining[];
+  private inNeutralFound?: readonly SwitchInNeutral[];
   private feeding?: ReadonlyMap<DeviceId, PlacedBreaker & { readonly hotSide: ReadonlySet<number> }>;
 
   constructor(installation: Installation, walked: Walked) {
@@ -144,6 +158,39 @@ export class SectionModel {
 
   whereNeutralStops(key: OutletKey): WrongPlace | undefined {
     return whereNeutralStops(this.graph, this.sourceReach(), this.nodesOfOutlet(key));
+  }
+
+  whereHotStops(key: OutletKey): WrongPlace | undefined {
+    return whereHotStops(this.graph, this.sourceReach(), this.nodesOfOutlet(key));
+  }
+
+  shorts(): readonly Joining[] {
+    this.shortsFound ??= shorts(this.graph, this.sourceReach());
+    return this.shortsFound;
+  }
+
+  neutralsOnGround(): readonly Joining[] {
+    this.onGroundFound ??= neutralsOnGround(this.graph, this.sourceReach());
+    return this.onGroundFound;
+  }
+
+  neutralsAround(id: DeviceId): readonly Joining[] {
+    const device = this.sensingDevices().find((one) => one.device.id === id)?.device;
+    const node = device === undefined ? undefined : getDeviceType(device.type).sensing?.load.neutral;
+    if (node === undefined) return [];
+    const opened: Opened = { device: id, what: "contacts" };
+    const outlets = this.placed().map(({ nodes }) => nodes);
+    const loadNeutral = this.nodeOf({ device: id, node });
+    return neutralsAround(this.graph, this.sourceReach(), this.sourceReach(opened), opened, loadNeutral, outlets);
+  }
+
+  switchesInNeutral(): readonly SwitchInNeutral[] {
+    this.inNeutralFound ??= switchesInNeutral(
+      this.graph,
+      this.sourceReach(),
+      this.placed().map(({ outlet: { key }, nodes }) => ({ key, nodes })),
+    );
+    return this.inNeutralFound;
   }
 
   wherePolarityCrosses(key: OutletKey): WrongPlace | undefined {

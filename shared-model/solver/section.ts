@@ -105,6 +105,28 @@ export interface WrongPlace {
   readonly lastRight?: EnclosureId;
 }
 
+/** One handle in one of its positions. */
+export interface HandlePosition {
+  readonly device: DeviceId;
+  /** Terminal that tells the switches of one yoke apart; absent where it has one handle. */
+  readonly at?: DeviceNode;
+  readonly position: "on" | "off" | "up" | "down" | "straight" | "crossed";
+}
+
+/** What joins two things that must stay apart. */
+export interface Joining {
+  /** A jumper, a conductor or a switch path, walked from the first of the two to the second. */
+  readonly by: PathStep;
+  /** Positions that it takes; none when it is so in every position. */
+  readonly when: readonly HandlePosition[];
+}
+
+/** A switch that takes the neutral from outlets while their hot stays. */
+export interface SwitchInNeutral {
+  readonly device: DeviceId;
+  readonly outlets: readonly OutletKey[];
+}
+
 /** What one breaker feeds, up to the next breaker: derived, never what a label says. Lists are sorted. */
 export interface Circuit {
   readonly breaker: DeviceId;
@@ -158,6 +180,19 @@ export interface Section {
   wayFrom(source: "ungrounded" | "grounded", to: Spot, open?: DeviceId): readonly PathStep[] | undefined;
   /** For an outlet that is live and has no neutral: where the neutral stops. */
   whereNeutralStops(outlet: OutletKey): WrongPlace | undefined;
+  /** For an outlet that has its neutral and is never live: where its hot stops. */
+  whereHotStops(outlet: OutletKey): WrongPlace | undefined;
   /** For an outlet whose neutral slot is live: where hot and neutral first change places. */
   wherePolarityCrosses(outlet: OutletKey): WrongPlace | undefined;
+  /** What joins hot to neutral by metal in some switch position, loads removed. Sorted. */
+  shorts(): readonly Joining[];
+  /**
+   * What joins the equipment ground, or what is made for it (ground terminals, the metal of a box), to the neutral; walked
+   * from the ground. The main bond is left out. Sorted.
+   */
+  neutralsOnGround(): readonly Joining[];
+  /** With the contacts of a ground-fault device open: what joins its LOAD neutral to the neutral of the supply. Sorted. */
+  neutralsAround(device: DeviceId): readonly Joining[];
+  /** Switches that open a neutral and leave the hot on. Sorted by device. */
+  switchesInNeutral(): readonly SwitchInNeutral[];
 }

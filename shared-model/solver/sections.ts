@@ -15,9 +15,20 @@ import {
 } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { panelGraph } from "./conduction-graph.ts";
+import { endsBehind } from "./ends-behind.ts";
 import { inputsOfModel, isCurrent, type ModelInputs } from "./model-inputs.ts";
 import { Roles } from "./roles.ts";
-import type { Circuit, OutletStanding, PathStep, Reach, Section, Spot, WrongPlace } from "./section.ts";
+import type {
+  Circuit,
+  Joining,
+  OutletStanding,
+  PathStep,
+  Reach,
+  Section,
+  Spot,
+  SwitchInNeutral,
+  WrongPlace,
+} from "./section.ts";
 import { SectionModel } from "./section-model.ts";
 import { walkSection } from "./section-walk.ts";
 import { SourceReach } from "./source-reach.ts";
@@ -106,7 +117,8 @@ export function boxRoles(section: Section, id: EnclosureId): BoxRoles {
   for (const end of Object.keys(enclosure.places) as EndKey[]) ends[end] = section.roleOfEnd(end);
   const splices = emptyTable<SpliceId>();
   for (const splice of Object.keys(enclosure.splices) as SpliceId[]) splices[splice] = section.roleOfSplice(splice);
-  return { ends, splices };
+  const behind = endsBehind(section, enclosure);
+  return { ends, splices, ...(behind !== undefined && { behind }) };
 }
 
 /** Without a prototype it is a plain dictionary: a shape of its own for every set of keys costs far more than the keys. */
@@ -261,6 +273,26 @@ class DrawnSection implements Section {
 
   whereNeutralStops(outlet: OutletKey): WrongPlace | undefined {
     return this.kept.model.whereNeutralStops(outlet);
+  }
+
+  whereHotStops(outlet: OutletKey): WrongPlace | undefined {
+    return this.kept.model.whereHotStops(outlet);
+  }
+
+  shorts(): readonly Joining[] {
+    return this.kept.model.shorts();
+  }
+
+  neutralsOnGround(): readonly Joining[] {
+    return this.kept.model.neutralsOnGround();
+  }
+
+  neutralsAround(device: DeviceId): readonly Joining[] {
+    return this.kept.model.neutralsAround(device);
+  }
+
+  switchesInNeutral(): readonly SwitchInNeutral[] {
+    return this.kept.model.switchesInNeutral();
   }
 
   wherePolarityCrosses(outlet: OutletKey): WrongPlace | undefined {

@@ -19,6 +19,12 @@ export class Setting {
     return bit === undefined ? 0 : (this.column >> bit) & 1;
   }
 
+  /** The same with one of its handles in the other position. */
+  flipped(handle: string): Setting {
+    const bit = this.bitOf.get(handle);
+    return bit === undefined ? this : new Setting(this.handles, this.bitOf, this.column ^ (1 << bit));
+  }
+
   /** The positions of some of its handles, as bits in their order. */
   columnOf(handles: readonly string[]): number {
     if (handles.length === this.handles.length && handles.every((handle, bit) => handle === this.handles[bit]))

@@ -81,7 +81,8 @@ function stepsTo(graph: ConductionGraph, from: number, cameBy: ReadonlyMap<numbe
   return steps;
 }
 
-function stepOf(graph: ConductionGraph, edge: GraphEdge, forward: boolean): PathStep {
+/** One edge as a piece of a way, walked from its first node to its second or the other way round. */
+export function stepOf(graph: ConductionGraph, edge: GraphEdge, forward: boolean): PathStep {
   const side: Side = forward ? "a" : "b";
   const { cable, conductor, jumper, device } = edge;
   const [from, to] = forward ? [edge.a, edge.b] : [edge.b, edge.a];

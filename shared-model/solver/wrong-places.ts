@@ -1,9 +1,9 @@
 import type { DeviceId, EnclosureId, EndKey } from "../model/ids.ts";
-import { type ConductionGraph, NEUTRAL } from "./conduction-graph.ts";
+import { type ConductionGraph, HOT, NEUTRAL } from "./conduction-graph.ts";
 import type { OutletNodes } from "./protection.ts";
 import type { PathStep, WrongPlace } from "./section.ts";
 import type { SourceReach } from "./source-reach.ts";
-import { enclosuresOn, endsOfCable, wayFrom } from "./ways.ts";
+import { edgesAt, enclosuresOn, endsOfCable, wayFrom } from "./ways.ts";
 
 /**
  * Where the neutral of an outlet stops: of the enclosures that its hot comes through, the first in which something hangs
@@ -17,14 +17,46 @@ export function whereNeutralStops(
 ): WrongPlace | undefined {
   if ((reach.some(outlet.neutral) & NEUTRAL) !== 0) return undefined;
   const way = wayFrom(graph, reach, "ungrounded", outlet.hot);
-  if (way === undefined) return undefined;
-  const home = graph.nodes[outlet.hot]?.enclosure.id as EnclosureId;
   const dead = reach.net[outlet.neutral] as number;
+  return whereStops(graph, way, outlet.hot, {
+    isDead: (node) => reach.net[node] === dead,
+    isGood: (node) => (reach.some(node) & NEUTRAL) !== 0,
+  });
+}
+
+/**
+ * Where the hot of an outlet stops that has its neutral: of the enclosures that its neutral comes through, the first in
+ * which something hangs on the dead hot. Switches and contacts count as closed, so that the place is found behind them.
+ */
+export function whereHotStops(graph: ConductionGraph, reach: SourceReach, outlet: OutletNodes): WrongPlace | undefined {
+  const isLive = (node: number): boolean => (reach.some(node) & HOT) !== 0;
+  if (isLive(outlet.hot)) return undefined;
+  const way = wayFrom(graph, reach, "grounded", outlet.neutral);
+  const lists = edgesAt(graph);
+  const dead = new Set<number>();
+  const todo = [outlet.hot];
+  for (let node = todo.pop(); node !== undefined; node = todo.pop()) {
+    if (dead.has(node) || isLive(node) || graph.source[node] !== 0) continue;
+    dead.add(node);
+    for (const edge of lists[node] ?? []) if (edge.kind !== "load") todo.push(edge.a === node ? edge.b : edge.a);
+  }
+  return whereStops(graph, way, outlet.neutral, { isDead: (node) => dead.has(node), isGood: isLive });
+}
+
+/** The place at which a conductor is dead first, along the way that its partner takes from the source. */
+function whereStops(
+  graph: ConductionGraph,
+  way: readonly PathStep[] | undefined,
+  partner: number,
+  { isDead, isGood }: { isDead(node: number): boolean; isGood(node: number): boolean },
+): WrongPlace | undefined {
+  if (way === undefined) return undefined;
+  const home = graph.nodes[partner]?.enclosure.id as EnclosureId;
   const deadIn = new Set<EnclosureId>();
   const goodIn = new Set<EnclosureId>();
   graph.nodes.forEach(({ enclosure }, node) => {
-    if (reach.net[node] === dead) deadIn.add(enclosure.id);
-    else if ((reach.some(node) & NEUTRAL) !== 0) goodIn.add(enclosure.id);
+    if (isDead(node)) deadIn.add(enclosure.id);
+    else if (isGood(node)) goodIn.add(enclosure.id);
   });
   const order = enclosuresOn(way);
   const found = Math.max(
@@ -40,14 +72,13 @@ export function whereNeutralStops(
   for (const [end, node] of graph.ends) {
     const at = graph.nodes[node];
     if (at?.enclosure.id !== enclosure) continue;
-    const isDead = reach.net[node] === dead;
-    if (isDead) onDead.push(end);
-    if (at.point.kind === "end" && (isDead || (reach.some(node) & NEUTRAL) !== 0)) open.push(end);
+    if (isDead(node)) onDead.push(end);
+    if (at.point.kind === "end" && (isDead(node) || isGood(node))) open.push(end);
   }
-  for (const { point, enclosure: where } of graph.nodes.filter((_, node) => reach.net[node] === dead)) {
-    if (where.id !== enclosure || point.kind !== "device") continue;
+  graph.nodes.forEach(({ point, enclosure: where }, node) => {
+    if (where.id !== enclosure || point.kind !== "device" || !isDead(node)) return;
     if (device === undefined || point.device.id < device) device = point.device.id;
-  }
+  });
   return {
     enclosure,
     ends: (open.length > 0 ? open : onDead).sort(),

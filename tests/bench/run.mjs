@@ -43,19 +43,22 @@ function report({ edits, firstCheck, parse, save, noise }, version) {
     `Chromium ${version}, Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? "unknown processor"}`,
   );
   console.log(`Noise of the machine: the same arithmetic took ${figures(noise)} ms\n`);
-  const [small, large] = edits;
-  if (small === undefined || large === undefined) throw new Error("Two sizes are measured.");
-  for (const { boxes, command, findings } of edits) {
-    console.log(`${boxes} boxes, ${boxes * 10} conductors, ${findings.length} edits`);
+  const [small, large, , largeProposed] = edits;
+  if (small === undefined || large === undefined || largeProposed === undefined)
+    throw new Error("Two sizes are measured, without and with proposed.");
+  for (const [index, { boxes, proposed, command, findings }] of edits.entries()) {
+    const states = proposed ? ", proposed started, edits of as found that flow on" : "";
+    console.log(`${boxes} boxes, ${boxes * 10} conductors, ${findings.length} edits${states}`);
     console.log(`  command to next state      ${figures(command)} ms`);
     console.log(`  command to its findings    ${figures(findings)} ms`);
-    console.log(`  first check of the whole   ${firstCheck.find((check) => check.boxes === boxes)?.ms.toFixed(0)} ms`);
+    console.log(`  first check of the whole   ${firstCheck[index]?.toFixed(0)} ms`);
   }
   console.log(`Document of ${parse.boxes} boxes, ${(parse.bytes / 1e6).toFixed(1)} MB`);
   console.log(`  parse and validate         ${figures(parse.ms)} ms`);
   console.log(`  write as text              ${figures(save)} ms\n`);
   const growth = quantile(large.findings, 0.5) / quantile(small.findings, 0.5);
   target("edit to findings at 1,000 boxes, p95", quantile(large.findings, 0.95), 16, "ms");
+  target("the same with proposed started, p95", quantile(largeProposed.findings, 0.95), 16, "ms");
   target("growth of the median from 100 to 1,000 boxes", growth, 1.3, "times");
   target("command to next state at 1,000 boxes, p95", quantile(large.command, 0.95), 4, "ms");
   target("parse and validate, median", quantile(parse.ms, 0.5), 100, "ms");

@@ -196,7 +196,7 @@ export class Drawing {
 
   /** The same wiring started a second time as proposed; what follows edits that. */
   propose(): Drawing {
-    return new Drawing({ ...this.#project, proposed: this.#project.asFound }, "proposed");
+    return new Drawing(new Drawing(this.#project, "as-found").run("start-proposed", {}).project, "proposed");
   }
 
   /** Key and enclosure of "C1.bk@B1" or "p.a". */
@@ -274,6 +274,11 @@ const STATELESS: ReadonlySet<CommandId> = new Set<CommandId>([
   "set-edition",
   "move-splice",
   "add-reading",
+  "start-proposed",
+  "reset-proposed",
+  "discard-proposed",
+  "settle-held-back",
+  "run-together",
 ]);
 
 const holeOf = (at: At, device: DeviceId): number | undefined =>

@@ -1,6 +1,6 @@
 import { type Edition, emptyProject, type Project } from "../../shared-model/model/project.ts";
 import { Drawing } from "./drawing-by-commands.ts";
-import { boxId, deviceId, jumperId } from "./ids.ts";
+import { boxId, cableId, deviceId, jumperId } from "./ids.ts";
 
 export * from "./ids.ts";
 
@@ -27,6 +27,13 @@ export function laundryDrawing(): Drawing {
   makeUpB1(house);
   makeUpRest(house);
   return house.load("Freezer", "freezer-180", "R4").wish("R5");
+}
+
+/** The laundry with cable C5 removed as found and kept in proposed, which had moved one of its ends: held back. */
+export function heldBackDrawing(): Drawing {
+  const plan = laundryDrawing().propose().land("C5.bk@B6", "capped");
+  const remove = { kind: "cable", id: cableId("C5") } as const;
+  return new Drawing(new Drawing(plan.project, "as-found").remove(remove).project, "proposed");
 }
 
 function rooms(house: Drawing): void {

@@ -12,6 +12,7 @@ import { ROOM_KINDS } from "../../shared-model/model/room.ts";
 import { COLOURS } from "../../shared-model/units/colour.ts";
 import { WIRE_SIZES } from "../../shared-model/units/wire-size.ts";
 import { Picker } from "./picker.ts";
+import { randomPaste } from "./random-paste.ts";
 import { randomProperty } from "./random-property.ts";
 import {
   boxAndEnd,
@@ -21,6 +22,7 @@ import {
   enclosureAt,
   enclosureId,
   endIn,
+  everyDevice,
   fresh,
   idsIn,
   installation,
@@ -113,6 +115,15 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
     const to = { ...(before !== undefined && scene.pick.chance(0.5) && { before }) };
     return { state: scene.state, id, enclosure, ...to };
   },
+  "replace-device": (scene) => {
+    const { pick, state } = scene;
+    const device = pick.from(everyDevice(scene), undefined);
+    const where = deviceTypes.find((type) => type.id === device?.type)?.where;
+    const fitting = deviceTypes.filter((type) => type.where === where || pick.chance(0.02));
+    const type = pick.from(fitting, undefined)?.id ?? "receptacle-15";
+    return { state, device: device?.id ?? "gone", id: fresh(scene, ""), type, name: `D${scene.index}` };
+  },
+  "paste-items": randomPaste,
   "place-load": (scene) => ({
     state: scene.state,
     id: fresh(scene, ""),
@@ -308,7 +319,44 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
       evidence: { value: "measured" },
     },
   }),
+  "start-proposed": () => ({}),
+  "reset-proposed": (scene) => resetArgs(scene),
+  "discard-proposed": ({ pick }) => (pick.chance(0.2) ? {} : { not: "now" }),
+  "settle-held-back": ({ pick, project }) => ({ id: pick.from(project.heldBack ?? [], undefined)?.id ?? "1" }),
+  "acknowledge-finding": (scene) => ({
+    ...acknowledgement(scene),
+    by: scene.pick.from(["the owner", " "], " "),
+    reason: "agreed with the owner",
+    at: "2026-05-04T10:20:30Z",
+    said: "B1 is overfull.",
+    severity: "violation",
+  }),
+  "withdraw-acknowledgement": (scene) => acknowledgement(scene),
+  "run-together": (scene) => ({ title: `Several ${scene.index}`, calls: callsTogether(scene) }),
 };
+
+/** Whole is rare, because it ends what the sequence was about. */
+function resetArgs({ pick, project }: Scene) {
+  const enclosures = [...idsIn(project.asFound.enclosures), ...idsIn(project.proposed?.enclosures ?? {})];
+  const enclosure = pick.from(enclosures, undefined);
+  return pick.chance(0.2) || enclosure === undefined ? {} : { enclosure };
+}
+
+function acknowledgement({ pick, state, project }: Scene) {
+  const known = pick.from(project.acknowledgements, undefined);
+  if (known !== undefined && pick.chance(0.5)) return { finding: known.finding, state: known.state };
+  return { finding: `box-overfull|enclosure:${pick.from(idsIn(project.asFound.enclosures), "gone")}`, state };
+}
+
+/** Few of the commands that name things by picking from the drawing as it is before the first of them. */
+function callsTogether(scene: Scene): readonly CommandCall[] {
+  const { pick, project, index } = scene;
+  const ids = IDS.filter((id) => id !== "run-together" || pick.chance(0.01));
+  return Array.from({ length: 1 + pick.below(3) }, (_, place) => {
+    const command = pick.from([...OFTEN, ...ids], "add-room");
+    return callOf(project, { command, seed: pick.below(0x7fff_ffff) }, index * 1_000 + 100 + place);
+  });
+}
 
 function endArgs(scene: Scene) {
   const { enclosure, end } = boxAndEnd(scene);

@@ -2,8 +2,11 @@ import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
+import { openSession } from "../../shared-model/analysis/session.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
+import { laundryBoth, statesOf } from "../analysis/laundry-states.ts";
 import { drawing, laundryDrawing } from "../builders/drawing.ts";
+import { laundryAsFound } from "../rules/laundry.ts";
 import { buildLoadside, LAUNDRY, loadside, ROOT, withFile } from "./run-loadside.ts";
 
 beforeAll(buildLoadside, 120_000);
@@ -18,6 +21,11 @@ interface Answer {
     readonly severity: string;
     readonly subjects: readonly { readonly name: string }[];
     readonly numbers: Readonly<Record<string, number>>;
+    readonly standing: string | null;
+    readonly existing: boolean;
+    readonly acknowledged: { readonly by: string; readonly reason: string; readonly at: string } | null;
+    readonly fix: string | null;
+    readonly offers: readonly string[];
   }[];
   readonly checksRun: number;
   readonly couldNotTell: readonly unknown[];
@@ -113,7 +121,7 @@ describe("what a check answers", () => {
       const answer = JSON.parse(loadside(["check", file, "--json"]).stdout);
       for (const finding of answer.findings)
         expect(Object.keys(finding).sort()).toEqual(
-          "basis existing fix folded message numbers rule section sectionConfidence severity status subjects".split(
+          "acknowledged basis existing fix folded message numbers offers rule section sectionConfidence severity standing status subjects".split(
             " ",
           ),
         );
@@ -166,6 +174,129 @@ describe("what a check answers", () => {
         2,
         `${file}: /version: It is of version 2 of the file format, newer than this program. Check it with a newer one.\n`,
       ]);
+    });
+  });
+});
+
+describe("as found and proposed", () => {
+  const text = textToSave(laundryBoth());
+  const check = (file: string, ...args: readonly string[]) => loadside(["check", file, "--json", ...args]);
+  const told = ({ findings }: Answer, rule: string) =>
+    findings
+      .filter((finding) => finding.rule === rule)
+      .map(({ subjects, standing, severity }) => `${subjects[0]?.name} ${standing} ${severity}`);
+
+  test("both are an array, and before anything is proposed as found alone is one, too", () => {
+    withFile(text, (file) => {
+      const both: readonly Answer[] = JSON.parse(check(file, "--state", "both").stdout);
+      expect(both.map(({ state }) => state)).toEqual(["as-found", "proposed"]);
+    });
+    const { status, stdout } = check(LAUNDRY, "--state", "both");
+    expect([status, JSON.parse(stdout)]).toMatchObject([1, [{ state: "as-found" }]]);
+    for (const { standing, existing } of JSON.parse(stdout)[0].findings)
+      expect([standing, existing]).toEqual([null, false]);
+  });
+
+  test("findings say how they stand, whichever is asked for", () => {
+    withFile(text, (file) => {
+      const [asFound, proposed]: readonly Answer[] = JSON.parse(check(file, "--state", "both").stdout);
+      if (asFound === undefined || proposed === undefined) throw new Error("Two answers were asked for.");
+      expect(told(asFound, "outlet-not-protected")).toEqual(
+        ["R1", "R2", "R3", "R4"].map((name) => `${name} repaired violation`),
+      );
+      expect(told(asFound, "box-overfull")).toEqual(["B1 repaired violation"]);
+      expect(told(proposed, "outlet-not-protected")).toEqual([]);
+      expect(JSON.parse(check(file).stdout)).toEqual(proposed);
+      expect(JSON.parse(check(file, "--state", "as-found").stdout)).toEqual(asFound);
+    });
+  });
+
+  test("the edition that is asked for holds for both", () => {
+    withFile(text, (file) => {
+      const both: readonly Answer[] = JSON.parse(check(file, "--state", "both", "--edition", "2017").stdout);
+      expect(both.map(({ edition }) => edition)).toEqual([2017, 2017]);
+      // By hand, edition 2017: ten insulated, clamps, yoke, all grounds once: 31.5 in³ in 30.3.
+      expect(both[0]?.findings.find(({ rule }) => rule === "box-overfull")?.numbers).toMatchObject({ neededIn3: 31.5 });
+    });
+  });
+
+  test("what was there before, at a box that nobody opens, is told as a caution and does not count", () => {
+    withFile(textToSave(statesOf(laundryAsFound(), laundryAsFound())), (file) => {
+      const { status, stdout } = check(file);
+      const answer: Answer = JSON.parse(stdout);
+      expect(status).toBe(0);
+      expect(told(answer, "box-overfull")).toEqual(["B1 inherited caution"]);
+      expect(answer.findings.find(({ rule }) => rule === "box-overfull")?.existing).toBe(true);
+      expect([check(file, "--state", "as-found").status, check(file, "--state", "both").status]).toEqual([1, 1]);
+    });
+  });
+
+  test("a person reads the findings by how they stand to the plan", () => {
+    const plan = laundryAsFound().put({ "C5.wh@B6": "cap" }).jumper("n", "B1", "Z", "bond", { colour: "bare" });
+    withFile(textToSave(statesOf(laundryAsFound(), plan)), (file) => {
+      const proposed = loadside(["check", file]).stdout;
+      const order = [
+        "Introduced by the plan:",
+        "open-neutral  R5",
+        "Inherited, at boxes that the work opens:",
+        "box-overfull  B1",
+        "Inherited, not touched:",
+        "outlet-not-protected  R2",
+        "a violation that was there before",
+      ];
+      expect(order.map((words) => proposed.indexOf(words))).toEqual(
+        [...order.map((words) => proposed.indexOf(words))].sort((a, b) => a - b),
+      );
+      for (const words of order) expect(proposed).toContain(words);
+      expect(proposed).not.toContain("Repaired by the plan:");
+    });
+    withFile(text, (file) => {
+      const asFound = loadside(["check", file, "--state", "as-found"]).stdout;
+      expect(asFound).toMatch(/\n\nRepaired by the plan:\n\n/);
+      expect(asFound.indexOf("box-overfull")).toBeGreaterThan(asFound.indexOf("Repaired by the plan:"));
+    });
+    expect(loadside(["check", LAUNDRY]).stdout).not.toMatch(/ the plan:|Inherited|Stays:/);
+  });
+
+  test("a person's word is told and changes nothing of the status; it covers no finding that says something else", () => {
+    const asFound = laundryAsFound().project();
+    const [overfull] = openSession(asFound)
+      .report()
+      .findings.filter(({ rule }) => rule === "box-overfull");
+    if (overfull === undefined) throw new Error("The box is overfull.");
+    const word = { by: "A. Owner", reason: "new box is ordered", at: "2026-05-03T10:00:00.000Z" };
+    const saved = (said: string) =>
+      textToSave({
+        ...asFound,
+        acknowledgements: [{ finding: overfull.key, state: "as-found", said, ...word }],
+      });
+    withFile(saved(overfull.message), (file) => {
+      const { status, stdout } = check(file);
+      expect(status).toBe(1);
+      const words = JSON.parse(stdout).findings.map(({ rule, acknowledged }: Answer["findings"][number]) => [
+        rule,
+        acknowledged,
+      ]);
+      expect(words).toContainEqual(["box-overfull", word]);
+      expect(words.filter(([, acknowledged]: [string, unknown]) => acknowledged !== null)).toHaveLength(1);
+      expect(loadside(["check", file]).stdout).toContain(
+        "Acknowledged by A. Owner on 2026-05-03T10:00:00.000Z: new box is ordered",
+      );
+    });
+    withFile(saved("B1 needs less."), (file) => {
+      for (const { acknowledged } of JSON.parse(check(file).stdout).findings) expect(acknowledged).toBeNull();
+    });
+  });
+
+  test("a fix is told in proposed only, by its command", () => {
+    const doubled = () => laundryAsFound().jumper("extra", "B1", "X", "R1.H1");
+    withFile(textToSave(statesOf(doubled(), doubled())), (file) => {
+      const [asFound, proposed]: readonly Answer[] = JSON.parse(check(file, "--state", "both").stdout);
+      const fixOf = (answer: Answer | undefined) =>
+        answer?.findings.filter(({ rule }) => rule === "two-wires-one-screw").map(({ fix }) => fix);
+      expect(fixOf(asFound)).toEqual([null]);
+      expect(fixOf(proposed)).toEqual([expect.stringMatching(/^[a-z]+(-[a-z]+)+$/)]);
+      expect(loadside(["check", file]).stdout).toContain("  Fix: ");
     });
   });
 });

@@ -7,7 +7,7 @@ import { applyPatches, refusalOf, runCommand } from "../../shared-model/commands
 import { canonicalText } from "../../shared-model/lib/canonical-text.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
-import { drawing, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";
+import { drawing, heldBackDrawing, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";
 import { callOf, type RandomStep, randomSteps } from "../builders/random-commands.ts";
 import { isFrozenThrough, sameDocument } from "./same-document.ts";
 import { leftOvers } from "./sound-references.ts";
@@ -21,6 +21,7 @@ const STARTS: Readonly<Record<string, Project>> = {
   empty: freezeThrough(drawing().project),
   laundry: laundryAsFound(),
   both: freezeThrough(laundryDrawing().propose().project),
+  heldBack: freezeThrough(heldBackDrawing().project),
 };
 
 const ran = new Map<string, number>();

@@ -45,6 +45,12 @@ test("the finder of faults finds nothing in a good drawing and each planted faul
   expect(found({ splices: [moved, ...drawing.splices.slice(1)] })).toContain("runs over");
   expect(found({ width: 200 })).toContain("leaves the box");
   expect(found({ bounds: { x: 0, y: 0, width: 10, height: 10 } })).toContain("leaves the drawing");
+  const sheath = drawing.sheaths[0];
+  if (sheath === undefined) throw new Error("B1 has lost its cables.");
+  const saying = (words: Partial<typeof sheath>) => found({ sheaths: [{ ...sheath, ...words }] });
+  expect(saying({ captionNote: "R3b at the far end of the counter" })).toContain("reaches the wall");
+  expect(saying({ captionTitle: "attic", captionNote: "attic" })).toContain("twice");
+  expect(found({ freeSlots: [{ slot: 1, at: device.body }] })).toContain("Space 1 lies on R1");
   const close = { ...device, body: { ...device.body, x: device.body.x - 30, width: device.body.width + 60 } };
   expect(found({ devices: [close] })).toContain("stands before R1");
 });

@@ -17,6 +17,8 @@ export function faultsOf(drawing: BoxDrawing, enclosure: Enclosure): string[] {
     ...wordFaults(drawing),
     ...boundsFaults(drawing),
     ...holeFaults(drawing),
+    ...captionFaults(drawing),
+    ...slotFaults(drawing),
   ];
 }
 
@@ -211,6 +213,36 @@ function boundsFaults({ bounds, width, height, conductors, splices, devices, she
   for (const { name, at, outer } of sheaths)
     if (!inside(at, bounds, -1) || !inside(outer, bounds, -1)) faults.push(`Sheath ${name} leaves the drawing.`);
   return faults;
+}
+
+/** Where a cable goes is said over its stub: neither on the wall, nor on the frame of a chosen box, nor twice. */
+function captionFaults({ sheaths }: BoxDrawing): string[] {
+  const frame = 18;
+  return sheaths.flatMap(({ name, at, outer, captionTitle, captionNote }) => {
+    const room = Math.abs(outer.x - at.x) - frame;
+    const faults: string[] = [];
+    for (const [text, size, weight] of [
+      [captionTitle, 13, 700],
+      [captionNote, 12, 400],
+    ] as const)
+      if (textWidth(text, size, weight) > room) faults.push(`"${text}" over ${name} reaches the wall.`);
+    if (captionTitle !== "" && captionTitle === captionNote) faults.push(`${name} says "${captionNote}" twice.`);
+    return faults;
+  });
+}
+
+/** Breakers and free spaces of a panel stand beside one another, and no conductor runs through a free space. */
+function slotFaults({ freeSlots = [], devices, conductors }: BoxDrawing): string[] {
+  const faults = new Set<string>();
+  freeSlots.forEach(({ slot, at }, index) => {
+    for (const other of freeSlots.slice(index + 1))
+      if (overlaps(at, other.at)) faults.add(`Space ${slot} lies on space ${other.slot}.`);
+    for (const { name, body } of devices) if (overlaps(at, body)) faults.add(`Space ${slot} lies on ${name}.`);
+    for (const conductor of conductors)
+      for (const point of walk(conductor.points, 4))
+        if (inside(point, at)) faults.add(`${nameOf(conductor)} runs over space ${slot}.`);
+  });
+  return [...faults];
 }
 
 /** In front of every hole there is room for a conductor to come in. */

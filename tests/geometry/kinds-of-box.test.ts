@@ -90,6 +90,38 @@ test("breakers stand in two columns by slot, odd left, even right; the other spa
   expect(made.freeSlots?.map(({ slot }) => slot)).toEqual([1, 2, 5, 6, 8, 9, 10, 11, 12, 13, 14, 15, 16]);
 });
 
+test("each pole of a two-pole breaker stands level with its own space", () => {
+  const house = drawing().panel("P").breaker("Q1", "P", { type: "breaker-2" }).breaker("Q2", "P").breaker("Q4", "P");
+  for (const [name, slot] of [
+    ["Q1", 1],
+    ["Q2", 2],
+    ["Q4", 4],
+  ] as const)
+    house.set({ kind: "device", id: deviceId(name) }, "slot", slot);
+  const made = drawn(house, "P");
+  const holesOf = (name: string) =>
+    made.devices.find((device) => device.name === name)?.terminals.flatMap(({ holes }) => holes.map(({ at }) => at.y));
+  expect(holesOf("Q1")).toEqual([...(holesOf("Q2") ?? []), ...(holesOf("Q4") ?? [])]);
+});
+
+test("a cable into open country says once where it goes", () => {
+  const captions = (to: string) => {
+    const { project } = drawing().box("B1").outside("C1", "B1");
+    const [id] = Object.keys(project.asFound.cables) as (keyof typeof project.asFound.cables)[];
+    const cable = id && project.asFound.cables[id];
+    if (cable === undefined) throw new Error("C1 is gone.");
+    const asFound = {
+      ...project.asFound,
+      cables: { [cable.id]: { ...cable, sides: { ...cable.sides, b: { outside: to } } } },
+    };
+    const [sheath] = boxDrawing({ ...project, asFound }, asFound, boxId("B1")).sheaths;
+    return [sheath?.captionTitle, sheath?.captionNote];
+  };
+  expect(captions("not drawn")).toEqual(["not drawn", ""]);
+  expect(captions("")).toEqual(["not drawn", ""]);
+  expect(captions("attic")).toEqual(["to attic", "not drawn"]);
+});
+
 test("two ends in one hole are both drawn, side by side until they meet", () => {
   const house = drawing().box("B1").device("R1", "receptacle-15", "B1").outside("C1", "B1").outside("C2", "B1");
   const made = drawn(house.land("C1.bk@B1", "R1.H1").land("C2.bk@B1", "R1.H1"));

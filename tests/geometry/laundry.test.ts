@@ -106,6 +106,18 @@ test("a dragged splice keeps its row and column while the rest is routed around 
   expect(faultsOf(after, getEnclosure(proposed, B1))).toEqual([]);
 });
 
+test("a dragged splice stands where it was dropped, though the box grows upward for it", () => {
+  const before = draw(found, found.asFound, "B7");
+  const [splice] = before.splices;
+  const from = splice?.rows[0]?.y;
+  if (splice === undefined || from === undefined) throw new Error("B7 has lost its splice.");
+  for (const by of [-192, -144, -96, -64, -32, 32, 96]) {
+    const layout = { ...found.layout, splices: { [splice.splice]: { x: splice.x, y: from + by } } };
+    const after = draw({ ...found, layout }, found.asFound, "B7");
+    expect(Math.abs((after.splices[0]?.rows[0]?.y ?? 0) - (from + by))).toBeLessThanOrEqual(8);
+  }
+});
+
 test("capping one end moves no sheath to another wall and no splice to another column", () => {
   const before = draw(planned, proposed);
   const box = getEnclosure(proposed, B1);

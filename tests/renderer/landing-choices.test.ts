@@ -62,11 +62,12 @@ test("two capped ends are offered to one another as a new splice that its connec
 });
 
 test("what would follow is shown only for the drawing that was asked about", async () => {
-  let answer: (results: readonly { introduces: []; repairs: number }[] | undefined) => void = () => undefined;
+  let answer: (results: readonly { introduces: []; repairs: number; unprotects: [] }[] | undefined) => void = () =>
+    undefined;
   const stop = watchHeldEnd(
     (asked) =>
       new Promise((resolve) => {
-        answer = () => resolve(asked.map(() => ({ introduces: [], repairs: 0 })));
+        answer = () => resolve(asked.map(() => ({ introduces: [], repairs: 0, unprotects: [] })));
       }),
   );
   hold(held);

@@ -69,8 +69,8 @@ describe("places for what is held", () => {
       message: `A ${severity}.`,
     }));
     const previews = new Map([
-      [second.key, { introduces, repairs: 0 }],
-      [third.key, { introduces: [], repairs: 1 }],
+      [second.key, { introduces, repairs: 0, unprotects: [] }],
+      [third.key, { introduces: [], repairs: 1, unprotects: [] }],
     ]);
     const targets = targetsOfEnd(b1().drawing, held, [refused, second, third, ...rest], previews);
     expect(targets.slice(0, 3).map(({ verdict }) => verdict)).toEqual([

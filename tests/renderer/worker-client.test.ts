@@ -37,14 +37,8 @@ class StandIn implements ReturnType<Surroundings["createWorker"]> {
 const answers = (revision: number): AnswersMessage => ({
   type: "answers",
   revision,
-  state: "as-found",
-  whole: true,
-  scopes: [],
-  removed: [],
-  ledgers: {},
-  roles: {},
-  outlets: {},
-  checksRun: 0,
+  states: ["as-found"],
+  changed: [],
   tookMs: 0,
 });
 
@@ -54,6 +48,7 @@ let troubles: (string | undefined)[];
 let revision: number;
 let client: WorkerClient;
 
+const brings = (repairs: number) => ({ introduces: [], repairs, unprotects: [] });
 const project = emptyProject("t", 2020);
 const hello: FromWorker = { type: "hello", version: PROTOCOL_VERSION };
 const last = (): StandIn => {
@@ -121,11 +116,32 @@ describe("the window and its checks", () => {
     const call = { command: "lift-end", args: {} };
     const asked = client.preview("as-found", [call]);
     edit();
-    last().say({ type: "previewed", request: 1, base: 0, results: [{ introduces: [], repairs: 0 }] });
+    last().say({ type: "previewed", request: 1, base: 0, results: [brings(0)] });
     expect(await asked).toBeUndefined();
     const again = client.preview("as-found", [call]);
-    last().say({ type: "previewed", request: 2, base: 1, results: [{ introduces: [], repairs: 1 }] });
-    expect(await again).toEqual([{ introduces: [], repairs: 1 }]);
+    last().say({ type: "previewed", request: 2, base: 1, results: [brings(1)] });
+    expect(await again).toEqual([brings(1)]);
+  });
+
+  test("a preview names its state and, where calls are to mend something, what", () => {
+    last().say(answers(0));
+    const call = { command: "lift-end", args: {} };
+    client.preview("proposed", [call], "box-overfull|enclosure:B1");
+    expect(last().received.at(-1)).toEqual({
+      type: "preview",
+      request: 1,
+      base: 0,
+      state: "proposed",
+      calls: [call],
+      mends: "box-overfull|enclosure:B1",
+    });
+  });
+
+  test("a worker that does not hold the state or the revision answers for none", async () => {
+    last().say(answers(0));
+    const asked = client.preview("proposed", [{ command: "lift-end", args: {} }]);
+    last().say({ type: "previewed", request: 1, base: -1, results: [] });
+    expect(await asked).toBeUndefined();
   });
 });
 
@@ -140,6 +156,18 @@ describe("checks that do not answer", () => {
     expect(workers[0]?.ended).toBe(true);
     expect(last().received[0]).toEqual({ type: "hello", version: PROTOCOL_VERSION, watchful: true });
     expect(last().received[1]).toEqual({ type: "snapshot", project, revision: 1 });
+  });
+
+  test("a long check that goes on keeps the worker, and one that goes on no more does not", () => {
+    last().say(answers(0));
+    edit();
+    for (let sign = 0; sign < 10; sign += 1) {
+      vi.advanceTimersByTime(DEADLINE_MS - 1);
+      last().say({ type: "started", revision: 1 });
+    }
+    expect(workers).toHaveLength(1);
+    vi.advanceTimersByTime(DEADLINE_MS);
+    expect(workers).toHaveLength(2);
   });
 
   test("nothing is waited for when all is answered", () => {

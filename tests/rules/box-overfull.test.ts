@@ -1,3 +1,4 @@
+import { describe, expect, test } from "vitest";
 import type { Box } from "../../shared-model/model/enclosure.ts";
 import {
   asId,
@@ -11,6 +12,7 @@ import { boxOverfull } from "../../shared-model/rules/checks/box-overfull.ts";
 import { inches } from "../../shared-model/units/quantity.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
 import { Drawing } from "./drawing.ts";
+import { findingOn, proposing, tryFix } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
@@ -90,7 +92,7 @@ ruleTester(boxOverfull, {
         {
           on: "B1",
           data: { neededIn3: 32.0625, volumeIn3: 30.3, overIn3: 1.7625 },
-          says: ["Conductors 22.50, clamps 2.25, supports 0.00, devices 4.50, grounds 2.8125."],
+          says: ["Conductors 22.50, clamps 2.25, devices 4.50, grounds 2.8125."],
         },
       ],
     },
@@ -141,3 +143,80 @@ ruleTester(boxOverfull, {
     },
   ],
 });
+
+describe("what it offers", () => {
+  const RULE = "box-overfull";
+  const offers = (drawing: Drawing, on: string): readonly string[] =>
+    (findingOn(proposing(drawing), RULE, on).offers ?? []).map(({ title }) => title);
+  const boxIn = (drawing: Drawing, on: string, offer: string) => {
+    const { project } = tryFix(drawing, RULE, on, { offer, changesFill: true });
+    const box = project.proposed?.enclosures[on as never];
+    if (box?.kind !== "box") throw new Error("No box.");
+    return box;
+  };
+  const standard = (size: string): Partial<Box> => ({ volume: { kind: "table", size } });
+
+  test("the laundry box: clamps out, an extension, the next square box", () => {
+    const drawing = laundryAsFound().setBox("B1", standard("4x2-1/8 square")).setEntry("C1", "B1", {
+      means: "internal-clamp",
+    });
+    expect(offers(drawing, "B1")).toEqual([
+      "Take the internal clamps of B1 out and fit connectors outside",
+      "Put an extension on B1, 1-1/2 in. deep, 21.0 in³",
+      "Exchange B1 for 4-11/16 sq. × 2-1/8: 42.0 in³",
+    ]);
+    const out = boxIn(drawing, "B1", "clamps");
+    expect(out.internalClamps).toBe("none");
+    expect(Object.values(out.entries).every(({ means }) => means === "external-connector")).toBe(true);
+    expect(Object.values(boxIn(drawing, "B1", "extension").rings)).toMatchObject([
+      { kind: "extension", volume: { kind: "table", size: "4x1-1/2 square" } },
+    ]);
+    expect(boxIn(drawing, "B1", "Exchange")).toMatchObject({
+      volume: { kind: "table", size: "4-11/16x2-1/8 square" },
+      depthIn: 2.125,
+    });
+  });
+
+  test("the smallest device box that holds it, as deep as its size says", () => {
+    const shape = { shape: "device", depthIn: inches(2.5), ...standard("3x2x2-1/2 device") } as const;
+    const drawing = inAndOut(undefined, shape);
+    expect(offers(drawing, "B2")).toEqual(["Exchange B2 for Device 3 × 2 × 3-1/2: 18.0 in³"]);
+    expect(boxIn(drawing, "B2", "Exchange").depthIn).toBe(3.5);
+  });
+
+  test("a nonmetallic box of as many gangs, its depth not known then", () => {
+    const drawing = inAndOut(17, { material: "nonmetallic", shape: "device", depthIn: inches(2.75) });
+    const box = boxIn(drawing, "B2", "Nonmetallic new-work, 1 gang");
+    expect(box.depthIn).toBeUndefined();
+    expect(box.volume).toEqual({ kind: "marked", volumeIn3: cubicInches(20) });
+  });
+
+  test("a box that is listed for a fan only by one that is too, and nothing where nothing suffices", () => {
+    const fan = { shape: "octagon", material: "nonmetallic", listedFor: ["luminaire", "fan"] } as const;
+    expect(offers(inAndOut(12, fan), "B2")).toEqual([]);
+    expect(offers(inAndOut(17, { shape: "device" }), "B2")).toEqual([
+      "Take the internal clamps of B2 out and fit connectors outside",
+      "Exchange B2 for Device 3 × 2 × 3-1/2: 18.0 in³",
+    ]);
+  });
+
+  test("no box of more gangs: its place in the wall is of one", () => {
+    const plastic = { material: "nonmetallic", shape: "device", internalClamps: "included-in-marked-volume" } as const;
+    const three = inAndOut(20, plastic).cable("C9", "nm-12-2-g", "B2", "garage");
+    expect(offers(three, "B2")).toEqual([]);
+  });
+
+  test("clamps that are not recorded are not taken out", () => {
+    expect(offers(inAndOut(15, { internalClamps: "unknown" }), "B2").join()).not.toContain("clamps");
+  });
+
+  test("a second extension has an id of its own", () => {
+    const first = boxIn(inAndOut(1, { item: "square-4-1-1-4" }), "B2", "extension");
+    const again = inAndOut(1, { item: "square-4-1-1-4", rings: unmarked(first.rings) });
+    expect(Object.keys(boxIn(again, "B2", "extension").rings)).toEqual(["B2-r1", "B2-r2"]);
+  });
+});
+
+/** The same rings without a marking: they add nothing. */
+const unmarked = (rings: Box["rings"]): Box["rings"] =>
+  Object.fromEntries(Object.entries(rings).map(([id, one]) => [id, { ...one, volume: { kind: "unknown" } }]));

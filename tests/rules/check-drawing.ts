@@ -3,6 +3,7 @@ import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { checksRunIn, fold } from "../../shared-model/rules/fold.ts";
+import { sectionRules } from "../../shared-model/rules/registry.ts";
 import {
   checkBox,
   checkProject,
@@ -50,3 +51,9 @@ type Said = { readonly rule: string; readonly subjects: readonly { readonly name
 /** "box-overfull B1", by rule and first subject, sorted. */
 export const inShort = (said: readonly Said[]): readonly string[] =>
   said.map(({ rule, subjects }) => `${rule} ${subjects[0]?.name}`).sort();
+
+/** Findings but those of box fill and box make-up, where a drawing is about its wiring. */
+export const ofWiring = <T extends Said>(said: readonly T[]): readonly T[] =>
+  said.filter(({ rule }) => WIRING.has(rule));
+
+const WIRING: ReadonlySet<string> = new Set(sectionRules.map(({ id }) => id));

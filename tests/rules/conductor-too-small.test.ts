@@ -7,8 +7,10 @@ import type { WireSize } from "../../shared-model/units/wire-size.ts";
 import table from "../reference/small-conductor-limits.json" with { type: "json" };
 import { rawAnswers } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
+import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryProposed, multiwire } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 /** One cable from a breaker to a receptacle. */
 const run = (awg: WireSize, material: Material, ratingA: number | undefined, edition: Edition = 2020): Drawing =>
@@ -112,5 +114,49 @@ describe("small-conductor limits", () => {
       expect(found(awg, material, limitA, year)).toBe(0);
       expect(found(awg, material, limitA + 1, year)).toBe(1);
     }
+  });
+});
+
+describe("what it offers", () => {
+  const offersAt = (drawing: Drawing, on: string) =>
+    findingOn(proposing(drawing), "conductor-too-small", on).offers?.map(({ title }) => title);
+  const thinJumper = () => laundryProposed().setJumper("c", { awg: "14" });
+
+  test("a breaker that every conductor behind it allows, or a jumper made anew", () => {
+    expect(offersAt(thinJumper(), "c")).toEqual(["Fit a breaker of 15 A at Q14", "Make jumper c of 12 AWG"]);
+    trySectionFix(thinJumper(), "conductor-too-small", "c", "Fit a breaker");
+    const { project } = trySectionFix(thinJumper(), "conductor-too-small", "c", "Make jumper");
+    expect(project.proposed?.enclosures["B1" as never]?.jumpers["c" as never]).toMatchObject({ awg: "12" });
+  });
+
+  test("a cable is not made anew by pressing a button", () => {
+    expect(offersAt(laundryProposed().setConductors("C6", { awg: "14" }), "C6")).toEqual([
+      "Fit a breaker of 15 A at Q14",
+    ]);
+  });
+
+  test("the thinnest conductor of all decides: one that allows no breaker that is made leaves nothing", () => {
+    const drawing = thinJumper().setConductors("C6", { awg: "16" });
+    expect(offersAt(drawing, "C6") ?? []).toEqual([]);
+    // With a cable too thin as well, a thicker jumper is no cure.
+    expect(offersAt(drawing, "c") ?? []).toEqual([]);
+  });
+
+  test("a joint that the thicker jumper is too much for gets another connector", () => {
+    const drawing = new Drawing()
+      .panel("P")
+      .breaker("Q1", 20)
+      .box("A", 30)
+      .cable("C1", "nm-12-2-g", "P", "A")
+      .device("R1", "receptacle-20", "A")
+      .device("R2", "receptacle-20", "A")
+      .splice("H", "A", "twist-medium")
+      .put({ "C1.bk@P": "Q1.OUT", "C1.wh@P": "P-NB.BAR", "C1.bk@A": "H", "C1.wh@A": "R1.N1" })
+      .jumper("p", "A", "H", "R1.H1", { awg: "14" })
+      .jumper("q", "A", "H", "R2.H1", { awg: "12" })
+      .jumper("r", "A", "R1.N2", "R2.N1", { awg: "12", colour: "white" })
+      .setSplice("H", { connector: "twist-large" });
+    const { title } = trySectionFix(drawing, "conductor-too-small", "p", "Make jumper");
+    expect(title).toBe("Make jumper p of 12 AWG");
   });
 });

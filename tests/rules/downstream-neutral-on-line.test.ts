@@ -1,9 +1,11 @@
 import { expect, test } from "vitest";
 import { downstreamNeutralOnLine } from "../../shared-model/rules/checks/downstream-neutral-on-line.ts";
 import { volts } from "../../shared-model/units/quantity.ts";
-import { checkDocument, inShort } from "./check-drawing.ts";
+import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
+import { fixOf } from "./fix-tester.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 ruleTester(downstreamNeutralOnLine, {
   passes: [
@@ -59,7 +61,7 @@ ruleTester(downstreamNeutralOnLine, {
 });
 
 test("that the outlet is not protected follows from it and is folded", () => {
-  const { findings } = checkDocument(laundryProposed().put({ "C2.wh@B1": "NL" }).project());
+  const findings = ofWiring(checkDocument(laundryProposed().put({ "C2.wh@B1": "NL" }).project()).findings);
   expect(inShort(findings)).toEqual(["downstream-neutral-on-line R2", "downstream-neutral-on-line R3"]);
   expect(findings.map(({ folded }) => folded)).toEqual([1, 1]);
 });
@@ -70,25 +72,37 @@ test("the load that trips it goes by the voltage of the supply: 6 mA at 127 V is
   expect(checkDocument(drawing.project()).findings[0]?.numbers.tripsAboveW).toBe(0.76);
 });
 
-test("in proposed it offers to join the splice on LOAD, or a free hole of LOAD", () => {
-  const fixOf = (drawing: ReturnType<typeof laundryProposed>) => {
-    const project = drawing.project();
-    return checkDocument({ ...project, proposed: project.asFound }, "proposed").findings.find(
-      ({ rule }) => rule === "downstream-neutral-on-line",
-    )?.fix?.call;
-  };
-  expect(fixOf(laundryProposed().put({ "C5.wh@B1": "NL" }))).toEqual({
+test("the white goes into the splice of LOAD: all outlets of the cable are mended", () => {
+  const { title, gained, left } = trySectionFix(
+    laundryProposed().put({ "C2.wh@B1": "NL" }),
+    "downstream-neutral-on-line",
+    "R3",
+  );
+  expect(title).toBe("Move C2 WH to the LOAD neutral of R1b");
+  expect(gained).toEqual(["R2", "R3"]);
+  expect(left.filter((one) => one.startsWith("downstream"))).toEqual([]);
+  expect(fixOf(laundryProposed().put({ "C5.wh@B1": "NL" }), "downstream-neutral-on-line", "R5")?.call).toEqual({
     command: "join-splice",
     args: { state: "proposed", enclosure: "B1", end: "C5.wh.a", splice: "ND" },
   });
+});
+
+test("without a splice it goes to a free hole of LOAD", () => {
   const direct = laundryProposed().put({ "C5.wh@B1": "NL", "C2.wh@B1": "R1b.LOAD_N#1" }).removeJumper("d");
-  expect(fixOf(direct)).toEqual({
-    command: "land-end",
-    args: {
-      state: "proposed",
-      enclosure: "B1",
-      end: "C5.wh.a",
-      at: { kind: "terminal", device: "R1b", terminal: "LOAD_N", hole: 2 },
-    },
+  const { project } = trySectionFix(direct, "downstream-neutral-on-line", "R5");
+  expect(project.proposed?.enclosures["B1" as never]?.places["C5.wh.a" as never]).toEqual({
+    at: { kind: "terminal", device: "R1b", terminal: "LOAD_N", hole: 2 },
   });
+});
+
+test("a splice that gets too many conductors for its connector gets another", () => {
+  const drawing = laundryProposed()
+    .box("B8", 18, { internalClamps: "none" })
+    .cable("C8", "nm-12-2-g", "B1", "B8")
+    .device("R8", "receptacle-15", "B8")
+    .put({ "C8.bk@B1": "HD", "C8.wh@B1": "NL", "C8.cu@B1": "E2", "C8.bk@B8": "R8.H1", "C8.wh@B8": "R8.N1" })
+    .setSplice("HD", { connector: "twist-large" });
+  const { title, gained } = trySectionFix(drawing, "downstream-neutral-on-line", "R8");
+  expect(title).toBe("Move C8 WH to the LOAD neutral of R1b; ND gets “Twist-on, large”");
+  expect(gained).toEqual(["R8"]);
 });

@@ -241,6 +241,16 @@ export class Drawing {
     return this;
   }
 
+  /** The entry of a cable in a box. */
+  setEntry(cable: string, box: string, facts: Partial<Enclosure["entries"][EntryId]>): this {
+    const { entries } = this.at(box);
+    const id = asId<EntryId>(`${cable}-${box}`);
+    const entry = entries[id];
+    if (entry === undefined) throw new Error(`${cable} does not enter ${box}.`);
+    entries[id] = { ...entry, ...facts };
+    return this;
+  }
+
   setDevice(name: string, facts: Partial<Device>): this {
     const enclosure = this.find((box) => name in box.devices, name);
     enclosure.devices[asId<DeviceId>(name)] = { ...this.deviceOf(name), ...facts };

@@ -135,6 +135,7 @@ export function multiwire(edition: Edition = 2020): Drawing {
     .put({ "M3.bk@JB": "jA", "MA.bk@JB": "jA", "M3.rd@JB": "jB", "MB.bk@JB": "jB" })
     .put({ "M3.wh@JB": "jN", "MA.wh@JB": "jN", "MB.wh@JB": "jN" })
     .put({ "M3.cu@JB": "jE", "MA.cu@JB": "jE", "MB.cu@JB": "jE" })
+    .jumper("jbond", "JB", "jE", "bond", { colour: "bare" })
     .put({ "MA.bk@BA": "RA.H1", "MA.wh@BA": "RA.N1", "MB.bk@BB": "RB.H1", "MB.wh@BB": "RB.N1" });
   grounds(drawing, "BA", ["MA"], "RA");
   grounds(drawing, "BB", ["MB"], "RB");

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { lineLoadSwapped } from "../../shared-model/rules/checks/line-load-swapped.ts";
-import { checkDocument, inShort } from "./check-drawing.ts";
+import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 const swapped = (): Drawing =>
   laundryProposed().exchange("R1b", "LINE_H", "LOAD_H").exchange("R1b", "LINE_N", "LOAD_N");
@@ -59,8 +60,31 @@ ruleTester(lineLoadSwapped, {
 });
 
 test("what follows from it is folded under it: its face and what its contacts cut off", () => {
-  const { findings } = checkDocument(swapped().project());
+  const findings = ofWiring(checkDocument(swapped().project()).findings);
   expect(inShort(findings)).toEqual(["line-load-swapped R1b"]);
   expect(findings[0]?.folded).toBe(3);
   expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R2", "R3"]);
+});
+
+test.each([
+  ["R1b", ["R1b", "R2", "R3", "R5"], swapped],
+  ["R4b", ["R4b"], () => laundryProposed().exchange("R4b", "LINE_H", "LOAD_H").exchange("R4b", "LINE_N", "LOAD_N")],
+] as const)("all conductors of LINE and LOAD of %s are exchanged as one step", (on, gained, drawing) => {
+  const tried = trySectionFix(drawing(), "line-load-swapped", on);
+  expect(tried.title).toBe(`Exchange the conductors of LINE and LOAD at ${on}`);
+  expect(tried.gained).toEqual(gained);
+});
+
+test("conductors that share a pair of holes are exchanged with their holes", () => {
+  const drawing = swapped().removeJumper("c").removeJumper("d");
+  drawing.put({
+    "C2.bk@B1": "R1b.LINE_H#1",
+    "C5.bk@B1": "R1b.LINE_H#2",
+    "C2.wh@B1": "R1b.LINE_N#1",
+    "C5.wh@B1": "R1b.LINE_N#2",
+  });
+  const { project } = trySectionFix(drawing, "line-load-swapped", "R1b");
+  const places = project.proposed?.enclosures["B1" as never]?.places ?? {};
+  expect(places["C5.bk.a" as never]).toEqual({ at: { kind: "terminal", device: "R1b", terminal: "LOAD_H", hole: 2 } });
+  expect(places["C2.wh.a" as never]).toEqual({ at: { kind: "terminal", device: "R1b", terminal: "LOAD_N", hole: 1 } });
 });

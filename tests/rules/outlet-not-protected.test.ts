@@ -5,10 +5,12 @@ import { outletNotProtected } from "../../shared-model/rules/checks/outlet-not-p
 import { amps } from "../../shared-model/units/quantity.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
 import table from "../reference/required-protection.json" with { type: "json" };
-import { rawAnswers } from "./check-drawing.ts";
+import { checkDocument, inShort, ofWiring, rawAnswers } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
+import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 /** A device fed straight from a breaker, in a room of these kinds. */
 const inRoom = (
@@ -64,10 +66,6 @@ ruleTester(outletNotProtected, {
     },
     { name: "an outdoor appliance, 2017", drawing: () => inRoom(["outdoor"], 2017, { type: "appliance-120" }) },
     {
-      name: "two wrongs at one outlet: only the exchange is told",
-      drawing: () => inRoom(["bathroom"]).swap("C1.bk@A", "C1.wh@A"),
-    },
-    {
       name: "a protected receptacle in no room",
       drawing: () =>
         laundryProposed()
@@ -76,6 +74,11 @@ ruleTester(outletNotProtected, {
     },
   ],
   finds: [
+    {
+      name: "hot and neutral exchanged: folded under that",
+      drawing: () => inRoom(["bathroom"]).swap("C1.bk@A", "C1.wh@A"),
+      findings: [{ on: "R1", says: ["its hot and neutral are exchanged"] }],
+    },
     {
       name: "the laundry circuit as found",
       drawing: () => laundryAsFound(),
@@ -158,7 +161,7 @@ ruleTester(outletNotProtected, {
     },
     {
       name: "no source reaches it",
-      drawing: () => inRoom(["bathroom"]).put({ "C1.bk@P": "cap" }),
+      drawing: () => inRoom(["bathroom"]).put({ "C1.bk@P": "cap", "C1.wh@P": "cap" }),
       on: ["R1"],
       missing: "the supply of R1",
     },
@@ -184,5 +187,58 @@ describe("required protection by place and edition", () => {
   test.each(Object.entries(table.places))("%s", (place, required) => {
     expect(years.map((year) => isFound(place as RoomKind, year))).toEqual(required);
     expect(isFound(place as RoomKind, 2026)).toBe(required[2]);
+  });
+});
+
+test("of two wrongs at one outlet only the exchange is told", () => {
+  const { findings } = checkDocument(inRoom(["bathroom"]).swap("C1.bk@A", "C1.wh@A").project());
+  expect(inShort(ofWiring(findings))).toEqual(["polarity-swapped R1"]);
+});
+
+describe("what it offers", () => {
+  const offersAt = (drawing: Drawing, on: string) =>
+    (findingOn(proposing(drawing), "outlet-not-protected", on).offers ?? []).map(({ title }) => title);
+  const onLine = () => laundryProposed().put({ "C2.bk@B1": "HL", "C2.wh@B1": "NL" });
+
+  test("its own face, with what it feeds on or without, or the LOAD side of a device that its cable passes", () => {
+    expect(offersAt(onLine(), "R2")).toEqual([
+      "Replace R2 with GFCI receptacle, 15 A face, all on LINE: its face alone",
+      "Replace R2 with GFCI receptacle, 15 A face, what it feeds on LOAD",
+      "Bring C2 from the LOAD side of R1b",
+    ]);
+    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "face alone").gained).toEqual(["R2"]);
+    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "what it feeds").gained).toEqual(["R2", "R3"]);
+    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "Bring C2").gained).toEqual(["R2", "R3"]);
+  });
+
+  test("outdoors the new face is weather-resistant, and 20 A stays 20 A", () => {
+    expect(offersAt(onLine(), "R3")).toContain(
+      "Replace R3 with GFCI receptacle, weather-resistant, 15 A, all on LINE: its face alone",
+    );
+    const twenty = laundryAsFound().setDevice("R4", { type: "receptacle-20", ratingA: amps(20) });
+    expect(offersAt(twenty, "R4")).toEqual(["Replace R4 with GFCI receptacle, 20 A face, all on LINE: its face alone"]);
+  });
+
+  test("every offer on the circuit as found does protect", () => {
+    for (const on of ["R1", "R2", "R3", "R4"])
+      for (const title of offersAt(laundryAsFound(), on))
+        expect(trySectionFix(laundryAsFound(), "outlet-not-protected", on, title).gained).toContain(on);
+  });
+
+  test("a split receptacle has no ground-fault receptacle of its kind", () => {
+    expect(offersAt(laundryAsFound().setDevice("R4", { hotTab: "removed" }), "R4/upper")).toEqual([]);
+  });
+
+  test("a device that is fed the wrong way round protects nothing, so nothing is brought behind it", () => {
+    const drawing = onLine()
+      .exchange("R1b", "LINE_N", "LOAD_N")
+      .setBox("B1", { roomId: "Hall" as never });
+    expect(offersAt(drawing, "R2").filter((title) => title.startsWith("Bring"))).toEqual([]);
+  });
+
+  test("a new ground screw without its pigtail is not offered", () => {
+    expect(
+      offersAt(laundryAsFound().setDevice("R4", { type: "receptacle-two-slot" }).removeJumper("B4g"), "R4"),
+    ).toEqual([]);
   });
 });

@@ -1,7 +1,10 @@
+import { expect, test } from "vitest";
 import { polaritySwapped } from "../../shared-model/rules/checks/polarity-swapped.ts";
 import { Drawing } from "./drawing.ts";
+import { fixOf } from "./fix-tester.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 ruleTester(polaritySwapped, {
   passes: [
@@ -75,4 +78,19 @@ ruleTester(polaritySwapped, {
       missing: "what is at the other end of C1",
     },
   ],
+});
+
+test("where both ends are on one device they take each other's place", () => {
+  const { title, gained } = trySectionFix(laundryProposed().swap("C5.bk@B6", "C5.wh@B6"), "polarity-swapped", "R5");
+  expect(title).toBe("Exchange C5 BK and C5 WH at R5");
+  expect(gained).toEqual(["R5"]);
+});
+
+test("the repair is at the first device, for all that hang on it", () => {
+  const drawing = laundryProposed().swap("C6.bk@B3", "C6.wh@B3");
+  expect(trySectionFix(drawing, "polarity-swapped", "R3").left).not.toContain("polarity-swapped R3");
+});
+
+test("where they cross in joints there is no plain repair", () => {
+  expect(fixOf(laundryProposed().swap("C5.bk@B1", "C5.wh@B1"), "polarity-swapped", "R5")).toBeUndefined();
 });

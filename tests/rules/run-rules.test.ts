@@ -3,7 +3,7 @@ import type { Finding } from "../../shared-model/answers/finding.ts";
 import type { Amendment, Edition, Project } from "../../shared-model/model/project.ts";
 import { boxOverfull } from "../../shared-model/rules/checks/box-overfull.ts";
 import { findingKey, fold } from "../../shared-model/rules/fold.ts";
-import { rules } from "../../shared-model/rules/registry.ts";
+import { boxRules, rules } from "../../shared-model/rules/registry.ts";
 import { type BoxContext, defineRule } from "../../shared-model/rules/rule.ts";
 import { checkBox, type RawAnswers } from "../../shared-model/rules/run-rules.ts";
 import { checkDocument, inShort, rawAnswers } from "./check-drawing.ts";
@@ -35,8 +35,10 @@ describe("local amendments", () => {
     const project = amendedBy(laundryAsFound().project(), valueChange("box-overfull", "clampAllowances", 0));
     expect(found(project).some(({ rule }) => rule === "box-overfull")).toBe(false);
     const two = laundryProposed().put({ "C6.bk@B2": "R2.H1" }).project();
-    expect(inShort(found(two))).toEqual(["two-wires-one-screw R2 H"]);
-    expect(found(amendedBy(two, valueChange("two-wires-one-screw", "wiresPerScrew", 2)))).toEqual([]);
+    const doubled = "two-wires-one-screw R2 H";
+    const rest = inShort(found(two)).filter((one) => one !== doubled);
+    expect(inShort(found(two))).toContain(doubled);
+    expect(inShort(found(amendedBy(two, valueChange("two-wires-one-screw", "wiresPerScrew", 2))))).toEqual(rest);
   });
 
   test.each([
@@ -73,7 +75,10 @@ describe("editions", () => {
   });
 
   test("a finding of 2026 asserts no number of 2026", () => {
-    for (const { section } of checkDocument(laundryAsFound(2026).project()).findings) {
+    const all = checkDocument(laundryAsFound(2026).project()).findings;
+    const ofTheCode = all.filter(({ section }) => section?.confidence !== "own-rule");
+    expect(ofTheCode.length).toBeGreaterThan(0);
+    for (const { section } of ofTheCode) {
       expect(section?.section).toMatch(/\(2023\)$/);
       expect(section?.confidence).toBe("doubtful");
     }
@@ -120,8 +125,8 @@ test("a host can leave rules out and learns which one begins", () => {
   const begun: string[] = [];
   const watch = { skips: (id: string) => id === "box-overfull", begins: (id: string) => void begun.push(id) };
   const answers = checkBox({ project, installation: project.asFound, state: "as-found", enclosure, watch });
-  expect(begun).toEqual(["box-volume-unknown", "splice-no-connector", "splice-over-capacity", "two-wires-one-screw"]);
-  expect(answers.checksRun).toBe(4);
+  expect(begun).toEqual(boxRules.map(({ id }) => id).filter((id) => id !== "box-overfull"));
+  expect(answers.checksRun).toBe(boxRules.length - 1);
   expect(answers.reports.map(({ rule }) => rule.id)).toEqual(Array(3).fill("splice-over-capacity"));
 });
 
@@ -206,7 +211,8 @@ describe("folding", () => {
     const drawing = laundryAsFound().setSplice("X", { connector: "taped" });
     const severities = checkDocument(drawing.project()).findings.map(({ severity }) => severity);
     expect(severities[0]).toBe("danger");
-    expect(severities).toEqual([...severities].sort());
+    const ranked = ["danger", "violation", "caution", "advice"].flatMap((one) => severities.filter((it) => it === one));
+    expect(severities).toEqual(ranked);
   });
 });
 

@@ -1,7 +1,8 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { spliceOverCapacity } from "../../shared-model/rules/checks/splice-over-capacity.ts";
 import { checkDocument } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
+import { fixOf, tryFix } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
@@ -101,5 +102,62 @@ test("in proposed the next larger connector of its kind is offered, as found not
   expect(finding?.fix?.call).toEqual({
     command: "change-connector",
     args: { state: "proposed", enclosure: "J", splice: "S", connector: "twist-large" },
+  });
+});
+
+describe("its fix", () => {
+  const RULE = "splice-over-capacity";
+  const splicesOf = (drawing: Drawing) => {
+    const { title, project } = tryFix(drawing, RULE, "S");
+    const box = project.proposed?.enclosures["J" as never];
+    return {
+      title,
+      connectors: Object.values(box?.splices ?? {}).map(({ connector }) => connector),
+      links: Object.values(box?.jumpers ?? {}).map(({ awg, colour }) => `${awg} ${colour}`),
+    };
+  };
+
+  test("changes the connector, in its kind if it can", () => {
+    expect(splicesOf(joint("lever-3", ...of(4, "nm-12-2-g")))).toEqual({
+      title: "Change the connector: S gets “Lever, 5 ports”",
+      connectors: ["lever-5"],
+      links: [],
+    });
+    expect(splicesOf(joint("lever-5", ...of(6, "nm-12-2-g"))).connectors).toEqual(["push-in-6"]);
+  });
+
+  test("makes two splices with one link of nine, five here and four there", () => {
+    expect(splicesOf(joint("push-in-8", ...of(9, "nm-12-2-g")))).toEqual({
+      title: "Make two splices of S with one link",
+      connectors: ["push-in-8", "push-in-6"],
+      links: ["12 black"],
+    });
+  });
+
+  test("parts sizes that no connector takes together, with a link of the thicker", () => {
+    const mixed = joint("twist-large", ...of(4, "nm-10-2-g"), ...of(2, "nm-14-2-g"));
+    expect(fixOf(mixed, RULE, "S")).toBeUndefined();
+    const sizes = joint("twist-large", ...of(2, "nm-10-2-g"), ...of(3, "nm-12-2-g"), "nm-12-2-g", "nm-12-2-g");
+    expect(splicesOf(sizes).links).toEqual(["10 black"]);
+  });
+
+  test("counts the link in both: eight of strands are parted, nine would take three splices", () => {
+    const strands = (count: number): Drawing => {
+      const drawing = joint("twist-large", ...of(count, "nm-12-2-g"));
+      for (const name of Object.keys(drawing.cables)) drawing.setConductors(name, { stranded: true });
+      return drawing;
+    };
+    expect(splicesOf(strands(8)).connectors).toEqual(["twist-large", "twist-large"]);
+    expect(fixOf(strands(9), RULE, "S")).toBeUndefined();
+  });
+
+  test("is withheld where grounds are among circuit conductors and it would have to be parted", () => {
+    const drawing = joint("push-in-8", ...of(9, "nm-12-2-g")).put({ "C0.bk@J": "cap", "C0.cu@J": "S" });
+    expect(fixOf(drawing, RULE, "S")).toBeUndefined();
+  });
+
+  test("joins aluminium and copper two by two", () => {
+    const { connectors } = splicesOf(joint("twist-large", "al-12-2-g", "nm-12-2-g", "al-12-2-g", "nm-12-2-g"));
+    expect(connectors).toEqual(["al-cu-listed", "al-cu-listed"]);
   });
 });

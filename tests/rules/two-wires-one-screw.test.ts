@@ -1,4 +1,7 @@
+import { describe, expect, test } from "vitest";
 import { twoWiresOneScrew } from "../../shared-model/rules/checks/two-wires-one-screw.ts";
+import { Drawing } from "./drawing.ts";
+import { fixOf, tryFix } from "./fix-tester.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
@@ -37,4 +40,29 @@ ruleTester(twoWiresOneScrew, {
     },
   ],
   cannotTell: { never: "the entry kind of a terminal is that of its type unless it is given" },
+});
+
+describe("its fix", () => {
+  const RULE = "two-wires-one-screw";
+
+  test("splices the conductors and brings one pigtail to the screw", () => {
+    const { title, project, left } = tryFix(laundryProposed().put({ "C6.bk@B2": "R2.H1" }), RULE, "R2 H");
+    expect(title).toBe("Splice the conductors on R2 H and bring one pigtail to it");
+    const made = Object.values(project.proposed?.enclosures["B2" as never]?.splices ?? {}).map(
+      ({ connector }) => connector,
+    );
+    // Two of 12 AWG and the pigtail: the smallest twist-on that takes three of 12.
+    expect(made.sort()).toEqual(["twist-large", "twist-medium"]);
+    expect(left.filter((one) => !one.startsWith("fill-nearly-full"))).toEqual([]);
+  });
+
+  test("works on a ground screw", () => {
+    tryFix(laundryProposed().put({ "C5.cu@B1": "R1b.G" }), RULE, "R1b G");
+  });
+
+  test("is withheld where no connector takes what would be in it", () => {
+    const drawing = new Drawing().box("B", 20).device("R", "receptacle-15", "B");
+    for (const name of ["C1", "C2"]) drawing.cable(name, "al-12-2-g", "country", "B").put({ [`${name}.bk@B`]: "R.H1" });
+    expect(fixOf(drawing, RULE, "R H")).toBeUndefined();
+  });
 });

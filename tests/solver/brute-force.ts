@@ -15,10 +15,14 @@ export interface BruteForce {
   /** By a device whose sensor is taken out, in every setting in which the hot is live. */
   isProtected(hot: string, neutral: string, device: string): boolean;
   nameOfEnd(end: EndKey): string;
+  /** Every setting of the switches: position by device. */
+  readonly settings: readonly Positions[];
+  /** Sources that reach a name in one setting, with the contacts of a device open. */
+  sourcesAt(name: string, positions: Positions, open?: string): readonly string[];
 }
 
 type Joint = readonly [string, string];
-type Positions = ReadonlyMap<string, string>;
+export type Positions = ReadonlyMap<string, string>;
 
 const LEGS = ["@busA", "@busB", "@busC"];
 const SOURCES = [...LEGS, "@neutral", "@ground"];
@@ -51,6 +55,8 @@ export function bruteForce(installation: Installation): BruteForce {
 
   return {
     nameOfEnd: (end) => nameOfEnd(installation, end),
+    settings,
+    sourcesAt: (name, positions, open) => at(name, reach(positions, open)),
     isLive: (name, open) => settings.some((positions) => isHot(at(name, reach(positions, open)))),
     roleOf: (name) => {
       const all = settings.map((positions) => at(name, reach(positions)));

@@ -50,7 +50,7 @@ export function CommandField() {
         aria-controls={list}
         aria-autocomplete="list"
         aria-activedescendant={found[at] === undefined ? undefined : `${list}-${at}`}
-        placeholder="Command, part, tag or finding"
+        placeholder="Command, part, finding"
         autoComplete="off"
         spellCheck={false}
         value={typed}

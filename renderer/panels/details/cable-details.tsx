@@ -9,6 +9,7 @@ import { freeSide } from "../../state/placing.ts";
 import { goTo, notify } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { EndRow } from "./end-row.tsx";
+import { FindingsAbout } from "./findings-about.tsx";
 import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
@@ -24,6 +25,7 @@ export function CableDetails({ cable }: { readonly cable: Cable }) {
           {cable.lengthFt !== undefined && `, ${cable.lengthFt} ft`}.
         </p>
       </Who>
+      <FindingsAbout item={{ kind: "cable", id: cable.id }} />
       <SideEnds cable={cable} side="a" />
       <SideEnds cable={cable} side="b" />
       <LabelRows on={{ cable: cable.id }} />

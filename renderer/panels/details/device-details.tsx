@@ -13,9 +13,11 @@ import { useStore } from "../../state/use-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { DirectoryLine } from "./directory-line.tsx";
 import { EndRow } from "./end-row.tsx";
+import { FindingsAbout } from "./findings-about.tsx";
 import { OutletWishRow } from "./intent-rows.tsx";
 import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
+import { ReplaceDevice, ReplacedLine } from "./replace-device.tsx";
 import { Section } from "./section.tsx";
 import { Who } from "./who.tsx";
 
@@ -32,8 +34,11 @@ export function DeviceDetails({ device, enclosure }: { readonly device: Device; 
             {enclosure.name}
           </button>
         </p>
+        <ReplacedLine device={device} />
       </Who>
+      <FindingsAbout item={{ kind: "device", id: device.id }} />
       <Terminals device={device} enclosure={enclosure} />
+      <ReplaceDevice device={device} enclosure={enclosure} />
       {outletsOf(device)
         .filter(({ receptacle }) => receptacle)
         .map((outlet) => (

@@ -11,6 +11,7 @@ import { AddToEnclosure } from "./add-to-enclosure.tsx";
 import { DeviceRows } from "./device-rows.tsx";
 import { EndRow } from "./end-row.tsx";
 import { BoxFill } from "./fill-ledger.tsx";
+import { FindingsAbout } from "./findings-about.tsx";
 import { BoxIntentRows } from "./intent-rows.tsx";
 import { JumperRows } from "./jumper-rows.tsx";
 import { LabelRows } from "./label-rows.tsx";
@@ -28,6 +29,7 @@ export function EnclosureDetails({ enclosure }: { readonly enclosure: Enclosure 
         <p>{findEnclosureItem(enclosure.item)?.title ?? enclosure.item}</p>
       </Who>
       {enclosure.kind === "box" && <BoxFill enclosure={enclosure.id} />}
+      <FindingsAbout item={{ kind: "enclosure", id: enclosure.id }} />
       <CableSections enclosure={enclosure} />
       <DeviceRows enclosure={enclosure} />
       <SpliceRows enclosure={enclosure} />

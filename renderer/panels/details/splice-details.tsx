@@ -4,6 +4,7 @@ import { membersOf } from "../../../shared-model/queries/landings.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
 import { goTo } from "../../state/session-store.ts";
 import { EndRow } from "./end-row.tsx";
+import { FindingsAbout } from "./findings-about.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
 import { Who } from "./who.tsx";
@@ -21,6 +22,7 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
           </button>
         </p>
       </Who>
+      <FindingsAbout item={{ kind: "splice", id: splice.id }} />
       <Section title="Connector">
         <div className="part-body">
           <ConnectorSelect splice={splice} enclosure={enclosure} />

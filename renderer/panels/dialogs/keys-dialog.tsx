@@ -1,4 +1,5 @@
 import { modKey } from "../../platform/mod-key.ts";
+import { OTHER_STATE_KEY } from "../../state/commands/state-lines.ts";
 import { closeDialog } from "../../state/dialog-store.ts";
 import { Modal } from "../../ui/modal.tsx";
 
@@ -6,11 +7,14 @@ const KEYS: readonly (readonly [keys: string, does: string])[] = [
   [`${modKey} K`, "every command, part and finding by typing"],
   [`${modKey} Z`, "undo"],
   [`${modKey} Shift Z, ${modKey} Y`, "redo"],
+  [`${modKey} X, ${modKey} C, ${modKey} V`, "cut, copy, paste"],
+  [`${modKey} D`, "duplicate"],
   [`${modKey} S`, "save"],
   [`${modKey} Shift S`, "save as"],
   [`${modKey} O`, "open"],
   ["Delete", "remove what is selected"],
   ["Escape", "put back what is in the hand; then, select nothing"],
+  [OTHER_STATE_KEY, "as found or proposed, the one that is not shown"],
   ["F6", "to the next region of the window"],
 ];
 

@@ -1,27 +1,31 @@
+import { documentStore } from "../../state/document-store.ts";
 import { findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
+import { type Filter, passes } from "./finding-filter.tsx";
 import { SubjectButton } from "./subject-button.tsx";
 
 const MOST = 100;
 
 /** What could not be judged, with the fact that is missing; the name leads to where it is entered. */
-export function CannotTellList() {
-  const list = useStore(findingsStore, (state) => state.couldNotTell);
+export function CannotTellList({ filter }: { readonly filter: Filter }) {
+  const all = useStore(findingsStore, (state) => state.couldNotTell);
+  const project = useStore(documentStore, (document) => document.project);
+  const list = all.filter((open) => passes(project, filter, open));
   if (list.length === 0) return null;
   return (
     <section aria-label="Cannot tell">
       <h3 className="findings-kind">
         <SeveritySign kind="unknown" size={20} />
-        Cannot tell
-        <span className="fig">{list.length}</span>
+        <span className="findings-title">Cannot tell</span>
+        <span className="fig findings-count">{list.length}</span>
       </h3>
       <ul>
-        {list.slice(0, MOST).map(({ key, subjects, message, missing }) => (
+        {list.slice(0, MOST).map(({ key, state, subjects, message, missing }) => (
           <li key={key} className="finding">
             <p className="finding-who">
               {subjects.map((subject) => (
-                <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} pane="details" />
+                <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} state={state} pane="details" />
               ))}
             </p>
             <p className="finding-message">{message}</p>

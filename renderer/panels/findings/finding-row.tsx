@@ -1,46 +1,97 @@
 import { memo } from "react";
-import type { Finding, SectionConfidence, Subject } from "../../../shared-model/answers/finding.ts";
+import type { Finding, SectionConfidence, Standing, Subject } from "../../../shared-model/answers/finding.ts";
 import { openDialog } from "../../state/dialog-store.ts";
+import { isHeldBack, SEVERITY_WORDS, STANDING_WORDS } from "../../state/finding-groups.ts";
 import { hasRuleHelp } from "../../state/rule-help.ts";
+import { SeveritySign } from "../severity-sign.tsx";
+import { AcknowledgeRow } from "./acknowledge-row.tsx";
+import { FixButtons } from "./fix-buttons.tsx";
 import { SubjectButton } from "./subject-button.tsx";
 
-/** One finding: what it is about, what is wrong and what to do, how it is backed. */
-export const FindingRow = memo(function FindingRow({ finding }: { readonly finding: Finding }) {
-  const { rule, message, subjects, section, basis, status, existing, foldedSubjects, folded } = finding;
+interface Props {
+  readonly finding: Finding;
+  /** The heading above does not say how grave it is. */
+  readonly withSeverity: boolean;
+  /** No heading says how it stands between as found and proposed. */
+  readonly withStanding?: boolean;
+  /** It is about the other account of the wiring: to be read, not worked on. */
+  readonly onlyRead?: boolean;
+}
+
+/** One finding: what it is about, what is wrong and what to do, how it is backed, and what can be done about it here. */
+export const FindingRow = memo(function FindingRow({
+  finding,
+  withSeverity,
+  withStanding = false,
+  onlyRead = false,
+}: Props) {
+  const { message, subjects, state, severity, existing } = finding;
   return (
-    <li className="finding">
+    <li className={`finding ${severity}`} data-finding={finding.key}>
       <p className="finding-who">
+        {withSeverity && (
+          <span className="finding-severity">
+            <SeveritySign kind={severity} size={18} />
+            {SEVERITY_WORDS[severity]}
+          </span>
+        )}
+        {existing && <strong className="finding-existing">existing</strong>}
         {distinct(subjects).map((subject) => (
-          <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} />
+          <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} state={state} />
         ))}
       </p>
       <p className="finding-message">{message}</p>
-      <p className="finding-meta">
-        {section && <span>{sectionWords(section.section, section.confidence)}</span>}
-        {basis && <span>rests on what was {basis}</span>}
-        {status === "draft" && <span>draft rule</span>}
-        {existing && <span>was there before</span>}
-        {hasRuleHelp(rule) && (
-          <button type="button" className="link" onClick={() => openDialog({ kind: "help", rule })}>
-            Explain<span className="unseen"> {rule}</span>
-          </button>
-        )}
-      </p>
-      {folded > 0 && (
-        <details className="finding-folded">
-          <summary>
-            {folded} {folded === 1 ? "consequence" : "consequences"} of it
-          </summary>
-          <p className="finding-who">
-            {distinct(foldedSubjects).map((subject) => (
-              <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} />
-            ))}
-          </p>
-        </details>
-      )}
+      <Backing finding={finding} standing={withStanding ? finding.standing : undefined} />
+      <Folded finding={finding} />
+      {!onlyRead && <FixButtons finding={finding} />}
+      <div className="finding-actions">
+        <Explain rule={finding.rule} />
+        {!onlyRead && !isHeldBack(finding) && <AcknowledgeRow finding={finding} />}
+      </div>
     </li>
   );
 });
+
+interface BackingProps {
+  readonly finding: Finding;
+  readonly standing: Standing | undefined;
+}
+
+function Backing({ finding: { section, basis, status }, standing }: BackingProps) {
+  return (
+    <p className="finding-meta">
+      {standing && <span>{STANDING_WORDS[standing]}</span>}
+      {section && <span>{sectionWords(section.section, section.confidence)}</span>}
+      {basis && <span>rests on what was {basis}</span>}
+      {status === "draft" && <span>draft rule</span>}
+    </p>
+  );
+}
+
+function Explain({ rule }: { readonly rule: string }) {
+  if (!hasRuleHelp(rule)) return null;
+  return (
+    <button type="button" className="link" onClick={() => openDialog({ kind: "help", rule })}>
+      Explain<span className="unseen"> {rule}</span>
+    </button>
+  );
+}
+
+function Folded({ finding: { folded, foldedSubjects, state } }: { readonly finding: Finding }) {
+  if (folded === 0) return null;
+  return (
+    <details className="finding-folded">
+      <summary>
+        {folded} {folded === 1 ? "consequence" : "consequences"} of it
+      </summary>
+      <p className="finding-who">
+        {distinct(foldedSubjects).map((subject) => (
+          <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} state={state} />
+        ))}
+      </p>
+    </details>
+  );
+}
 
 const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
   sourced: "",

@@ -1,22 +1,30 @@
 import { useState } from "react";
-import type { Finding, Severity } from "../../../shared-model/answers/finding.ts";
-import { documentStore } from "../../state/document-store.ts";
-import { findingsStore, SEVERITIES, summaryOf } from "../../state/findings-store.ts";
+import { documentStore, hasProposed, undo } from "../../state/document-store.ts";
+import { findingsStore, summaryOf } from "../../state/findings-store.ts";
+import { fixStore } from "../../state/fixes.ts";
+import { showState } from "../../state/shown-state.ts";
 import { useStore } from "../../state/use-store.ts";
-import { SeveritySign } from "../severity-sign.tsx";
+import { useKeptFocus } from "../details/use-kept-focus.ts";
 import { CannotTellList } from "./cannot-tell-list.tsx";
-import { FindingRow } from "./finding-row.tsx";
+import { EVERYTHING, type Filter, FindingFilter } from "./finding-filter.tsx";
+import { FindingGroups } from "./finding-groups.tsx";
+import { HeldBackList } from "./held-back-list.tsx";
 
-/** Everything the checks said, worst first. */
+/** Everything the checks said about the wiring that is shown, and how it stands to the other account of it. */
 export function Findings() {
-  const findings = useStore(findingsStore, (state) => state.findings);
+  const [filter, setFilter] = useState<Filter>(EVERYTHING);
+  const checked = useStore(findingsStore, (state) => state.revision);
+  const state = useStore(documentStore, (document) => document.state);
+  const root = useKeptFocus(`${state} ${checked}`);
   return (
-    <div className="findings">
+    <div ref={root} tabIndex={-1} className="findings">
       <Summary />
-      {SEVERITIES.map((severity) => (
-        <SeverityGroup key={severity} severity={severity} findings={findings} />
-      ))}
-      <CannotTellList />
+      <WhereFixesAre />
+      <FindingFilter filter={filter} onChange={setFilter} />
+      <HeldBackList />
+      <FindingGroups filter={filter} />
+      <CannotTellList filter={filter} />
+      <FixDone />
     </div>
   );
 }
@@ -32,37 +40,38 @@ function Summary() {
   );
 }
 
-const TITLES: Readonly<Record<Severity, string>> = {
-  danger: "Danger",
-  violation: "Violation",
-  caution: "Caution",
-  advice: "Advice",
-};
-
-/** A drawing with thousands of findings still opens at once. */
-const STEP = 100;
-
-function SeverityGroup({ severity, findings }: { readonly severity: Severity; readonly findings: readonly Finding[] }) {
-  const [most, setMost] = useState(STEP);
-  const mine = findings.filter((finding) => finding.severity === severity);
-  if (mine.length === 0) return null;
+/** Which fix the last change was, said once and with the way back. */
+export function FixDone() {
+  const done = useStore(fixStore, (state) => state.done);
   return (
-    <section aria-label={TITLES[severity]}>
-      <h3 className="findings-kind">
-        <SeveritySign kind={severity} size={20} />
-        {TITLES[severity]}
-        <span className="fig">{mine.length}</span>
-      </h3>
-      <ul>
-        {mine.slice(0, most).map((finding) => (
-          <FindingRow key={finding.key} finding={finding} />
-        ))}
-      </ul>
-      {mine.length > most && (
-        <button type="button" className="link findings-more" onClick={() => setMost(most + STEP)}>
-          {mine.length - most} more
-        </button>
+    <div role="status" className="fix-done-place">
+      {done !== undefined && (
+        <p className="fix-done">
+          <span>
+            <strong>Done</strong>: {done}.
+          </span>
+          <button type="button" className="button small" onClick={undo}>
+            Undo<span className="unseen">: {done}</span>
+          </button>
+        </p>
       )}
-    </section>
+    </div>
+  );
+}
+
+/** As found is a record: nothing in it is mended by a press. */
+function WhereFixesAre() {
+  const found = useStore(documentStore, ({ state }) => state === "as-found");
+  const started = useStore(documentStore, hasProposed);
+  const readOnly = useStore(documentStore, (state) => state.readOnly);
+  const some = useStore(findingsStore, ({ findings }) => findings.length > 0);
+  if (!found || !some || (readOnly && !started)) return null;
+  return (
+    <p className="findings-note">
+      As found is a record of what is there. Fixes are offered in proposed.{" "}
+      <button type="button" className="link" onClick={() => showState("proposed")}>
+        {started ? "Show proposed" : "Start proposed"}
+      </button>
+    </p>
   );
 }

@@ -2,6 +2,7 @@ import { Fragment, useState } from "react";
 import { sessionStore, takeTool } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
+import { StateTag } from "../state-switch.tsx";
 import { findInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
 
 /** How many of a group show before it is asked for more. */
@@ -16,6 +17,7 @@ export function Stock() {
     <>
       <header className="region-head">
         <h2>Stock</h2>
+        <StateTag />
       </header>
       <div className="stock-search">
         <input

@@ -81,9 +81,11 @@ function SwitchFace({ device }: { readonly device: DeviceDrawing }) {
   const { x, y } = middleOf(face);
   const marked = device.glyph === "switch" || device.glyph === "switch-pilot";
   const half = Math.min(58, face.height / 2);
+  // Beside it stand the words of the terminals: COM is as wide as they come.
+  const width = Math.min(52, face.width);
   return (
     <g>
-      <rect className="sheet-face" x={x - 28} y={y - half} width={56} height={half * 2} rx={7} />
+      <rect className="sheet-face" x={x - width / 2} y={y - half} width={width} height={half * 2} rx={7} />
       <rect className="sheet-toggle-slot" x={x - 11} y={y - 24} width={22} height={48} rx={3} />
       <path className="sheet-toggle" d={`M${x - 8} ${y - 1}L${x - 6} ${y - 20}h12l2 19z`} />
       {marked && half >= 46 && (

@@ -1,6 +1,9 @@
 import { memo } from "react";
 import type { SheathDrawing, Wall } from "../../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../../shared-model/geometry/metrics.ts";
+import { textWidth } from "../../../shared-model/geometry/text-width.ts";
+import { feetPath } from "./feet-path.ts";
+import { NewFlag } from "./small-tags.tsx";
 
 /** Every sheath is drawn as if it came through the left wall and then turned; words are set upright afterwards. */
 const TURN: Readonly<Record<Wall, number>> = { left: 0, top: 90, right: 180, bottom: 270 };
@@ -10,20 +13,44 @@ const HALF = 10;
 export const SheathShape = memo(function SheathShape({
   sheath,
   torn,
+  guarded,
+  fresh,
 }: {
   readonly sheath: SheathDrawing;
   /** It goes on into country that is not drawn. */
   readonly torn: boolean;
+  /** All its insulated conductors lie behind a ground-fault device. */
+  readonly guarded: boolean;
+  /** As found does not have it. */
+  readonly fresh: boolean;
 }) {
   const reach = Math.hypot(sheath.outer.x - sheath.at.x, sheath.outer.y - sheath.at.y);
   const clamp = sheath.means === "internal-clamp" || sheath.means === "integral-clamp";
   return (
-    <g className="sheet-sheath" transform={`translate(${sheath.at.x} ${sheath.at.y}) rotate(${TURN[sheath.wall]})`}>
+    <g
+      className={fresh ? "sheet-sheath sheet-new" : "sheet-sheath"}
+      transform={`translate(${sheath.at.x} ${sheath.at.y}) rotate(${TURN[sheath.wall]})`}
+    >
       <rect className="sheet-sheath-body" x={-reach} y={-HALF} width={reach} height={HALF * 2} />
       <rect className="sheet-sheath-body" x={0} y={-HALF} width={20} height={HALF * 2} />
       <path className="sheet-sheath-edge" d={`M${-reach} -10H20V10H${-reach}`} />
       {torn && <path className="sheet-sheath-torn" d={`M${-reach} -10q5 4 0 8t0 8t0 4`} />}
       <rect className="sheet-sheath-gate" x={-WALL} y={-HALF} width={WALL} height={HALF * 2} />
+      {guarded && (
+        <path
+          className="sheet-feet"
+          transform={sheath.wall === "right" ? "scale(1 -1)" : undefined}
+          d={feetPath(
+            [
+              { x: -reach, y: 0 },
+              { x: -WALL - 8, y: 0 },
+            ],
+            HALF,
+            6,
+            7,
+          )}
+        />
+      )}
       {sheath.means === "external-connector" && <ExternalConnector />}
       {clamp && <Clamp withScrew={sheath.means === "internal-clamp"} />}
     </g>
@@ -49,7 +76,13 @@ const Clamp = ({ withScrew }: { readonly withScrew: boolean }) => (
 );
 
 /** Words of a sheath: its id, size and length inside it as a road carries its name, and where it goes, outside. */
-export const SheathWords = memo(function SheathWords({ sheath }: { readonly sheath: SheathDrawing }) {
+export const SheathWords = memo(function SheathWords({
+  sheath,
+  fresh,
+}: {
+  readonly sheath: SheathDrawing;
+  readonly fresh: boolean;
+}) {
   const { wall, at, outer } = sheath;
   const upright = wall === "top" || wall === "bottom";
   const reach = Math.hypot(outer.x - at.x, outer.y - at.y);
@@ -86,14 +119,17 @@ export const SheathWords = memo(function SheathWords({ sheath }: { readonly shea
       </g>
     );
   }
-  const x = outer.x + (out < 0 ? 0 : 0);
+  const { x } = outer;
+  const titleY = at.y - (sheath.captionNote === "" ? 17 : 31);
+  const title = textWidth(sheath.captionTitle, 13, 700);
   const anchor = out < 0 ? "start" : "end";
   return (
     <g>
       <text className="sheet-sheath-text" x={outer.x - out * 10} y={at.y + 4} textAnchor={anchor}>
         {words}
       </text>
-      <text className="sheet-caption-title" x={x} y={at.y - 31} textAnchor={anchor}>
+      {fresh && <NewFlag x={x - out * (title + 14)} y={titleY - 4} size={16} />}
+      <text className="sheet-caption-title" x={x} y={titleY} textAnchor={anchor}>
         {sheath.captionTitle}
       </text>
       <text className="sheet-caption-note" x={x} y={at.y - 17} textAnchor={anchor}>

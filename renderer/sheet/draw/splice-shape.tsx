@@ -1,6 +1,9 @@
 import { memo } from "react";
+import type { Role } from "../../../shared-model/answers/circuit.ts";
 import type { SpliceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
+import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { EndKey } from "../../../shared-model/model/ids.ts";
+import { NewFlag, ROLE_TAG, RoleTag } from "./small-tags.tsx";
 
 const HALF_WIDTH = 11;
 
@@ -13,20 +16,27 @@ export const SpliceShape = memo(function SpliceShape({
   chosen,
   lifted,
   growing,
+  role,
+  fresh,
 }: {
   readonly splice: SpliceDrawing;
   readonly chosen: boolean;
   readonly lifted: EndKey | undefined;
   readonly growing: boolean;
+  /** As it was checked last; undefined before. */
+  readonly role: Role | undefined;
+  /** As found does not have it. */
+  readonly fresh: boolean;
 }) {
   const { x, rows, freeRow } = splice;
   const ys = rows.map((row) => row.y);
+  const half = textWidth(splice.name, 15, 700) / 2;
   const all = growing || ys.length === 0 ? [...ys, freeRow.y] : ys;
   const top = Math.min(...all) - HALF_WIDTH;
   const bottom = Math.max(...all) + HALF_WIDTH;
   const joined = rows.filter((row) => row.end !== lifted).map((row) => row.y);
   return (
-    <g className={chosen ? "sheet-splice sheet-chosen" : "sheet-splice"}>
+    <g className={`sheet-splice${chosen ? " sheet-chosen" : ""}${fresh ? " sheet-new" : ""}`}>
       <rect x={x - HALF_WIDTH} y={top} width={HALF_WIDTH * 2} height={bottom - top} rx={HALF_WIDTH} />
       {joined.length > 1 && <path d={`M${x} ${Math.min(...joined)}V${Math.max(...joined)}`} />}
       {rows.map((row) => (
@@ -39,6 +49,8 @@ export const SpliceShape = memo(function SpliceShape({
         />
       ))}
       {growing && <circle className="sheet-port-open" cx={freeRow.x} cy={freeRow.y} r={3.6} />}
+      {role !== undefined && <RoleTag role={role} x={x + half + 5 + ROLE_TAG / 2} y={splice.labelAt.y - 5} />}
+      {fresh && <NewFlag x={x - half - 14} y={splice.labelAt.y - 5} />}
       <text className="sheet-item-name" x={splice.labelAt.x} y={splice.labelAt.y}>
         {splice.name}
       </text>

@@ -15,12 +15,14 @@ import { runWindowCommand } from "../window-commands.ts";
 import type { CommandLine } from "./entry.ts";
 import { partLines } from "./part-lines.ts";
 import { selectionLines } from "./selection-lines.ts";
+import { stateLines } from "./state-lines.ts";
 
 /** Everything that the command field offers now: commands that apply, things on the sheet, findings, stock. */
 export function commandLines(): readonly CommandLine[] {
   const document = documentStore.get();
   return [
     ...selectionLines(document, sessionStore.get().selection),
+    ...proposedLines(),
     ...windowLines(),
     ...editionLines(),
     ...partLines(installationOf(document), document.project),
@@ -58,6 +60,12 @@ function windowLines(): readonly CommandLine[] {
     command("Keys", () => openDialog({ kind: "keys" })),
     command("General cautions", () => openDialog({ kind: "cautions" })),
   ];
+}
+
+function proposedLines(): readonly CommandLine[] {
+  return stateLines(documentStore.get(), sessionStore.get().selection).map(({ title, keys, run }) =>
+    command(title, run, "as found and proposed", keys),
+  );
 }
 
 function editionLines(): readonly CommandLine[] {

@@ -105,8 +105,9 @@ function callsFor(document: DocumentState, item: Selected): readonly TypedCall[]
 
 /** What begins something that the person finishes by hand. */
 function gestures(document: DocumentState, item: Selected): readonly CommandLine[] {
-  const line = (title: string, run: () => void): CommandLine => ({
-    key: `${title} ${item.id}`,
+  // Two terminals of a device may be called the same, so what a line is about tells it apart, not its words.
+  const line = (title: string, run: () => void, about = title): CommandLine => ({
+    key: `${about} ${item.id}`,
     title,
     note: "what is selected",
     group: "Commands",
@@ -119,11 +120,12 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
   const found = findDevice(installationOf(document), item.id);
   if (found === undefined) return [];
   const { device, enclosure } = found;
-  const pigtails = terminalsOf(device).map(({ name, group, label }) =>
-    line(`Pigtail ${[device.name, group, label].filter(Boolean).join(" ")}`, () => {
+  const pigtails = terminalsOf(device).map(({ name, group, label }) => {
+    const bring = (): void => {
       const done = pigtail(enclosure, device.id, name);
       if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
-    }),
-  );
+    };
+    return line(`Pigtail ${[device.name, group, label].filter(Boolean).join(" ")}`, bring, `pigtail ${name}`);
+  });
   return [facts, ...pigtails];
 }

@@ -1,9 +1,19 @@
 import type { CommandId } from "../command-args.ts";
 
-export type CommandGroup = "draw" | "conductors" | "facts" | "rooms" | "document" | "edit" | "file";
+export type CommandGroup = "draw" | "conductors" | "facts" | "rooms" | "proposed" | "document" | "edit" | "file";
 
 /** What the window does itself, outside the document. */
-export type WindowCommandId = "undo" | "redo" | "new-document" | "open-document" | "save-document" | "save-document-as";
+export type WindowCommandId =
+  | "undo"
+  | "redo"
+  | "cut"
+  | "copy"
+  | "paste"
+  | "duplicate"
+  | "new-document"
+  | "open-document"
+  | "save-document"
+  | "save-document-as";
 
 export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
   readonly id: I;
@@ -12,6 +22,8 @@ export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
   readonly group: CommandGroup;
   /** Keys joined by "+"; "Mod" is Command on a Mac and Control elsewhere. Only what every platform uses anyway. */
   readonly shortcut?: string;
+  /** The platform answers its keys by an event of its own, which brings the clipboard along. */
+  readonly byPlatform?: true;
 }
 
 const entry = <I extends string>(id: I, title: string, group: CommandGroup, shortcut?: string): CommandEntry<I> => ({
@@ -32,6 +44,8 @@ export const documentCommands: readonly CommandEntry<CommandId>[] = [
   entry("add-label", "Add a label", "draw"),
   entry("move-enclosures", "Move boxes", "draw"),
   entry("move-device", "Move a device", "draw"),
+  entry("replace-device", "Replace a device", "draw"),
+  entry("paste-items", "Put in a copy of wiring", "draw"),
   entry("move-load", "Plug a load in elsewhere", "draw"),
   entry("move-cable-side", "Move a cable end to another box", "draw"),
   entry("move-splice", "Place a splice by hand", "draw"),
@@ -57,7 +71,14 @@ export const documentCommands: readonly CommandEntry<CommandId>[] = [
   entry("set-outlet-wish", "Wish protection for an outlet", "facts"),
   entry("add-room", "Add a room", "rooms"),
   entry("assign-room", "Put boxes in a room", "rooms"),
+  entry("start-proposed", "Start proposed", "proposed"),
+  entry("reset-proposed", "Reset proposed to as found", "proposed"),
+  entry("discard-proposed", "Discard proposed", "proposed"),
+  entry("settle-held-back", "Settle an edit that was not carried over", "proposed"),
+  entry("acknowledge-finding", "Acknowledge a finding", "document"),
+  entry("withdraw-acknowledgement", "Withdraw an acknowledgement", "document"),
   entry("set-edition", "Choose the code edition", "document"),
+  entry("run-together", "Run several commands as one step", "document"),
 ];
 
 /** Commands of the window, with the keys that people try first. */
@@ -68,4 +89,8 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("save-document-as", "Save as…", "file", "Mod+Shift+S"),
   entry("undo", "Undo", "edit", "Mod+Z"),
   entry("redo", "Redo", "edit", "Mod+Shift+Z"),
+  { ...entry("cut", "Cut", "edit", "Mod+X"), byPlatform: true },
+  { ...entry("copy", "Copy", "edit", "Mod+C"), byPlatform: true },
+  { ...entry("paste", "Paste", "edit", "Mod+V"), byPlatform: true },
+  entry("duplicate", "Duplicate", "edit", "Mod+D"),
 ];

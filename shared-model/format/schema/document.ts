@@ -77,6 +77,15 @@ const acknowledgement = v.looseObject({
   by: text,
   reason: text,
   at: text,
+  said: may(text),
+  severity: may(v.picklist(["danger", "violation", "caution", "advice"])),
+});
+
+const heldBack = v.looseObject({
+  id: idOf<string>(),
+  title: text,
+  items: v.array(v.looseObject({ kind: v.picklist(["enclosure", "cable", "device"]), id: idOf<string>(), name: text })),
+  because: text,
 });
 
 const attachment = v.looseObject({
@@ -107,6 +116,7 @@ export const documentSchema = v.looseObject({
   layout,
   readings: tableOf(idOf<ReadingId>(), reading),
   acknowledgements: v.array(acknowledgement),
+  heldBack: may(v.array(heldBack)),
   attachments: tableOf(idOf<AttachmentId>(), attachment),
   tariff: may(v.record(freeKey, quantity())),
   notes: text,

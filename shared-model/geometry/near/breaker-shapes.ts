@@ -42,7 +42,7 @@ export function shapeBreakers(shapes: readonly DeviceShape[], spaces: number): S
     (most, shape) =>
       shape.device.slot === undefined
         ? most
-        : Math.max(most, Math.ceil((shape.terminals.length + 1) / shape.type.gangs)),
+        : Math.max(most, 2 + Math.max(0, shape.terminals.length - shape.type.gangs)),
     2,
   );
   const first = hasLugs ? ABOVE_SLOTS : 0;
@@ -55,7 +55,9 @@ export function shapeBreakers(shapes: readonly DeviceShape[], spaces: number): S
     const row = Math.max(slot === undefined ? 0 : rowOfSlot(slot), next[side]);
     const terminalRows: number[] = [];
     let used = row;
-    for (const { holes } of shape.terminals) {
+    for (const [index, { holes }] of shape.terminals.entries()) {
+      // Each pole stands level with its own space; a neutral lead follows the last of them.
+      if (index < shape.type.gangs) used = Math.max(used, row + index * slotRows);
       terminalRows.push(used);
       used += holes.reduce((sum, hole) => sum + Math.max(1, hole.ends.length), 0);
     }

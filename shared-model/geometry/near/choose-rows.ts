@@ -153,7 +153,7 @@ function blockCost(
     start += rowsOf(entry);
   }
   return (first) => {
-    let sum = 0.05 * Math.abs(first - middle);
+    let sum = 0.3 * Math.abs(first - middle);
     for (const { offset, row, travel, bends } of wishes) {
       const away = Math.abs(first + offset - row);
       if (away > 0) sum += travel * away + bends;

@@ -17,6 +17,8 @@ export interface Frame {
 }
 
 const LEAST_WIDTH = 400;
+/** Middle of a column of splices from its wall, unless more lanes need more. */
+const COLUMN_AT = 240;
 /** Slant of an end that shares its hole with another. */
 const JOIN_REACH = 32;
 const EVERY = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY } as const;
@@ -44,7 +46,11 @@ function leastWidth(plan: BoxPlan, channel: number, keeps: readonly Keep[]): num
   const after = plan.layers[channel + 1];
   const atWall = before?.kind === "wall" || after?.kind === "wall";
   if (before?.kind === "wall" && after?.kind === "wall") return LEAST_WIDTH;
-  let least = atWall ? FIRST_LANE + 2 * PITCH : 3 * PITCH;
+  const column = before?.kind === "column" || after?.kind === "column";
+  // Lanes are kept free from the start, so that a further conductor seldom moves what stands beside them.
+  const keepsLanes = plan.enclosure.kind === "box";
+  let least = atWall ? FIRST_LANE + (keepsLanes ? 4 : 2) * PITCH : (keepsLanes && column ? 5 : 3) * PITCH;
+  if (keepsLanes && atWall && column) least = COLUMN_AT - SPLICE_HALF;
   if (!atWall && before?.kind !== "column" && after?.kind !== "column") least = 72;
   for (const keep of keeps) if (keep.low === keep.high) least = Math.max(least, atWall ? keep.pad + 24 : keep.pad);
   return least;
@@ -114,11 +120,26 @@ export function frameBox(plan: BoxPlan, channels: readonly ChannelPlan[], leastZ
     }
   }
   const [highest, bottom] = extent(plan, channels);
-  const top = Math.min(highest, -leastZero);
+  const top = Math.min(-headroom(plan, -highest), -leastZero);
   return { left, width: x, height: bottom - top, pieces, channels, zero: -top };
 }
 
 const MARGIN = 24;
+
+const STEP = 4 * PITCH;
+/** Over the first row of a device: its words and two conductors in the corridor; joints over a yoke as well. */
+const HEADROOM = { least: 10 * PITCH, yoke: 12 * PITCH } as const;
+
+/**
+ * What a box has over row 0. It grows upward in steps, and has room over its devices from the start, so that an edit
+ * seldom moves all that is under it.
+ */
+function headroom(plan: BoxPlan, needed: number): number {
+  const devices = plan.centre.flatMap(({ device }) => (device === undefined ? [] : [device]));
+  if (devices.length === 0 || plan.entries.length === 0) return needed;
+  const from = devices.some(({ type }) => type.yokes > 0) ? HEADROOM.yoke : HEADROOM.least;
+  return from + STEP * Math.max(0, Math.ceil((needed - from) / STEP));
+}
 
 /** Top and bottom of the box with row 0 at 0. */
 function extent(plan: BoxPlan, channels: readonly ChannelPlan[]): [number, number] {

@@ -36,7 +36,9 @@ const RANK = { screw: 0, across: 20, link: 50, loose: 60, beyond: 100 } as const
 export function wishOf(plan: BoxPlan, net: Net, port: Port, band: Band): Wish {
   const other = otherPort(net, port);
   if (other.what === "screw") return { row: band.under, kind: "under", rank: RANK.screw };
-  if (other.what === "bond" || other.what === "cap") return { row: band.under, kind: "under", rank: RANK.loose };
+  if (other.what === "bond") return { row: band.under, kind: "under", rank: RANK.loose };
+  // An end that waits under a cap is no reason to take a joint from where it belongs.
+  if (other.what === "cap") return { row: band.under, kind: "near", rank: RANK.loose };
   if (channelOf(other) === channelOf(port)) {
     if (other.facing === port.facing) return { row: other.row, kind: "near", rank: 0 };
     return { row: other.row, kind: "exact", weight: other.what === "hole" ? 2 : 1, rank: 0 };
@@ -48,7 +50,10 @@ export function wishOf(plan: BoxPlan, net: Net, port: Port, band: Band): Wish {
     if (other.row >= band.under) return { row: other.row, kind: "exact", weight: 1, rank: RANK.link };
     return { row: band.under, kind: "under", rank: RANK.link };
   }
-  const column = plan.layers.some((layer) => layer.kind === "column" && passes(net, layer));
+  // Joints of hots and neutrals stand level with the devices; it is the grounds of the other column that lie in the way.
+  const column = plan.layers.some(
+    (layer) => layer.kind === "column" && passes(net, layer) && layer.stacks.some(({ kind }) => kind === 2),
+  );
   return { row: band.under, kind: "under", rank: column ? RANK.beyond : RANK.across };
 }
 

@@ -90,14 +90,26 @@ export function sheathCaption(
   entry: EntryPlan,
 ): { readonly title: string; readonly note: string } {
   const far = entry.cable.sides[otherSide(entry.side)];
-  if ("outside" in far) return { title: fitText(far.outside || "not drawn", 128, 13, 700), note: "not drawn" };
+  if ("outside" in far) {
+    const named = far.outside !== "" && far.outside !== NOT_DRAWN;
+    return {
+      title: fitText(named ? `to ${far.outside}` : NOT_DRAWN, CAPTION_WIDTH, 13, 700),
+      note: named ? NOT_DRAWN : "",
+    };
+  }
   const there = installation.enclosures[far.enclosure];
   if (there === undefined) return { title: "", note: "" };
   const supply = installation.intent.boxes[enclosure.id]?.supply;
   const brings = supply === undefined ? there.kind === "panel" && enclosure.kind === "box" : supply === entry.cable.id;
   const title = `${brings ? "from" : "to"} ${there.name}`;
-  return { title: fitText(title, 128, 13, 700), note: fitText(farNote(there, entry), 128, 12) };
+  return { title: fitText(title, CAPTION_WIDTH, 13, 700), note: fitText(farNote(there, entry), CAPTION_WIDTH, 12) };
 }
+
+/** Over the stub of a sheath, clear of the wall and of the frame around a selected box. */
+const CAPTION_WIDTH = 104;
+
+/** What the other end of a cable is in when nobody has named it. */
+const NOT_DRAWN = "not drawn";
 
 function farNote(there: Enclosure, entry: EntryPlan): string {
   if (there.kind === "panel") {

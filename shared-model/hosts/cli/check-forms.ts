@@ -1,17 +1,12 @@
-import type { Report } from "../../analysis/session.ts";
-import type { CannotTell, Finding, SectionPointer } from "../../answers/finding.ts";
+import type { Report } from "../../analysis/report.ts";
+import type { CannotTell, SectionConfidence, SectionPointer, Standing } from "../../answers/finding.ts";
 import { getEdition } from "../../rules/editions/editions.ts";
+import type { CheckedFile, CheckedFinding } from "./checked-file.ts";
 import { inputName } from "./read-input.ts";
 
-/** What the rules say about one state of one file. */
-export interface CheckedFile {
-  readonly file: string;
-  readonly report: Report;
-}
-
 /** As scripts read it. What there is none of is null, so that every object has every key. */
-export function checkAsJson({ file, report }: CheckedFile): object {
-  const { edition, state, findings, couldNotTell, checksRun } = report;
+export function checkAsJson({ file, report, findings }: CheckedFile): object {
+  const { edition, state, couldNotTell, checksRun } = report;
   return {
     file,
     edition,
@@ -23,8 +18,8 @@ export function checkAsJson({ file, report }: CheckedFile): object {
   };
 }
 
-function findingAsJson(finding: Finding): object {
-  const { rule, severity, status, subjects, message, numbers, section, basis, folded, existing, fix } = finding;
+function findingAsJson({ finding, fix, offers, acknowledged }: CheckedFinding): object {
+  const { rule, severity, status, subjects, message, numbers, section, basis, folded, standing, existing } = finding;
   return {
     rule,
     severity,
@@ -36,23 +31,41 @@ function findingAsJson(finding: Finding): object {
     sectionConfidence: section?.confidence ?? null,
     basis: basis ?? null,
     folded,
+    standing: standing ?? null,
     existing: existing ?? false,
+    acknowledged:
+      acknowledged === undefined ? null : { by: acknowledged.by, reason: acknowledged.reason, at: acknowledged.at },
     fix: fix?.call.command ?? null,
+    offers: offers.map(({ title }) => title),
   };
 }
 
-/** As a person reads it. */
-export function checkAsText({ file, report }: CheckedFile): string {
-  const { findings, couldNotTell, checksRun } = report;
+/** As a person reads it: once something is proposed, by how the findings stand to the plan, worst first in each group. */
+export function checkAsText({ file, report, findings }: CheckedFile): string {
+  const { couldNotTell, checksRun } = report;
   const count = findings.length === 0 ? "No findings" : `${findings.length} finding${findings.length === 1 ? "" : "s"}`;
   const blocks = [
     `${inputName(file)}: ${editionText(report)}, ${report.state === "as-found" ? "as found" : "proposed"}`,
-    ...findings.map(findingAsText),
+    ...GROUPS.flatMap(({ standing, title }) => {
+      const group = findings.filter(({ finding }) => finding.standing === standing);
+      if (group.length === 0) return [];
+      return [...(title === undefined ? [] : [title]), ...group.map(findingAsText)];
+    }),
     ...couldNotTell.map(cannotTellAsText),
     `${count} in ${checksRun} check${checksRun === 1 ? "" : "s"} run, ${couldNotTell.length} could not be told.`,
   ];
   return `${blocks.join("\n\n")}\n`;
 }
+
+/** Before anything is proposed no finding stands to anything. */
+const GROUPS: readonly { readonly standing: Standing | undefined; readonly title?: string }[] = [
+  { standing: undefined },
+  { standing: "introduced", title: "Introduced by the plan:" },
+  { standing: "inherited-touched", title: "Inherited, at boxes that the work opens:" },
+  { standing: "inherited", title: "Inherited, not touched:" },
+  { standing: "repaired", title: "Repaired by the plan:" },
+  { standing: "stays", title: "Stays:" },
+];
 
 function editionText({ edition }: Report): string {
   const { verified, textOf, countingOnly } = getEdition(edition);
@@ -60,8 +73,10 @@ function editionText({ edition }: Report): string {
   return countingOnly ? `edition ${edition} (for counting only)` : `edition ${edition}`;
 }
 
-function findingAsText({ severity, rule, subjects, message, section, basis, status, foldedSubjects }: Finding): string {
+function findingAsText({ finding, fix, offers, acknowledged }: CheckedFinding): string {
+  const { severity, rule, subjects, message, section, basis, status, existing, foldedSubjects } = finding;
   const notes = [
+    ...(existing === true ? ["a violation that was there before"] : []),
     ...(section === undefined ? [] : [sectionText(section)]),
     ...(basis === undefined ? [] : [BASIS[basis]]),
     ...(status === "draft" ? ["draft rule"] : []),
@@ -72,6 +87,11 @@ function findingAsText({ severity, rule, subjects, message, section, basis, stat
     `  ${message}`,
     ...(notes.length > 0 ? [`  (${notes.join("; ")})`] : []),
     ...(consequences === "" ? [] : [`  It brings with it findings at ${consequences}.`]),
+    ...(fix === undefined ? [] : [`  Fix: ${fix.title}`]),
+    ...offers.map(({ title }) => `  One way: ${title}`),
+    ...(acknowledged === undefined
+      ? []
+      : [`  Acknowledged by ${acknowledged.by} on ${acknowledged.at}: ${acknowledged.reason}`]),
   ].join("\n");
 }
 
@@ -83,15 +103,15 @@ const BASIS = {
   unknown: "rests on what nobody has seen",
 } as const;
 
-const CONFIDENCE = {
+const CONFIDENCE: Readonly<Record<Exclude<SectionConfidence, "own-rule">, string>> = {
   sourced: "",
   "from-memory": ", number from memory",
   unconfirmed: ", number not confirmed",
   doubtful: ", number doubtful",
-  "own-rule": "",
-} as const;
+};
 
-const sectionText = ({ section, confidence }: SectionPointer): string => `${section}${CONFIDENCE[confidence]}`;
+const sectionText = ({ section, confidence }: SectionPointer): string =>
+  confidence === "own-rule" ? "own check, no section" : `${section}${CONFIDENCE[confidence]}`;
 
 const cannotTellAsText = ({ rule, subjects, message, missing }: CannotTell): string =>
   `cannot tell  ${rule}  ${subjects.map(({ name }) => name).join(", ")}\n  ${message}\n  (missing: ${missing})`;

@@ -4,7 +4,8 @@ import { parseProject } from "../../format/parse-project.ts";
 import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
 import { EDITIONS, type Edition, type Project, type StateName } from "../../model/project.ts";
 import { currentState, findInstallation } from "../../queries/installation-of.ts";
-import { type CheckedFile, checkAsJson, checkAsText } from "./check-forms.ts";
+import { checkAsJson, checkAsText } from "./check-forms.ts";
+import { type CheckedFile, checkedFile } from "./checked-file.ts";
 import { complainAbout, print, printJson } from "./console.ts";
 import { inputName, readInput } from "./read-input.ts";
 import { STATUS, type Status, worst } from "./status.ts";
@@ -21,11 +22,10 @@ export function addCheck(program: Command, end: (status: Status) => void): void 
     .description("Run every rule over drawings.")
     .argument("<file...>", "drawings (.loadside); - reads one from standard input")
     .addOption(
-      new Option("--state <state>", "which wiring (default: proposed if it was started, else as-found)").choices([
-        "as-found",
-        "proposed",
-        "both",
-      ]),
+      new Option(
+        "--state <state>",
+        "which wiring; both is as-found alone before anything is proposed (default: proposed if it was started, else as-found)",
+      ).choices(["as-found", "proposed", "both"]),
     )
     .addOption(
       new Option("--edition <year>", "by another edition than the drawing names").choices(EDITIONS.map(String)),
@@ -36,7 +36,11 @@ export function addCheck(program: Command, end: (status: Status) => void): void 
 }
 
 const STATUSES = `
-Exit status: 0 nothing at danger or violation, 1 something at danger or violation, 2 bad input, 3 a fault of the program.`;
+Once something is proposed, every finding says how it stands: introduced by the plan, inherited, or inherited at a box that
+the work opens (inherited-touched); as found: repaired, or it stays. A violation inherited at a box that nobody opens is
+told as a caution, existing. Fixes are told for proposed, those that hold when tried.
+
+Exit status: 0 nothing at danger or violation in the wiring asked for, acknowledged or not, 1 something at danger or violation, 2 bad input, 3 a fault of the program.`;
 
 async function check(files: readonly string[], options: CheckOptions): Promise<Status> {
   const checked: CheckedFile[] = [];
@@ -72,7 +76,8 @@ async function checkFile(file: string, { state, edition }: CheckOptions): Promis
   const states = statesOf(project, state);
   if (!states.ok) return states;
   const by = edition === undefined ? {} : { edition: Number(edition) as Edition };
-  return ok(states.value.map((one) => ({ file, report: openSession(project, { state: one, ...by }).report() })));
+  const session = openSession(project, by);
+  return ok(states.value.map((one) => checkedFile(file, session, one)));
 }
 
 function tooNew(version: number): Problem {

@@ -1,14 +1,13 @@
-import { lstat } from "node:fs/promises";
 import type { Command } from "commander";
 import samples from "../../../assets/samples/index.json" with { type: "json" };
-import laundryBox from "../../../assets/samples/laundry-box.loadside?raw";
 import { onOneLine } from "../../format/json-path.ts";
-import { replaceFile } from "../atomic-file.ts";
 import { complain, print, printJson } from "./console.ts";
+import { makeFile } from "./make-file.ts";
 import { STATUS, type Status } from "./status.ts";
 
-/** Text of each sample by the name of its file; part of the program, so that it needs no folder beside it. */
-const TEXTS: Readonly<Record<string, string>> = { "laundry-box.loadside": laundryBox };
+const FOLDER = "../../../assets/samples/";
+/** Text of each sample by its path; part of the program, so that it needs no folder beside it. */
+const TEXTS = import.meta.glob("../../../assets/samples/*.loadside", { query: "?raw", import: "default", eager: true });
 
 export function addSamples(program: Command, end: (status: Status) => void): void {
   program
@@ -43,17 +42,7 @@ async function makeNew(name: string, out: string): Promise<string | undefined> {
     const names = samples.map((one) => one.name).join(", ");
     return `loadside: There is no sample "${onOneLine(name)}". Name one of: ${names}.`;
   }
-  const text = TEXTS[sample.file];
+  const text = TEXTS[FOLDER + sample.file];
   if (text === undefined) throw new Error(`The sample ${sample.file} is not part of the program.`);
-  if (await isThere(out)) return `${out}: It is there already and stays as it is. Choose another name.`;
-  const result = await replaceFile(out, new TextEncoder().encode(text));
-  if (result.saved && result.note !== undefined) complain(result.note);
-  return result.saved ? undefined : result.message;
+  return await makeFile(out, text);
 }
-
-/** A link that leads nowhere is there, too. What cannot be looked at is left to the saving to explain. */
-const isThere = (path: string): Promise<boolean> =>
-  lstat(path).then(
-    () => true,
-    () => false,
-  );

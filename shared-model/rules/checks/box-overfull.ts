@@ -16,12 +16,13 @@ import {
 } from "../../units/volume.ts";
 import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
+import { roomOffers } from "../larger-box.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
   overfull:
-    "{box} needs {fill} in³ and has {volume}: {over} in³ too much. Conductors {conductors}, clamps {clamps}, supports {supports}, devices {devices}, grounds {grounds}{blocks}. A box with rings or an extension of {fill} in³ or more in all cures it.",
+    "{box} needs {fill} in³ and has {volume}: {over} in³ too much. {parts}. A box with rings or an extension of {fill} in³ or more in all cures it.",
   volumeUnknown: "Cannot tell whether {box} is overfull: its volume is not recorded and it needs {fill} in³. {sizes}",
   clampsUnknown:
     "Cannot tell whether {box} is overfull: it needs {fill} in³ with internal clamps and {fillWithout} without, and has {volume}. Record whether internal clamps are present, used or not.",
@@ -49,7 +50,7 @@ export const boxOverfull = defineRule({
     "isolatedSetAllowances",
     "terminalBlockAllowances",
   ],
-  check({ enclosure, installation, edition, report, cannotTell }) {
+  check({ enclosure, installation, edition, state, report, cannotTell }) {
     if (enclosure.kind !== "box") return;
     const volume = creditedVolume(enclosure);
     const counted = countFill(boxContents(installation, enclosure, edition), edition);
@@ -69,37 +70,45 @@ export const boxOverfull = defineRule({
     }
     if (!exceedsVolume(counted.total, volume)) return;
     const shown = { box: enclosure.name, fill: formatVolume(counted.total), volume: formatVolume(volume) };
-    if (enclosure.internalClamps === "unknown") {
-      const without = countFill(boxContents(installation, enclosure, edition, false), edition);
-      if (without.applies && !exceedsVolume(without.total, volume)) {
-        cannotTell({
-          subjects,
-          message: fillIn(messages.clampsUnknown, { ...shown, fillWithout: formatVolume(without.total) }),
-          missing: `whether ${enclosure.name} has internal clamps`,
-        });
-        return;
-      }
+    const without = countFill(boxContents(installation, enclosure, edition, false), edition);
+    const withoutClamps = without.applies ? without.total : counted.total;
+    if (enclosure.internalClamps === "unknown" && !exceedsVolume(withoutClamps, volume)) {
+      cannotTell({
+        subjects,
+        message: fillIn(messages.clampsUnknown, { ...shown, fillWithout: formatVolume(withoutClamps) }),
+        missing: `whether ${enclosure.name} has internal clamps`,
+      });
+      return;
     }
     const over = subtractVolume(counted.total, volume);
-    const part = (item: FillItem): string => formatVolume(partOf(counted.lines, item), 2);
-    const blocks = partOf(counted.lines, "terminal-blocks");
+    const parts = PARTS.flatMap(([item, words]) => {
+      const volumeOfPart = partOf(counted.lines, item);
+      return volumeOfPart === 0 ? [] : [`${words} ${formatVolume(volumeOfPart, 2)}`];
+    });
     report({
       subjects,
       message: fillIn(messages.overfull, {
         ...shown,
         over: formatVolume(over),
-        conductors: part("conductors"),
-        clamps: part("clamps"),
-        supports: part("supports"),
-        devices: part("devices"),
-        grounds: part("grounds"),
-        blocks: blocks === 0 ? "" : `, terminal blocks ${formatVolume(blocks, 2)}`,
+        parts: asSentence(parts.join(", ")),
       }),
       data: { neededIn3: toDecimal(counted.total), volumeIn3: toDecimal(volume), overIn3: toDecimal(over) },
       ...basisOf(marks(installation, enclosure)),
+      offers: roomOffers(enclosure, state, { asItIs: counted.total, withoutClamps }),
     });
   },
 });
+
+const asSentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const PARTS: readonly (readonly [FillItem, string])[] = [
+  ["conductors", "conductors"],
+  ["clamps", "clamps"],
+  ["supports", "supports"],
+  ["devices", "devices"],
+  ["grounds", "grounds"],
+  ["terminal-blocks", "terminal blocks"],
+];
 
 const partOf = (lines: readonly FillLine[], item: FillItem) =>
   addVolumes(...lines.filter((line) => line.item === item).map((line) => line.volume));

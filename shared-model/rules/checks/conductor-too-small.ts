@@ -1,13 +1,19 @@
-import type { Subject } from "../../answers/finding.ts";
+import type { Fix, Subject } from "../../answers/finding.ts";
 import type { Material } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
-import { type EndKey, parseEnd } from "../../model/ids.ts";
+import { type EndKey, type JumperId, jumperEnd, parseEnd } from "../../model/ids.ts";
+import type { StateName } from "../../model/project.ts";
+import { findTerminal } from "../../queries/terminals-of.ts";
 import type { Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
 import { compareWireSize, type WireSize } from "../../units/wire-size.ts";
 import type { SmallConductorLimits } from "../editions/edition-data.ts";
+import { BREAKER_RATINGS } from "../editions/product-values.ts";
+import { fixBy } from "../fix-parts.ts";
+import { titled } from "../line-load-fixes.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
@@ -31,7 +37,7 @@ export const conductorTooSmall = defineRule({
   messages,
   sections: everyEdition("240.4(D), 334.80", "from-memory"),
   values: ["smallConductorAmps"],
-  check({ section, edition, report, cannotTell }) {
+  check({ section, edition, state, report, cannotTell }) {
     const limits = edition.values.smallConductorAmps.value;
     for (const { device: breaker, panel } of section.breakers()) {
       const pieces = piecesBehind(section, breaker);
@@ -46,6 +52,11 @@ export const conductorTooSmall = defineRule({
         });
         continue;
       }
+      const offers = state === "proposed" ? breakerOffers(breaker, pieces, rating, limits, state) : [];
+      // Jumpers alone are made anew: where a cable is too thin as well, the breaker is what is wrong.
+      const areCablesRight = pieces.every(
+        ({ box, ...piece }) => box !== undefined || judge(piece, rating, limits) === "passes",
+      );
       for (const piece of pieces) {
         const verdict = judge(piece, rating, limits);
         if (verdict === "passes") continue;
@@ -68,6 +79,9 @@ export const conductorTooSmall = defineRule({
             subjects,
             message: fillIn(messages.small, { ...shown, limit: verdict.limit }),
             data: { awg: piece.awg, breakerA: rating, limitA: verdict.limit },
+            ...(state === "proposed" && {
+              offers: [...offers, ...(areCablesRight ? jumperOffers(section, piece, rating, limits, state) : [])],
+            }),
             ...basisOf(piece.marks, marksOn(breaker, "breakerRatingA")),
           });
         }
@@ -76,6 +90,60 @@ export const conductorTooSmall = defineRule({
   },
 });
 
+/** The greatest breaker that every conductor behind it allows. */
+function breakerOffers(
+  breaker: Device,
+  pieces: readonly Piece[],
+  rating: Amps,
+  limits: SmallConductorLimits,
+  state: StateName,
+): readonly Fix[] {
+  const allowed = BREAKER_RATINGS.filter(
+    (one) => one < rating && pieces.every((piece) => judge(piece, one, limits) === "passes"),
+  );
+  const best = allowed[allowed.length - 1];
+  if (best === undefined) return [];
+  const target = { kind: "device", id: breaker.id };
+  return [
+    fixBy(`Fit a breaker of ${best} A at ${breaker.name}`, "set-property", {
+      state,
+      target,
+      field: "breakerRatingA",
+      value: best,
+    }),
+  ];
+}
+
+/** A jumper is easily made anew, of the thinnest size that the breaker allows. */
+function jumperOffers(
+  section: Section,
+  { box, subject: { id, name }, material }: Piece,
+  rating: Amps,
+  limits: SmallConductorLimits,
+  state: StateName,
+): readonly Fix[] {
+  if (box === undefined || material !== "copper" || isPushedIn(box, id as JumperId)) return [];
+  const [thinnest] = (Object.entries(limits[material]) as [WireSize, Amps][])
+    .filter(([, limit]) => rating <= limit)
+    .sort(([one], [other]) => compareWireSize(one, other))
+    .map(([size]) => size);
+  if (thinnest === undefined) return [];
+  const jumper = id as JumperId;
+  const plan = new MakeUpPlan(section.installation, box, state).resize(jumper, thinnest);
+  const fix = plan.fix((words) => titled(`Make jumper ${name} of ${thinnest} AWG`, words));
+  return fix === undefined ? [] : [fix];
+}
+
+/** Push-in entries of devices take no thicker conductor. */
+const isPushedIn = (box: Enclosure, jumper: JumperId): boolean =>
+  (["a", "b"] as const).some((side) => {
+    const at = box.places[jumperEnd(jumper, side)]?.at;
+    const device = at?.kind === "terminal" ? box.devices[at.device] : undefined;
+    return (
+      at?.kind === "terminal" && device !== undefined && findTerminal(device, at.terminal)?.entryKind === "push-in"
+    );
+  });
+
 /** A cable or jumper with its thinnest conductor in the circuit. */
 interface Piece {
   readonly subject: Subject;
@@ -83,6 +151,8 @@ interface Piece {
   readonly awg: WireSize;
   readonly material: Material;
   readonly marks: readonly EvidenceMark[];
+  /** Enclosure of a jumper. */
+  readonly box?: Enclosure;
 }
 
 function piecesBehind(section: Section, breaker: Device): readonly Piece[] {
@@ -130,6 +200,7 @@ function pieceOf(
     awg,
     material,
     marks: marksOn(jumper, "awg", "material"),
+    box,
   };
 }
 

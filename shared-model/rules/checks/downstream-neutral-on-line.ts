@@ -1,12 +1,9 @@
-import type { CommandCall } from "../../answers/command-call.ts";
-import { getDeviceType } from "../../catalog/device-types.ts";
-import type { EndKey, TerminalName } from "../../model/ids.ts";
-import type { StateName } from "../../model/project.ts";
-import { farEnd, nameOfEnd } from "../../queries/end-facts.ts";
-import { landedAt } from "../../queries/landings.ts";
-import { findTerminal } from "../../queries/terminals-of.ts";
+import type { EndKey } from "../../model/ids.ts";
+import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { CLASS_A_TRIPS, NOMINAL } from "../editions/product-values.ts";
+import { fixIn } from "../fix-parts.ts";
+import { bringFix } from "../line-load-fixes.ts";
 import { requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
@@ -44,7 +41,6 @@ export const downstreamNeutralOnLine = defineRule({
         if (!isSplitRound(found, standing)) continue;
         const { outlet, enclosure } = standing;
         const end = endToMove(section, found, standing);
-        const call = end === undefined ? undefined : moveToLoad(found, end, state);
         report({
           subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
           severity: requirementOf(project, standing, edition).required === true ? "violation" : "caution",
@@ -60,13 +56,7 @@ export const downstreamNeutralOnLine = defineRule({
             marksOn(outlet.device, "type"),
             marksOnWay(section, section.wayFrom("grounded", neutralOf(standing), found.device.id)),
           ),
-          ...(call !== undefined &&
-            end !== undefined && {
-              fix: {
-                title: `Move ${nameOfEnd(section.installation, found.enclosure, end)} to the LOAD neutral of ${found.device.name}`,
-                call,
-              },
-            }),
+          ...fixIn(state, () => end && bringFix(section, found, end, "LOAD", "neutral", state)),
           hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
         });
       }
@@ -86,24 +76,4 @@ function endToMove(
 ): EndKey | undefined {
   const way = section.wayFrom("grounded", neutralOf(standing), device.id);
   return lastCableStep(way, "fromEnclosure", enclosure.id)?.from;
-}
-
-/** Into the splice that the LOAD neutral is pigtailed to, or straight onto the terminal where a hole is free. */
-function moveToLoad({ device, enclosure }: LineLoadDevice, end: EndKey, state: StateName): CommandCall | undefined {
-  const node = getDeviceType(device.type).sensing?.load.neutral as TerminalName | undefined;
-  const terminal = node === undefined ? undefined : findTerminal(device, node);
-  if (node === undefined || terminal === undefined) return undefined;
-  const landed = landedAt(enclosure, device.id, node);
-  for (const { end: onTerminal } of landed) {
-    const there = enclosure.places[farEnd(onTerminal)]?.at;
-    if (there?.kind === "splice")
-      return { command: "join-splice", args: { state, enclosure: enclosure.id, end, splice: there.splice } };
-  }
-  const taken = new Set(landed.map(({ hole }) => hole));
-  for (let hole = 1; hole <= terminal.holes; hole += 1) {
-    if (taken.has(hole)) continue;
-    const at = { kind: "terminal", device: device.id, terminal: node, hole };
-    return { command: "land-end", args: { state, enclosure: enclosure.id, end, at } };
-  }
-  return undefined;
 }

@@ -1,8 +1,10 @@
 import type { CableId } from "../../model/ids.ts";
 import type { Section } from "../../solver/section.ts";
+import { fixIn } from "../fix-parts.ts";
+import { exchangeFix } from "../line-load-fixes.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
-import { hotOf, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay } from "../section-parts.ts";
+import { hotOf, isSwapped, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay } from "../section-parts.ts";
 
 const messages = {
   swapped:
@@ -14,6 +16,8 @@ const OUTLET_CONSEQUENCES = [
   "wish-not-protected",
   "open-hot",
   "open-neutral",
+  "downstream-neutral-on-line",
+  "downstream-hot-on-line",
   "replace-needs-gfci",
   "lighting-behind-gfci-egress",
   "grounding-type-unprotected",
@@ -31,9 +35,9 @@ export const lineLoadSwapped = defineRule({
   why: "The two pairs look alike, and the tape over LOAD comes off with the first cable. Fed backwards the device either refuses to reset or, in an early type, looks healthy while its own face stays live after a trip.",
   messages,
   sections: everyEdition("110.3(B)", "unconfirmed"),
-  check({ section, report }) {
+  check({ section, state, report }) {
     for (const found of lineLoadDevices(section)) {
-      if (!found.loadLive || !found.loadGrounded || found.lineLive || found.lineGrounded) continue;
+      if (!isSwapped(found)) continue;
       const { device, enclosure } = found;
       const way = section.wayFrom("ungrounded", found.loadHot, device.id);
       const cable = section.installation.cables[lastCableStep(way, "toEnclosure", enclosure.id)?.cable ?? NO_CABLE];
@@ -46,6 +50,7 @@ export const lineLoadSwapped = defineRule({
           cable: cable === undefined ? "" : ` ${cable.name}`,
         }),
         ...basisOf(marksOn(device, "type"), marksOnWay(section, way)),
+        ...fixIn(state, () => exchangeFix(section, found, ["hot", "neutral"], state)),
         hides: [
           ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: outlets })),
           ...DEVICE_CONSEQUENCES.map((rule) => ({ rule, subjects: [device.id] })),

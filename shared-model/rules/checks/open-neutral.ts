@@ -1,11 +1,7 @@
-import type { EvidenceMark } from "../../model/evidence.ts";
-import type { EnclosureId, TerminalName } from "../../model/ids.ts";
-import { nameOfEnd } from "../../queries/end-facts.ts";
-import { findTerminal } from "../../queries/terminals-of.ts";
-import type { OutletStanding, Section } from "../../solver/section.ts";
+import { marksAtStop, stopWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
-import { cableLeadingOutside, LeadingOutside, neutralOf } from "../section-parts.ts";
+import { cableLeadingOutside, LeadingOutside, needsNeutral, neutralOf } from "../section-parts.ts";
 
 const messages = {
   open: "{outlet} in {box} is live and has no neutral: with something switched on, every contact of it can read live. {place} Find the break and join the neutral.",
@@ -41,55 +37,17 @@ export const openNeutral = defineRule({
         outside.add(cable, outlet.name);
         continue;
       }
-      const where = breakWords(section, standing);
+      const place = section.whereNeutralStops(outlet.key);
+      const where = stopWords(section, place, enclosure.id);
       if (where === "being-surveyed") continue;
       const kind = reach.isLive(neutral) ? "onHot" : reach.isOnGround(neutral) ? "onGround" : "open";
       report({
         subjects,
         message: fillIn(messages[kind], { ...shown, place: where }),
-        ...basisOf(marksOn(outlet.device, "type"), marksOnBreak(section, standing)),
+        ...basisOf(marksOn(outlet.device, "type"), marksAtStop(section, place)),
         hides: ["outlet-not-protected", "wish-not-protected"].map((rule) => ({ rule, subjects: [outlet.key] })),
       });
     }
     outside.ask(messages.outside, cannotTell);
   },
 });
-
-/** A 240 V appliance has two hots and no neutral. */
-function needsNeutral({ outlet }: OutletStanding): boolean {
-  const terminal = findTerminal(outlet.device, outlet.neutral as TerminalName);
-  return terminal === undefined || terminal.purpose !== "hot";
-}
-
-/** Between which boxes the neutral stops; loose and capped ends of a box being surveyed are not a break. */
-function breakWords(section: Section, { outlet, enclosure }: OutletStanding): string | "being-surveyed" {
-  const place = section.whereNeutralStops(outlet.key);
-  const around =
-    place === undefined ? [enclosure.id] : [place.enclosure, ...(place.lastRight ? [place.lastRight] : [])];
-  if (around.some((id) => isBeingSurveyed(section, id))) return "being-surveyed";
-  if (place === undefined) return "Where it stops is not found.";
-  const name = (id: EnclosureId): string => section.installation.enclosures[id]?.name ?? id;
-  const found = section.installation.enclosures[place.enclosure];
-  const [end] = place.ends;
-  const at = end === undefined || found === undefined ? "" : ` at ${nameOfEnd(section.installation, found, end)}`;
-  const between =
-    place.lastRight === undefined || place.lastRight === place.enclosure
-      ? `in ${name(place.enclosure)}`
-      : `between ${name(place.lastRight)} and ${name(place.enclosure)}`;
-  return `It stops ${between}${at}.`;
-}
-
-/** Who says that the ends at the break are where they are. */
-function marksOnBreak(section: Section, { outlet }: OutletStanding): readonly EvidenceMark[] {
-  const place = section.whereNeutralStops(outlet.key);
-  const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
-  return (place?.ends ?? []).flatMap((end) => {
-    const found = enclosure?.places[end];
-    return found === undefined ? [] : marksOn(found, "at");
-  });
-}
-
-function isBeingSurveyed(section: Section, id: EnclosureId): boolean {
-  const enclosure = section.installation.enclosures[id];
-  return enclosure?.kind === "box" && enclosure.beingSurveyed === true;
-}

@@ -5,7 +5,8 @@ import type { OutletStanding, ProtectionTest, Section } from "../../solver/secti
 import { requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
-import { hotOf, lastCableStep, marksOnWay, neutralOf } from "../section-parts.ts";
+import { protectionOffers } from "../section-offers.ts";
+import { hotOf, isPolaritySwapped, lastCableStep, marksOnWay, neutralOf } from "../section-parts.ts";
 
 const messages = {
   open: "{outlet} in {box} ({places}) needs ground-fault protection: {reason}. {option}",
@@ -34,7 +35,7 @@ export const outletNotProtected = defineRule({
     "protectedLightingPlaces",
     "protectedHardWiredPlaces",
   ],
-  check({ section, project, edition, report, cannotTell }) {
+  check({ section, project, edition, state, report, cannotTell }) {
     for (const standing of section.outlets()) {
       const { outlet, enclosure } = standing;
       const need = requirementOf(project, standing, edition);
@@ -51,10 +52,13 @@ export const outletNotProtected = defineRule({
         });
         continue;
       }
-      // With hot and neutral exchanged the outlet is live by its neutral: that fault stands on its own.
-      if (!standing.live && section.reach().isLive(neutralOf(standing))) continue;
+      // A neutral without its hot, or a live one: these faults stand on their own.
+      const atNeutral = neutralOf(standing);
+      const isSwapped = outlet.receptacle && isPolaritySwapped(section, standing);
+      if (!standing.live && !isSwapped && (section.reach().isLive(atNeutral) || section.reach().isGrounded(atNeutral)))
+        continue;
       const placed = { ...shown, places: placeWords(project, standing, need.places) };
-      if (!standing.live || !standing.certain) {
+      if (!isSwapped && (!standing.live || !standing.certain)) {
         const kind = standing.live ? "tooManySettings" : "notLive";
         cannotTell({
           subjects,
@@ -63,16 +67,17 @@ export const outletNotProtected = defineRule({
         });
         continue;
       }
-      const nearest = nearestTest(standing.tests);
+      const nearest = isSwapped ? undefined : nearestTest(standing.tests);
       report({
         subjects,
         section: need.section,
         message: fillIn(messages.open, {
           ...placed,
-          reason: reasonWords(section, standing, nearest),
+          reason: isSwapped ? "its hot and neutral are exchanged" : reasonWords(section, standing, nearest),
           option: optionWords(section, standing, nearest),
         }),
         data: { places: need.places.join(" ") },
+        ...(state === "proposed" && { offers: isSwapped ? [] : protectionOffers(section, project, standing, state) }),
         ...basisOf(
           marksOn(enclosure, "roomId"),
           marksOn(outlet.device, "type", "zones"),

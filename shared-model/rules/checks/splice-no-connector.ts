@@ -1,5 +1,6 @@
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
@@ -26,7 +27,7 @@ export const spliceNoConnector = defineRule({
   why: "A twist under tape loosens as it heats and cools; a loose joint arcs inside the wall. Old work often shows tape over a twist, and tape hides whether there is a connector underneath.",
   messages,
   sections: everyEdition("110.14(B)", "from-memory"),
-  check({ enclosure, report, cannotTell }) {
+  check({ enclosure, installation, state, report, cannotTell }) {
     for (const splice of inOrder(enclosure.splices)) {
       const count = membersOf(enclosure, splice.id).length;
       if (count < 2) continue;
@@ -34,11 +35,15 @@ export const spliceNoConnector = defineRule({
       const shown = { splice: splice.name, box: enclosure.name, count };
       const how = HOW[splice.connector];
       if (how !== undefined) {
+        const fix = new MakeUpPlan(installation, enclosure, state)
+          .touch(splice.id)
+          .fix((connector) => `Join the ${count} conductors again: ${connector}`);
         report({
           subjects,
           message: fillIn(messages.missing, { ...shown, how }),
           data: { conductors: count },
           ...basisOf(marksOn(splice, "connector")),
+          ...(fix !== undefined && { fix }),
         });
       } else if (splice.connector === "unknown" || splice.connector === "soldered") {
         cannotTell({

@@ -1,9 +1,11 @@
-import { connectors, findConnector } from "../../catalog/connectors.ts";
+import { findConnector } from "../../catalog/connectors.ts";
 import { takes } from "../../queries/connector-takes.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
 import { describeCapacity, describeMembers } from "../connector-capacity.ts";
+import { fittingConnector } from "../fitting-connector.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
@@ -40,11 +42,10 @@ export const spliceOverCapacity = defineRule({
       }
       const connector = findConnector(splice.connector);
       if (connector === undefined || takes(connector, members)) continue;
-      // A connector of the same kind first: that is what a person has at hand.
-      const kind = connector.id.replace(/-[^-]+$/, "");
-      const better = connectors
-        .filter((other) => takes(other, members))
-        .sort((a, b) => Number(b.id.startsWith(kind)) - Number(a.id.startsWith(kind)))[0];
+      const better = fittingConnector(connector.id, members);
+      const title = (words: string): string =>
+        better === undefined ? `Make two splices of ${splice.name} with one link` : `Change the connector: ${words}`;
+      const fix = new MakeUpPlan(installation, enclosure, state).touch(splice.id).fix(title);
       report({
         subjects,
         message: fillIn(messages.over, {
@@ -58,15 +59,7 @@ export const spliceOverCapacity = defineRule({
         }),
         data: { conductors: members.length, set: shown.set, connector: connector.id },
         ...basisOf(marksOn(splice, "connector")),
-        ...(better !== undefined && {
-          fix: {
-            title: `Use ${better.title.toLowerCase()} at ${splice.name}`,
-            call: {
-              command: "change-connector",
-              args: { state, enclosure: enclosure.id, splice: splice.id, connector: better.id },
-            },
-          },
-        }),
+        ...(fix !== undefined && { fix }),
       });
     }
   },

@@ -3,6 +3,7 @@ import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { landedAt } from "../../queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
@@ -24,7 +25,7 @@ export const twoWiresOneScrew = defineRule({
   messages,
   sections: everyEdition("110.14(A)", "from-memory"),
   values: ["wiresPerScrew"],
-  check({ enclosure, installation, edition, report }) {
+  check({ enclosure, installation, edition, state, report }) {
     const allowed = edition.values.wiresPerScrew.value;
     for (const device of inOrder(enclosure.devices)) {
       for (const { name, entryKind } of terminalsOf(device)) {
@@ -32,6 +33,9 @@ export const twoWiresOneScrew = defineRule({
         const landed = landedAt(enclosure, device.id, name);
         if (landed.length <= allowed) continue;
         const terminal = nameOfTerminal(device, name);
+        const plan = new MakeUpPlan(installation, enclosure, state);
+        plan.pigtail(device.id, name);
+        const fix = plan.fix(() => `Splice the conductors on ${terminal} and bring one pigtail to it`);
         report({
           subjects: [{ kind: "terminal", id: `${device.id}.${name}`, name: terminal }],
           message: fillIn(messages.doubled, {
@@ -49,6 +53,7 @@ export const twoWiresOneScrew = defineRule({
             }),
             marksOn(device, "type", "entryKind"),
           ),
+          ...(fix !== undefined && { fix }),
         });
       }
     }

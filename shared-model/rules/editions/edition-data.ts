@@ -42,6 +42,12 @@ export interface EditionValues {
   readonly terminalBlockAllowances: Sourced<number>;
   /** Conductors that one terminal screw holds unless it is marked for more. */
   readonly wiresPerScrew: Sourced<number>;
+  /** Conductors that one hole of a clamp plate holds. */
+  readonly wiresPerHole: Sourced<number>;
+  /** Farthest fastening of a cable from a single-gang nonmetallic box that does not clamp it, inches. */
+  readonly unclampedFastenedWithinIn: Sourced<Inches>;
+  /** Least sheath inside such a box, inches. */
+  readonly unclampedSheathInsideIn: Sourced<Inches>;
   readonly smallConductorAmps: Sourced<SmallConductorLimits>;
   /** Kinds of place whose receptacles need ground-fault protection; absent where the edition is held for counting only. */
   readonly protectedPlaces?: Sourced<readonly RoomKind[]>;

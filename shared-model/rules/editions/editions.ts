@@ -8,13 +8,20 @@ import {
 } from "./box-fill-values.ts";
 import type { EditionData, EditionValues } from "./edition-data.ts";
 import { PROTECTION_2017, PROTECTION_2020, PROTECTION_2023 } from "./protection-values.ts";
-import { SMALL_CONDUCTORS_BEFORE_2023, SMALL_CONDUCTORS_FROM_2023, WIRING_OF_ALL } from "./wiring-values.ts";
+import {
+  ENTRIES_BEFORE_2023,
+  ENTRIES_FROM_2023,
+  SMALL_CONDUCTORS_BEFORE_2023,
+  SMALL_CONDUCTORS_FROM_2023,
+  WIRING_OF_ALL,
+} from "./wiring-values.ts";
 
 const TO_2017: EditionValues = {
   ...COUNTING_OF_ALL,
   ...GROUNDS_BEFORE_2020,
   ...BLOCKS_BEFORE_2023,
   ...WIRING_OF_ALL,
+  ...ENTRIES_BEFORE_2023,
   ...SMALL_CONDUCTORS_BEFORE_2023,
 };
 
@@ -23,6 +30,7 @@ const IN_2020: EditionValues = { ...TO_2017, ...GROUNDS_FROM_2020, ...PROTECTION
 const IN_2023: EditionValues = {
   ...IN_2020,
   ...BLOCKS_FROM_2023,
+  ...ENTRIES_FROM_2023,
   ...SMALL_CONDUCTORS_FROM_2023,
   ...PROTECTION_2023,
 };

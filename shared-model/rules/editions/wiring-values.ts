@@ -1,4 +1,5 @@
-import { amps } from "../../units/quantity.ts";
+import type { SectionConfidence } from "../../answers/finding.ts";
+import { amps, type Inches, inches } from "../../units/quantity.ts";
 import type { EditionValues, SmallConductorLimits, Sourced } from "./edition-data.ts";
 
 const COPPER = { "18": amps(7), "16": amps(10), "14": amps(15), "12": amps(20), "10": amps(30) };
@@ -25,7 +26,29 @@ export const WIRING_OF_ALL = {
     source: "NFPA 70 110.14(A), from memory: one wire unless the terminal is marked for more",
     confidence: "from-memory",
   },
+  wiresPerHole: {
+    value: 1,
+    section: "110.14(A)",
+    source: "NFPA 70 110.14(A), from memory: one wire in a hole unless it is marked for more",
+    confidence: "from-memory",
+  },
 } satisfies Partial<EditionValues>;
+
+const unclamped = (value: number, what: string, confidence: SectionConfidence): Sourced<Inches> => ({
+  value: inches(value),
+  section: "314.17",
+  source: `NFPA 70 314.17(C) Exception up to 2020, renumbered in 2023, from memory: ${what}`,
+  confidence,
+});
+
+const unclampedEntries = (confidence: SectionConfidence) =>
+  ({
+    unclampedFastenedWithinIn: unclamped(8, "fastened within 8 in. of the box, along the sheath", confidence),
+    unclampedSheathInsideIn: unclamped(0.25, "at least 1/4 in. of sheath inside the box", confidence),
+  }) satisfies Partial<EditionValues>;
+
+export const ENTRIES_BEFORE_2023 = unclampedEntries("from-memory");
+export const ENTRIES_FROM_2023 = unclampedEntries("doubtful");
 
 export const SMALL_CONDUCTORS_BEFORE_2023 = { smallConductorAmps: limits(LIMITS) } satisfies Partial<EditionValues>;
 

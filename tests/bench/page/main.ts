@@ -16,6 +16,8 @@ import { bigHouse } from "../big-house.ts";
 /** Milliseconds of every run, in order. */
 export interface EditTimes {
   readonly boxes: number;
+  /** With proposed started, each edit of as found flows on into it, and both states are checked and compared. */
+  readonly proposed: boolean;
   /** Command to next state, patches included. */
   readonly command: number[];
   /** From the start of the command until its findings are in the window: worker and both ways of the message. */
@@ -24,7 +26,8 @@ export interface EditTimes {
 
 export interface BenchResult {
   readonly edits: readonly EditTimes[];
-  readonly firstCheck: readonly { readonly boxes: number; readonly ms: number }[];
+  /** Of each house, in the order of `edits`. */
+  readonly firstCheck: readonly number[];
   readonly parse: { readonly boxes: number; readonly bytes: number; readonly ms: number[] };
   readonly save: readonly number[];
   /** The same piece of arithmetic again and again, all through the run: what this machine's clock and load do. */
@@ -40,10 +43,10 @@ declare global {
 allowOwnWorkers();
 
 window.bench = async (rounds) => {
-  const houses = [100, 1000].map((boxes) => new House(boxes));
+  const houses = [false, true].flatMap((proposed) => [100, 1000].map((boxes) => new House(boxes, proposed)));
   const noise: number[] = [];
-  const firstCheck: { boxes: number; ms: number }[] = [];
-  for (const house of houses) firstCheck.push({ boxes: house.boxes, ms: await house.open() });
+  const firstCheck: number[] = [];
+  for (const house of houses) firstCheck.push(await house.open());
   for (const house of houses) for (let warm = 0; warm < 40; warm++) await house.edit(false);
   // Sizes take turns, so that whatever else the machine does falls on both.
   for (let round = 0; round < rounds; round++) {
@@ -91,9 +94,13 @@ class House {
   private readonly worker = createCheckingWorker();
   private done: (message: AnswersMessage) => void = () => {};
 
-  constructor(readonly boxes: number) {
+  constructor(
+    readonly boxes: number,
+    proposed: boolean,
+  ) {
     this.project = bigHouse(boxes);
-    this.times = { boxes, command: [], findings: [] };
+    if (proposed) this.project = this.run({ command: "start-proposed", args: {} }).project;
+    this.times = { boxes, proposed, command: [], findings: [] };
     this.worker.onmessage = ({ data }: MessageEvent<FromWorker>) => {
       if (data.type === "answers" && data.revision === this.revision) this.done(data);
       if (data.type === "need-snapshot") throw new Error("The worker has lost the document.");

@@ -55,7 +55,7 @@ export async function checked(page: Page): Promise<void> {
 export async function openLaundrySample(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Drawing", exact: true }).click();
   await page.getByRole("menuitem", { name: "Samples" }).click();
-  await page.getByRole("button", { name: /laundry circuit/ }).click();
+  await page.getByRole("button", { name: /laundry circuit(?!, proposed)/ }).click();
   await expect(page.getByRole("dialog")).toHaveCount(0);
   await expect(page.getByRole("banner")).toContainText("1962 bungalow, laundry circuit");
   await checked(page);

@@ -1,0 +1,59 @@
+import { Fragment } from "react";
+import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { modKey } from "../platform/mod-key.ts";
+import { stateLines } from "../state/commands/state-lines.ts";
+import { documentStore, hasProposed, nextRedo, nextUndo } from "../state/document-store.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { runWindowCommand } from "../state/window-commands.ts";
+import { MenuGroup, MenuItem, MenuLine, WordMenu } from "../ui/word-menu.tsx";
+
+/** What is done with what is selected, and with the plan as a whole. */
+export function EditMenu() {
+  return (
+    <WordMenu word="Edit">
+      <EditItems />
+      <MenuLine />
+      <ProposedItems />
+    </WordMenu>
+  );
+}
+
+function EditItems() {
+  const steps: Readonly<Record<string, string | undefined>> = {
+    undo: useStore(documentStore, nextUndo),
+    redo: useStore(documentStore, nextRedo),
+  };
+  return windowCommands
+    .filter(({ group }) => group === "edit")
+    .map(({ id, title, shortcut }) => {
+      const isStep = id === "undo" || id === "redo";
+      return (
+        <Fragment key={id}>
+          {id === "cut" && <MenuLine />}
+          <MenuItem
+            disabled={isStep && steps[id] === undefined}
+            {...(shortcut !== undefined && { keys: shortcut.replace("Mod", modKey).replaceAll("+", " ") })}
+            onChoose={() => runWindowCommand(id)}
+          >
+            <span className="menu-words">{steps[id] === undefined ? title : `${title}: ${steps[id]}`}</span>
+          </MenuItem>
+        </Fragment>
+      );
+    });
+}
+
+/** Start, show, reset and discard of the second account of the wiring. */
+function ProposedItems() {
+  const document = useStore(documentStore, (state) => state);
+  const selection = useStore(sessionStore, (state) => state.selection);
+  return (
+    <MenuGroup caption={hasProposed(document) ? "Proposed" : "Proposed: not started"}>
+      {stateLines(document, selection).map(({ title, keys, run }) => (
+        <MenuItem key={title} onChoose={run} {...(keys !== undefined && { keys })}>
+          {title}
+        </MenuItem>
+      ))}
+    </MenuGroup>
+  );
+}

@@ -1,0 +1,41 @@
+import type { StateName } from "../../shared-model/model/project.ts";
+import { OTHER_STATE_KEY } from "../state/commands/state-lines.ts";
+import { documentStore, hasProposed } from "../state/document-store.ts";
+import { STATE_WORDS, showState } from "../state/shown-state.ts";
+import { useStore } from "../state/use-store.ts";
+
+/** Which account of the wiring is shown and edited: as found or proposed, one press apart. */
+export function StateSwitch() {
+  const started = useStore(documentStore, hasProposed);
+  return (
+    <fieldset className="state-switch">
+      <legend className="unseen">Wiring shown and edited</legend>
+      <StateButton state="as-found" />
+      <StateButton state="proposed" {...(!started && { note: "not started" })} />
+    </fieldset>
+  );
+}
+
+function StateButton({ state, note }: { readonly state: StateName; readonly note?: string }) {
+  const on = useStore(documentStore, (document) => document.state === state);
+  const readOnly = useStore(documentStore, (document) => document.readOnly);
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-pressed={on}
+      aria-keyshortcuts={on ? undefined : OTHER_STATE_KEY}
+      disabled={readOnly && note !== undefined}
+      onClick={() => showState(state)}
+    >
+      {STATE_WORDS[state]}
+      {note !== undefined && <small>{note}</small>}
+    </button>
+  );
+}
+
+/** Says in words which account of the wiring a pane is about. */
+export function StateTag() {
+  const state = useStore(documentStore, (document) => document.state);
+  return <strong className={`state-tag ${state}`}>{STATE_WORDS[state]}</strong>;
+}

@@ -1,0 +1,121 @@
+import type { Finding, Severity, Standing } from "../../shared-model/answers/finding.ts";
+import type { StateName } from "../../shared-model/model/project.ts";
+import { SEVERITIES } from "./findings-store.ts";
+
+/** Findings that are shown under one heading, worst first. */
+export interface FindingGroup {
+  readonly id: Severity | Standing | "not-carried-over" | "not-compared" | "acknowledged";
+  readonly title: string;
+  /** One line under the heading, where it does not speak for itself. */
+  readonly about?: string;
+  /** Folded away until it is asked for. */
+  readonly quiet: boolean;
+  /** Every finding under it is of the severity that the heading names. */
+  readonly oneSeverity: boolean;
+  readonly findings: readonly Finding[];
+}
+
+export interface ToGroup {
+  readonly state: StateName;
+  /** Whether proposed was started: only then findings are told apart by how they stand. */
+  readonly compared: boolean;
+  /** Of the shown state, worst first. */
+  readonly findings: readonly Finding[];
+  /** As found, worst first; looked at while proposed is shown, for what the plan repairs. */
+  readonly asFound: readonly Finding[];
+  /** Whether a person's word covers a finding as it is now. */
+  isAcknowledged(finding: Finding): boolean;
+}
+
+/** The findings under their headings; headings without a finding are left out. Every finding is under exactly one. */
+export function groupFindings(all: ToGroup): readonly FindingGroup[] {
+  const { findings, compared, state } = all;
+  // A danger keeps its place among the others: a person's word is shown on it, and hides nothing.
+  const aside = findings.filter(
+    (finding) => !isHeldBack(finding) && finding.severity !== "danger" && all.isAcknowledged(finding),
+  );
+  const away = new Set(aside);
+  const held = findings.filter(isHeldBack);
+  const open = findings.filter((finding) => !away.has(finding) && !isHeldBack(finding));
+  const groups = !compared ? bySeverity(open) : state === "proposed" ? proposedGroups(open) : foundGroups(open);
+  const repaired =
+    compared && state === "proposed" ? all.asFound.filter(({ standing }) => standing === "repaired") : [];
+  return [
+    { ...PLAIN, id: "not-carried-over", title: "Not carried over from as found", findings: held } as const,
+    ...groups,
+    { ...PLAIN, id: "acknowledged", title: "Acknowledged", quiet: true, findings: aside } as const,
+    {
+      ...PLAIN,
+      id: "repaired",
+      title: "Repaired",
+      about: "Found in the wiring as it is; the plan ends them.",
+      quiet: true,
+      findings: repaired,
+    } as const,
+  ].filter((group) => group.findings.length > 0);
+}
+
+/** Word of an as-found edit that waits for a person to look at it; it is settled, not acknowledged. */
+export const isHeldBack = ({ rule }: Finding): boolean => rule === "not-carried-over";
+
+const PLAIN = { quiet: false, oneSeverity: false } as const;
+
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  danger: "Danger",
+  violation: "Violation",
+  caution: "Caution",
+  advice: "Advice",
+};
+
+/** How a finding stands between the accounts of the wiring, where no heading says it. */
+export const STANDING_WORDS: Readonly<Record<Standing, string>> = {
+  introduced: "introduced by the plan",
+  "inherited-touched": "inherited, the work opens the box",
+  inherited: "inherited, not touched",
+  repaired: "repaired by the plan",
+  stays: "stays",
+};
+
+const bySeverity = (findings: readonly Finding[]): readonly FindingGroup[] =>
+  SEVERITIES.map((severity) => ({
+    ...PLAIN,
+    id: severity,
+    title: SEVERITY_WORDS[severity],
+    oneSeverity: true,
+    findings: findings.filter((finding) => finding.severity === severity),
+  }));
+
+const proposedGroups = (findings: readonly Finding[]): readonly FindingGroup[] => [
+  {
+    ...PLAIN,
+    id: "introduced",
+    title: "Introduced by the plan",
+    findings: standing(findings, "introduced"),
+  },
+  {
+    ...PLAIN,
+    id: "inherited-touched",
+    title: "Inherited, at boxes the work opens",
+    about: "What is in an opened box is looked at as part of the work.",
+    findings: standing(findings, "inherited-touched"),
+  },
+  { ...PLAIN, id: "inherited", title: "Inherited, not touched", findings: standing(findings, "inherited") },
+  notCompared(findings),
+];
+
+const foundGroups = (findings: readonly Finding[]): readonly FindingGroup[] => [
+  { ...PLAIN, id: "stays", title: "Stays", findings: standing(findings, "stays") },
+  { ...PLAIN, id: "repaired", title: "Repaired by the plan", findings: standing(findings, "repaired") },
+  notCompared(findings),
+];
+
+const standing = (findings: readonly Finding[], wanted: Standing): readonly Finding[] =>
+  findings.filter((finding) => finding.standing === wanted);
+
+/** In the moment between starting proposed and the first answer about it. */
+const notCompared = (findings: readonly Finding[]): FindingGroup => ({
+  ...PLAIN,
+  id: "not-compared",
+  title: "Being compared",
+  findings: findings.filter((finding) => finding.standing === undefined),
+});

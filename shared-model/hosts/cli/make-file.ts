@@ -1,0 +1,17 @@
+import { replaceFile } from "../atomic-file.ts";
+import { complain } from "./console.ts";
+
+/**
+ * Makes a file that is not there yet, whole or not at all.
+ * @returns What went wrong, as one line; undefined when the file is there.
+ */
+export async function makeFile(out: string, text: string): Promise<string | undefined> {
+  const result = await replaceFile(out, new TextEncoder().encode(text), { onlyNew: true });
+  if (result.saved) {
+    if (result.note !== undefined) complain(result.note);
+    return undefined;
+  }
+  return result.code === "EEXIST"
+    ? `${out}: It is there already and stays as it is. Choose another name.`
+    : result.message;
+}

@@ -1,0 +1,107 @@
+import { type Problem, problem } from "../lib/result.ts";
+import { parseOutlet } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
+
+/** Devices, splices and jumpers are looked up by id alone, so an id may not occur in two enclosures. */
+export function checkUniqueIds(installation: Installation, path: string, problems: Problem[]): void {
+  const seen = new Map<string, string>();
+  const note = (id: string, at: string): void => {
+    const before = seen.get(id);
+    if (before !== undefined) problems.push(problem("duplicate-id", at, `"${id}" is already the id of ${before}.`));
+    else seen.set(id, at);
+  };
+  for (const id of Object.keys(installation.cables)) note(id, `${path}/cables/${id}`);
+  for (const [box, enclosure] of Object.entries(installation.enclosures)) {
+    const at = `${path}/enclosures/${box}`;
+    note(box, at);
+    for (const id of Object.keys(enclosure.devices)) note(id, `${at}/devices/${id}`);
+    for (const id of Object.keys(enclosure.splices)) note(id, `${at}/splices/${id}`);
+    for (const id of Object.keys(enclosure.jumpers)) note(id, `${at}/jumpers/${id}`);
+  }
+}
+
+/** As `checkUniqueIds`, of one id: a look-up in each table. */
+export function checkUniqueId(installation: Installation, id: string, path: string, problems: Problem[]): void {
+  let first: string | undefined;
+  const note = (table: object, at: string): void => {
+    if (!(id in table)) return;
+    if (first === undefined) first = `${at}/${id}`;
+    else problems.push(problem("duplicate-id", `${at}/${id}`, `"${id}" is already the id of ${first}.`));
+  };
+  note(installation.cables, `${path}/cables`);
+  note(installation.enclosures, `${path}/enclosures`);
+  for (const { id: box, devices, splices, jumpers } of Object.values(installation.enclosures)) {
+    const at = `${path}/enclosures/${box}`;
+    note(devices, `${at}/devices`);
+    note(splices, `${at}/splices`);
+    note(jumpers, `${at}/jumpers`);
+  }
+}
+
+/** Loads, labels, decisions, intents and directory lines are about things that the installation has. */
+export function checkReferences(installation: Installation, path: string, problems: Problem[]): void {
+  const devices = new Set<string>();
+  for (const enclosure of Object.values(installation.enclosures))
+    for (const id of Object.keys(enclosure.devices)) devices.add(id);
+  for (const load of Object.values(installation.loads)) {
+    if (!devices.has(parseOutlet(load.plug).device))
+      problems.push(
+        problem(
+          "unknown-outlet",
+          `${path}/loads/${load.id}/plug`,
+          `${load.name} is plugged into "${load.plug}", which does not exist.`,
+        ),
+      );
+  }
+  for (const label of Object.values(installation.labels)) {
+    const { on } = label;
+    const known =
+      "device" in on
+        ? devices.has(on.device)
+        : "enclosure" in on
+          ? on.enclosure in installation.enclosures
+          : on.cable in installation.cables;
+    if (!known)
+      problems.push(
+        problem("unknown-item", `${path}/labels/${label.id}/on`, "The label is on something that does not exist."),
+      );
+  }
+  for (const key of Object.keys(installation.intent.outlets)) {
+    if (!devices.has(parseOutlet(key as Parameters<typeof parseOutlet>[0]).device)) {
+      problems.push(
+        problem(
+          "unknown-outlet",
+          `${path}/intent/outlets/${key}`,
+          "The decision is about an outlet that does not exist.",
+        ),
+      );
+    }
+  }
+  for (const [box, intent] of Object.entries(installation.intent.boxes)) {
+    const named = [...(intent.supply === undefined ? [] : [intent.supply]), ...Object.keys(intent.protect ?? {})];
+    if (!(box in installation.enclosures))
+      problems.push(
+        problem(
+          "unknown-enclosure",
+          `${path}/intent/boxes/${box}`,
+          "The intent is about an enclosure that does not exist.",
+        ),
+      );
+    for (const cable of named) {
+      if (!(cable in installation.cables))
+        problems.push(
+          problem(
+            "unknown-cable",
+            `${path}/intent/boxes/${box}`,
+            `The intent names cable "${cable}", which does not exist.`,
+          ),
+        );
+    }
+  }
+  for (const device of Object.keys(installation.directory)) {
+    if (!devices.has(device))
+      problems.push(
+        problem("unknown-device", `${path}/directory/${device}`, "The directory names a breaker that does not exist."),
+      );
+  }
+}

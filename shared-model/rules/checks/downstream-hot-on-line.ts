@@ -1,0 +1,148 @@
+import type { Fix } from "../../answers/finding.ts";
+import type { Device } from "../../model/device.ts";
+import type { EndKey } from "../../model/ids.ts";
+import type { StateName } from "../../model/project.ts";
+import { nameOfEnd } from "../../queries/end-facts.ts";
+import type { OutletStanding, PathStep, Section } from "../../solver/section.ts";
+import { fixIn } from "../fix-parts.ts";
+import { bringFix } from "../line-load-fixes.ts";
+import { requirementOf } from "../required-protection.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import {
+  hotOf,
+  isFedRightWay,
+  type LineLoadDevice,
+  lastCableStep,
+  lineLoadDevices,
+  marksOnWay,
+  neutralOf,
+} from "../section-parts.ts";
+
+const messages = {
+  onLine:
+    "{outlet} in {box}: its neutral is behind {device}, its hot is not. {device} trips when it is used, and after a trip its hot is still live, with the neutral open. Bring {ends} from the same side of {device}.",
+  otherCircuit:
+    "{outlet} in {box}: its neutral comes back through {device}, its hot from another circuit ({breaker}). {device} trips when it is used, and after a trip its hot is still live, with the neutral open. Use a device that senses both legs, or bring its neutral past {device}.",
+};
+
+const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+
+/** With the contacts open the outlet has kept its hot and lost its neutral. */
+export const downstreamHotOnLine = defineRule({
+  id: "downstream-hot-on-line",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "An outlet whose neutral is behind a ground-fault device must have its hot behind the same device.",
+  why: "The device trips as soon as the outlet is used, and then it looks as if all were dead: but the hot does not pass its contacts, and through whatever is switched on the neutral behind the device is live as well. Its own TEST passes.",
+  messages,
+  sections: everyEdition("110.3(B)", "unconfirmed"),
+  values: [
+    "protectedPlaces",
+    "placesAtOrBelowGrade",
+    "protectedUpToA",
+    "protectedLightingPlaces",
+    "protectedHardWiredPlaces",
+  ],
+  check({ section, project, edition, installation, state, report }) {
+    for (const found of lineLoadDevices(section)) {
+      if (!found.lineLive || !found.lineGrounded || found.loadGrounded || !isFedRightWay(found)) continue;
+      const uncovered = outletsUncovered(section, found);
+      for (const standing of section.outlets()) {
+        if (!isSplitRound(section, found, standing)) continue;
+        const { outlet, enclosure } = standing;
+        const other = otherCircuit(section, found, standing);
+        const ends = endsLeaving(section, found, standing);
+        const shown = { outlet: outlet.name, box: enclosure.name, device: found.device.name };
+        report({
+          subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
+          message:
+            other === undefined
+              ? fillIn(messages.onLine, { ...shown, ends: endWords(section, found, ends) })
+              : fillIn(messages.otherCircuit, { ...shown, breaker: other.name }),
+          data: { device: found.device.name },
+          ...basisOf(
+            marksOn(outlet.device, "type"),
+            marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing), found.device.id)),
+          ),
+          ...fixIn(state, () => {
+            if (other !== undefined) return undefined;
+            const wanted = installation.intent.outlets[outlet.key]?.wish === "protect";
+            const behind = wanted || requirementOf(project, standing, edition).required === true;
+            return bringTogether(section, found, ends, behind, state);
+          }),
+          hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key, ...uncovered] })),
+        });
+      }
+    }
+  },
+});
+
+function isSplitRound(section: Section, { device, open }: LineLoadDevice, standing: OutletStanding): boolean {
+  if (standing.outlet.device.id === device.id) return false;
+  const neutral = neutralOf(standing);
+  return open.isLive(hotOf(standing)) && section.reach().isGrounded(neutral) && !open.isGrounded(neutral);
+}
+
+/** Outlets that the device would protect, were it not for a load that brings the hot round it. */
+const outletsUncovered = (section: Section, { device }: LineLoadDevice): readonly string[] =>
+  section
+    .outlets()
+    .filter(({ tests }) =>
+      tests.some(
+        (test) => test.device === device.id && test.reachedThroughLoad && !test.hotReached && !test.neutralReached,
+      ),
+    )
+    .map(({ outlet }) => outlet.key);
+
+/** Breaker of its hot, where the LINE of the device is on another one or on its other leg. */
+function otherCircuit(section: Section, found: LineLoadDevice, standing: OutletStanding): Device | undefined {
+  const own = feedOf(section, section.wayFrom("ungrounded", hotOf(standing), found.device.id));
+  const line = feedOf(section, section.wayFrom("ungrounded", found.lineHot, found.device.id));
+  if (own === undefined || line === undefined) return undefined;
+  return own.breaker === line.breaker && own.terminal === line.terminal ? undefined : own.breaker;
+}
+
+/** The breaker and terminal by which a way comes out of a panel last. */
+function feedOf(section: Section, way: readonly PathStep[] | undefined) {
+  const breakers = new Map(section.breakers().map(({ device }) => [device.id, device]));
+  const step = way?.findLast((one) => one.kind === "device" && breakers.has(one.device));
+  const breaker = step?.kind === "device" ? breakers.get(step.device) : undefined;
+  return breaker === undefined ? undefined : { breaker, terminal: step?.to };
+}
+
+interface Leaving {
+  readonly hot?: EndKey;
+  readonly neutral?: EndKey;
+}
+
+/** The ends by which the conductors of an outlet leave the box of the device. */
+function endsLeaving(section: Section, { device, enclosure }: LineLoadDevice, standing: OutletStanding): Leaving {
+  const end = (source: "ungrounded" | "grounded"): EndKey | undefined => {
+    const spot = source === "ungrounded" ? hotOf(standing) : neutralOf(standing);
+    const way = section.wayFrom(source, spot, source === "ungrounded" ? device.id : undefined);
+    return lastCableStep(way, "fromEnclosure", enclosure.id)?.from;
+  };
+  const hot = end("ungrounded");
+  const neutral = end("grounded");
+  return { ...(hot !== undefined && { hot }), ...(neutral !== undefined && { neutral }) };
+}
+
+/** Where protection is asked for, its hot comes behind the device too; elsewhere its neutral goes back to LINE. */
+function bringTogether(
+  section: Section,
+  found: LineLoadDevice,
+  { hot, neutral }: Leaving,
+  behind: boolean,
+  state: StateName,
+): Fix | undefined {
+  const toLoad = (): Fix | undefined => hot && bringFix(section, found, hot, "LOAD", "hot", state);
+  const toLine = (): Fix | undefined => neutral && bringFix(section, found, neutral, "LINE", "neutral", state);
+  return behind ? (toLoad() ?? toLine()) : (toLine() ?? toLoad());
+}
+
+function endWords(section: Section, { enclosure }: LineLoadDevice, { hot, neutral }: Leaving): string {
+  if (hot === undefined || neutral === undefined) return "both of its conductors";
+  return `${nameOfEnd(section.installation, enclosure, hot)} and ${nameOfEnd(section.installation, enclosure, neutral)}`;
+}

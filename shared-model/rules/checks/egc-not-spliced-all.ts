@@ -1,0 +1,111 @@
+import type { Cable } from "../../model/cable.ts";
+import type { Box } from "../../model/enclosure.ts";
+import { parseEnd } from "../../model/ids.ts";
+import type { Installation } from "../../model/project.ts";
+import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
+import { joinGroupsFix } from "../ground-fixes.ts";
+import { type BoxGrounds, type GroundGroup, groundsOf } from "../grounds.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  apart:
+    "The grounds in {box} are {count} groups that are not joined there: {groups}. Join them in one splice, or with a link between their splices; box fill stays the same.",
+};
+
+/**
+ * Whether a ground of a box leads to ground is decided at its far end, so the whole section is looked at: where none
+ * does, as behind an old two-wire cable, grounds must not be tied to each other either. A yoke is no splice.
+ */
+export const egcNotSplicedAll = defineRule({
+  id: "egc-not-spliced-all",
+  status: "draft",
+  scope: "section",
+  severity: "violation",
+  summary: "All equipment grounds of the circuits in a box must be joined to each other there.",
+  why: "A ground that is left out of the joint leaves everything beyond it without a way for fault current, and nothing shows it until a fault. Two joints without a link are the usual slip when one joint would take more than its connector. An isolated ground of a receptacle may pass by; grounds of a cable that is not used in the box may stay capped.",
+  messages,
+  sections: everyEdition("250.148", "from-memory"),
+  check({ section, state, report }) {
+    const { installation } = section;
+    for (const box of section.enclosures) {
+      if (box.kind !== "box") continue;
+      const grounds = groundsOf(section, box);
+      if (!grounds.present) continue;
+      const settled = box.beingSurveyed === true ? grounds.groups.filter(({ free }) => !free) : grounds.groups;
+      const groups = settled.filter((group) => !isIsolated(installation, box, group, settled));
+      if (groups.length < 2) continue;
+      const fix = joinGroupsFix(installation, box, state, groups);
+      report({
+        subjects: [subject("enclosure", box)],
+        message: fillIn(messages.apart, {
+          box: box.name,
+          count: groups.length,
+          groups: groups.map((group) => wordsOf(installation, box, group)).join("; "),
+        }),
+        data: { groups: groups.length },
+        ...basisOf(
+          groups.flatMap(({ ends }) => ends).flatMap((end) => marksOn(box.places[end] ?? {}, "at")),
+          groups.flatMap(({ armour }) => armour).flatMap((cable) => marksOn(cable, "construction")),
+        ),
+        hides: consequences(box, grounds, groups),
+        ...(fix !== undefined && { fix }),
+      });
+    }
+  },
+});
+
+/** What hangs on a group that does not lead to ground is ungrounded for that reason alone. */
+function consequences(box: Box, grounds: BoxGrounds, groups: readonly GroundGroup[]) {
+  const isDead = (group: GroundGroup | undefined): boolean =>
+    group !== undefined && !group.reachesGround && groups.includes(group);
+  const devices = inOrder(box.devices)
+    .filter((device) => terminalsOf(device).some(({ name }) => isDead(grounds.groupAtTerminal(device.id, name))))
+    .map(({ id }) => id);
+  return [
+    { rule: "device-egc-missing", subjects: devices },
+    { rule: "metal-box-unbonded", subjects: isDead(grounds.groupAtBond()) ? [box.id] : [] },
+  ];
+}
+
+/**
+ * An isolated ground runs beside the ordinary one: every cable of the group has another ground in another group, and its
+ * own in this one is insulated.
+ */
+function isIsolated(installation: Installation, box: Box, group: GroundGroup, all: readonly GroundGroup[]): boolean {
+  if (group.free || group.bond || group.ends.length === 0) return false;
+  const cablesOf = ({ ends }: GroundGroup): ReadonlySet<string> =>
+    new Set(
+      ends.flatMap((end) => {
+        const parsed = parseEnd(end);
+        return parsed?.of === "cable" ? [parsed.cable] : [];
+      }),
+    );
+  if (group.ends.some((end) => getEndFacts(installation, box, end).colour === "bare")) return false;
+  const elsewhere = new Set(
+    all.filter((one) => one !== group && !isInsulated(installation, box, one)).flatMap((one) => [...cablesOf(one)]),
+  );
+  return [...cablesOf(group)].every((cable) => elsewhere.has(cable));
+}
+
+const isInsulated = (installation: Installation, box: Box, { ends }: GroundGroup): boolean =>
+  ends.every((end) => getEndFacts(installation, box, end).colour !== "bare");
+
+function wordsOf(installation: Installation, box: Box, group: GroundGroup): string {
+  const { ends, armour, splices, terminals, bond, free } = group;
+  const names = listed([
+    ...ends.map((end) => nameOfEnd(installation, box, end)),
+    ...armour.map(({ name }: Cable) => `the armour of ${name}`),
+  ]);
+  if (free) return `${names} on nothing`;
+  const [splice] = splices;
+  if (splice !== undefined) return `${names} at ${box.splices[splice]?.name ?? splice}`;
+  if (bond) return `${names} at the metal of the box`;
+  const screws = terminals.flatMap(({ device, terminal }) => {
+    const placed = box.devices[device];
+    return placed === undefined ? [] : nameOfTerminal(placed, terminal);
+  });
+  return screws.length === 0 ? names : `${names} at ${listed(screws)}`;
+}

@@ -1,0 +1,68 @@
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { Section, Spot } from "../../solver/section.ts";
+import { isBeingSurveyed } from "../path-words.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import type { LineLoadDevice } from "../section-parts.ts";
+import { cableLeadingOutside, LeadingOutside, lineLoadDevices, marksOnWay, outletsBehind } from "../section-parts.ts";
+
+const messages = {
+  noNeutral:
+    "{device} in {box} cannot trip: no neutral reaches its LINE, so that its electronics have no supply, and its hot goes through to {outlets}. Land the neutral of the supply on LINE N.",
+  outside:
+    "Cannot tell whether {outlets} have a neutral on LINE: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
+};
+
+const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "open-neutral", "replace-needs-gfci"];
+
+/** LINE is live and its neutral reaches nothing, in any switch position. */
+export const gfciNoNeutral = defineRule({
+  id: "gfci-no-neutral",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "A ground-fault device must have the neutral of its supply on LINE.",
+  why: "It looks like protection and passes the hot on, but its electronics work between LINE hot and LINE neutral: without the neutral it never trips, and its TEST button does nothing. Commonly a white was left under its cap, or it broke off.",
+  messages,
+  sections: everyEdition("110.3(B)", "unconfirmed"),
+  check({ section, report, cannotTell }) {
+    const outside = new LeadingOutside();
+    for (const found of lineLoadDevices(section)) {
+      const lineNeutral = lineNeutralOf(found);
+      if (lineNeutral === undefined || !hasNoNeutral(section, found, lineNeutral)) continue;
+      const { device, enclosure } = found;
+      const cable = cableLeadingOutside(section, lineNeutral);
+      if (cable !== undefined) {
+        outside.add(cable, device.name);
+        continue;
+      }
+      if (isBeingSurveyed(section, enclosure.id)) continue;
+      const behind = outletsBehind(section, found);
+      const others = behind.filter(({ outlet }) => outlet.device.id !== device.id);
+      const names = (others.length > 0 ? others : behind).map(({ outlet }) => outlet.name);
+      report({
+        subjects: [subject("device", device)],
+        message: fillIn(messages.noNeutral, {
+          device: device.name,
+          box: enclosure.name,
+          outlets: others.length > 0 ? listed(names) : names.length > 0 ? "its own face" : "its LOAD terminals",
+        }),
+        ...basisOf(marksOn(device, "type"), marksOnWay(section, section.wayFrom("ungrounded", found.lineHot))),
+        hides: CONSEQUENCES.map((rule) => ({ rule, subjects: behind.map(({ outlet }) => outlet.key) })),
+      });
+    }
+    outside.ask(messages.outside, cannotTell);
+  },
+});
+
+function lineNeutralOf({ device }: LineLoadDevice): Spot | undefined {
+  const node = getDeviceType(device.type).sensing?.line.neutral;
+  return node === undefined ? undefined : { device: device.id, node };
+}
+
+/** A neutral terminal that is on a hot or on the equipment ground is another fault, told at the outlets. */
+function hasNoNeutral(section: Section, found: LineLoadDevice, lineNeutral: Spot): boolean {
+  const reach = section.reach();
+  if (!found.lineLive) return false;
+  return !reach.isGrounded(lineNeutral) && !reach.isLive(lineNeutral) && !reach.isOnGround(lineNeutral);
+}

@@ -1,0 +1,106 @@
+import type { Subject } from "../../answers/finding.ts";
+import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
+import { enclosuresOfStep, nameOfSide, positionWords } from "../path-words.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
+import { hotOf, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  always:
+    "Short circuit between hot and neutral: {pieces}. The breaker opens as soon as it is switched on. Part the two there.",
+  sometimes:
+    "Short circuit between hot and neutral with {positions}: {pieces}. The breaker opens in that position. Part the two there.",
+};
+
+const OUTLET_CONSEQUENCES = [
+  "outlet-not-protected",
+  "wish-not-protected",
+  "replace-needs-gfci",
+  "polarity-swapped",
+  "shell-hot",
+];
+const DEVICE_CONSEQUENCES = ["neutral-both-sides", "hot-both-sides"];
+
+/** Loads removed: what joins the two is metal. Found at what parts them with the least taken out. */
+export const hotNeutralJoined = defineRule({
+  id: "hot-neutral-joined",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "Hot and neutral must meet in a load only.",
+  why: "It is a short circuit. One that depends on a switch is found late: everything works until somebody moves a handle, and with three-way switches the bad position may be one of four. Commonly a wire went into the wrong one of two joints, or a switch was put across a hot and a neutral.",
+  messages,
+  sections: everyEdition("none (own check)", "own-rule"),
+  check({ section, report }) {
+    const groups = new Map<string, { readonly subject: Subject; readonly joinings: Joining[] }>();
+    for (const joining of section.shorts()) {
+      const what = subjectOf(section, joining.by);
+      const key = `${what.kind}:${what.id}`;
+      const known = groups.get(key);
+      if (known === undefined) groups.set(key, { subject: what, joinings: [joining] });
+      else known.joinings.push(joining);
+    }
+    if (groups.size === 0) return;
+    const outlets = outletsShorted(section);
+    const devices = lineLoadDevices(section)
+      .filter(({ lineHot }) => isShorted(section, lineHot))
+      .map(({ device }) => device.id);
+    const switches = section.switchesInNeutral().map(({ device }) => device);
+    for (const { subject: what, joinings } of groups.values()) {
+      const when = joinings.some((joining) => joining.when.length === 0) ? [] : (joinings[0]?.when ?? []);
+      const pieces = listed(joinings.map(({ by }) => pieceWords(section, by)));
+      report({
+        subjects: [what],
+        message:
+          when.length === 0
+            ? fillIn(messages.always, { pieces })
+            : fillIn(messages.sometimes, { pieces, positions: positionWords(section, when) }),
+        ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
+        ...basisOf(
+          marksOnWay(
+            section,
+            joinings.map(({ by }) => by),
+          ),
+        ),
+        hides: [
+          ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: outlets })),
+          ...DEVICE_CONSEQUENCES.map((rule) => ({ rule, subjects: devices })),
+          { rule: "switch-in-neutral", subjects: switches },
+        ],
+      });
+    }
+  },
+});
+
+function subjectOf({ installation }: Section, step: PathStep): Subject {
+  if (step.kind === "cable") {
+    const cable = installation.cables[step.cable];
+    return cable === undefined ? { kind: "cable", id: step.cable, name: step.cable } : subject("cable", cable);
+  }
+  const enclosure = installation.enclosures[step.enclosure];
+  if (step.kind === "jumper") {
+    const jumper = enclosure?.jumpers[step.jumper];
+    return jumper === undefined ? { kind: "jumper", id: step.jumper, name: step.jumper } : subject("jumper", jumper);
+  }
+  const device = enclosure?.devices[step.device];
+  return device === undefined ? { kind: "device", id: step.device, name: step.device } : subject("device", device);
+}
+
+/** "jumper y in B5 joins S1 SW, which is hot, to splice B5n, which is neutral". */
+function pieceWords(section: Section, by: PathStep): string {
+  const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
+  const name = nameOfStep(section, by);
+  const from = nameOfSide(section, by, "from");
+  const to = nameOfSide(section, by, "to");
+  if (first === last) return `${name} in ${first} joins ${from}, which is hot, to ${to}, which is neutral`;
+  return `${name} joins ${from} in ${first}, which is hot, to ${to} in ${last}, which is neutral`;
+}
+
+const isShorted = (section: Section, spot: Spot): boolean =>
+  section.reach().isLive(spot) && section.reach().isGrounded(spot);
+
+const outletsShorted = (section: Section): readonly string[] =>
+  section
+    .outlets()
+    .filter((standing) => isShorted(section, hotOf(standing)) || isShorted(section, neutralOf(standing)))
+    .map(({ outlet }) => outlet.key);

@@ -1,0 +1,209 @@
+import type { Panel } from "../../model/enclosure.ts";
+import type { EndKey } from "../../model/ids.ts";
+import { cableOfEnd, findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
+import { panelNets } from "../../solver/panel-nets.ts";
+import type { PathStep, Section, Spot } from "../../solver/section.ts";
+import { fixIn } from "../fix-parts.ts";
+import { familyAt, isFromPanel, partFix, toBarFix, withoutPanelJumperFix } from "../neutral-ground-fixes.ts";
+import { enclosuresOfStep, joinWords } from "../path-words.ts";
+import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
+import { marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  joined:
+    "Neutral and ground touch: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
+  bootleg:
+    "Neutral used as ground: {piece}, and no ground arrives there. If the neutral opens, metal parts become live. Part the two, and bring a ground or mark the outlet as having none.",
+  inPanel:
+    "Neutral and ground are joined in {panel}, where the main bond is not: by {pieces}. Return current runs on the ground wires and on metal parts. Part the two bars; they are joined at the main bond alone.",
+  groundOnNeutralBar:
+    "{end} is on the neutral bar of {panel}, where the main bond is not: return current runs on the ground wires that it serves. Land it on the ground bar.",
+  neutralOnGroundBar:
+    "{end} is on the ground bar of {panel}: the return current of {outlets} runs over the main bond and the metal of the panel. Land it on the neutral bar.",
+  bondUnknown:
+    "Cannot tell whether neutral and ground may be joined in {panel}: it is not recorded whether the main bond is there. Look for the bonding screw or strap, and record it.",
+};
+
+const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+
+/** Found where the least has to be taken out to part the two. The main bond itself is a fact of the panel. */
+export const neutralGroundJoined = defineRule({
+  id: "neutral-ground-joined",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "Neutral and ground must be joined at the main bond and nowhere else.",
+  why: "Behind such a joint the ground wires carry load current, boxes and appliances may be at voltage to earth, and a broken neutral makes them live. It trips every ground-fault device before it, also by loads that are not behind it. Commonly a bare wire touches a neutral terminal, somebody made a ground out of the neutral, or the two bars of a second panel were left joined.",
+  messages,
+  sections: everyEdition("250.142(B), 250.24(A)(5)", "doubtful"),
+  check(context) {
+    const { section } = context;
+    for (const { by } of section.neutralsOnGround()) if (!isOfPanel(section, by)) reportJoint(context, by);
+    reportGroundBars(context);
+  },
+  checkPanel(context) {
+    const { enclosure: panel, state, report, cannotTell } = context;
+    if (panel.kind !== "panel" || panel.mainBond === "here") return;
+    const { jumpers, grounds, joined, isGrounded } = joinedIn(context, panel);
+    if (!joined && grounds.length === 0) return;
+    const subjects = [subject("enclosure", panel)];
+    if (panel.mainBond === "unknown") {
+      const message = fillIn(messages.bondUnknown, { panel: panel.name });
+      cannotTell({ subjects, message, missing: `whether the main bond is in ${panel.name}` });
+      return;
+    }
+    if (joined) {
+      const pieces =
+        jumpers.length === 0 ? "what is landed on both" : listed(jumpers.map(({ name }) => `jumper ${name}`));
+      report({
+        subjects,
+        message: fillIn(messages.inPanel, { panel: panel.name, pieces }),
+        ...fixIn(state, () =>
+          jumpers.length === 1 && isGrounded ? withoutPanelJumperFix(panel, jumpers[0], state) : undefined,
+        ),
+        ...basisOf(marksOn(panel, "mainBond")),
+      });
+      return;
+    }
+    for (const end of grounds) {
+      const cable = cableOfEnd(context.installation, end);
+      if (cable === undefined) continue;
+      report({
+        subjects: [subject("cable", cable), ...subjects],
+        message: fillIn(messages.groundOnNeutralBar, {
+          end: nameOfEnd(context.installation, panel, end),
+          panel: panel.name,
+        }),
+        ...fixIn(state, () => (isGrounded ? toBarFix(context.installation, panel, end, "ground", state) : undefined)),
+        ...basisOf(marksOn(panel, "mainBond"), marksOn(panel.places[end] ?? {}, "at")),
+      });
+    }
+  },
+});
+
+/** What a panel says of itself is told once, there, and not in each section that it feeds. */
+function isOfPanel({ installation }: Section, by: PathStep): boolean {
+  const [first, last] = enclosuresOfStep(by).map((id) => installation.enclosures[id]);
+  if (by.kind !== "cable") return first?.kind === "panel";
+  const grounding = installation.cables[by.cable]?.conductors[by.conductor]?.grounding === true;
+  return grounding && (first?.kind === "panel" || last?.kind === "panel");
+}
+
+function reportJoint({ section, state, report }: SectionContext, by: PathStep): void {
+  const { installation } = section;
+  const [first] = enclosuresOfStep(by);
+  const enclosure = installation.enclosures[first];
+  if (enclosure === undefined) return;
+  const jumper = by.kind === "jumper" ? enclosure.jumpers[by.jumper] : undefined;
+  const cable = by.kind === "cable" ? installation.cables[by.cable] : undefined;
+  const what =
+    jumper !== undefined ? subject("jumper", jumper) : cable !== undefined ? subject("cable", cable) : undefined;
+  const piece = joinWords(section, by, nameOfStep(section, by));
+  const hidden = outletsUncovered(section);
+  report({
+    subjects: what === undefined ? [subject("enclosure", enclosure)] : [what],
+    message: fillIn(isBootleg(section, by) ? messages.bootleg : messages.joined, { piece }),
+    ...basisOf(marksOnWay(section, [by])),
+    ...fixIn(state, () => partFix(section, by, state)),
+    hides: CONSEQUENCES.map((rule) => ({ rule, subjects: hidden })),
+  });
+}
+
+/** Whether no ground of the supply arrives at it. */
+function isBootleg(section: Section, by: PathStep): boolean {
+  const reach = section.reach();
+  const spots: readonly Spot[] =
+    by.kind === "device"
+      ? [by.from, by.to].map((node) => ({ device: by.device, node }))
+      : [by.from, by.to].map((end) => ({ end }));
+  return spots.every((spot) => !reach.isOnGround(spot));
+}
+
+/** Outlets that a device would protect, were it not for the ground that reaches their neutral round it. */
+const outletsUncovered = (section: Section): readonly string[] =>
+  section
+    .outlets()
+    .filter((standing) =>
+      standing.tests.some(
+        ({ device, hotReached, neutralReached, personnelClass, powered }) =>
+          neutralReached &&
+          !hotReached &&
+          personnelClass &&
+          powered &&
+          section.sensorCut(device).isOnGround(neutralOf(standing)) &&
+          !section.sensorCut(device).isGrounded(neutralOf(standing)),
+      ),
+    )
+    .map(({ outlet }) => outlet.key);
+
+/** Neutrals of outlets that are landed on a ground bar where the main bond is: it works, by way of the bond. */
+function reportGroundBars({ section, edition, state, report }: SectionContext): void {
+  const { installation } = section;
+  const onBar = new Map<EndKey, { readonly panel: Panel; readonly outlets: string[] }>();
+  for (const standing of section.outlets()) {
+    const first = section.wayFrom("grounded", neutralOf(standing))?.find((step) => step.kind === "cable");
+    if (first?.kind !== "cable") continue;
+    const panel = installation.enclosures[first.fromEnclosure];
+    if (panel?.kind !== "panel" || !isOnGroundBar(panel, first.from)) continue;
+    const known = onBar.get(first.from);
+    if (known === undefined) onBar.set(first.from, { panel, outlets: [standing.outlet.name] });
+    else known.outlets.push(standing.outlet.name);
+  }
+  for (const [end, { panel, outlets }] of onBar) {
+    const cable = cableOfEnd(installation, end);
+    if (cable === undefined) continue;
+    report({
+      subjects: [subject("cable", cable), subject("enclosure", panel)],
+      severity: "violation",
+      section: sectionIn(edition, "200.2(B), 408.40", "unconfirmed"),
+      message: fillIn(messages.neutralOnGroundBar, {
+        end: nameOfEnd(installation, panel, end),
+        panel: panel.name,
+        outlets: listed(outlets),
+      }),
+      ...fixIn(state, () => toBarFix(installation, panel, end, "neutral", state)),
+      ...basisOf(marksOn(panel.places[end] ?? {}, "at")),
+    });
+  }
+}
+
+/** Where the main bond is, or may be: elsewhere a neutral there is no neutral, which is told at the outlets. */
+function isOnGroundBar(panel: Panel, end: EndKey): boolean {
+  return panel.supply === "service" && panel.mainBond !== "elsewhere" && familyAt(panel, end) === "ground-bar";
+}
+
+/** What joins the two bars inside a panel: jumpers between them, and grounds of cables that are on the neutral one. */
+function joinedIn({ installation }: BoxContext, panel: Panel) {
+  const nets = panelNets(panel);
+  const barsAt = (end: EndKey): readonly string[] => {
+    const net = nets.netOfEnd(end);
+    return net === undefined ? [] : nets.barsOf(net);
+  };
+  const joined = Object.keys(panel.places).some((end) => {
+    const bars = barsAt(end as EndKey);
+    return bars.includes("@neutral") && bars.includes("@ground");
+  });
+  const jumpers = Object.values(panel.jumpers)
+    .filter(({ id }) => {
+      const bars = barsAt(`${id}.a` as EndKey);
+      return bars.includes("@neutral") && bars.includes("@ground");
+    })
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  const grounds = (Object.keys(panel.places) as EndKey[])
+    .filter((end) => barsAt(end).includes("@neutral") && findEndFacts(installation, panel, end)?.parsed.of === "cable")
+    .filter((end) => findEndFacts(installation, panel, end)?.grounding === true)
+    .sort();
+  // Parting the bars must not leave the ground bar on nothing: it has a ground of its own by the feeder.
+  const isGrounded =
+    panel.supply === "service" ||
+    (Object.keys(panel.places) as EndKey[]).some((end) => {
+      const bars = familyAt(panel, end);
+      return (
+        bars === "ground-bar" &&
+        findEndFacts(installation, panel, end)?.grounding === true &&
+        isFromPanel(installation, end)
+      );
+    });
+  return { jumpers, grounds, joined, isGrounded };
+}

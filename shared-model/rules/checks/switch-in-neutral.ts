@@ -1,0 +1,55 @@
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { OutletKey } from "../../model/ids.ts";
+import type { Section } from "../../solver/section.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
+import { intoHotOffers } from "../section-offers.ts";
+import { marksOnWay, neutralOf } from "../section-parts.ts";
+
+const messages = {
+  inNeutral:
+    "{device} in {box} opens the neutral of {outlets}: switched off, {stays} live. Put it into the hot, and splice the neutral through.",
+};
+
+/** Judged by what a handle does: an outlet that keeps its hot and loses its neutral. A two-pole switch opens both. */
+export const switchInNeutral = defineRule({
+  id: "switch-in-neutral",
+  status: "draft",
+  scope: "section",
+  severity: "danger",
+  summary: "A switch must open the hot, never the neutral alone.",
+  why: "The lamp goes out and everything seems right, but its contacts and the wires to it stay live: whoever changes the lamp trusts the switch. Old three-way circuits that switch hot and neutral at the two ends do the same in half of their positions.",
+  messages,
+  sections: everyEdition("404.2(B); 404.2(A) for 3-way and 4-way", "sourced"),
+  check({ section, edition, state, report }) {
+    for (const { device: id, outlets } of section.switchesInNeutral()) {
+      const home = section.enclosureOf(id);
+      const enclosure = home === undefined ? undefined : section.installation.enclosures[home];
+      const device = enclosure?.devices[id];
+      if (enclosure === undefined || device === undefined) continue;
+      const several = getDeviceType(device.type).positions[0] !== "on";
+      report({
+        subjects: [subject("device", device)],
+        message: fillIn(messages.inNeutral, {
+          device: device.name,
+          box: enclosure.name,
+          outlets: listed(outlets.map((key) => nameOf(section, key))),
+          stays: outlets.length > 1 ? "they stay" : "it stays",
+        }),
+        data: { outlets: outlets.length },
+        section: sectionIn(edition, several ? "404.2(A)" : "404.2(B)", "sourced"),
+        ...(state === "proposed" && { offers: intoHotOffers(section, enclosure, device, state) }),
+        ...basisOf(marksOn(device, "type"), marksToFirst(section, outlets)),
+      });
+    }
+  },
+});
+
+const standingOf = (section: Section, key: OutletKey) => section.outlets().find(({ outlet }) => outlet.key === key);
+
+const nameOf = (section: Section, key: OutletKey): string => standingOf(section, key)?.outlet.name ?? key;
+
+function marksToFirst(section: Section, [first]: readonly OutletKey[]) {
+  const standing = first === undefined ? undefined : standingOf(section, first);
+  return standing === undefined ? [] : marksOnWay(section, section.wayFrom("grounded", neutralOf(standing)));
+}

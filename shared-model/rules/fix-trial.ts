@@ -1,0 +1,246 @@
+import type { CommandCall } from "../answers/command-call.ts";
+import type { Fix } from "../answers/finding.ts";
+import { getDeviceType } from "../catalog/device-types.ts";
+import type { Device } from "../model/device.ts";
+import type { Enclosure, Jumper } from "../model/enclosure.ts";
+import {
+  type DeviceId,
+  type EnclosureId,
+  type EndKey,
+  jumperEnd,
+  type OutletKey,
+  outletKey,
+  parseOutlet,
+} from "../model/ids.ts";
+import type { At } from "../model/place.ts";
+import type { Installation } from "../model/project.ts";
+import type { PathStep, Section } from "../solver/section.ts";
+import { sectionKey, sectionOf } from "../solver/sections.ts";
+import {
+  hotOf,
+  isFedRightWay,
+  isSwapped,
+  type LineLoadDevice,
+  lineLoadDevices,
+  needsNeutral,
+  neutralOf,
+  swappedPole,
+} from "./section-parts.ts";
+
+/**
+ * Whether the wiring would be better with a fix: something that was wrong is no longer, and nothing is wrong that was
+ * not. Only conductors and devices of the section are looked at; what boxes and connectors hold is not.
+ * @param old The device that the fix replaces, and the one that it brings.
+ */
+export function isCure(
+  section: Section,
+  fix: Fix,
+  replaced?: { readonly old: DeviceId; readonly id: DeviceId },
+): boolean {
+  const after = afterFix(section.installation, fix);
+  if (after === undefined) return false;
+  const rename = (key: OutletKey): string => {
+    const { device, half } = parseOutlet(key);
+    const name = device === replaced?.id ? replaced.old : device;
+    return half === undefined ? name : `${name}/${half}`;
+  };
+  const before = troublesOf([section], (key) => key);
+  const left = troublesOf(sectionsWith(after, section.enclosures), rename);
+  return [...left].every((trouble) => before.has(trouble)) && [...before].some((trouble) => !left.has(trouble));
+}
+
+/** What is wrong in a section, as words to compare; the same words before and after mean the same trouble. */
+function troublesOf(sections: readonly Section[], rename: (key: OutletKey) => string): ReadonlySet<string> {
+  const found = new Set<string>();
+  for (const section of sections) {
+    const reach = section.reach();
+    for (const standing of section.outlets()) {
+      const key = rename(standing.outlet.key);
+      const neutral = neutralOf(standing);
+      if (standing.protectedBy.length === 0) found.add(`${key} is not protected`);
+      if (!standing.live) found.add(`${key} is dead`);
+      if (needsNeutral(standing) && !reach.isGrounded(neutral)) found.add(`${key} has no neutral`);
+      if (needsNeutral(standing) && reach.isLive(neutral)) found.add(`${key} has a live neutral`);
+      if (reach.isGrounded(hotOf(standing))) found.add(`${key} has its hot on the neutral`);
+    }
+    for (const box of section.enclosures)
+      for (const trouble of groundTroubles(section, box, rename)) found.add(trouble);
+    const lineLoad = lineLoadDevices(section);
+    for (const device of lineLoad) for (const trouble of troublesAt(section, device, rename)) found.add(trouble);
+    for (const { by } of section.shorts()) found.add(`hot and neutral meet by ${keyOf(by)}`);
+    for (const { by } of section.neutralsOnGround()) found.add(`neutral and ground meet by ${keyOf(by)}`);
+    for (const { device, outlets } of section.switchesInNeutral())
+      for (const outlet of outlets) found.add(`${device} opens the neutral of ${rename(outlet)}`);
+  }
+  return found;
+}
+
+/** What is made for ground and is on none. */
+function groundTroubles(section: Section, box: Enclosure, rename: (key: OutletKey) => string): readonly string[] {
+  const reach = section.reach();
+  const devices = Object.values(box.devices).flatMap(({ id, type }) =>
+    getDeviceType(type)
+      .terminals.filter(({ name, purpose }) => purpose === "ground" && !reach.isOnGround({ device: id, node: name }))
+      .map(({ name }) => `${rename(outletKey(id))} ${name} is on no ground`),
+  );
+  const isBare = box.kind === "box" && box.material === "metal" && !reach.isOnGround({ bond: box.id });
+  return isBare ? [...devices, `the metal of ${box.id} is on no ground`] : devices;
+}
+
+function troublesAt(section: Section, found: LineLoadDevice, rename: (key: OutletKey) => string): readonly string[] {
+  const { device, open, lineLive, loadLive, lineGrounded, loadGrounded } = found;
+  const troubles: string[] = [];
+  const note = (is: boolean, words: string): void => {
+    if (is) troubles.push(`${device.id} ${words}`);
+  };
+  note(isSwapped(found), "is fed on LOAD");
+  note(swappedPole(found) !== undefined, "is half fed on LOAD");
+  note(lineLive && loadLive, "has its hot on both sides");
+  note(lineGrounded && loadGrounded, "has its neutral on both sides");
+  note(lineLive && !lineGrounded && !loadGrounded, "has no neutral");
+  // As the rules tell it: what a device that is fed the wrong way shows of its outlets means nothing.
+  if (!lineLive || loadGrounded || !isFedRightWay(found)) return troubles;
+  for (const standing of section.outlets()) {
+    if (standing.outlet.device.id === device.id) continue;
+    const hot = open.isLive(hotOf(standing));
+    const neutral = open.isGrounded(neutralOf(standing));
+    const key = rename(standing.outlet.key);
+    note(standing.live && !hot && neutral, `has the hot of ${key} and not its neutral`);
+    note(
+      hot && !neutral && section.reach().isGrounded(neutralOf(standing)),
+      `has the neutral of ${key} and not its hot`,
+    );
+  }
+  return troubles;
+}
+
+const keyOf = (by: PathStep): string => {
+  if (by.kind === "cable") return `${by.cable} ${by.conductor}`;
+  return by.kind === "jumper" ? by.jumper : `${by.device} ${[by.from, by.to].sort()}`;
+};
+
+function sectionsWith(installation: Installation, boxes: readonly Enclosure[]): readonly Section[] {
+  const sections = new Map<EnclosureId, Section>();
+  for (const { id } of boxes) {
+    const section = sectionOf(installation, id);
+    if (section !== undefined) sections.set(sectionKey(section), section);
+  }
+  return [...sections.values()];
+}
+
+/** The wiring as a fix would leave it; undefined when it holds a command that is not followed here. */
+function afterFix(installation: Installation, { call }: Fix): Installation | undefined {
+  const calls = call.command === "run-together" ? (call.args as { calls: readonly CommandCall[] }).calls : [call];
+  let after: Installation | undefined = installation;
+  for (const one of calls) after = after === undefined ? undefined : afterCall(after, one);
+  return after;
+}
+
+interface Args {
+  readonly enclosure: EnclosureId;
+  readonly end: EndKey;
+  readonly at: At;
+  readonly splice: Enclosure["splices"][keyof Enclosure["splices"]]["id"];
+  readonly name: string;
+  readonly connector: string;
+  readonly ends: readonly EndKey[];
+  readonly jumper: Jumper["id"];
+  readonly awg: Jumper["awg"];
+  readonly colour: Jumper["colour"];
+  readonly from: At;
+  readonly to: At;
+  readonly items: readonly { readonly kind: string; readonly id: string }[];
+  readonly device: DeviceId;
+  readonly id: DeviceId;
+  readonly type: string;
+}
+
+function afterCall(installation: Installation, { command, args }: CommandCall): Installation | undefined {
+  const a = args as Args;
+  switch (command) {
+    case "change-connector":
+      return installation;
+    case "land-end":
+      return inBox(installation, a.enclosure, (box) => withPlaces(box, [[a.end, a.at]]));
+    case "join-splice":
+      return inBox(installation, a.enclosure, (box) =>
+        withPlaces(box, [[a.end, { kind: "splice", splice: a.splice }]]),
+      );
+    case "splice-ends":
+      return inBox(installation, a.enclosure, (box) => {
+        const made = { id: a.splice, name: a.name, connector: a.connector, order: 0 };
+        const at: At = { kind: "splice", splice: a.splice };
+        const ends = a.ends.map((end) => [end, at] as const);
+        return withPlaces({ ...box, splices: { ...box.splices, [made.id]: made } }, ends);
+      });
+    case "add-jumper":
+      return inBox(installation, a.enclosure, (box) => {
+        const { jumper: id, name, awg, colour } = a;
+        const made: Jumper = { id, name, awg, colour, material: "copper", stranded: false, order: 0 };
+        return withPlaces({ ...box, jumpers: { ...box.jumpers, [id]: made } }, [
+          [jumperEnd(id, "a"), a.from],
+          [jumperEnd(id, "b"), a.to],
+        ]);
+      });
+    case "remove-items":
+      return a.items.reduce<Installation | undefined>(
+        (after, item) => (after === undefined || item.kind !== "jumper" ? undefined : withoutJumper(after, item.id)),
+        installation,
+      );
+    case "replace-device":
+      return withReplaced(installation, a);
+    default:
+      return undefined;
+  }
+}
+
+function inBox(
+  installation: Installation,
+  id: EnclosureId,
+  change: (box: Enclosure) => Enclosure,
+): Installation | undefined {
+  const box = installation.enclosures[id];
+  if (box === undefined) return undefined;
+  return { ...installation, enclosures: { ...installation.enclosures, [id]: change(box) } };
+}
+
+const withPlaces = (box: Enclosure, ends: readonly (readonly [end: EndKey, at: At])[]): Enclosure => ({
+  ...box,
+  places: { ...box.places, ...Object.fromEntries(ends.map(([end, at]) => [end, { ...box.places[end], at }])) },
+});
+
+function withoutJumper(installation: Installation, id: string): Installation | undefined {
+  const box = Object.values(installation.enclosures).find(({ jumpers }) => id in jumpers);
+  if (box === undefined) return undefined;
+  const { [id as Jumper["id"]]: _gone, ...jumpers } = box.jumpers;
+  const places = Object.fromEntries(Object.entries(box.places).filter(([end]) => !end.startsWith(`${id}.`)));
+  return inBox(installation, box.id, (old) => ({ ...old, jumpers, places }));
+}
+
+/** Ends on the old device are taken to be put where the fix says next. */
+function withReplaced(installation: Installation, { device: old, id, type, name }: Args): Installation | undefined {
+  const box = Object.values(installation.enclosures).find(({ devices }) => old in devices);
+  const found = box?.devices[old];
+  if (box === undefined || found === undefined) return undefined;
+  const { [old]: _gone, ...devices } = box.devices;
+  const { zones, order } = found;
+  const made: Device = {
+    ...getDeviceType(type).defaults,
+    id,
+    name,
+    type,
+    order,
+    ...(zones !== undefined && { zones }),
+  };
+  const places = Object.entries(box.places).map(([end, place]) => {
+    const { at } = place;
+    if (at.kind !== "terminal" || at.device !== old) return [end, place] as const;
+    const stays = getDeviceType(type).terminals.some((terminal) => terminal.name === at.terminal);
+    return [end, { ...place, at: stays ? { ...at, device: id } : ({ kind: "capped" } as const) }] as const;
+  });
+  return inBox(installation, box.id, (whole) => ({
+    ...whole,
+    devices: { ...devices, [id]: made },
+    places: Object.fromEntries(places),
+  }));
+}

@@ -1,0 +1,113 @@
+import type { CommandCall } from "../answers/command-call.ts";
+import type { Fix } from "../answers/finding.ts";
+import { type EnclosureItem, enclosureItems, findEnclosureItem } from "../catalog/enclosure-items.ts";
+import { findStandardBox } from "../catalog/standard-boxes.ts";
+import type { Box, VolumeFact } from "../model/enclosure.ts";
+import type { StateName } from "../model/project.ts";
+import { creditedVolume } from "../queries/box-volume.ts";
+import { inOrder } from "../queries/in-order.ts";
+import { addVolumes, type CubicInches, cubicInches, exceedsVolume, formatVolume } from "../units/volume.ts";
+import { fixBy, fixTogether, makeFresh } from "./fix-parts.ts";
+
+/** What the box needs, with its clamps counted as they are and without them. */
+interface Needs {
+  readonly asItIs: CubicInches;
+  readonly withoutClamps: CubicInches;
+}
+
+/**
+ * Ways to give an overfull box room enough, each of which suffices by itself: clamps out, an extension, a larger box of
+ * the same kind. The least work comes first.
+ */
+export function roomOffers(box: Box, state: StateName, needs: Needs): readonly Fix[] {
+  const has = creditedVolume(box);
+  if (has === undefined) return [];
+  return [clampsOut(box, state, has, needs), extension(box, state, has, needs), larger(box, state, needs)].filter(
+    (offer) => offer !== undefined,
+  );
+}
+
+function clampsOut(box: Box, state: StateName, has: CubicInches, { withoutClamps }: Needs): Fix | undefined {
+  if (box.internalClamps !== "present" || exceedsVolume(withoutClamps, has)) return undefined;
+  const entries = inOrder(box.entries).filter(({ means }) => means === "internal-clamp");
+  const title = `Take the internal clamps of ${box.name} out and fit connectors outside`;
+  return fixTogether(title, [
+    setBox(box, state, "internalClamps", "none"),
+    ...entries.map(({ id }) => ({
+      command: "set-property",
+      args: {
+        state,
+        target: { kind: "entry", enclosure: box.id, id },
+        field: "means",
+        value: "external-connector",
+      },
+    })),
+  ]);
+}
+
+/** Depths in which extensions are stocked: common practice. */
+const EXTENSION_DEPTHS = ["1-1/2", "2-1/8"];
+
+function extension(box: Box, state: StateName, has: CubicInches, { asItIs }: Needs): Fix | undefined {
+  const size = sizeOf(box);
+  const parts = size?.match(/^(4|4-11\/16)x\S+ (square|round\/octagonal)$/);
+  if (parts === null || parts === undefined) return undefined;
+  const [, opening, family] = parts;
+  for (const depth of EXTENSION_DEPTHS) {
+    const added = findStandardBox(`${opening}x${depth} ${family}`);
+    if (added === undefined || exceedsVolume(asItIs, addVolumes(has, cubicInches(added.volumeIn3)))) continue;
+    const title = `Put an extension on ${box.name}, ${depth} in. deep, ${added.volumeIn3.toFixed(1)} in³`;
+    const volume: VolumeFact = { kind: "table", size: added.size };
+    return fixBy(title, "add-ring", {
+      state,
+      enclosure: box.id,
+      id: makeFresh(box)("r").id,
+      kind: "extension",
+      volume,
+    });
+  }
+  return undefined;
+}
+
+/** Its standard size: as recorded, else that of the stock it was made from while that has the same shape. */
+function sizeOf({ volume, item, shape }: Box): string | undefined {
+  if (volume.kind === "table") return volume.size;
+  const make = findEnclosureItem(item)?.make;
+  if (make?.kind !== "box" || make.facts.shape !== shape || make.facts.volume.kind !== "table") return undefined;
+  return make.facts.volume.size;
+}
+
+/** The smallest of the stock that holds what is in it: material, shape and gangs the same, listed for what it is listed for. */
+function larger(box: Box, state: StateName, { asItIs }: Needs): Fix | undefined {
+  const [best] = enclosureItems
+    .flatMap((item) => {
+      if (item.make.kind !== "box" || !isOfItsKind(item.make.facts, box)) return [];
+      const { facts } = item.make;
+      const holds = creditedVolume({ ...box, volume: facts.volume });
+      return holds === undefined || exceedsVolume(asItIs, holds) ? [] : [{ item, facts, holds }];
+    })
+    .sort((a, b) => a.holds - b.holds);
+  if (best === undefined) return undefined;
+  const { facts, item, holds } = best;
+  const calls: CommandCall[] = [
+    setBox(box, state, "volume", facts.volume),
+    setBox(box, state, "depthIn", facts.depthIn ?? null),
+  ];
+  const rings = Object.keys(box.rings).length === 0 ? "" : " with what is on it";
+  return fixTogether(`Exchange ${box.name} for ${item.title}: ${formatVolume(holds, 1)} in³${rings}`, calls);
+}
+
+type Facts = Extract<EnclosureItem["make"], { readonly kind: "box" }>["facts"];
+
+function isOfItsKind(facts: Facts, { material, shape, gangs, listedFor = [] }: Box): boolean {
+  if (facts.material !== material || facts.shape !== shape) return false;
+  // Masonry and cast boxes of the stock are sold by the gang.
+  if (facts.gangs !== gangs && shape !== "masonry" && shape !== "cast") return false;
+  const special = listedFor.filter((what) => what !== "device");
+  return special.every((what) => facts.listedFor?.includes(what) === true);
+}
+
+const setBox = (box: Box, state: StateName, field: string, value: unknown): CommandCall => ({
+  command: "set-property",
+  args: { state, target: { kind: "enclosure", id: box.id }, field, value },
+});

@@ -1,0 +1,93 @@
+import type { EvidenceMark } from "../model/evidence.ts";
+import type { EnclosureId, EndKey, TerminalName } from "../model/ids.ts";
+import { nameOfEnd } from "../queries/end-facts.ts";
+import { nameOfTerminal } from "../queries/terminals-of.ts";
+import type { HandlePosition, PathStep, Section, WrongPlace } from "../solver/section.ts";
+import { listed, marksOn } from "./rule-parts.ts";
+
+/**
+ * Where a conductor stops, as a sentence: "It stops between B1 and B6 at C5 BK." Loose and capped ends of a box that is
+ * being surveyed are no break yet.
+ */
+export function stopWords(
+  section: Section,
+  place: WrongPlace | undefined,
+  home: EnclosureId,
+): string | "being-surveyed" {
+  const around = place === undefined ? [home] : [place.enclosure, ...(place.lastRight ? [place.lastRight] : [])];
+  if (around.some((id) => isBeingSurveyed(section, id))) return "being-surveyed";
+  if (place === undefined) return "Where it stops is not found.";
+  const name = (id: EnclosureId): string => section.installation.enclosures[id]?.name ?? id;
+  const found = section.installation.enclosures[place.enclosure];
+  const [end] = place.ends;
+  const at = end === undefined || found === undefined ? "" : ` at ${nameOfEnd(section.installation, found, end)}`;
+  const between =
+    place.lastRight === undefined || place.lastRight === place.enclosure
+      ? `in ${name(place.enclosure)}`
+      : `between ${name(place.lastRight)} and ${name(place.enclosure)}`;
+  return `It stops ${between}${at}.`;
+}
+
+/** Who says that the ends at a break are where they are. */
+export function marksAtStop(section: Section, place: WrongPlace | undefined): readonly EvidenceMark[] {
+  const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
+  return (place?.ends ?? []).flatMap((end) => {
+    const found = enclosure?.places[end];
+    return found === undefined ? [] : marksOn(found, "at");
+  });
+}
+
+export function isBeingSurveyed(section: Section, id: EnclosureId): boolean {
+  const enclosure = section.installation.enclosures[id];
+  return enclosure?.kind === "box" && enclosure.beingSurveyed === true;
+}
+
+/** The enclosures that a piece of a way lies in: two for a cable, else one. */
+export const enclosuresOfStep = (step: PathStep): readonly [first: EnclosureId, last: EnclosureId] =>
+  step.kind === "cable" ? [step.fromEnclosure, step.toEnclosure] : [step.enclosure, step.enclosure];
+
+/** What one side of a piece of a way lies on: "splice HL", "R3 N", "the metal of B3", "a loose end". */
+export function nameOfSide(section: Section, step: PathStep, side: "from" | "to"): string {
+  const [first, last] = enclosuresOfStep(step);
+  const enclosure = section.installation.enclosures[side === "from" ? first : last];
+  if (enclosure === undefined) return "";
+  if (step.kind === "device") {
+    const device = enclosure.devices[step.device];
+    return device === undefined ? step.device : nameOfTerminal(device, step[side] as TerminalName);
+  }
+  const at = enclosure.places[step[side] as EndKey]?.at;
+  switch (at?.kind) {
+    case "terminal": {
+      const device = enclosure.devices[at.device];
+      return device === undefined ? at.terminal : nameOfTerminal(device, at.terminal);
+    }
+    case "splice":
+      return `splice ${enclosure.splices[at.splice]?.name ?? at.splice}`;
+    case "bond":
+      return `the metal of ${enclosure.name}`;
+    default:
+      return "an open end";
+  }
+}
+
+/** "S1 on and S2 up"; empty for what is so in every position. */
+export const positionWords = (section: Section, when: readonly HandlePosition[]): string =>
+  listed(
+    when.map(({ device, at, position }) => {
+      const home = section.enclosureOf(device);
+      const found = home === undefined ? undefined : section.installation.enclosures[home]?.devices[device];
+      const name =
+        found === undefined ? device : at === undefined ? found.name : nameOfTerminal(found, at as TerminalName);
+      return `${name} ${position}`;
+    }),
+  );
+
+/** What a piece joins, with its boxes: "jumper y joins splice NL to splice ND in B1". */
+export function joinWords(section: Section, by: PathStep, name: string): string {
+  const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
+  const from = nameOfSide(section, by, "from");
+  const to = nameOfSide(section, by, "to");
+  return first === last
+    ? `${name} joins ${from} to ${to} in ${first}`
+    : `${name} joins ${from} in ${first} to ${to} in ${last}`;
+}

@@ -1,0 +1,196 @@
+import { findDeviceType } from "../catalog/device-types.ts";
+import type { Device } from "../model/device.ts";
+import type { DeviceId } from "../model/ids.ts";
+import { type ConductionGraph, GROUND, type GraphEdge, HOT, NEUTRAL } from "./conduction-graph.ts";
+import type { OutletNodes } from "./protection.ts";
+import type { HandlePosition, Joining, PathStep } from "./section.ts";
+import { MOST_SWITCHES, type Setting, settingsOf } from "./settings.ts";
+import { isOpened, type Opened, type SourceReach } from "./source-reach.ts";
+import { settingWith } from "./ways.ts";
+import { type Sides, weakestLinks } from "./weakest-links.ts";
+
+/** Settings in which a joining is looked for; the rest of them are taken to be joined by the same. */
+const MOST_LOOKED_INTO = 64;
+
+/** What joins hot to neutral in some setting. */
+export function shorts(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
+  const isShorted = (bits: number): boolean => (bits & HOT) !== 0 && (bits & NEUTRAL) !== 0;
+  return joiningsOf(graph, reach, (node, setting) => isShorted(reach.bitsAt(node, setting)), {
+    isFrom: (node) => ((graph.source[node] as number) & HOT) !== 0,
+    isTo: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
+    isMadeForFrom: (node) => isMadeFor(graph, node, "hot"),
+    isMadeForTo: (node) => isMadeFor(graph, node, "neutral"),
+    isBarred: (node) => ((graph.source[node] as number) & GROUND) !== 0,
+  });
+}
+
+/** What joins the neutral to the equipment ground, or to what is made for it where no ground arrives. */
+export function neutralsOnGround(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
+  const grounds = graph.nodes.map((_, node) => isMadeForGround(graph, node));
+  const isJoined = (node: number, setting: Setting): boolean => {
+    const bits = reach.bitsAt(node, setting);
+    return (bits & NEUTRAL) !== 0 && (grounds[node] === true || (bits & GROUND) !== 0);
+  };
+  return joiningsOf(graph, reach, isJoined, {
+    isFrom: (node) => ((graph.source[node] as number) & GROUND) !== 0 || grounds[node] === true,
+    isTo: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
+    isMadeForFrom: () => false,
+    isMadeForTo: (node) => isMadeFor(graph, node, "neutral"),
+    isBarred: (node) => ((graph.source[node] as number) & HOT) !== 0,
+  });
+}
+
+/**
+ * With the contacts of a device open: what joins its LOAD neutral to the neutral of the supply. Outlets whose hot the
+ * contacts cut off belong to LOAD, the others to LINE.
+ */
+export function neutralsAround(
+  graph: ConductionGraph,
+  base: SourceReach,
+  tripped: SourceReach,
+  opened: Opened,
+  loadNeutral: number,
+  outlets: readonly OutletNodes[],
+): readonly Joining[] {
+  const setting = settingWith(tripped, loadNeutral, NEUTRAL);
+  if (setting === undefined) return [];
+  const isHot = (reach: SourceReach, node: number): boolean => (reach.some(node) & HOT) !== 0;
+  const onLine = new Set<number>();
+  const onLoad = new Set<number>();
+  for (const { hot, neutral } of outlets)
+    if (isHot(tripped, hot)) onLine.add(neutral);
+    else if (isHot(base, hot)) onLoad.add(neutral);
+  const links = weakestLinks(graph, (edge) => !isOpened(edge, opened) && conductsIn(edge, setting), {
+    isFrom: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
+    isTo: (node) => node === loadNeutral,
+    isMadeForFrom: (node) => onLine.has(node),
+    isMadeForTo: (node) => onLoad.has(node),
+    isBarred: (node) => ((graph.source[node] as number) & (HOT | GROUND)) !== 0,
+  });
+  return inOrderOfKeys(links).map((by) => ({ by, when: [] }));
+}
+
+const conductsIn = (edge: GraphEdge, setting: Setting): boolean =>
+  edge.kind !== "switch" || setting.positionOf(edge.handle ?? "") === edge.position;
+
+/**
+ * The terminal of a device in a box that stands for what it has of one of the two, one for each device. Switches are for
+ * neither, as they may wrongly stand in a neutral.
+ */
+function isMadeFor({ nodes }: ConductionGraph, node: number, purpose: "hot" | "neutral"): boolean {
+  const at = nodes[node];
+  if (at?.enclosure.kind !== "box" || at.point.kind !== "device" || at.point.type.positions.length > 0) return false;
+  const { point } = at;
+  return point.type.terminals.find((terminal) => terminal.purpose === purpose)?.name === point.node;
+}
+
+/** Ground terminals and slots, the metal of enclosures, and the ground bars of panels that a feeder supplies. */
+function isMadeForGround({ nodes }: ConductionGraph, node: number): boolean {
+  const point = nodes[node]?.point;
+  if (point === undefined) return false;
+  if (point.kind === "bond") return true;
+  if (point.kind === "panel") return point.node === "@ground";
+  if (point.kind !== "device") return false;
+  const { type } = point;
+  return (
+    type.terminals.some(({ name, purpose }) => name === point.node && purpose === "ground") ||
+    type.outlets.some(({ ground }) => ground === point.node)
+  );
+}
+
+type IsJoined = (node: number, setting: Setting) => boolean;
+
+/** Nodes are taken together by the handles that decide what reaches them, and each such group setting by setting. */
+function joiningsOf(graph: ConductionGraph, reach: SourceReach, isJoined: IsJoined, sides: Sides): readonly Joining[] {
+  const groups = new Map<string, { readonly handles: readonly string[]; readonly nodes: number[] }>();
+  const keyOf = (node: number): string => reach.handlesAt(node).join("|");
+  graph.nodes.forEach((_, node) => {
+    const some = reach.some(node);
+    if (graph.source[node] !== 0 || (some & NEUTRAL) === 0 || reach.isBounded(node)) return;
+    const handles = reach.handlesAt(node);
+    const key = keyOf(node);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { handles, nodes: [node] });
+    else group.nodes.push(node);
+  });
+  const found = new Map<string, Joining>();
+  for (const [key, { handles: own, nodes }] of groups) {
+    const handles = withSwitchesAt(graph, own, new Set(nodes));
+    const joined = [...settingsOf(handles)].filter((setting) => nodes.some((node) => isJoined(node, setting)));
+    const byStep = new Map<string, { readonly by: PathStep; readonly columns: Set<number> }>();
+    for (const setting of joined.slice(0, MOST_LOOKED_INTO)) {
+      for (const by of weakestLinks(graph, (edge) => conductsIn(edge, setting), sides)) {
+        if (!nodesOf(graph, by).some((node) => graph.source[node] === 0 && keyOf(node) === key)) continue;
+        const known = byStep.get(stepKey(by));
+        if (known === undefined) byStep.set(stepKey(by), { by, columns: new Set([setting.column]) });
+        else known.columns.add(setting.column);
+      }
+    }
+    for (const [step, { by, columns }] of byStep) {
+      if (joined.length > MOST_LOOKED_INTO) for (const { column } of joined) columns.add(column);
+      if (!found.has(step)) found.set(step, { by, when: positionsOf(graph, handles, columns) });
+    }
+  }
+  return [...found].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, joining]) => joining);
+}
+
+/**
+ * The handles that decide what reaches some nodes, and those of switches between nodes that are joined whatever they do:
+ * another joining may lie behind them. Not more of these than are tried.
+ */
+function withSwitchesAt(
+  graph: ConductionGraph,
+  handles: readonly string[],
+  nodes: ReadonlySet<number>,
+): readonly string[] {
+  const more = new Set(handles);
+  for (const { kind, handle, a, b } of graph.edges)
+    if (kind === "switch" && handle !== undefined && nodes.has(a) && nodes.has(b)) more.add(handle);
+  return more.size > MOST_SWITCHES ? handles : [...more].sort();
+}
+
+/** Positions that are enough for it: of the first setting, those without which it would not always be so. */
+function positionsOf(
+  graph: ConductionGraph,
+  handles: readonly string[],
+  columns: ReadonlySet<number>,
+): readonly HandlePosition[] {
+  const first = Math.min(...columns);
+  const kept = new Set(handles.map((_, bit) => bit));
+  const all = [...Array(1 << handles.length).keys()];
+  for (const bit of [...kept]) {
+    kept.delete(bit);
+    const agrees = (column: number): boolean => [...kept].every((one) => ((column ^ first) & (1 << one)) === 0);
+    if (!all.filter(agrees).every((column) => columns.has(column))) kept.add(bit);
+  }
+  return [...kept].flatMap((bit) => positionOf(graph, handles[bit] ?? "", (first >> bit) & 1));
+}
+
+function positionOf(graph: ConductionGraph, handle: string, index: number): readonly HandlePosition[] {
+  const device = deviceOfHandle(graph, handle);
+  const position = device === undefined ? undefined : findDeviceType(device.type)?.positions[index];
+  if (device === undefined || position === undefined) return [];
+  const at = handle.slice(device.id.length + 1);
+  return [{ device: device.id, position, ...(at !== "" && { at }) }];
+}
+
+export const deviceOfHandle = (graph: ConductionGraph, handle: string): Device | undefined =>
+  graph.devices.get((handle.split(" ")[0] ?? "") as DeviceId)?.device;
+
+function nodesOf(graph: ConductionGraph, step: PathStep): readonly number[] {
+  const at = (end: PathStep["from"]): number | undefined =>
+    step.kind === "cable" ? graph.ends.get(end as typeof step.from) : undefined;
+  if (step.kind === "device")
+    return [step.from, step.to].flatMap((node) => graph.nodeOfDevice(step.device, node) ?? []);
+  if (step.kind === "cable") return [step.from, step.to].flatMap((end) => at(end) ?? []);
+  const edge = graph.edges.find(({ jumper, enclosure }) => jumper === step.jumper && enclosure?.id === step.enclosure);
+  return edge === undefined ? [] : [edge.a, edge.b];
+}
+
+const stepKey = (step: PathStep): string => {
+  if (step.kind === "cable") return `cable ${step.cable} ${step.conductor}`;
+  return step.kind === "jumper" ? `jumper ${step.jumper}` : `device ${step.device} ${[step.from, step.to].sort()}`;
+};
+
+const inOrderOfKeys = (steps: readonly PathStep[]): readonly PathStep[] =>
+  [...steps].sort((one, other) => (stepKey(one) < stepKey(other) ? -1 : 1));

@@ -1,0 +1,151 @@
+import { readFileSync } from "node:fs";
+import { afterAll, expect, test } from "vitest";
+import samples from "../../assets/samples/index.json" with { type: "json" };
+import { openSession } from "../../shared-model/analysis/session.ts";
+import type { Finding, Fix } from "../../shared-model/answers/finding.ts";
+import { runCommand } from "../../shared-model/commands/run-command.ts";
+import { parseProject } from "../../shared-model/format/parse-project.ts";
+import type { Installation, Project } from "../../shared-model/model/project.ts";
+import { getInstallation } from "../../shared-model/queries/installation-of.ts";
+import { invariantProblems } from "../../shared-model/queries/invariants.ts";
+import { allSections } from "../../shared-model/solver/sections.ts";
+import { withMistakes } from "../builders/mistakes.ts";
+import { Picker } from "../builders/picker.ts";
+import { checkDocument, rawAnswers } from "../rules/check-drawing.ts";
+
+const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
+/** Wrong drawings, spread over the samples. */
+const DRAWINGS = LONG ? 1_000 : 100;
+const MOST_MISTAKES = 4;
+
+const starts: readonly { readonly name: string; readonly project: Project }[] = samples.map(({ name, file }) => {
+  const parsed = parseProject(readFileSync(new URL(`../../assets/samples/${file}`, import.meta.url), "utf8"));
+  if (!parsed.ok) throw new Error(`${file} does not open.`);
+  const { project } = parsed.value;
+  if (project.proposed !== undefined) return { name, project };
+  const started = runCommand(project, { command: "start-proposed", args: {} });
+  if (!started.ok) throw new Error(started.refusal.message);
+  return { name, project: started.project };
+});
+
+/**
+ * Looked at without the session that judged the fix: everything from nothing, severities as the rules give them, and
+ * consequences counted whether or not they are folded under a cause: a repaired cause brings to light what it covered.
+ */
+interface Standing {
+  readonly serious: number;
+  readonly guarded: ReadonlySet<string>;
+}
+
+const SERIOUS: ReadonlySet<string> = new Set(["danger", "violation"]);
+
+function standingOf(project: Project): Standing {
+  const copy = structuredClone(project);
+  const reports = rawAnswers(copy, "proposed").flatMap((parts) => parts.flatMap((part) => part.reports));
+  const serious = reports.filter(({ rule, report }) => SERIOUS.has(report.severity ?? rule.severity)).length;
+  return { serious, guarded: guarded(getInstallation(copy, "proposed")) };
+}
+
+/** Outlets that a device protects, by key. */
+const guarded = (installation: Installation): ReadonlySet<string> =>
+  new Set(
+    allSections(installation).flatMap((section) =>
+      section.outlets().flatMap(({ outlet, protectedBy }) => (protectedBy.length > 0 ? [outlet.key] : [])),
+    ),
+  );
+
+/** Outlets of a device that was replaced live on in its successor. */
+function successorsOf(installation: Installation): ReadonlyMap<string, string> {
+  const replaced = new Map<string, string>();
+  for (const { devices } of Object.values(installation.enclosures))
+    for (const device of Object.values(devices))
+      if (device.replaces !== undefined) replaced.set(device.replaces, device.id);
+  return replaced;
+}
+
+const tally = { findings: 0, tried: 0, withdrawn: 0, refused: 0 };
+const applied = new Map<string, number>();
+const objections = new Map<string, number>();
+
+function tryEveryFix(name: string, project: Project): void {
+  const session = openSession(structuredClone(project));
+  const before = standingOf(project);
+  for (const finding of session.report("proposed").findings) {
+    tally.findings += 1;
+    for (const fix of [...(finding.fix === undefined ? [] : [finding.fix]), ...(finding.offers ?? [])])
+      tryFix(name, project, before, session, finding, fix);
+  }
+}
+
+function tryFix(
+  name: string,
+  project: Project,
+  before: Standing,
+  session: ReturnType<typeof openSession>,
+  finding: Finding,
+  fix: Fix,
+): void {
+  tally.tried += 1;
+  const [judged] = session.preview("proposed", [fix.call], finding.key);
+  if (judged === undefined || "refused" in judged) {
+    tally.refused += 1;
+    objections.set(`${finding.rule}: refused`, (objections.get(`${finding.rule}: refused`) ?? 0) + 1);
+    return;
+  }
+  if (judged.objection !== undefined) {
+    tally.withdrawn += 1;
+    objections.set(finding.rule, (objections.get(finding.rule) ?? 0) + 1);
+    return;
+  }
+  const done = runCommand(project, fix.call);
+  if (!done.ok) throw new Error(done.refusal.message);
+  const where = `${name}: "${fix.title}" for ${finding.key}`;
+  expect(invariantProblems(done.project), where).toEqual([]);
+  expect(done.project.asFound, where).toBe(project.asFound);
+  const after = standingOf(done.project);
+  expect(after.serious, where).toBeLessThanOrEqual(before.serious);
+  const successors = successorsOf(getInstallation(done.project, "proposed"));
+  const lost = [...before.guarded].filter((outlet) => {
+    const [device = ""] = outlet.split("/");
+    return !after.guarded.has(outlet) && !after.guarded.has(successors.get(device) ?? "");
+  });
+  expect(lost, where).toEqual([]);
+  const again = checkDocument(structuredClone(done.project), "proposed").findings;
+  if (finding.rule !== "not-carried-over")
+    expect(
+      again.some(({ key }) => key === finding.key),
+      `${where} is mended`,
+    ).toBe(false);
+  applied.set(finding.rule, (applied.get(finding.rule) ?? 0) + 1);
+}
+
+test.each(starts)(
+  "every fix over the sample $name mends and takes nothing away",
+  ({ name, project }) => {
+    tryEveryFix(name, project);
+  },
+  120_000,
+);
+
+test(
+  `every fix over ${DRAWINGS} wrong drawings mends and takes nothing away`,
+  () => {
+    const small = starts.filter(({ project }) => Object.keys(project.asFound.enclosures).length <= 20);
+    for (let index = 0; index < DRAWINGS; index += 1) {
+      const start = small[index % small.length] as (typeof starts)[number];
+      const { project } = withMistakes(start.project, new Picker(index), MOST_MISTAKES);
+      tryEveryFix(`${start.name}, mistakes ${index}`, project);
+    }
+  },
+  LONG ? 3_600_000 : 300_000,
+);
+
+afterAll(() => {
+  // The laws above say nothing unless fixes were given, and most of them stood.
+  const sum = [...applied.values()].reduce((total, one) => total + one, 0);
+  const table = (counts: ReadonlyMap<string, number>) => JSON.stringify(Object.fromEntries([...counts].sort()));
+  console.log(
+    `fixes: ${tally.findings} findings, ${tally.tried} fixes tried, ${sum} applied ${table(applied)}, ${tally.withdrawn} withdrawn, ${tally.refused} refused ${table(objections)}`,
+  );
+  expect(sum).toBeGreaterThan(DRAWINGS / 4);
+});

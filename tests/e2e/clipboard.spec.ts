@@ -1,0 +1,158 @@
+/** Copying between two windows through the clipboard of the computer, by keys and by the menu. */
+import { expect, type Page } from "@playwright/test";
+import {
+  checked,
+  expectAccessible,
+  openLaundrySample,
+  openWindow,
+  pane,
+  showPane,
+  test,
+} from "./support/window-test.ts";
+
+test.beforeEach(({ context }) => context.grantPermissions(["clipboard-read", "clipboard-write"]));
+
+test("a box goes from one window to another with its wiring, by keys, and undo takes it back in one step", async ({
+  quietPage: page,
+  context,
+  address,
+}) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  const names = await boxNames(page);
+  await press(page, "B1");
+  await page.keyboard.press("Control+c");
+  const text = await clipboardText(page);
+  expect(JSON.parse(text)).toMatchObject({ format: "loadside", title: "Parts of 1962 bungalow, laundry circuit" });
+  expect(await boxNames(page)).toEqual(names);
+
+  const other = await context.newPage();
+  await openWindow(other, address);
+  await other.locator(".sheet-region").click({ position: { x: 400, y: 300 } });
+  await other.keyboard.press("Control+v");
+  await expect(box(other, "B1")).toBeVisible();
+  expect(await boxNames(other)).toEqual(["B1"]);
+  await checked(other);
+  await expect(pane(other)).toContainText("R1");
+  await expectAccessible(other, "a pasted box");
+  await other.keyboard.press("Control+v");
+  await expect(box(other, "B2")).toBeVisible();
+  await other.keyboard.press("Control+z");
+  expect(await boxNames(other)).toEqual(["B1"]);
+  await other.keyboard.press("Control+z");
+  await expect(other.getByRole("heading", { name: "Nothing is drawn yet" })).toBeVisible();
+});
+
+test("cut, paste and duplicate in one window, by the menu too", async ({ quietPage: page, address }) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  const names = await boxNames(page);
+  await press(page, "B6");
+  await page.keyboard.press("Control+d");
+  await expect(box(page, "B8")).toBeVisible();
+  await page.keyboard.press("Control+x");
+  await expect(box(page, "B8")).toHaveCount(0);
+  expect(await boxNames(page)).toEqual(names);
+  await page.keyboard.press("Control+v");
+  await expect(box(page, "B8")).toBeVisible();
+  for (const word of ["Copy", "Paste", "Cut"]) await chooseInEdit(page, word);
+  await expect(box(page, "B9")).toHaveCount(0);
+  expect(await boxNames(page)).toEqual([...names, "B8"].sort());
+  await chooseInEdit(page, "Paste");
+  await expect(box(page, "B9")).toBeVisible();
+  await chooseInEdit(page, "Duplicate");
+  await expect(box(page, "B10")).toBeVisible();
+});
+
+test("text fields keep their own copy and paste", async ({ quietPage: page, address }) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  const names = await boxNames(page);
+  await press(page, "B6");
+  await showPane(page, "Details");
+  const field = pane(page).getByRole("textbox", { name: /name/i }).first();
+  await field.click();
+  await page.keyboard.press("Control+a");
+  await page.keyboard.press("Control+c");
+  expect(await clipboardText(page)).toBe("B6");
+  await page.keyboard.press("End");
+  await page.keyboard.press("Control+v");
+  await expect(field).toHaveValue("B6B6");
+  await page.keyboard.press("Escape");
+  expect(await boxNames(page)).toEqual(names);
+});
+
+test("anything else on the clipboard is answered with a word and changes nothing", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  const names = await boxNames(page);
+  await press(page, "B6");
+  for (const [text, words] of [
+    ["Buy a roll of 12/2", "What is on the clipboard is no part of a drawing."],
+    ['{"format": "loadside", "asFound": {"__proto__": {}}}', "cannot be read as part of a drawing"],
+    ["<script>document.title = 'taken'</script>", "What is on the clipboard is no part of a drawing."],
+  ] as const) {
+    await page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
+    await page.keyboard.press("Control+v");
+    await expect(page.getByText("Nothing was pasted")).toBeVisible();
+    await expect(page.locator(".sheet-region")).toContainText(words);
+  }
+  expect(await boxNames(page)).toEqual(names);
+  expect(await page.title()).not.toContain("taken");
+});
+
+test("where the host does not let a menu read the clipboard, the keys are named and still work", async ({
+  quietPage: page,
+  context,
+  address,
+}) => {
+  await context.clearPermissions();
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  await press(page, "B6");
+  await page.keyboard.press("Control+c");
+  await chooseInEdit(page, "Paste");
+  await expect(page.getByText("Press the keys for pasting instead.")).toBeVisible();
+  await page.keyboard.press("Control+v");
+  await expect(box(page, "B8")).toBeVisible();
+});
+
+const box = (page: Page, name: string) => page.getByRole("group", { name: new RegExp(`^(Box|Panel) ${name}\\b`) });
+
+const clipboardText = (page: Page): Promise<string> => page.evaluate(() => navigator.clipboard.readText());
+
+/** Fits do not glide for people who ask for less motion, so two frames after one it is where it goes. */
+test.use({ contextOptions: { reducedMotion: "reduce" } });
+const settle = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
+
+/** Shows everything; an empty sheet has nothing to fit. */
+async function showAll(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Fit", exact: true }).click();
+  await settle(page);
+}
+
+async function boxNames(page: Page): Promise<readonly string[]> {
+  await showAll(page);
+  const labels = await page
+    .getByRole("group", { name: /^(Box|Panel) / })
+    .evaluateAll((groups) => groups.map((group) => group.getAttribute("aria-label") ?? ""));
+  const names = labels.map((label) => /^(?:Box|Panel) (\w+)/.exec(label)?.[1] ?? label);
+  return names.sort();
+}
+
+/** Presses a box where nothing but the box itself is: on its top wall. */
+async function press(page: Page, name: string): Promise<void> {
+  await showAll(page);
+  const wall = await box(page, name).locator(".sheet-wall-outer").boundingBox();
+  if (wall === null) throw new Error(`${name} is not in view.`);
+  await page.mouse.click(wall.x + 8, wall.y + 3);
+}
+
+async function chooseInEdit(page: Page, word: string): Promise<void> {
+  await page.getByRole("button", { name: "Edit", exact: true }).click();
+  await page.getByRole("menuitem", { name: new RegExp(`^${word}\\b`) }).click();
+}
