@@ -225,6 +225,12 @@ module.exports = {
       { path: SHARED, pathNot: `${SHARED}(commands/catalog|lib/|hosts/atomic-file[.]ts$)` },
     ),
     rule(
+      "policies-are-pure",
+      "What is allowed is decided by plain functions that a test can ask; the doing of it stays outside.",
+      { path: "^electron/main/policies/" },
+      { pathNot: ["^electron/main/policies/", `${SHARED}(commands/catalog|lib/)`, "^(node:)?path$"] },
+    ),
+    rule(
       "preload-is-thin",
       "Preload sees Electron and the contract.",
       { path: "^electron/preload/" },

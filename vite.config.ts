@@ -39,9 +39,29 @@ const program = (entry: string, folder: string, file: string): UserConfig => ({
   },
 });
 
-/** One build a mode: `window`, `cli`, `host`. */
+/**
+ * A part of the desktop program: CommonJS, since a sandboxed preload can be nothing else, and without Electron, which
+ * is there when it runs.
+ */
+const desktop = (entry: string, folder: string, file: string): UserConfig => {
+  const config = program(entry, folder, file);
+  return {
+    ...config,
+    build: {
+      ...config.build,
+      rolldownOptions: {
+        external: ["electron"],
+        output: { format: "cjs", entryFileNames: file, codeSplitting: false },
+      },
+    },
+  };
+};
+
+/** One build a mode: `window`, `cli`, `host`, `main`, `preload`. */
 export default defineConfig(({ mode }) => {
   if (mode === "cli") return program("shared-model/hosts/cli.ts", "dist/cli", "loadside.mjs");
   if (mode === "host") return program("shared-model/hosts/atomic-file.ts", "dist/host", "atomic-file.mjs");
+  if (mode === "main") return desktop("electron/main/main.ts", "dist/main", "main.cjs");
+  if (mode === "preload") return desktop("electron/preload/preload.ts", "dist/preload", "preload.cjs");
   return window;
 });

@@ -40,7 +40,8 @@ export function openAppWindow(url, folder) {
   return { sentence: `Loadside is open: ${url}\nCtrl-C ends it.`, closed, close: () => child.kill() };
 }
 
-function hasDisplay() {
+/** Whether a window could be seen here at all. */
+export function hasDisplay() {
   if (process.platform === "darwin" || process.platform === "win32") return true;
   return Boolean(process.env.DISPLAY || process.env.WAYLAND_DISPLAY);
 }

@@ -1,34 +1,10 @@
 /**
  * The browser host: serves the built window on loopback, and the one document it was started with.
- * Everything it may serve is read into memory once, so no request can name another file.
  */
 import { timingSafeEqual } from "node:crypto";
-import { lstat, readdir, readFile } from "node:fs/promises";
 import { createServer } from "node:http";
-import { extname, join, relative, sep } from "node:path";
-
-export const SECURITY_HEADERS = Object.freeze({
-  "Content-Security-Policy":
-    "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; img-src 'self' blob: data:; " +
-    "font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; " +
-    "object-src 'none'; require-trusted-types-for 'script'",
-  "X-Content-Type-Options": "nosniff",
-  "Cross-Origin-Opener-Policy": "same-origin",
-  "Referrer-Policy": "no-referrer",
-});
-
-const TYPES = new Map([
-  [".html", "text/html; charset=utf-8"],
-  [".js", "text/javascript; charset=utf-8"],
-  [".css", "text/css; charset=utf-8"],
-  [".json", "application/json; charset=utf-8"],
-  [".svg", "image/svg+xml"],
-  [".png", "image/png"],
-  [".jpg", "image/jpeg"],
-  [".ico", "image/x-icon"],
-  [".woff2", "font/woff2"],
-  [".txt", "text/plain; charset=utf-8"],
-]);
+import { SECURITY_HEADERS } from "./security-headers.mjs";
+import { readWindowFiles } from "./window-files.mjs";
 
 const OPENED_FILE = "/opened-file";
 
@@ -41,28 +17,13 @@ const OPENED_FILE = "/opened-file";
  * @returns {Promise<{ url: string, port: number, close: () => Promise<void> }>} `url` carries the token of the opened file.
  */
 export async function startBrowserHost({ folder, port = 0, openedFile }) {
-  const files = await readAll(folder);
+  const files = await readWindowFiles(folder);
   const server = createServer((request, response) => {
     answer(request, response, files, openedFile).catch(() => refuse(response, 500, "The request failed."));
   });
   const taken = await listen(server, port);
   const query = openedFile === undefined ? "" : `?open=${openedFile.token}`;
   return { url: `http://127.0.0.1:${taken}/${query}`, port: taken, close: () => stop(server) };
-}
-
-/** @param {string} folder @returns {Promise<Map<string, { type: string, bytes: Buffer }>>} Address path to contents. */
-async function readAll(folder) {
-  const files = new Map();
-  for (const name of await readdir(folder, { recursive: true })) {
-    const path = join(folder, name);
-    const type = TYPES.get(extname(name));
-    // A link could lead out of the folder, and a type that is not listed has no business in a window.
-    if (type === undefined || !(await lstat(path)).isFile()) continue;
-    files.set(`/${relative(folder, path).split(sep).join("/")}`, { type, bytes: await readFile(path) });
-  }
-  const start = files.get("/index.html");
-  if (start === undefined) throw new Error(`${folder} holds no built window.`);
-  return files.set("/", start);
 }
 
 /**
@@ -100,7 +61,7 @@ function stop(/** @type {import("node:http").Server} */ server) {
 /**
  * @param {import("node:http").IncomingMessage} request
  * @param {import("node:http").ServerResponse} response
- * @param {Map<string, { type: string, bytes: Buffer }>} files
+ * @param {ReadonlyMap<string, import("./window-files.mjs").WindowFile>} files
  * @param {import("./opened-file.mjs").OpenedFile | undefined} openedFile
  */
 async function answer(request, response, files, openedFile) {

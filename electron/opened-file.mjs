@@ -1,4 +1,4 @@
-/** The one document that `npm start -- FILE` was given: reading it, and saving it back over itself. */
+/** A document on the disk that a person named: reading it, and saving it back over itself. */
 import { createHash, randomBytes } from "node:crypto";
 import { readFile, stat } from "node:fs/promises";
 import { basename, extname } from "node:path";
@@ -25,9 +25,22 @@ export const DOCUMENT_LIMIT = 64 * 1024 * 1024;
  * @param {string} path
  * @param {ReplaceFile} replaceFile
  * @param {number} [limit] In bytes.
- * @returns {Promise<{ ok: true, file: OpenedFile } | { ok: false, message: string }>} The message is one line.
+ * @returns {Promise<{ ok: true, file: OpenedFile, text: string } | { ok: false, message: string }>} The message is one line.
  */
 export async function openFile(path, replaceFile, limit = DOCUMENT_LIMIT) {
+  const file = fileAt(path, replaceFile, limit);
+  const first = await file.read();
+  return first.ok ? { ok: true, file, text: first.text } : first;
+}
+
+/**
+ * The same without a look at the disk: there may be no such file yet.
+ * @param {string} path
+ * @param {ReplaceFile} replaceFile
+ * @param {number} [limit] In bytes.
+ * @returns {OpenedFile}
+ */
+export function fileAt(path, replaceFile, limit = DOCUMENT_LIMIT) {
   const name = basename(path);
   /** @type {string | undefined} */
   let known;
@@ -38,8 +51,8 @@ export async function openFile(path, replaceFile, limit = DOCUMENT_LIMIT) {
   };
   /** @type {OpenedFile["save"]} */
   const save = async (bytes, overwrite) => {
-    const onDisk = await readFile(path).then(digest, () => undefined);
-    if (!overwrite && onDisk !== undefined && onDisk !== known && onDisk !== digest(bytes)) {
+    const now = overwrite ? undefined : await digestOnDisk(path, limit);
+    if (now !== undefined && now !== known && now !== digest(bytes)) {
       return { ok: false, status: 409, message: `${name} was changed by another program since it was opened here.` };
     }
     const result = await replaceFile(path, bytes, { shownAs: name });
@@ -47,9 +60,23 @@ export async function openFile(path, replaceFile, limit = DOCUMENT_LIMIT) {
     known = digest(bytes);
     return result.note === undefined ? { ok: true } : { ok: true, note: result.note };
   };
-  const first = await read();
-  if (!first.ok) return first;
-  return { ok: true, file: { name, token: randomBytes(24).toString("base64url"), limit, read, save: inTurn(save) } };
+  return { name, token: randomBytes(24).toString("base64url"), limit, read, save: inTurn(save) };
+}
+
+/**
+ * What the disk holds now; undefined when there is nothing, and a name of its own for what cannot be ours.
+ * @param {string} path
+ * @param {number} limit In bytes.
+ */
+async function digestOnDisk(path, limit) {
+  try {
+    const at = await stat(path);
+    if (!at.isFile()) return "not a file";
+    return at.size > limit ? "too large" : digest(await readFile(path));
+  } catch (error) {
+    const { code } = /** @type {NodeJS.ErrnoException} */ (error);
+    return code === "ENOENT" ? undefined : "unreadable";
+  }
 }
 
 /**

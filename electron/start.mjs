@@ -1,11 +1,15 @@
-/** What `npm start` does: packages, build, server, window, in that order, until the window is closed or Ctrl-C. */
+/**
+ * What `npm start` does: packages, build, window, in that order, until the window is closed or Ctrl-C. The window opens
+ * in the desktop runtime; where there is none, or it does not start, a browser shows it.
+ */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { homedir, tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { openAppWindow } from "./app-window.mjs";
+import { hasDisplay, openAppWindow } from "./app-window.mjs";
 import { startBrowserHost } from "./browser-host.mjs";
+import { getRuntime, openDesktopWindow } from "./desktop-runtime.mjs";
 import { installWhenNeeded } from "./install-when-needed.mjs";
 import { openFile } from "./opened-file.mjs";
 
@@ -18,16 +22,51 @@ const USAGE = "Usage: npm start [-- FILE.loadside]";
  */
 export async function start(args) {
   if (args.length > 1 || args[0]?.startsWith("-")) return complain(USAGE, 2);
-  const opened = args[0] === undefined ? undefined : await openFile(fromWhereThePersonStands(args[0]), replaceFile);
+  const path = args[0] === undefined ? undefined : fromWhereThePersonStands(args[0]);
+  const opened = path === undefined ? undefined : await openFile(path, replaceFile);
   if (opened?.ok === false) return complain(opened.message, 2);
   if (!installWhenNeeded(ROOT)) return complain("The packages could not be installed.", 1);
-  if (!build()) return complain("Loadside could not be built.", 1);
+  if (!build("window", "host")) return complain("Loadside could not be built.", 1);
+  // Without a display there is nothing to open, and nothing worth fetching.
+  if (hasDisplay()) {
+    const status = await inDesktopWindow(path === undefined ? [] : [path]);
+    if (status !== undefined) return status;
+  }
+  return inBrowser(opened?.file);
+}
 
+/**
+ * @param {readonly string[]} files
+ * @returns {Promise<number | undefined>} Undefined, after a sentence that says why, where a browser has to do.
+ */
+async function inDesktopWindow(files) {
+  const runtime = getRuntime(ROOT, ownFolder());
+  if ("why" in runtime) {
+    console.log(`The desktop runtime ${runtime.why}: Loadside opens in a browser.`);
+    return undefined;
+  }
+  if (!build("main", "preload")) return complain("Loadside could not be built.", 1);
+  const ended = endOfProcess();
+  const window = await openDesktopWindow(runtime.program, ROOT, files);
+  if (!window.opened) {
+    console.log("The desktop runtime does not start on this computer: Loadside opens in a browser.");
+    return undefined;
+  }
+  console.log("Loadside is open. Ctrl-C ends it.");
+  await Promise.race([ended, window.closed]);
+  // It asks about unsaved work before it ends; a second Ctrl-C does not wait for that.
+  window.close();
+  await window.closed;
+  return 0;
+}
+
+/** @param {import("./opened-file.mjs").OpenedFile | undefined} openedFile @returns {Promise<number>} Exit status. */
+async function inBrowser(openedFile) {
   const folder = ownFolder();
   const host = await startBrowserHost({
     folder: join(ROOT, "dist", "window"),
     port: rememberedPort(folder),
-    ...(opened && { openedFile: opened.file }),
+    ...(openedFile && { openedFile }),
   });
   rememberPort(folder, host.port);
   const ended = endOfProcess();
@@ -61,9 +100,9 @@ async function replaceFile(...args) {
 }
 
 /** A process of its own, so that the builder's memory is given back. */
-function build() {
+function build(/** @type {string[]} */ ...parts) {
   const builder = join(ROOT, "shared-model", "hosts", "build.mjs");
-  const { status } = spawnSync(process.execPath, [builder, "window", "host"], {
+  const { status } = spawnSync(process.execPath, [builder, ...parts], {
     stdio: ["ignore", "ignore", "inherit"],
   });
   return status === 0;

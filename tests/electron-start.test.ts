@@ -6,6 +6,10 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest"
 import { packagesMatchPins } from "../electron/install-when-needed.mjs";
 import { makeSmallProject, ROOT, type SmallProject } from "./small-project.ts";
 
+/** No runtime, and none is fetched. */
+const NO_RUNTIME = { LOADSIDE_ELECTRON: "/nowhere/electron" };
+const NO_RUNTIME_SAID = "The desktop runtime that LOADSIDE_ELECTRON names is not there: Loadside opens in a browser.\n";
+
 let project: SmallProject;
 beforeAll(() => {
   project = makeSmallProject();
@@ -71,7 +75,7 @@ describe("start", () => {
     const seen = join(project.around, "seen");
     writeFileSync(browser, `#!/bin/sh\nprintf '%s\\n' "$@" > ${seen}\nexec /bin/sleep 600\n`);
     chmodSync(browser, 0o755);
-    const env = { DISPLAY: ":99", LOADSIDE_CHROMIUM: browser };
+    const env = { ...NO_RUNTIME, DISPLAY: ":99", LOADSIDE_CHROMIUM: browser };
     const { status, output } = await started([], env, async (url) => {
       while (!existsSync(seen)) await new Promise((done) => setTimeout(done, 20));
       const args = readFileSync(seen, "utf8").trim().split("\n");
@@ -79,7 +83,8 @@ describe("start", () => {
       expect(args.some((arg) => arg.startsWith(`--user-data-dir=${project.around}`))).toBe(true);
       expect(args.includes("--no-sandbox")).toBe(process.getuid?.() === 0);
     });
-    expect(output).toMatch(/^Loadside is open: http:\/\/\S+\nCtrl-C ends it\.\n$/);
+    expect(output.slice(0, NO_RUNTIME_SAID.length)).toBe(NO_RUNTIME_SAID);
+    expect(output.slice(NO_RUNTIME_SAID.length)).toMatch(/^Loadside is open: http:\/\/\S+\nCtrl-C ends it\.\n$/);
     expect(status).toBe(0);
   });
 
@@ -90,7 +95,7 @@ describe("start", () => {
     const browser = join(project.around, "brief-browser");
     writeFileSync(browser, `#!/bin/sh\nexit ${exitStatus}\n`);
     chmodSync(browser, 0o755);
-    const env = { DISPLAY: ":99", LOADSIDE_CHROMIUM: browser };
+    const env = { ...NO_RUNTIME, DISPLAY: ":99", LOADSIDE_CHROMIUM: browser };
     const { status, output } = await started([], env, () => new Promise((done) => setTimeout(done, 500)));
     expect(output).toMatch(sentence);
     expect(status).toBe(0);

@@ -17,8 +17,8 @@ const loadside = (args: readonly string[], options?: { cwd?: string; input?: Buf
   project.run(process.execPath, [join(project.folder, "shared-model/hosts/loadside.mjs"), ...args], options);
 
 describe("the build", () => {
-  const ALL_BUILT = "window: built\ncli: built\nhost: built\n";
-  const ALL_FRESH = "window: fresh\ncli: fresh\nhost: fresh\n";
+  const ALL_BUILT = "window: built\ncli: built\nhost: built\nmain: built\npreload: built\n";
+  const ALL_FRESH = "window: fresh\ncli: fresh\nhost: fresh\nmain: fresh\npreload: fresh\n";
 
   test("builds everything once, and then only what has changed", () => {
     expect(build()).toEqual({ status: 0, stdout: ALL_BUILT, stderr: "" });
@@ -26,11 +26,22 @@ describe("the build", () => {
     utimesSync(join(project.folder, "renderer/main.tsx"), 1, 1);
     expect(build().stdout, "a time is no change").toBe(ALL_FRESH);
     project.write("renderer/main.tsx", "document.body.append(`other`);");
-    expect(build().stdout).toBe("window: built\ncli: fresh\nhost: fresh\n");
+    expect(build().stdout).toBe("window: built\ncli: fresh\nhost: fresh\nmain: fresh\npreload: fresh\n");
     rmSync(join(project.folder, "dist", "cli"), { recursive: true });
-    expect(build().stdout).toBe("window: fresh\ncli: built\nhost: fresh\n");
+    expect(build().stdout).toBe("window: fresh\ncli: built\nhost: fresh\nmain: fresh\npreload: fresh\n");
     const names = readdirSync(join(project.folder, "dist")).sort();
-    expect(names).toEqual([".cli.stamp", ".host.stamp", ".window.stamp", "cli", "host", "window"]);
+    expect(names).toEqual([
+      ".cli.stamp",
+      ".host.stamp",
+      ".main.stamp",
+      ".preload.stamp",
+      ".window.stamp",
+      "cli",
+      "host",
+      "main",
+      "preload",
+      "window",
+    ]);
   });
 
   test("a window of relative addresses, with nothing inline", () => {
@@ -45,7 +56,7 @@ describe("the build", () => {
     build();
     project.write("renderer/main.tsx", "import './missing.ts';");
     const failed = build();
-    expect(failed).toMatchObject({ status: 1, stdout: "cli: fresh\nhost: fresh\n" });
+    expect(failed).toMatchObject({ status: 1, stdout: "cli: fresh\nhost: fresh\nmain: fresh\npreload: fresh\n" });
     expect(failed.stderr).toContain("missing.ts");
     expect(readFileSync(join(project.folder, "dist/window/index.html"), "utf8")).toContain("small");
     expect(build().status, "and are not taken for built the next time").toBe(1);
@@ -56,7 +67,7 @@ describe("the build", () => {
     expect(refused).toEqual({
       status: 1,
       stdout: "",
-      stderr: 'There is no part "door"; the parts are window, cli, host.\n',
+      stderr: 'There is no part "door"; the parts are window, cli, host, main, preload.\n',
     });
   });
 });

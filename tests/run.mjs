@@ -10,6 +10,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { hasDisplay } from "../electron/app-window.mjs";
+import { runtimeAtHand } from "../electron/desktop-runtime.mjs";
 import { installWhenNeeded } from "../electron/install-when-needed.mjs";
 import { nodeIsTooOld } from "../electron/node-version.mjs";
 import { getChromium, NO_CHROMIUM } from "./get-chromium.mjs";
@@ -18,7 +20,7 @@ import { countOfPlaywright, countOfVitest, oneOf } from "./test-counts.mjs";
 /**
  * @typedef {import("./test-counts.mjs").Count} Count
  * @typedef {{ status: number, output: string }} Ended
- * @typedef {{ count: Count, output: string }} Outcome
+ * @typedef {{ count: Count, output: string, notRun?: string }} Outcome `notRun`: why a step that this computer cannot run was left.
  * @typedef {{ name: string, needs?: string, run: () => Promise<Outcome> }} Step
  */
 
@@ -42,6 +44,7 @@ const IN_TURN = [
   { name: "unit", run: runUnitTests },
   { name: "build", run: buildAll },
   { name: "e2e", needs: "build", run: runEndToEnd },
+  { name: "desktop", needs: "build", run: runInDesktopRuntime },
 ];
 
 /** @returns {Promise<Count[]>} */
@@ -86,7 +89,8 @@ async function runSideBySide(steps) {
 /** Prints one line for a step that passed, everything for one that failed. @param {Step} step @param {Outcome | Promise<Outcome>} running */
 async function report(step, running) {
   const started = performance.now();
-  const { count, output } = await running;
+  const { count, output, notRun } = await running;
+  if (notRun !== undefined) console.log(`${step.name.padEnd(7)} NOT RUN: ${notRun}`);
   const seconds = ((performance.now() - started) / 1000).toFixed(1);
   const skipped = count.skipped > 0 ? `, ${count.skipped} SKIPPED` : "";
   console.log(`${step.name.padEnd(7)} ${count.passed} passed, ${count.failed} failed${skipped} (${seconds} s)`);
@@ -138,6 +142,26 @@ async function runEndToEnd() {
   return { count: countOfPlaywright(readReport(file), status), output };
 }
 
+/**
+ * The same program in the real runtime. Where there is none, the tests with a stand-in have run, and this one is
+ * counted as skipped: it proves nothing. Nothing is fetched for it.
+ * @returns {Promise<Outcome>}
+ */
+async function runInDesktopRuntime() {
+  const runtime = hasDisplay() ? runtimeAtHand(ROOT) : { why: "has no display here" };
+  if ("why" in runtime) {
+    return {
+      count: { passed: 0, failed: 0, skipped: 1 },
+      output: "",
+      notRun: `the desktop runtime ${runtime.why}. Its tests prove nothing in this run.`,
+    };
+  }
+  const file = join(REPORTS, "desktop.json");
+  Object.assign(process.env, { LOADSIDE_RUNTIME: runtime.program, PLAYWRIGHT_JSON_OUTPUT_FILE: file });
+  const { status, output } = await node("@playwright/test/cli.js", "test", "--reporter=list,json", "desktop-runtime");
+  return { count: countOfPlaywright(readReport(file), status), output };
+}
+
 /** @param {string} file */
 function readReport(file) {
   try {
@@ -169,8 +193,8 @@ process.chdir(ROOT);
 const counts = await runAll();
 rmSync(REPORTS, { recursive: true, force: true });
 const sum = (/** @type {keyof Count} */ key) => counts.reduce((total, count) => total + count[key], 0);
-// Nothing asked for is nothing shown.
-const failures = counts.length === 0 ? 1 : sum("failed");
+// Nothing run is nothing shown.
+const failures = sum("passed") === 0 && sum("failed") === 0 ? 1 : sum("failed");
 if (sum("skipped") > 0) console.log(`${sum("skipped")} tests were SKIPPED`);
 console.log(`${sum("passed")} passed, ${failures} failed`);
 process.exitCode = failures === 0 ? 0 : 1;

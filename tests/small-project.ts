@@ -16,6 +16,8 @@ const HOUSE = ["electron", "package.json", "package-lock.json", "tsconfig.json",
 const OWN: Record<string, string> = {
   "renderer/index.html": `<!doctype html><title>small</title><script type="module" src="./main.tsx"></script>`,
   "renderer/main.tsx": "document.body.append(`small`);",
+  "electron/main/main.ts": `console.log("small main");`,
+  "electron/preload/preload.ts": `console.log("small preload");`,
   [CLI]: `
     let length = 0;
     for await (const chunk of process.stdin) length += chunk.length;

@@ -1,3 +1,7 @@
+import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import type { FillLedger } from "../../shared-model/answers/fill.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import type { StateName } from "../../shared-model/model/project.ts";
 import { documentStore, followDocument } from "../state/document-store.ts";
 import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "../state/findings-store.ts";
 import { tryFixesBy } from "../state/fix-trials.ts";
@@ -17,6 +21,16 @@ export const parseText = client.parse;
 
 /** Starts checking again after it has stopped. */
 export const retryChecks = client.retry;
+
+/** The box fill of an enclosure as it would be after a command; undefined when nobody can tell now. */
+export async function fillIfDone(
+  state: StateName,
+  call: CommandCall,
+  enclosure: EnclosureId,
+): Promise<FillLedger | undefined> {
+  const [result] = (await client.preview(state, [call], undefined, enclosure)) ?? [];
+  return result !== undefined && "fill" in result ? result.fill : undefined;
+}
 
 /**
  * Starts the worker and keeps it true to the document of this window, and the findings to the state that is shown. Call

@@ -1,6 +1,7 @@
 import { Fragment } from "react";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
 import { modKey } from "../platform/mod-key.ts";
+import { layOutLines } from "../state/commands/arrange-lines.ts";
 import { stateLines } from "../state/commands/state-lines.ts";
 import { documentStore, hasProposed, nextRedo, nextUndo } from "../state/document-store.ts";
 import { sessionStore } from "../state/session-store.ts";
@@ -13,6 +14,8 @@ export function EditMenu() {
   return (
     <WordMenu word="Edit">
       <EditItems />
+      <MenuLine />
+      <LayOutItems />
       <MenuLine />
       <ProposedItems />
     </WordMenu>
@@ -41,6 +44,15 @@ function EditItems() {
         </Fragment>
       );
     });
+}
+
+/** Layouts of the sheet: the circuit of the selected box, and everything. */
+function LayOutItems() {
+  return layOutLines().map(({ title, run }) => (
+    <MenuItem key={title} onChoose={run}>
+      {title}
+    </MenuItem>
+  ));
 }
 
 /** Start, show, reset and discard of the second account of the wiring. */

@@ -1,9 +1,10 @@
 import type { Severity } from "../../shared-model/answers/finding.ts";
 import { retryChecks } from "../analysis/checks.ts";
 import { documentStore } from "../state/document-store.ts";
-import { type FindingsState, findingsStore, SEVERITIES, summaryOf } from "../state/findings-store.ts";
+import { type FindingsState, findingsStore, SEVERITIES } from "../state/findings-store.ts";
 import { showPane } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { LiveRegion } from "./live-region/live-region.tsx";
 import { SeveritySign } from "./severity-sign.tsx";
 import { StateTag } from "./state-switch.tsx";
 
@@ -20,7 +21,7 @@ export function StatusLine() {
         <Count kind="unknown" />
       </button>
       <CheckState />
-      <Spoken />
+      <LiveRegion />
     </footer>
   );
 }
@@ -43,16 +44,6 @@ function Count({ kind }: { readonly kind: Severity | "unknown" }) {
       <SeveritySign kind={kind} size={18} />
       <span className="fig">{count}</span> {WORDS[kind]}
     </span>
-  );
-}
-
-/** Read aloud when the checks have answered; counts only, so that it says one sentence after an edit. */
-function Spoken() {
-  const words = useStore(findingsStore, summaryOf);
-  return (
-    <p className="unseen" aria-live="polite">
-      {words}
-    </p>
   );
 }
 

@@ -122,7 +122,7 @@ function EditionCell() {
   );
 }
 
-function Mark() {
+export function Mark() {
   return (
     <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true" fill="none" stroke="currentColor">
       <path d="M1 12H8M9 12H23" strokeWidth="2.4" />

@@ -23,6 +23,5 @@ function openFile(event: DragEvent): void {
   if (!holdsFiles(event)) return;
   // Without this the browser would leave the window for the file.
   event.preventDefault();
-  const file = event.dataTransfer?.files[0];
-  if (file !== undefined) files.openDropped(file);
+  if (event.dataTransfer !== null) void files.openDropped(event.dataTransfer);
 }

@@ -15,6 +15,9 @@ export function DrawingMenu() {
         Open
       </MenuItem>
       <MenuItem onChoose={() => openDialog({ kind: "samples" })}>Samples</MenuItem>
+      <MenuItem onChoose={() => runWindowCommand("start-page")}>Start page</MenuItem>
+      <MenuLine />
+      <MenuItem onChoose={() => runWindowCommand("add-seen-box")}>Box from what I see</MenuItem>
       <MenuLine />
       <MenuItem onChoose={() => runWindowCommand("save-document")} keys={`${modKey} S`}>
         Save

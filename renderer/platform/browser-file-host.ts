@@ -1,6 +1,7 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget, type SaveOutcome } from "./file-host.ts";
 import { readText } from "./read-file.ts";
+import { browserRecentFiles, rememberFile } from "./recent-files.ts";
 import { readStartFile } from "./start-file.ts";
 
 interface PickerOptions {
@@ -15,6 +16,10 @@ interface PickerOptions {
 interface Pickers {
   readonly showOpenFilePicker?: (options: PickerOptions) => Promise<readonly FileSystemFileHandle[]>;
   readonly showSaveFilePicker?: (options: PickerOptions) => Promise<FileSystemFileHandle>;
+}
+
+interface DroppedItem {
+  readonly getAsFileSystemHandle?: () => Promise<FileSystemHandle | null>;
 }
 
 const TYPES: PickerOptions["types"] = [
@@ -46,7 +51,29 @@ export const browserFileHost: FileHost = {
   },
 
   startFile: readStartFile,
+
+  takeDropped(dropped) {
+    const file = dropped.files[0];
+    if (file === undefined) return undefined;
+    // Asked for at once: the event is over by the time the person has answered a question.
+    const handle = handleOf(dropped).catch(() => undefined);
+    return async () => {
+      const found = await handle;
+      if (found !== undefined) return openHandle(found);
+      const text = await readText(file);
+      return text.ok ? ok({ name: file.name, text: text.value }) : text;
+    };
+  },
+
+  recent: browserRecentFiles(openHandle),
 };
+
+/** A handle of the file that was dropped, in a browser that gives handles: saving then goes to the file itself. */
+async function handleOf(dropped: DataTransfer): Promise<FileSystemFileHandle | undefined> {
+  const item = [...dropped.items].find(({ kind }) => kind === "file");
+  const handle = await (item as DroppedItem | undefined)?.getAsFileSystemHandle?.();
+  return handle instanceof FileSystemFileHandle ? handle : undefined;
+}
 
 /** A picker that the person closes rejects; that is an answer, not a fault. */
 async function orNothing<T>(choice: Promise<T>): Promise<T | undefined> {
@@ -63,6 +90,7 @@ async function openHandle(handle: FileSystemFileHandle): Promise<Result<ChosenFi
     const file = await handle.getFile();
     const text = await readText(file);
     if (!text.ok) return text;
+    void rememberFile(handle);
     return ok({ name: handle.name, text: text.value, target: handleTarget(handle, file.lastModified) });
   } catch {
     return failed(problem("file-unreadable", "", `${handle.name} cannot be read. Check that it is still there.`));
@@ -87,6 +115,7 @@ function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): F
         await stream.write(text);
         await stream.close();
         known = (await handle.getFile()).lastModified;
+        void rememberFile(handle);
         return { kind: "saved" };
       } catch (error) {
         return { kind: "failed", message: whyNotSaved(handle.name, error) };

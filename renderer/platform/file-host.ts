@@ -8,6 +8,8 @@ export const FILE_ENDING = ".loadside";
 /** Where a document can be saved again without asking. What is behind it is known to the host alone. */
 export interface FileTarget {
   readonly name: string;
+  /** What the host calls it, where it wants to be told which file the window shows. */
+  readonly token?: string;
   /**
    * Replaces the whole file. `changed-elsewhere` means that another program wrote to it since it was last read or
    * saved here; nothing was written then. `note` is a sentence worth showing after a save.
@@ -35,6 +37,37 @@ export interface FileHost {
     name: string,
     text: string,
   ): Promise<{ readonly outcome: SaveOutcome; readonly target?: FileTarget } | undefined>;
-  /** The file that the window was started with. */
+  /** The file that the window was started with, or that was given to it from outside since. */
   startFile(): Promise<Result<ChosenFile> | undefined>;
+  /** Leaves that file unopened: the person keeps what they have. */
+  refuseStartFile?(): Promise<void>;
+  /**
+   * A file that was dropped on the window; undefined when what was dropped is none. Call it within the drop event,
+   * which forgets its files afterwards; what comes back reads the file whenever it is called.
+   */
+  takeDropped(dropped: DataTransfer): (() => Promise<Result<ChosenFile> | undefined>) | undefined;
+  /** Files opened or saved lately, where the host keeps a list of them. */
+  readonly recent?: RecentFiles;
+}
+
+/** One line of the list of recent files. */
+export interface RecentFile {
+  /** Names the file to the host; it is no path. */
+  readonly id: string;
+  readonly name: string;
+  /** Where it is, in words for a person, where the host can tell. */
+  readonly folder?: string;
+  /** ISO 8601, when it was opened or saved last. */
+  readonly usedAt: string;
+  /** False: it has been moved or deleted, or its disk is away. */
+  readonly isThere: boolean;
+}
+
+export interface RecentFiles {
+  /** Newest first, at most 20. */
+  list(): Promise<readonly RecentFile[]>;
+  /** Undefined where the person did not allow it. */
+  open(id: string): Promise<Result<ChosenFile> | undefined>;
+  /** Takes a file off the list; the file itself stays. */
+  forget(id: string): Promise<void>;
 }

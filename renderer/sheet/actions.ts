@@ -1,48 +1,24 @@
-import { cableItems } from "../../shared-model/catalog/cable-items.ts";
 import { connectors } from "../../shared-model/catalog/connectors.ts";
-import type { ItemRef, TypedCall } from "../../shared-model/commands/command-args.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
-import type { DeviceId, EnclosureId, EndKey, JumperId, SpliceId } from "../../shared-model/model/ids.ts";
+import type { DeviceId, EndKey, JumperId, SpliceId } from "../../shared-model/model/ids.ts";
 import { parseEnd } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import { landedAt } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { usualConnector } from "../../shared-model/queries/usual-connector.ts";
-import { dispatch, documentStore, shownInstallation } from "../state/document-store.ts";
+import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { mintId } from "../state/mint-id.ts";
 import { nextJumperName, nextSpliceName } from "../state/naming.ts";
-import { isItem, type Selected } from "../state/selection.ts";
-import { notify, select, sessionStore, takeTool } from "../state/session-store.ts";
-import { say } from "./gesture-store.ts";
+import { type Action, act, command, LINE, remove } from "./action.ts";
+import { arrangeActions, boxActions, clipActions, sheetActions } from "./box-actions.ts";
 import { endsAt, pickUp, startJumper } from "./hand.ts";
 import type { Subject } from "./sheet-subject.ts";
-import { fitAll, fitBoxes } from "./sheet-view.ts";
-
-/** One line of a menu: something to do, a list to choose from, or a parting line. */
-export type Action =
-  | { readonly kind: "do"; readonly words: string; readonly keys?: string; readonly run: () => void }
-  | { readonly kind: "list"; readonly words: string; readonly actions: readonly Action[] }
-  | { readonly kind: "line" };
-
-const LINE: Action = { kind: "line" };
-const act = (words: string, run: () => void, keys?: string): Action => ({
-  kind: "do",
-  words,
-  run,
-  ...(keys !== undefined && { keys }),
-});
-
-/** Runs a command for a menu; a refusal is told in words. */
-function command(call: TypedCall): void {
-  const done = dispatch(call);
-  if (done.ok) return;
-  say(done.refusal.message);
-  notify("problem", "Not possible", [done.refusal.message]);
-}
+import { fitBoxes } from "./sheet-view.ts";
 
 /** What can be done with something on the sheet, most used first. */
 export function actionsFor(subject: Subject): readonly Action[] {
   if (subject.kind === "sheet") return sheetActions();
+  if (subject.kind === "arrange") return arrangeActions();
   const box = subject.enclosure && shownInstallation().enclosures[subject.enclosure];
   if (subject.kind === "cable") return cableActions(subject.id);
   if (box === undefined) return [];
@@ -51,39 +27,6 @@ export function actionsFor(subject: Subject): readonly Action[] {
   if (subject.kind === "splice") return spliceActions(box, subject.id);
   return endActions(box, subject.id);
 }
-
-function sheetActions(): readonly Action[] {
-  return [
-    act("Fit everything", fitAll),
-    act("Select all boxes", () => {
-      const boxes = Object.values(shownInstallation().enclosures);
-      select(...boxes.map(({ id }): Selected => ({ kind: "enclosure", id })));
-    }),
-  ];
-}
-
-/** Draws a cable from this box: the next press says where it goes. */
-function startRoute(from: EnclosureId, item: string): void {
-  takeTool({ kind: "cable", id: item });
-  sessionStore.merge({ routeFrom: from });
-  const name = shownInstallation().enclosures[from]?.name ?? "";
-  say(`Cable from ${name}. Press the box where it ends, or the empty sheet for open country.`);
-}
-
-const boxActions = (box: Enclosure): readonly Action[] => [
-  {
-    kind: "list",
-    words: "Draw a cable from here",
-    actions: cableItems.map(({ id, title }) => act(title, () => startRoute(box.id, id))),
-  },
-  ...(box.kind === "box" && box.material !== "nonmetallic"
-    ? [act("Jumper from the box bond", () => startJumper(box.id, { kind: "bond" }))]
-    : []),
-  LINE,
-  act("Show whole", () => fitBoxes([box.id])),
-  LINE,
-  remove(`Remove ${box.name}`, [{ kind: "enclosure", id: box.id }]),
-];
 
 function deviceActions(box: Enclosure, id: DeviceId): readonly Action[] {
   const device = box.devices[id];
@@ -105,6 +48,8 @@ function deviceActions(box: Enclosure, id: DeviceId): readonly Action[] {
   return [
     { kind: "list", words: "Jumper from", actions: jumpers },
     ...(pigtails.length > 0 ? [{ kind: "list", words: "Pigtail", actions: pigtails } as const] : []),
+    LINE,
+    ...clipActions(),
     LINE,
     remove(`Remove ${device.name}`, [{ kind: "device", id }]),
   ];
@@ -205,25 +150,4 @@ function freePlace(box: Enclosure, at: At): At {
   const taken = new Set(landedAt(box, at.device, at.terminal).map(({ hole }) => hole));
   const free = Array.from({ length: holes ?? 1 }, (_, i) => i + 1).find((hole) => !taken.has(hole));
   return free === undefined ? at : { ...at, hole: free };
-}
-
-const remove = (words: string, items: readonly ItemRef[]): Action => act(words, () => removeItems(items), "Delete");
-
-function removeItems(items: readonly ItemRef[]): void {
-  if (items.length === 0) return;
-  command({ command: "remove-items", args: { state: documentStore.get().state, items } });
-  select();
-}
-
-/** Removes what is selected; a conductor of a cable cannot go alone, its cable can. */
-export function removeSelected(): void {
-  const { selection } = sessionStore.get();
-  const items = selection.flatMap((each): readonly ItemRef[] => {
-    if (isItem(each)) return [each];
-    const parsed = each.kind === "end" ? parseEnd(each.id) : undefined;
-    return parsed?.of === "jumper" ? [{ kind: "jumper", id: parsed.jumper }] : [];
-  });
-  if (items.length === 0 && selection.length > 0)
-    notify("note", "Nothing to remove", ["A conductor goes with its cable: select the cable."]);
-  removeItems(items);
 }

@@ -1,77 +1,97 @@
 import { memo } from "react";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import { toDecimal } from "../../shared-model/units/volume.ts";
 import { GlyphShape } from "./draw/glyph-shape.tsx";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
 
-const SHOWN = 4;
-/** A box lower than this has its devices beside its name. */
-const LOW = 320;
-const SIGN = 120;
+/** In pixels. */
+const GLYPH = 26;
+const NAME = 12;
+const BAR = { height: 3.5, margin: 4 } as const;
+const SHOWN = 3;
+/** Lower than this, a box has no room for its signs under its name. */
+const LOW = 44;
 
-/** Size of the severity sign of a box from afar. */
-export const farSign = ({ height }: BoxDrawing): number => Math.min(SIGN, height * 0.42);
-
-/** A box from afar: its name, what is in it, how full it is. Sizes are those that stay readable at a fifth of full size. */
+/** A box from afar: what is in it, its name and how full it is, as far as there is room for them. */
 export const BoxFar = memo(function BoxFar({
   drawing,
   ledger,
+  unit,
 }: {
   readonly drawing: BoxDrawing;
   readonly ledger: FillLedger | undefined;
+  /** Drawing units of a pixel. */
+  readonly unit: number;
 }) {
-  const { width, height } = drawing;
-  const devices = drawing.devices.filter(({ family }) => family !== "neutral-bar" && family !== "ground-bar");
-  const shown = devices.slice(0, SHOWN);
-  const nameSize = Math.min(120, height * (height < LOW ? 0.36 : 0.2));
-  const bar = { height: Math.min(30, height * 0.12), y: height - Math.min(60, height * 0.24) };
-  // Devices stand between the name and the bar, beside the name where the box is low.
-  const low = height < LOW;
-  const size = Math.min(
-    low ? height * 0.5 : 340,
-    (width - 40) / Math.max(1, shown.length),
-    low ? height : bar.y - nameSize - 40,
-  );
-  const middle = low ? height * 0.42 : (nameSize + bar.y) / 2 + 6;
-  const available = ledger?.available;
-  const ratio =
-    ledger && available !== undefined ? toDecimal(ledger.total) / Math.max(toDecimal(available), 0.0001) : undefined;
+  const { width, height, header } = drawing;
+  const nameWidth = textWidth(header.name, NAME * unit, 750) + 4 * unit;
+  const named = height >= 20 * unit && width >= nameWidth + 3 * unit;
+  const ratio = ratioOf(ledger);
+  const foot = ratio === undefined || height < 14 * unit ? 0 : (BAR.height + BAR.margin) * unit;
+  const glyphs =
+    drawing.kind === "panel"
+      ? ["panel"]
+      : drawing.devices
+          .filter(({ family }) => family !== "neutral-bar" && family !== "ground-bar")
+          .map(({ glyph }) => glyph);
+  // In a low box the signs stand beside the name, where there is room for them.
+  const beside = named && height < LOW * unit && width >= nameWidth + 14 * unit;
+  const room = {
+    x: beside ? nameWidth : 0,
+    y: named && !beside ? (NAME + 3) * unit : 0,
+  };
+  const wide = width - room.x - 2 * unit;
+  const shown = glyphs.slice(0, SHOWN);
+  const size = Math.min(GLYPH * unit * 1.2, height - room.y - foot - 2 * unit, wide / Math.max(1, shown.length));
+  const middle = { x: room.x + wide / 2, y: (room.y + height - foot) / 2 };
   return (
     <g className="sheet-far" {...FOR_EYES_ONLY}>
-      <text className="sheet-far-name" x={24} y={nameSize + 6} fontSize={nameSize}>
-        {drawing.header.name}
-      </text>
-      {drawing.kind === "panel" ? (
-        <GlyphShape
-          id="panel"
-          x={width / 2}
-          y={middle}
-          size={Math.min(400, low ? height * 0.6 : bar.y - nameSize - 40)}
-        />
-      ) : (
-        shown.map((device, i) => (
+      {named && (
+        <text className="sheet-far-name" x={4 * unit} y={(NAME + 1) * unit} fontSize={NAME * unit}>
+          {header.name}
+        </text>
+      )}
+      {size >= 7 * unit &&
+        shown.map((glyph, i) => (
           <GlyphShape
-            key={device.device}
-            id={device.glyph}
-            x={width / 2 + (i - (shown.length - 1) / 2) * size}
-            y={middle}
-            size={size * 0.86}
+            // A box may hold two of a kind.
+            key={`${glyph} ${shown.indexOf(glyph, i)}`}
+            id={glyph}
+            x={middle.x + (i - (shown.length - 1) / 2) * size}
+            y={middle.y}
+            size={size}
           />
-        ))
-      )}
-      {ratio !== undefined && (
-        <g className={ratio > 1 ? "sheet-fill sheet-fill-over" : "sheet-fill"}>
-          <rect className="sheet-fill-track" x={24} y={bar.y} width={width - 48} height={bar.height} />
-          <rect
-            className="sheet-fill-ink"
-            x={24}
-            y={bar.y}
-            width={(width - 48) * Math.min(1, ratio)}
-            height={bar.height}
-          />
-        </g>
-      )}
+        ))}
+      {ratio !== undefined && foot > 0 && <Bar ratio={ratio} width={width} y={height - foot} unit={unit} />}
     </g>
   );
 });
+
+function ratioOf(ledger: FillLedger | undefined): number | undefined {
+  const available = ledger?.available;
+  if (ledger === undefined || available === undefined) return undefined;
+  return toDecimal(ledger.total) / Math.max(toDecimal(available), 0.0001);
+}
+
+function Bar({
+  ratio,
+  width,
+  y,
+  unit,
+}: {
+  readonly ratio: number;
+  readonly width: number;
+  readonly y: number;
+  readonly unit: number;
+}) {
+  const x = 3 * unit;
+  const long = width - 2 * x;
+  return (
+    <g className={ratio > 1 ? "sheet-fill sheet-fill-over" : "sheet-fill"}>
+      <rect className="sheet-fill-track" x={x} y={y} width={long} height={BAR.height * unit} />
+      <rect className="sheet-fill-ink" x={x} y={y} width={long * Math.min(1, ratio)} height={BAR.height * unit} />
+    </g>
+  );
+}

@@ -67,7 +67,7 @@ function ChangeTag({ change, x, y }: { readonly change: EnclosureChange; readonl
 }
 
 /** "29.8125 of 30.3 in³"; the needed volume alone where the box's own is not known. */
-function fillWords(ledger: FillLedger): string | undefined {
+export function fillWords(ledger: FillLedger): string | undefined {
   if (ledger.verdict === "not-applicable") return undefined;
   const needed = formatVolume(ledger.total);
   return ledger.available === undefined ? `${needed} of ? in³` : `${needed} of ${formatVolume(ledger.available)} in³`;

@@ -9,7 +9,7 @@ import type { Subject } from "./sheet-subject.ts";
 /** Something in a box that can be focused and pressed, with its full name and the area that takes the press. */
 export interface BoxItem {
   readonly key: string;
-  readonly subject: Exclude<Subject, { readonly kind: "sheet" | "box" }>;
+  readonly subject: Exclude<Subject, { readonly kind: "sheet" | "box" | "arrange" }>;
   readonly name: string;
   readonly at: Point;
   readonly area: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };

@@ -1,47 +1,42 @@
 import { type NodeProps, useStore as useFlowStore } from "@xyflow/react";
 import { memo, useCallback, useMemo, useRef, useState } from "react";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
-import { WALL } from "../../shared-model/geometry/metrics.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
-import type { EnclosureId } from "../../shared-model/model/ids.ts";
-import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore, installationOf, shownInstallation } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { keyOf, type Selected } from "../state/selection.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { sameList, useStore } from "../state/use-store.ts";
-import { BoxFar, farSign } from "./box-far.tsx";
-import { BoxHeader } from "./box-header.tsx";
-import { BoxInside } from "./box-inside.tsx";
+import { BoxAway, OpenPlate, SelectedFrame } from "./box-away.tsx";
 import { boxItems } from "./box-items.ts";
+import { BoxNear } from "./box-near.tsx";
+import { stepNow, unitOf } from "./detail.ts";
 import { useDifference } from "./difference.ts";
 import { ChangeOutline } from "./draw/change-outline.tsx";
-import { SeveritySign } from "./draw/severity-sign.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { useDrawing } from "./drawings.ts";
-import { answersAbout, answersBySubject, findingMarks, worstOf } from "./finding-marks.ts";
-import { gestureStore } from "./gesture-store.ts";
+import { answersAbout, answersBySubject, findingMarks } from "./finding-marks.ts";
 import { useHeldIn } from "./hand.ts";
-import { HandLayer } from "./hand-layer.tsx";
-import { ItemsLayer } from "./items-layer.tsx";
-import { MarksLayer } from "./marks-layer.tsx";
-import { placesOf } from "./places.ts";
+import { openStore } from "./open-boxes.ts";
 import { protectsText } from "./protection.ts";
-import { NEAR_FROM } from "./sheet-view.ts";
-import { TargetLayer } from "./target-layer.tsx";
 import type { BoxFlowNode } from "./to-flow.ts";
 import { useBoxEvents } from "./use-box-events.ts";
 import { useTargets } from "./use-targets.ts";
 
-const isNear = (flow: { readonly transform: readonly [number, number, number] }): boolean =>
-  flow.transform[2] >= NEAR_FROM;
-
 const EMPTY: readonly never[] = [];
 
-/** One enclosure on the sheet. */
-export const BoxNode = memo(function BoxNode({ data, selected }: NodeProps<BoxFlowNode>) {
+/** One enclosure on the sheet. Where it stands is the flow's affair: while it is dragged nothing in it renders. */
+export const BoxNode = memo(
+  BoxBody,
+  (a, b) =>
+    a.data.enclosure === b.data.enclosure && a.selected === b.selected && a.width === b.width && a.height === b.height,
+);
+
+function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
   const id = data.enclosure;
-  const near = useFlowStore(isNear);
+  const step = useFlowStore(stepNow);
+  const open = useStore(openStore, ({ ids }) => ids.includes(id));
+  const near = step === 0 || open;
   const enclosure = useStore(documentStore, (document) => installationOf(document).enclosures[id]);
   const drawing = useDrawing(id);
   const ledger = useStore(findingsStore, (found) => found.ledgers[id]);
@@ -70,89 +65,55 @@ export const BoxNode = memo(function BoxNode({ data, selected }: NodeProps<BoxFl
   const marks = useMemo(() => (drawing ? findingMarks(drawing, answers) : EMPTY), [drawing, answers]);
   const root = useRef<SVGSVGElement>(null);
   const [focused, setFocused] = useState<string>();
-  const events = useBoxEvents({ id, items, targets, marks, held, root, setFocused });
-  const origin = useOrigin(id);
+  const scale = drawing && width !== undefined ? width / drawing.bounds.width : 1;
+  const events = useBoxEvents({ id, drawing, scale, items, targets, marks, held, root, setFocused });
 
   if (enclosure === undefined || drawing === undefined) return null;
   const { bounds } = drawing;
-  const lifted = held?.kind === "end" ? held.end : undefined;
-  const active = items.some((item) => item.key === focused) ? focused : items[0]?.key;
-  const activeTarget = targets.some((target) => target.key === focused) ? focused : targets[0]?.key;
+  const unit = unitOf(step);
   return (
     <svg
       ref={root}
       role="presentation"
       className={selected ? "sheet-box sheet-box-selected" : "sheet-box"}
       viewBox={`${bounds.x} ${bounds.y} ${bounds.width} ${bounds.height}`}
-      width={bounds.width}
-      height={bounds.height}
+      width={bounds.width * scale}
+      height={bounds.height * scale}
       {...events}
     >
-      <Walls width={drawing.width} height={drawing.height} material={drawing.material} far={!near} />
-      <ChangeOutline drawing={drawing} change={difference.change} far={!near} />
-      {selected && (
-        <rect
-          className="sheet-box-frame"
-          x={-WALL - 8}
-          y={-WALL - 8}
-          width={drawing.width + 2 * WALL + 16}
-          height={drawing.height + 2 * WALL + 16}
-        />
-      )}
+      {open && step > 0 && <OpenPlate drawing={drawing} pixel={unit / scale} />}
+      <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={near ? 0 : unit} />
+      <ChangeOutline drawing={drawing} change={difference.change} unit={near ? 0 : unit} />
+      {selected && <SelectedFrame drawing={drawing} unit={near ? 0 : unit} />}
       {near ? (
-        <>
-          <BoxHeader
-            drawing={drawing}
-            ledger={ledger}
-            marked={marks.some((mark) => mark.onHeader)}
-            change={difference.change}
-          />
-          <BoxInside
-            drawing={drawing}
-            chosen={chosen}
-            lifted={lifted}
-            growing={held !== undefined}
-            difference={difference}
-            roles={roles}
-            protects={protects}
-          />
-          <ItemsLayer items={items} active={active} resting={held !== undefined} />
-          <MarksLayer marks={marks} />
-          <Ghost id={id} />
-          {held && <TargetLayer targets={targets} active={activeTarget} />}
-          {held && (
-            <HandLayer
-              held={held}
-              enclosure={enclosure}
-              drawing={drawing}
-              origin={origin}
-              aim={targets.find((target) => target.key === focused)?.at}
-            />
-          )}
-        </>
+        <BoxNear
+          enclosure={enclosure}
+          drawing={drawing}
+          ledger={ledger}
+          difference={difference}
+          roles={roles}
+          chosen={chosen}
+          protects={protects}
+          items={items}
+          targets={targets}
+          marks={marks}
+          held={held}
+          focused={focused}
+          scale={scale}
+        />
       ) : (
-        <>
-          <BoxFar drawing={drawing} ledger={ledger} />
-          {marks.length > 0 && (
-            <SeveritySign
-              kind={worstOf(marks)}
-              x={drawing.width - farSign(drawing) * 0.62}
-              y={farSign(drawing) * 0.62}
-              size={farSign(drawing)}
-            />
-          )}
-        </>
+        <BoxAway
+          step={step}
+          enclosure={enclosure}
+          drawing={drawing}
+          ledger={ledger}
+          change={difference.change}
+          marks={marks}
+          selected={selected}
+        />
       )}
     </svg>
   );
-});
-
-/** Outline of a splice of this box on the move. */
-function Ghost({ id }: { readonly id: EnclosureId }) {
-  const ghost = useStore(gestureStore, (gesture) => (gesture.ghost?.enclosure === id ? gesture.ghost : undefined));
-  if (ghost === undefined) return null;
-  const { x, y, width, height } = ghost;
-  return <rect className="sheet-ghost" x={x} y={y} width={width} height={height} rx={12} />;
 }
 
 /** Whether a selected thing shows inside this box; the box itself has its own frame. */
@@ -173,8 +134,3 @@ function isInBox(item: Selected, enclosure: Enclosure | undefined, drawing: BoxD
       return false;
   }
 }
-
-const ORIGIN = { x: 0, y: 0 };
-
-/** Where the inside of the box begins on the sheet. */
-const useOrigin = (id: EnclosureId): Point => useStore(documentStore, (document) => placesOf(document)[id] ?? ORIGIN);

@@ -1,4 +1,5 @@
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import type { Guide } from "../../shared-model/geometry/snap.ts";
 import type { EnclosureId, EndKey, JumperId } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import type { Point } from "../../shared-model/model/project.ts";
@@ -38,6 +39,12 @@ export interface GestureState {
   readonly moving: ReadonlyMap<EnclosureId, Point>;
   /** Outline of a splice on the move, in drawing units of its box. */
   readonly ghost: (Rect & { readonly enclosure: EnclosureId }) | undefined;
+  /** Lines that boxes on the move have come to lie on. */
+  readonly guides: readonly Guide[];
+  /** Frame that is drawn around boxes to select them, in drawing units of the sheet. */
+  readonly marquee: Rect | undefined;
+  /** Presses add boxes to the selection or take them out, and dragging over the empty sheet draws a frame. */
+  readonly choosing: boolean;
   readonly menu: OpenMenu | undefined;
   /** Last thing worth saying aloud. */
   readonly said: string;
@@ -50,15 +57,26 @@ export const gestureStore: Store<GestureState> = createStore<GestureState>({
   pointer: undefined,
   moving: NONE,
   ghost: undefined,
+  guides: [],
+  marquee: undefined,
+  choosing: false,
   menu: undefined,
   said: "",
 });
 
-export const stopMoving = (): void => gestureStore.merge({ moving: NONE });
+export const stopMoving = (): void => gestureStore.merge({ moving: NONE, guides: [] });
 
 /** Ends every gesture: what it was about need not be in the state that is shown now. */
 export const dropGestures = (): void =>
-  gestureStore.merge({ jumper: undefined, pointer: undefined, moving: NONE, ghost: undefined, menu: undefined });
+  gestureStore.merge({
+    jumper: undefined,
+    pointer: undefined,
+    moving: NONE,
+    ghost: undefined,
+    guides: [],
+    marquee: undefined,
+    menu: undefined,
+  });
 
 /** Puts a sentence into the live region of the sheet. */
 export const say = (said: string): void => gestureStore.merge({ said });

@@ -7,12 +7,12 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { applyTool } from "./apply-tool.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
-import { placesOf } from "./places.ts";
 import { toSheet } from "./sheet-view.ts";
 
 /**

@@ -3,11 +3,10 @@ import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { findEndFacts, nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { shownInstallation } from "../state/document-store.ts";
-import { useStore } from "../state/use-store.ts";
 import { Strand } from "./draw/conductor-line.tsx";
 import { CodePlate } from "./draw/plates.tsx";
 import { placeWords } from "./end-words.ts";
-import { gestureStore, type HeldThing } from "./gesture-store.ts";
+import type { HeldThing } from "./gesture-store.ts";
 import { spotOf } from "./landing-targets.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
 
@@ -15,21 +14,15 @@ interface Held {
   readonly held: HeldThing;
   readonly enclosure: Enclosure;
   readonly drawing: BoxDrawing;
-  /** Where the origin of the box is on the sheet. */
-  readonly origin: Point;
-  /** Where a key chose a place; the conductor reaches for it while no pointer leads it. */
-  readonly aim: Point | undefined;
+  /** Where the pointer is, or the place that a key chose, in drawing units of the box. */
+  readonly tip: Point | undefined;
 }
 
 /** The held conductor above everything, from where it comes to the pointer, with its name at the hand. */
-export function HandLayer({ held, enclosure, drawing, origin, aim }: Held) {
-  const pointer = useStore(gestureStore, (gesture) => gesture.pointer);
+export function HandLayer({ held, enclosure, drawing, tip: wanted }: Held) {
   const root = rootOf(held, drawing);
   if (root === undefined) return null;
-  const tip =
-    pointer === undefined
-      ? (aim ?? { x: root.at.x + root.inward * 120, y: root.at.y - 60 })
-      : { x: pointer.x - origin.x, y: pointer.y - origin.y };
+  const tip = wanted ?? { x: root.at.x + root.inward * 120, y: root.at.y - 60 };
   const words = wordsOf(held, enclosure);
   const reach = Math.min(90, Math.abs(tip.x - root.at.x) / 2 + 24) * root.inward;
   const path = `M${root.from.x} ${root.from.y}L${root.at.x} ${root.at.y}C${root.at.x + reach} ${root.at.y} ${tip.x - reach * 0.6} ${tip.y + 18} ${tip.x} ${tip.y}`;

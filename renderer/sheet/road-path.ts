@@ -12,15 +12,24 @@ export interface RoadEnds {
   readonly b: RoadEnd;
 }
 
-/** Width of a road, and the least distance between the middles of two that run side by side. */
-export const ROAD = 20;
-const LANE = 32;
-/** How far a road goes level before its first lane. */
-const STEP_OUT = 28;
+/** Measures of roads, in drawing units. */
+export interface RoadScale {
+  /** Width of a road. */
+  readonly road: number;
+  /** Least distance between the middles of two that run side by side. */
+  readonly lane: number;
+  /** How far a road goes level before its first lane. */
+  readonly stepOut: number;
+  /** Height between two ends from which a road passes between them when they face away from each other. */
+  readonly between: number;
+  readonly around: number;
+}
+
+/** A road is a sheath: near, it goes on from the stub at the box. */
+export const NEAR_ROADS: RoadScale = { road: 20, lane: 32, stepOut: 28, between: 240, around: 420 };
 const TRIES = 60;
-/** Height between two stubs from which a road passes between them when they face away from each other. */
-const BETWEEN = 240;
-const AROUND = 420;
+/** Widths of a road that its middle stays away from a wall. */
+const BESIDE = 0.65;
 
 interface Upright {
   readonly x: number;
@@ -39,11 +48,15 @@ interface Ground {
  * that leave one wall, those going up take their lanes from the topmost stub outward and those going down from the
  * lowest, so that they do not cross each other. The same ends give the same roads.
  */
-export function layRoads(ends: readonly RoadEnds[], boxes: readonly Rect[]): readonly (readonly Point[])[] {
-  const ground = openGround(boxes);
+export function layRoads(
+  ends: readonly RoadEnds[],
+  boxes: readonly Rect[],
+  scale: RoadScale = NEAR_ROADS,
+): readonly (readonly Point[])[] {
+  const ground = openGround(boxes, scale);
   const roads: (readonly Point[])[] = new Array(ends.length);
   const order = ends.map((each, i) => ({ each, i })).sort((p, q) => rank(p.each) - rank(q.each) || p.i - q.i);
-  for (const { each, i } of order) roads[i] = layRoad(each, ground);
+  for (const { each, i } of order) roads[i] = layRoad(each, ground, scale);
   return roads;
 }
 
@@ -51,57 +64,63 @@ export function layRoads(ends: readonly RoadEnds[], boxes: readonly Rect[]): rea
 const rank = ({ a, b }: RoadEnds): number => (b.at.y < a.at.y ? a.at.y : -a.at.y);
 
 /** One road alone, for a box on the move. */
-export const looseRoad = (ends: RoadEnds): readonly Point[] => layRoad(ends, { free: () => true, take: () => {} });
+export const looseRoad = (ends: RoadEnds, scale: RoadScale): readonly Point[] =>
+  layRoad(ends, { free: () => true, take: () => {} }, scale);
 
-function layRoad({ a, b }: RoadEnds, { free, take }: Ground): readonly Point[] {
-  const startX = a.at.x + a.out * STEP_OUT;
-  const endX = b.at.x + b.out * STEP_OUT;
+function layRoad({ a, b }: RoadEnds, { free, take }: Ground, scale: RoadScale): readonly Point[] {
+  const { lane, stepOut, between, around } = scale;
+  const startX = a.at.x + a.out * stepOut;
+  const endX = b.at.x + b.out * stepOut;
   const facing = a.out !== b.out && (endX - startX) * a.out >= 0;
   if (facing && Math.abs(a.at.y - b.at.y) < 1) return [a.at, b.at];
   if (facing || a.out === b.out) {
     const from = facing ? startX : a.out > 0 ? Math.max(startX, endX) : Math.min(startX, endX);
-    const last = facing ? endX : from + a.out * TRIES * LANE;
-    const x = search(from, last, a.out, (lane) => free(lane, a.at.y, b.at.y));
-    take(x, a.at.y, b.at.y);
-    return [a.at, { x, y: a.at.y }, { x, y: b.at.y }, b.at];
+    const last = facing ? endX : from + a.out * TRIES * lane;
+    const upright = search(from, last, a.out, lane, (x) => free(x, a.at.y, b.at.y));
+    take(upright, a.at.y, b.at.y);
+    return [a.at, { x: upright, y: a.at.y }, { x: upright, y: b.at.y }, b.at];
   }
   // They face away from each other: around, between the two where there is height, else above.
-  const y = Math.abs(a.at.y - b.at.y) > BETWEEN ? (a.at.y + b.at.y) / 2 : Math.min(a.at.y, b.at.y) - AROUND;
-  const x1 = search(startX, startX + a.out * TRIES * LANE, a.out, (lane) => free(lane, a.at.y, y));
-  const x2 = search(endX, endX + b.out * TRIES * LANE, b.out, (lane) => free(lane, b.at.y, y));
+  const y = Math.abs(a.at.y - b.at.y) > between ? (a.at.y + b.at.y) / 2 : Math.min(a.at.y, b.at.y) - around;
+  const x1 = search(startX, startX + a.out * TRIES * lane, a.out, lane, (x) => free(x, a.at.y, y));
+  const x2 = search(endX, endX + b.out * TRIES * lane, b.out, lane, (x) => free(x, b.at.y, y));
   take(x1, a.at.y, y);
   take(x2, b.at.y, y);
   return [a.at, { x: x1, y: a.at.y }, { x: x1, y }, { x: x2, y }, { x: x2, y: b.at.y }, b.at];
 }
 
 /** The first free lane from a stub outward; the first of all where none is free. */
-function search(from: number, last: number, out: 1 | -1, free: (x: number) => boolean): number {
+function search(from: number, last: number, out: 1 | -1, lane: number, free: (x: number) => boolean): number {
   for (let i = 0; i <= TRIES; i++) {
-    const x = from + out * i * LANE;
+    const x = from + out * i * lane;
     if ((last - x) * out < 0) break;
     if (free(x)) return x;
   }
-  return from;
+  return free(last) ? last : from;
 }
 
-function openGround(boxes: readonly Rect[]): Ground {
+function openGround(boxes: readonly Rect[], { road, lane }: RoadScale): Ground {
   const lanes = new Map<number, Upright[]>();
-  const near = indexBoxes(boxes);
-  const keyOf = (x: number): number => Math.floor(x / LANE);
+  const near = indexBoxes(boxes, road);
+  const keyOf = (x: number): number => Math.floor(x / lane);
   return {
     free(x, y1, y2) {
-      const top = Math.min(y1, y2) - ROAD / 2;
-      const bottom = Math.max(y1, y2) + ROAD / 2;
+      const top = Math.min(y1, y2) - road / 2;
+      const bottom = Math.max(y1, y2) + road / 2;
       for (let key = keyOf(x) - 1; key <= keyOf(x) + 1; key++) {
         for (const other of lanes.get(key) ?? [])
-          if (Math.abs(other.x - x) < LANE && other.top < bottom && other.bottom > top) return false;
+          if (Math.abs(other.x - x) < lane && other.top < bottom && other.bottom > top) return false;
       }
       return !near(x).some(
-        (box) => x > box.x - ROAD && x < box.x + box.width + ROAD && top < box.y + box.height && bottom > box.y,
+        (box) =>
+          x > box.x - road * BESIDE &&
+          x < box.x + box.width + road * BESIDE &&
+          top < box.y + box.height &&
+          bottom > box.y,
       );
     },
     take(x, y1, y2) {
-      const upright = { x, top: Math.min(y1, y2) - ROAD / 2, bottom: Math.max(y1, y2) + ROAD / 2 };
+      const upright = { x, top: Math.min(y1, y2) - road / 2, bottom: Math.max(y1, y2) + road / 2 };
       const list = lanes.get(keyOf(x));
       if (list === undefined) lanes.set(keyOf(x), [upright]);
       else list.push(upright);
@@ -112,10 +131,10 @@ function openGround(boxes: readonly Rect[]): Ground {
 const CELL = 600;
 
 /** Boxes near an upright, without asking each. */
-function indexBoxes(boxes: readonly Rect[]): (x: number) => readonly Rect[] {
+function indexBoxes(boxes: readonly Rect[], road: number): (x: number) => readonly Rect[] {
   const cells = new Map<number, Rect[]>();
   for (const box of boxes) {
-    for (let cell = Math.floor((box.x - ROAD) / CELL); cell <= Math.floor((box.x + box.width + ROAD) / CELL); cell++) {
+    for (let cell = Math.floor((box.x - road) / CELL); cell <= Math.floor((box.x + box.width + road) / CELL); cell++) {
       const list = cells.get(cell);
       if (list === undefined) cells.set(cell, [box]);
       else list.push(box);

@@ -5,20 +5,20 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { type DocumentState, installationOf } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
+import { levelOf, stepNow, unitOf } from "./detail.ts";
 import { shownDifference } from "./difference.ts";
-import { feetPath } from "./draw/feet-path.ts";
-import { linePath } from "./draw/line-path.ts";
+import { FarRoads } from "./far-roads.tsx";
 import { gestureStore } from "./gesture-store.ts";
-import { placesOf } from "./places.ts";
 import { cablesBehind } from "./protection.ts";
-import { looseRoad, ROAD, type RoadEnd } from "./road-path.ts";
+import { looseRoad, type RoadEnd, type RoadScale } from "./road-path.ts";
+import { RoadShape } from "./road-shape.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { createRoads, type Road } from "./sheet-roads.ts";
-import { NEAR_FROM } from "./sheet-view.ts";
+import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
+import { roadsIn, tilesInView } from "./tiles.ts";
 
-/** From afar the stubs in the boxes are not drawn, so a road goes on to the wall. Near it only tucks under its stub. */
-const STUB = 116;
+/** Near, a road only tucks under the stub it goes on from. */
 const TUCK = 3;
 
 /** The points of a road, its ends drawn on into the boxes by some units. */
@@ -28,114 +28,85 @@ function reachIn({ points, a, b }: Road, by: number): readonly Point[] {
   return [first, ...points.slice(1, -1), last];
 }
 
-const FAR_BEND = 30;
-/** From afar feet are as long as a road is wide there, and further apart. */
-const farFeet = (points: readonly Point[]): string => feetPath(points, 5, 22, 40, 44);
-
-const TILE = 1200;
-
-/** What is in view, in coarse steps, so that panning a little renders nothing; from afar all cables are one shape. */
-const tilesInView = ({
-  transform: [x, y, zoom],
-  width,
-  height,
-}: {
-  readonly transform: readonly [number, number, number];
-  readonly width: number;
-  readonly height: number;
-}): string =>
-  zoom < NEAR_FROM
-    ? "far"
-    : [-x / zoom, -y / zoom, (width - x) / zoom, (height - y) / zoom].map((v) => Math.floor(v / TILE)).join(" ");
-
 /** Cables between boxes, under the boxes, in one layer. */
 export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawings }) {
   const { document } = shown;
-  const moving = useStore(gestureStore, movingOf);
-  const tiles = useFlowStore(tilesInView);
-  const chosen = useStore(sessionStore, chosenCables);
+  const step = useFlowStore(stepNow);
   const [lay] = useState(createRoads);
   // While boxes still wait to be drawn, lanes would be given away too early.
-  const roads = useMemo(() => (shown.missing > 0 ? NONE : lay(shown)), [lay, shown]);
-  const laid = useMemo(
-    () => (moving.size === 0 ? roads : roads.map((road) => moved(road, document, moving))),
-    [roads, document, moving],
-  );
-  const picked = new Set(chosen.split(" "));
+  const map = useMemo(() => (shown.missing > 0 ? NONE : lay(shown, step)), [lay, shown, step]);
+  const moving = useStore(gestureStore, movingIds);
+  const [still, held] = useMemo(() => parted(map.roads, moving), [map, moving]);
   const roles = useStore(findingsStore, rolesOf);
   const guarded = useMemo(() => cablesBehind(installationOf(document), roles), [document, roles]);
-  const fresh = shownDifference(document)?.cables;
-  const isNew = (cable: CableId): boolean => fresh?.get(cable) === "new";
+  const layer = { document, scale: map.scale, step, guarded };
   return (
     <ViewportPortal>
       <svg className="sheet-roads" width="1" height="1" aria-hidden="true">
-        {tiles === "far" ? (
-          <>
-            <path
-              className="sheet-road-line"
-              d={laid.map((road) => linePath(reachIn(road, STUB), FAR_BEND)).join("")}
-            />
-            <path
-              className="sheet-road-line sheet-road-new"
-              d={laid.map((road) => (isNew(road.cable) ? linePath(reachIn(road, STUB), FAR_BEND) : "")).join("")}
-            />
-            <path
-              className="sheet-road-feet-far"
-              d={laid.map((road) => (guarded.has(road.cable) ? farFeet(reachIn(road, STUB)) : "")).join("")}
-            />
-          </>
-        ) : (
-          laid
-            .filter(({ points }) => isInTiles(points, tiles))
-            .map((road) => (
-              <RoadShape
-                key={road.cable}
-                cable={road.cable}
-                points={reachIn(road, TUCK)}
-                chosen={picked.has(road.cable)}
-                guarded={guarded.has(road.cable)}
-                fresh={isNew(road.cable)}
-              />
-            ))
-        )}
+        <RoadLayer {...layer} roads={still} />
+        {held.length > 0 && <MovingRoads {...layer} roads={held} />}
       </svg>
     </ViewportPortal>
   );
 });
 
-const NONE: readonly Road[] = [];
+interface Layer {
+  readonly document: DocumentState;
+  readonly scale: RoadScale;
+  readonly step: number;
+  readonly guarded: ReadonlySet<CableId>;
+  readonly roads: readonly Road[];
+}
+
+/** The roads in view; from afar all of them as one shape. */
+const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, roads }: Layer) {
+  const tiles = useFlowStore(tilesInView);
+  const chosen = useStore(sessionStore, chosenCables);
+  const picked = new Set(chosen.split(" "));
+  const fresh = shownDifference(document)?.cables;
+  const level = levelOf(step);
+  const unit = level === "near" ? 0 : unitOf(step);
+  const inView = useMemo(() => roadsIn(roads, tiles), [roads, tiles]);
+  if (level === "far")
+    return <FarRoads roads={roads} unit={unit} guarded={guarded} isNew={(cable) => fresh?.get(cable) === "new"} />;
+  return inView.map((road) => (
+    <RoadShape
+      key={road.cable}
+      cable={road.cable}
+      points={unit === 0 ? reachIn(road, TUCK) : road.points}
+      sheath={road.sheath}
+      scale={scale}
+      unit={unit}
+      chosen={picked.has(road.cable)}
+      guarded={guarded.has(road.cable)}
+      fresh={fresh?.get(road.cable) === "new"}
+    />
+  ));
+});
+
+/** Roads of boxes on the move, laid anew to where the boxes are now. The others stay as they were. */
+function MovingRoads(layer: Layer) {
+  const moving = useStore(gestureStore, movingOf);
+  const roads = layer.roads.map((road) => moved(road, layer.document, moving, layer.scale));
+  return <RoadLayer {...layer} roads={roads} />;
+}
+
+const NONE: RoadMap = { roads: [], scale: { road: 0, lane: 1, stepOut: 0, between: 0, around: 0 } };
 const rolesOf = ({ roles }: ReturnType<typeof findingsStore.get>) => roles;
 const movingOf = ({ moving }: ReturnType<typeof gestureStore.get>) => moving;
+/** One text while the same boxes are on the move. */
+const movingIds = ({ moving }: ReturnType<typeof gestureStore.get>): string => [...moving.keys()].join(" ");
 const chosenCables = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
   selection.flatMap((each) => (each.kind === "cable" ? [each.id] : [])).join(" ");
 
-/** The stub of the cable in either box is the same thing with a name and for the keyboard; presses are answered by the sheet. */
-const RoadShape = memo(function RoadShape({
-  cable,
-  points,
-  chosen,
-  guarded,
-  fresh,
-}: {
-  readonly cable: CableId;
-  readonly points: readonly Point[];
-  readonly chosen: boolean;
-  readonly guarded: boolean;
-  readonly fresh: boolean;
-}) {
-  const path = linePath(points, 16);
-  return (
-    <g className={`sheet-road${chosen ? " sheet-chosen" : ""}${fresh ? " sheet-new" : ""}`} data-road={cable}>
-      <path className="sheet-road-halo" d={path} />
-      <path className="sheet-road-edge" d={path} />
-      <path className="sheet-road-body" d={path} />
-      {guarded && <path className="sheet-feet" d={feetPath(points, ROAD / 2, 6, 18)} />}
-    </g>
-  );
-});
+function parted(roads: readonly Road[], moving: string): readonly [readonly Road[], readonly Road[]] {
+  if (moving === "") return [roads, []];
+  const ids = new Set<string>(moving.split(" "));
+  const isHeld = ({ boxes }: Road): boolean => ids.has(boxes[0]) || ids.has(boxes[1]);
+  return [roads.filter((road) => !isHeld(road)), roads.filter(isHeld)];
+}
 
-/** A road of a box on the move, laid anew to where the box is now. */
-function moved(road: Road, document: DocumentState, moving: ReadonlyMap<EnclosureId, Point>): Road {
+function moved(road: Road, document: DocumentState, moving: ReadonlyMap<EnclosureId, Point>, scale: RoadScale): Road {
   const shift = (end: RoadEnd, box: EnclosureId): RoadEnd => {
     const now = moving.get(box);
     const before = placesOf(document)[box];
@@ -144,17 +115,5 @@ function moved(road: Road, document: DocumentState, moving: ReadonlyMap<Enclosur
   };
   const a = shift(road.a, road.boxes[0]);
   const b = shift(road.b, road.boxes[1]);
-  return a === road.a && b === road.b ? road : { ...road, a, b, points: looseRoad({ a, b }) };
-}
-
-function isInTiles(points: readonly Point[], tiles: string): boolean {
-  const [left = 0, top = 0, right = 0, bottom = 0] = tiles.split(" ").map((tile) => Number(tile) * TILE);
-  const xs = points.map(({ x }) => x);
-  const ys = points.map(({ y }) => y);
-  return (
-    Math.max(...xs) >= left &&
-    Math.min(...xs) <= right + TILE &&
-    Math.max(...ys) >= top &&
-    Math.min(...ys) <= bottom + TILE
-  );
+  return a === road.a && b === road.b ? road : { ...road, a, b, points: looseRoad({ a, b }, scale) };
 }

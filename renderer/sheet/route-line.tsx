@@ -1,8 +1,9 @@
-import { ViewportPortal } from "@xyflow/react";
+import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { gestureStore } from "./gesture-store.ts";
-import { placesOf } from "./places.ts";
+import { pixelOf } from "./over-boxes.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 const fromOf = ({ routeFrom }: ReturnType<typeof sessionStore.get>) => routeFrom;
@@ -12,6 +13,7 @@ const pointerOf = ({ pointer }: ReturnType<typeof gestureStore.get>) => pointer;
 export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
   const from = useStore(sessionStore, fromOf);
   const pointer = useStore(gestureStore, pointerOf);
+  const pixel = useFlowStore(pixelOf);
   if (from === undefined || pointer === undefined) return null;
   const origin = placesOf(shown.document)[from];
   const drawing = shown.drawings.get(from);
@@ -21,8 +23,11 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
   return (
     <ViewportPortal>
       <svg className="sheet-route-line" width="1" height="1" aria-hidden="true">
-        <path d={`M${x} ${y}L${pointer.x} ${pointer.y}`} />
-        <circle cx={x} cy={y} r={6} />
+        <path
+          d={`M${x} ${y}L${pointer.x} ${pointer.y}`}
+          style={{ strokeWidth: 2.5 * pixel, strokeDasharray: `${8 * pixel} ${5 * pixel}` }}
+        />
+        <circle cx={x} cy={y} r={Math.max(6, 4 * pixel)} />
       </svg>
     </ViewportPortal>
   );

@@ -1,26 +1,21 @@
 import type { DragEvent, MouseEvent } from "react";
 import type { CableId, DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import { nudge, selectedBoxes } from "../state/arranging.ts";
 import { documentStore } from "../state/document-store.ts";
-import type { Selected } from "../state/selection.ts";
 import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
-import { removeSelected } from "./actions.ts";
+import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
+import { setChoosing } from "./box-actions.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
+import { stepAt } from "./detail.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { heldThing, putDown } from "./hand.ts";
-import {
-  bringIntoView,
-  fitAll,
-  fitBoxes,
-  GLIDE_MS,
-  NEAR_FROM,
-  toSheet,
-  zoomBy,
-  zoomNow,
-  zoomToFull,
-} from "./sheet-view.ts";
+import { watchAlt } from "./held-keys.ts";
+import { beginMarquee, isFraming } from "./marquee.ts";
+import { closeBox, isOpen } from "./open-boxes.ts";
+import { bringIntoView, fitAll, toSheet, zoomBy, zoomNow, zoomToFull } from "./sheet-view.ts";
+import { showOpened } from "./show-opened.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
-import { nudge } from "./use-box-moves.ts";
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -39,11 +34,19 @@ export const sheetEvents = {
     onPaneClick(event: MouseEvent): void {
       if (applyTool({ at: toSheet(event), enclosure: undefined, device: undefined })) return;
       putDown();
-      select();
+      if (!event.shiftKey && !gestureStore.get().choosing) select();
     },
     onNodeClick(event: MouseEvent, node: BoxFlowNode): void {
       if (applyTool({ at: toSheet(event), enclosure: node.data.enclosure, device: undefined })) return;
       if (heldThing() !== undefined) putDown();
+    },
+    onNodeDoubleClick(event: MouseEvent, node: BoxFlowNode): void {
+      if (sessionStore.get().tool !== undefined || heldThing() !== undefined) return;
+      const within = event.target instanceof Element && event.target.closest("[data-item],[data-mark],[data-open]");
+      if (within !== null) return;
+      const { enclosure } = node.data;
+      if (isOpen(enclosure)) closeBox(enclosure);
+      else if (stepAt(zoomNow()) > 0) showOpened(enclosure);
     },
     onPaneContextMenu(event: MouseEvent | globalThis.MouseEvent): void {
       event.preventDefault();
@@ -82,6 +85,11 @@ export const sheetEvents = {
         gestureStore.merge({ pointer: toSheet(event) });
     };
     // The sheet is moved by its own view alone: a browser that scrolls a clipped part to show the focus shifts it for good.
+    // The sheet would pan under a frame that is drawn.
+    const stay = (event: Event): void => {
+      if (isFraming()) event.stopPropagation();
+    };
+    const stopWatching = watchAlt();
     const hold = ({ target }: Event): void => {
       if (target instanceof Element) target.scrollTo(0, 0);
     };
@@ -91,10 +99,17 @@ export const sheetEvents = {
     host.addEventListener("scroll", hold, true);
     host.addEventListener("focusin", follow);
     host.addEventListener("pointerdown", beginCableDrag, true);
+    host.addEventListener("pointerdown", beginMarquee, true);
+    host.addEventListener("mousedown", stay, true);
+    host.addEventListener("touchstart", stay, true);
     host.addEventListener("pointermove", lead);
     host.addEventListener("keydown", onKey);
     window.addEventListener("keydown", onEscape);
     return () => {
+      stopWatching();
+      host.removeEventListener("pointerdown", beginMarquee, true);
+      host.removeEventListener("mousedown", stay, true);
+      host.removeEventListener("touchstart", stay, true);
       host.removeEventListener("scroll", hold, true);
       host.removeEventListener("focusin", follow);
       host.removeEventListener("pointerdown", beginCableDrag, true);
@@ -121,6 +136,8 @@ function onEscape(event: KeyboardEvent): void {
   if (event.key !== "Escape" || event.defaultPrevented) return;
   if (heldThing() !== undefined) putDown();
   else if (sessionStore.get().tool !== undefined) takeTool(undefined);
+  else if (gestureStore.get().choosing) setChoosing(false);
+  else if (event.target instanceof Element && event.target.closest(".sheet") !== null) select();
 }
 
 function onKey(event: KeyboardEvent): void {
@@ -146,6 +163,10 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
       enter(box, element);
       return true;
     }
+    case "Escape":
+      if (!isOpen(box)) return false;
+      closeBox(box);
+      return true;
     case " ":
       toggleSelected({ kind: "enclosure", id: box });
       return true;
@@ -165,25 +186,18 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
   }
 }
 
-/** Goes from a box to the first thing in it; from afar nothing in it is drawn, so the box is shown whole first. */
+/** Goes from a box to the first thing in it; away, nothing in it is drawn, so the box is opened first. */
 function enter(box: EnclosureId, element: Element): void {
-  const focusFirst = (): void =>
-    element.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus({ preventScroll: true });
-  if (zoomNow() >= NEAR_FROM) focusFirst();
-  else {
-    fitBoxes([box]);
-    setTimeout(focusFirst, GLIDE_MS);
-  }
+  const focusFirst = (within: Element): void =>
+    within.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus({ preventScroll: true });
+  if (stepAt(zoomNow()) === 0 || isOpen(box)) focusFirst(element);
+  else showOpened(box, focusFirst);
 }
 
-const isSelected = (box: EnclosureId): boolean =>
-  sessionStore.get().selection.some((each) => each.kind === "enclosure" && each.id === box);
+const isSelected = (box: EnclosureId): boolean => selectedBoxes().includes(box);
 
 /** The selected boxes where this one is among them, else this one. */
-function boxesWith(box: EnclosureId): readonly EnclosureId[] {
-  if (!isSelected(box)) return [box];
-  return sessionStore.get().selection.flatMap((each: Selected) => (each.kind === "enclosure" ? [each.id] : []));
-}
+const boxesWith = (box: EnclosureId): readonly EnclosureId[] => (isSelected(box) ? selectedBoxes() : [box]);
 
 function menuOf(box: EnclosureId, element: Element): void {
   const { left, top } = element.getBoundingClientRect();

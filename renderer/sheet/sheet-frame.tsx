@@ -5,10 +5,9 @@ import type { StateName } from "../../shared-model/model/project.ts";
 import { documentStore } from "../state/document-store.ts";
 import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
+import { COLUMNS, ROWS } from "./zones.ts";
 
 const THICK = 18;
-const COLUMNS = 8;
-const ROWS = ["A", "B", "C", "D", "E", "F"];
 
 /**
  * The neat line of the sheet: zones 1 to 8 across and A to F down, with a border scale of alternating bars. Proposed
@@ -98,14 +97,17 @@ const Lines = memo(function Lines({
   );
 });
 
+export const stateMarkWidth = (state: StateName): number =>
+  Math.round(textWidth(STATE_WORDS[state].toUpperCase(), 12, 700) + 34);
+
 /** Which account of the wiring this is, in the corner of the neat line: outlined as found, filled when proposed. */
 function StateMark({ state }: { readonly state: StateName }) {
   const word = STATE_WORDS[state].toUpperCase();
-  const width = textWidth(word, 12, 700) + 34;
+  const width = stateMarkWidth(state);
   return (
     <g className={`sheet-frame-state sheet-frame-${state}`}>
-      <rect x={THICK + 0.5} y={THICK + 0.5} width={width} height={22} />
-      <text x={THICK + width / 2} y={THICK + 16}>
+      <rect x={THICK + 0.5} y={THICK + 0.5} width={width} height={25} />
+      <text x={THICK + width / 2} y={THICK + 17}>
         {word}
       </text>
     </g>

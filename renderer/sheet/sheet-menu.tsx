@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { useStore } from "../state/use-store.ts";
 import { itemsIn, MenuItem, MenuLine, moveFocus } from "../ui/word-menu.tsx";
-import { type Action, actionsFor } from "./actions.ts";
+import type { Action } from "./action.ts";
+import { actionsFor } from "./actions.ts";
 import { closeMenu, gestureStore, type OpenMenu } from "./gesture-store.ts";
 
 /** Menu of the thing that was pressed with the other button, or with the menu key. */

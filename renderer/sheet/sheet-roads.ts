@@ -1,10 +1,12 @@
-import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
-import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
+import type { Rect, SheathDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import { tabsOf } from "../../shared-model/geometry/middle-box.ts";
+import type { CableId, EnclosureId, Side } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { installationOf } from "../state/document-store.ts";
-import { placesOf } from "./places.ts";
-import { layRoads, type RoadEnd } from "./road-path.ts";
+import { placesOf } from "../state/sheet-places.ts";
+import { levelOf, unitOf } from "./detail.ts";
+import { layRoads, NEAR_ROADS, type RoadEnd, type RoadScale } from "./road-path.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 /** A cable between two boxes, with the way it takes on the sheet. */
@@ -14,33 +16,79 @@ export interface Road {
   readonly a: RoadEnd;
   readonly b: RoadEnd;
   readonly points: readonly Point[];
+  readonly sheath: Pick<SheathDrawing, "name" | "sizeText" | "lengthText">;
+}
+
+/** All roads as they are seen from one distance. */
+export interface RoadMap {
+  readonly roads: readonly Road[];
+  readonly scale: RoadScale;
 }
 
 interface Laid {
+  readonly step: number;
   readonly ends: readonly Omit<Road, "points">[];
   readonly standing: readonly Rect[];
-  readonly roads: readonly Road[];
+  readonly map: RoadMap;
 }
 
-/** Both states, each before and after an edit. */
-const REMEMBERED = 4;
+/** Both states, each before and after an edit, from two distances. */
+const REMEMBERED = 8;
 
 /**
- * Roads depend on where boxes stand and on the stubs of their cables: where those are as before, so are the roads. The
+ * Roads depend on where boxes stand and on where their cables enter: where those are as before, so are the roads. The
  * last few are remembered, so that a switch of the state there and back lays nothing anew.
  */
-export function createRoads(): (shown: SheetDrawings) => readonly Road[] {
+export function createRoads(): (shown: SheetDrawings, step?: number) => RoadMap {
   let laid: readonly Laid[] = [];
-  return (shown) => {
-    const ends = allEnds(shown);
+  return (shown, step = 0) => {
+    const entries = new Map([...shown.drawings.keys()].map((id) => [id, entriesOf(shown, id, step)]));
+    const ends = allEnds(shown, entries);
     const standing = allBoxes(shown);
-    const known = laid.find((each) => sameEnds(each.ends, ends) && sameRects(each.standing, standing));
-    if (known !== undefined) return known.roads;
-    const points = layRoads(ends, standing);
-    const roads = ends.map((end, i) => ({ ...end, points: points[i] ?? [] }));
-    laid = [{ ends, standing, roads }, ...laid].slice(0, REMEMBERED);
-    return roads;
+    const known = laid.find(
+      (each) => each.step === step && sameEnds(each.ends, ends) && sameRects(each.standing, standing),
+    );
+    if (known !== undefined) return known.map;
+    const scale = scaleOf(step, entries.values());
+    const points = layRoads(ends, standing, scale);
+    const map = { roads: ends.map((end, i) => ({ ...end, points: points[i] ?? [] })), scale };
+    laid = [{ step, ends, standing, map }, ...laid].slice(0, REMEMBERED);
+    return map;
   };
+}
+
+/** Pixels: width of a road from middle distance, and from the middle of one to the next. */
+const MIDDLE = { road: 17, lane: 24, least: 5 } as const;
+const FAR = { road: 1.5, lane: 6 } as const;
+
+/** Where the wall of a box has no room for roads of full width, all are as narrow as there. */
+function scaleOf(step: number, entries: Iterable<ReadonlyMap<string, RoadEnd>>): RoadScale {
+  const level = levelOf(step);
+  if (level === "near") return NEAR_ROADS;
+  const unit = unitOf(step);
+  if (level === "far") return away(FAR.road * unit, FAR.lane * unit);
+  let lane = MIDDLE.lane * unit;
+  for (const ends of entries) lane = Math.min(lane, closest([...ends.values()]));
+  lane = Math.max(lane, MIDDLE.least * unit);
+  return away(Math.min(MIDDLE.road * unit, lane * 0.72), lane);
+}
+
+const away = (road: number, lane: number): RoadScale => ({
+  road,
+  lane,
+  stepOut: road / 2 + lane / 6,
+  between: 240 + lane,
+  around: 160 + 2 * lane,
+});
+
+/** Least distance of two on the same wall. */
+function closest(ends: readonly RoadEnd[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const out of [-1, 1]) {
+    const ys = ends.flatMap((end) => (end.out === out ? [end.at.y] : [])).sort((a, b) => a - b);
+    for (let i = 1; i < ys.length; i++) least = Math.min(least, (ys[i] ?? 0) - (ys[i - 1] ?? 0));
+  }
+  return least;
 }
 
 const samePoint = (a: RoadEnd, b: RoadEnd): boolean => a.at.x === b.at.x && a.at.y === b.at.y && a.out === b.out;
@@ -49,7 +97,15 @@ const sameEnds = (a: readonly Omit<Road, "points">[], b: readonly Omit<Road, "po
   a.length === b.length &&
   a.every((end, i) => {
     const other = b[i];
-    return other !== undefined && end.cable === other.cable && samePoint(end.a, other.a) && samePoint(end.b, other.b);
+    return (
+      other !== undefined &&
+      end.cable === other.cable &&
+      samePoint(end.a, other.a) &&
+      samePoint(end.b, other.b) &&
+      end.sheath.name === other.sheath.name &&
+      end.sheath.sizeText === other.sheath.sizeText &&
+      end.sheath.lengthText === other.sheath.lengthText
+    );
   });
 
 const sameRects = (a: readonly Rect[], b: readonly Rect[]): boolean =>
@@ -66,33 +122,44 @@ function allBoxes({ document, drawings }: SheetDrawings): readonly Rect[] {
 
 const ORIGIN = { x: 0, y: 0 };
 
-function allEnds(shown: SheetDrawings): readonly Omit<Road, "points">[] {
-  const at = placesOf(shown.document);
+type Entries = ReadonlyMap<EnclosureId, ReadonlyMap<string, RoadEnd>>;
+
+const sideKey = (cable: CableId, side: Side): string => `${cable}.${side}`;
+
+/** Where roads leave a box on the sheet: at the end of a stub near, at a tab in the wall away. */
+function entriesOf({ document, drawings }: SheetDrawings, id: EnclosureId, step: number): ReadonlyMap<string, RoadEnd> {
+  const drawing = drawings.get(id);
+  const origin = placesOf(document)[id];
+  if (drawing === undefined || origin === undefined) return new Map();
+  const level = levelOf(step);
+  if (level === "near")
+    return new Map(
+      drawing.sheaths.map(({ cable, side, at, outer }) => [
+        sideKey(cable, side),
+        { at: { x: origin.x + outer.x, y: origin.y + outer.y }, out: outer.x < at.x ? -1 : 1 },
+      ]),
+    );
+  const tabs = level === "far" ? tabsOf(drawing, unitOf(step), FAR.lane) : tabsOf(drawing, unitOf(step));
+  return new Map(
+    tabs.map(({ cable, side, at, out }) => [
+      sideKey(cable, side),
+      { at: { x: origin.x + at.x, y: origin.y + at.y }, out },
+    ]),
+  );
+}
+
+function allEnds(shown: SheetDrawings, entries: Entries): readonly Omit<Road, "points">[] {
   const { cables } = installationOf(shown.document);
   return Object.values(cables).flatMap((cable) => {
     const { a, b } = cable.sides;
     if (!("enclosure" in a) || !("enclosure" in b)) return [];
-    const from = endOf(shown, cable.id, "a", a.enclosure, at[a.enclosure]);
-    const to = endOf(shown, cable.id, "b", b.enclosure, at[b.enclosure]);
-    if (from === undefined || to === undefined) return [];
+    const from = entries.get(a.enclosure)?.get(sideKey(cable.id, "a"));
+    const to = entries.get(b.enclosure)?.get(sideKey(cable.id, "b"));
+    const sheath = shown.drawings.get(a.enclosure)?.sheaths.find((each) => each.cable === cable.id);
+    if (from === undefined || to === undefined || sheath === undefined) return [];
     // The road is laid from the box with more cables, where lanes are scarce.
     const turn = cablesInto(cables, b.enclosure).length > cablesInto(cables, a.enclosure).length;
     const boxes = turn ? ([b.enclosure, a.enclosure] as const) : ([a.enclosure, b.enclosure] as const);
-    return [{ cable: cable.id, boxes, a: turn ? to : from, b: turn ? from : to }];
+    return [{ cable: cable.id, boxes, a: turn ? to : from, b: turn ? from : to, sheath }];
   });
-}
-
-function endOf(
-  { drawings }: SheetDrawings,
-  cable: CableId,
-  side: "a" | "b",
-  enclosure: EnclosureId,
-  origin: Point | undefined,
-): RoadEnd | undefined {
-  const sheath = drawings.get(enclosure)?.sheaths.find((each) => each.cable === cable && each.side === side);
-  if (sheath === undefined || origin === undefined) return undefined;
-  return {
-    at: { x: origin.x + sheath.outer.x, y: origin.y + sheath.outer.y },
-    out: sheath.outer.x < sheath.at.x ? -1 : 1,
-  };
 }

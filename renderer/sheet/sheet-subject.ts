@@ -8,6 +8,8 @@ export type Subject =
   | { readonly kind: "splice"; readonly enclosure: EnclosureId; readonly id: SpliceId }
   | { readonly kind: "cable"; readonly enclosure: EnclosureId | undefined; readonly id: CableId }
   | { readonly kind: "end"; readonly enclosure: EnclosureId; readonly id: EndKey }
+  /** The selected boxes: how they stand to each other. */
+  | { readonly kind: "arrange" }
   | { readonly kind: "sheet"; readonly at: { readonly x: number; readonly y: number } };
 
 /** What a press on it selects. */
@@ -21,6 +23,7 @@ export function selectedOf(subject: Subject): Selected | undefined {
       return { kind: subject.kind, id: subject.id } as Selected;
     case "end":
       return { kind: "end", enclosure: subject.enclosure, id: subject.id };
+    case "arrange":
     case "sheet":
       return undefined;
   }

@@ -1,20 +1,25 @@
 import type { ReactFlowInstance } from "@xyflow/react";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import type { View } from "./box-frame.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 
 export const MIN_ZOOM = 0.02;
 export const MAX_ZOOM = 4;
-/** Below this zoom codes and conductors cannot be read: boxes and cables are drawn from afar. */
-export const NEAR_FROM = 0.35;
 
 type Flow = ReactFlowInstance<BoxFlowNode>;
 
 let flow: Flow | undefined;
 
+/** What is to be shown as soon as there is a sheet to show it on. */
+let waiting: (() => void) | undefined;
+
 /** A window has one sheet; gestures ask it where the pointer is without subscribing to anything. */
 export function attachSheet(instance: Flow | undefined): void {
   flow = instance;
+  const show = waiting;
+  waiting = undefined;
+  if (instance !== undefined && show !== undefined) requestAnimationFrame(show);
 }
 
 /** A point of the window in drawing units of the sheet. */
@@ -23,18 +28,25 @@ export const toSheet = (client: { readonly clientX: number; readonly clientY: nu
 
 export const zoomNow = (): number => flow?.getZoom() ?? 1;
 
+/** Costs a layout of the page: not for every step of a gesture. */
+export function viewNow(): View {
+  const host = hostArea();
+  return { zoom: zoomNow(), width: host?.width ?? 0, height: host?.height ?? 0 };
+}
+
 const calm = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
 /** Space around what is fitted; below lies the title block. */
-const ROOM = { top: "20px", right: "20px", bottom: "52px", left: "20px" } as const;
+const ROOM = { top: "44px", right: "24px", bottom: "52px", left: "24px" } as const;
 
 const LIVELY_MS = 180;
-/** After this a fit or zoom has arrived. */
-export const GLIDE_MS = LIVELY_MS + 40;
 const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
 /** Shows all there is, never larger than life. */
-export const fitAll = (): void => void flow?.fitView({ padding: ROOM, maxZoom: 1, duration: duration() });
+export function fitAll(): void {
+  if (flow === undefined) waiting = fitAll;
+  else void flow.fitView({ padding: ROOM, maxZoom: 1, duration: duration() });
+}
 
 /** Shows some boxes whole. */
 export function fitBoxes(ids: readonly string[]): void {
@@ -53,6 +65,17 @@ export function zoomBy(factor: number): void {
 }
 
 export const zoomToFull = (): void => void flow?.zoomTo(1, { duration: duration() });
+
+/** Shows a point of the sheet in the middle, at a size. */
+export const zoomAround = ({ x, y }: Point, zoom: number): void =>
+  void flow?.setCenter(x, y, { zoom, duration: duration() });
+
+/** The point of the sheet in the middle of the view. */
+export function centreNow(): Point {
+  const host = hostArea();
+  if (host === undefined) return { x: 0, y: 0 };
+  return toSheet({ clientX: host.left + host.width / 2, clientY: host.top + host.height / 2 });
+}
 
 /** Brings an area into view: not at all where it is already seen at a readable size. */
 export function showArea(area: Rect): void {

@@ -4,7 +4,7 @@ import "./css/box.css";
 import "./css/wiring.css";
 import "./css/marks.css";
 import "./css/hand.css";
-import { type NodeTypes, ReactFlow, ReactFlowProvider, SelectionMode } from "@xyflow/react";
+import { type NodeTypes, ReactFlow, ReactFlowProvider } from "@xyflow/react";
 import { useEffect, useRef, useState } from "react";
 import { documentStore, installationOf } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
@@ -15,8 +15,12 @@ import { WallPatterns } from "./draw/walls.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { dropGestures, gestureStore } from "./gesture-store.ts";
 import { HandHint } from "./hand-hint.tsx";
+import { closeWithDocument } from "./open-boxes.ts";
+import { OverBoxes } from "./over-boxes.tsx";
+import { PressesAdd } from "./presses-add.tsx";
 import { Roads } from "./roads.tsx";
 import { RouteLine } from "./route-line.tsx";
+import { SelectionBar } from "./selection-bar.tsx";
 import { useSheetDrawings } from "./sheet-drawings.ts";
 import { sheetEvents } from "./sheet-events.ts";
 import { SheetFrame } from "./sheet-frame.tsx";
@@ -29,7 +33,7 @@ import { useGoTo } from "./use-go-to.ts";
 
 const NODE_TYPES: NodeTypes = { box: BoxNode };
 const PAN_BUTTONS = [0, 1];
-/** With a cable in the hand, dragging draws it. */
+/** With a cable in the hand, dragging draws it; while boxes are chosen it draws a frame. */
 const MIDDLE_BUTTON = [1];
 const START = { x: 80, y: 90, zoom: 0.6 };
 const HIDDEN_ATTRIBUTION = { hideAttribution: true };
@@ -51,13 +55,21 @@ function SheetBody() {
   const nodes = useFlowNodes(shown);
   const moves = useBoxMoves();
   const tool = useStore(sessionStore, (session) => session.tool?.kind);
+  const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
   const stale = useStale();
   const empty = useStore(documentStore, (document) => Object.keys(installationOf(document).enclosures).length === 0);
   useGoTo(shown.missing === 0);
   useEffect(() => sheetEvents.attach(host.current), []);
   useEffect(() => dropGesturesOnSwitch(), []);
+  useEffect(() => closeWithDocument(), []);
+  useEffect(() => () => attachSheet(undefined), []);
   return (
-    <div ref={host} className={stale ? "sheet sheet-stale" : "sheet"} data-tool={tool}>
+    <div
+      ref={host}
+      className={stale ? "sheet sheet-stale" : "sheet"}
+      data-tool={tool}
+      data-choosing={choosing || undefined}
+    >
       <WallPatterns />
       <div className="sheet-flow">
         <ReactFlow
@@ -71,11 +83,10 @@ function SheetBody() {
           nodesConnectable={false}
           disableKeyboardA11y
           deleteKeyCode={null}
-          selectionKeyCode="Shift"
-          selectionMode={SelectionMode.Partial}
+          selectionKeyCode={null}
           multiSelectionKeyCode={MORE_KEYS}
           nodesDraggable={tool === undefined}
-          panOnDrag={tool === "cable" ? MIDDLE_BUTTON : PAN_BUTTONS}
+          panOnDrag={tool === "cable" || choosing ? MIDDLE_BUTTON : PAN_BUTTONS}
           zoomOnDoubleClick={false}
           minZoom={MIN_ZOOM}
           maxZoom={MAX_ZOOM}
@@ -88,10 +99,13 @@ function SheetBody() {
         >
           <Roads shown={shown} />
           <RouteLine shown={shown} />
+          <OverBoxes />
+          <PressesAdd />
         </ReactFlow>
       </div>
       {empty && <EmptySheet />}
       <SheetFrame />
+      <SelectionBar />
       <TitleBlock />
       <HandHint />
       <SheetMenu />

@@ -6,13 +6,21 @@ import { gestureStore } from "./gesture-store.ts";
 import { SLACK, swallowClick } from "./pick-up.ts";
 import { toSheet } from "./sheet-view.ts";
 
+interface SpliceInBox {
+  readonly enclosure: EnclosureId;
+  readonly id: SpliceId;
+  readonly area: Rect;
+  /** How many times larger than the sheet its box is drawn. */
+  readonly scale: number;
+}
+
 /** Follows a press on a splice; dragged, it keeps the place where it is dropped, and the rest is routed around it. */
-export function beginSpliceMove(pressed: PointerEvent, enclosure: EnclosureId, splice: SpliceId, area: Rect): void {
+export function beginSpliceMove(pressed: PointerEvent, { enclosure, id: splice, area, scale }: SpliceInBox): void {
   const start = toSheet(pressed);
   let dragging = false;
   const placeAt = (event: PointerEvent) => {
     const now = toSheet(event);
-    return { x: area.x + now.x - start.x, y: area.y + now.y - start.y };
+    return { x: area.x + (now.x - start.x) / scale, y: area.y + (now.y - start.y) / scale };
   };
   const move = (event: PointerEvent): void => {
     if (event.pointerId !== pressed.pointerId) return;

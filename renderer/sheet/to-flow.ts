@@ -1,11 +1,13 @@
 import type { Node } from "@xyflow/react";
+import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import type { EnclosureChange } from "../../shared-model/queries/changed-between-states.ts";
 import { installationOf } from "../state/document-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
+import { frameOf, magnification, type View } from "./box-frame.ts";
 import { CHANGE_WORDS, shownDifference } from "./difference.ts";
-import { placesOf } from "./places.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 /** A box on the sheet. Everything but its id is read by the node itself, so that an edit renders that node alone. */
@@ -16,52 +18,120 @@ interface Made {
   readonly bounds: object;
   readonly x: number;
   readonly y: number;
+  readonly scale: number;
   readonly selected: boolean;
-  readonly raised: boolean;
+  /** 0: among the others. */
+  readonly height: number;
   readonly change: EnclosureChange | undefined;
   readonly node: BoxFlowNode;
 }
 
+/** Boxes that are opened, and from where they are seen. */
+export interface Opened {
+  readonly ids: readonly EnclosureId[];
+  readonly view: View;
+}
+
+const NONE_OPEN: Opened = { ids: [], view: { zoom: 1, width: 0, height: 0 } };
+const ORIGIN = { x: 0, y: 0 };
+
+/** What lies over what: a selected box over the others, opened ones over it, the one with the hand in it on top. */
+const SELECTED = 10;
+const OPEN = 20;
+const TOP = 10_000;
+
 /** Words of the node in the accessibility tree; a constant, so that nodes stay equal. */
 const ATTRIBUTES = { "aria-roledescription": "box", tabIndex: 0 } as const;
 
+interface Shown {
+  readonly shown: SheetDrawings;
+  readonly selected: ReadonlySet<string>;
+  readonly raised: EnclosureId | undefined;
+  readonly open: Opened;
+}
+
+interface Laid extends Shown {
+  readonly moving: ReadonlyMap<EnclosureId, Point>;
+  readonly nodes: BoxFlowNode[];
+  readonly indexOf: ReadonlyMap<EnclosureId, number>;
+}
+
 /**
  * Turns the layout into flow nodes. The same box at the same place gives the same node object, which is what keeps a
- * drag or an edit from touching the other nodes.
+ * drag or an edit from touching the other nodes; a step of a drag looks at the boxes on the move alone.
  */
 export function createToFlow() {
   let made = new Map<EnclosureId, Made>();
+  let laid: Laid | undefined;
+  const nodeOf = (what: Shown, enclosure: Enclosure, drawing: BoxDrawing, origin: Point): BoxFlowNode => {
+    const wanted = wantedOf(what, enclosure, drawing, origin);
+    const before = made.get(enclosure.id);
+    if (before !== undefined && isSame(before, wanted)) return before.node;
+    const entry = { ...wanted, node: makeNode(wanted, frameOf(drawing, wanted.scale)) };
+    made.set(enclosure.id, entry);
+    return entry.node;
+  };
+  const layAll = (what: Shown, moving: Laid["moving"]): Laid => {
+    const { document, drawings } = what.shown;
+    const places = placesOf(document);
+    const { enclosures } = installationOf(document);
+    const nodes: BoxFlowNode[] = [];
+    const indexOf = new Map<EnclosureId, number>();
+    for (const enclosure of Object.values(enclosures)) {
+      const drawing = drawings.get(enclosure.id);
+      if (drawing === undefined) continue;
+      indexOf.set(enclosure.id, nodes.length);
+      nodes.push(nodeOf(what, enclosure, drawing, moving.get(enclosure.id) ?? places[enclosure.id] ?? ORIGIN));
+    }
+    made = new Map([...made].filter(([id]) => indexOf.has(id)));
+    return { ...what, moving, nodes, indexOf };
+  };
+  const layMoving = (before: Laid, moving: Laid["moving"]): Laid => {
+    const { document, drawings } = before.shown;
+    const { enclosures } = installationOf(document);
+    const places = placesOf(document);
+    const nodes = [...before.nodes];
+    for (const id of new Set([...before.moving.keys(), ...moving.keys()])) {
+      const index = before.indexOf.get(id);
+      const enclosure = enclosures[id];
+      const drawing = drawings.get(id);
+      if (index === undefined || enclosure === undefined || drawing === undefined) continue;
+      nodes[index] = nodeOf(before, enclosure, drawing, moving.get(id) ?? places[id] ?? ORIGIN);
+    }
+    return { ...before, moving, nodes };
+  };
   return function toFlow(
-    { document, drawings }: SheetDrawings,
+    shown: SheetDrawings,
     moving: ReadonlyMap<EnclosureId, Point>,
     selected: ReadonlySet<string>,
     raised: EnclosureId | undefined,
+    open: Opened = NONE_OPEN,
   ): BoxFlowNode[] {
-    const next = new Map<EnclosureId, Made>();
-    const nodes: BoxFlowNode[] = [];
-    const places = placesOf(document);
-    const changes = shownDifference(document);
-    for (const enclosure of Object.values(installationOf(document).enclosures)) {
-      const drawing = drawings.get(enclosure.id);
-      if (drawing === undefined) continue;
-      const origin = moving.get(enclosure.id) ?? places[enclosure.id] ?? { x: 0, y: 0 };
-      const wanted = {
-        enclosure,
-        bounds: drawing.bounds,
-        x: origin.x + drawing.bounds.x,
-        y: origin.y + drawing.bounds.y,
-        selected: selected.has(enclosure.id),
-        raised: raised === enclosure.id,
-        change: changes?.enclosures.get(enclosure.id),
-      };
-      const before = made.get(enclosure.id);
-      const entry =
-        before !== undefined && isSame(before, wanted) ? before : { ...wanted, node: makeNode(wanted, drawing.bounds) };
-      next.set(enclosure.id, entry);
-      nodes.push(entry.node);
-    }
-    made = next;
-    return nodes;
+    const isStep = laid?.shown === shown && laid.selected === selected && laid.raised === raised && laid.open === open;
+    laid = isStep && laid !== undefined ? layMoving(laid, moving) : layAll({ shown, selected, raised, open }, moving);
+    return laid.nodes;
+  };
+}
+
+function wantedOf(
+  { shown, selected, raised, open }: Shown,
+  enclosure: Enclosure,
+  drawing: BoxDrawing,
+  origin: Point,
+): Omit<Made, "node"> {
+  const opened = open.ids.indexOf(enclosure.id);
+  const scale = opened < 0 ? 1 : magnification(drawing, open.view);
+  const frame = opened < 0 ? drawing.bounds : frameOf(drawing, scale);
+  const isSelected = selected.has(enclosure.id);
+  return {
+    enclosure,
+    bounds: drawing.bounds,
+    x: origin.x + frame.x,
+    y: origin.y + frame.y,
+    scale,
+    selected: isSelected,
+    height: raised === enclosure.id ? TOP : opened >= 0 ? OPEN + opened : isSelected ? SELECTED : 0,
+    change: shownDifference(shown.document)?.enclosures.get(enclosure.id),
   };
 }
 
@@ -71,12 +141,13 @@ const isSame = (a: Omit<Made, "node">, b: Omit<Made, "node">): boolean =>
   a.bounds === b.bounds &&
   a.x === b.x &&
   a.y === b.y &&
+  a.scale === b.scale &&
   a.selected === b.selected &&
-  a.raised === b.raised &&
+  a.height === b.height &&
   a.change === b.change;
 
 function makeNode(
-  { enclosure, x, y, selected, raised, change }: Omit<Made, "node">,
+  { enclosure, x, y, selected, height: zIndex, change }: Omit<Made, "node">,
   { width, height }: { readonly width: number; readonly height: number },
 ): BoxFlowNode {
   return {
@@ -89,7 +160,7 @@ function makeNode(
     measured: { width, height },
     handles: [],
     selected,
-    zIndex: raised ? 20 : selected ? 10 : 0,
+    zIndex,
     ariaRole: "group",
     ariaLabel: boxWords(enclosure, change),
     domAttributes: ATTRIBUTES,

@@ -8,25 +8,31 @@ import {
   useMemo,
   useRef,
 } from "react";
+import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { keyOf } from "../state/selection.ts";
 import { goTo, select, sessionStore, showPane, toggleSelected } from "../state/session-store.ts";
 import { findSubject } from "../state/subject-target.ts";
-import { removeSelected } from "./actions.ts";
+import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
 import { type BoxItem, type Direction, neighbour } from "./box-items.ts";
 import type { FindingMark } from "./finding-marks.ts";
 import { type HeldThing, openMenu } from "./gesture-store.ts";
 import { landOn, pickUp, putDown } from "./hand.ts";
 import type { LandingTarget } from "./landing-targets.ts";
+import { closeBox, isOpen } from "./open-boxes.ts";
 import { beginPickUp } from "./pick-up.ts";
 import { type Subject, selectedOf } from "./sheet-subject.ts";
 import { toSheet } from "./sheet-view.ts";
+import { showOpened } from "./show-opened.ts";
 import { beginSpliceMove } from "./splice-move.ts";
 
 export interface InBox {
   readonly id: EnclosureId;
+  readonly drawing: BoxDrawing | undefined;
+  /** How many times larger than the sheet it is drawn. */
+  readonly scale: number;
   readonly items: readonly BoxItem[];
   readonly targets: readonly LandingTarget[];
   readonly marks: readonly FindingMark[];
@@ -99,13 +105,19 @@ function press(box: InBox, { item }: Hit, event: PointerEvent): void {
   if (event.button !== 0 || item === undefined || box.held !== undefined || tool !== undefined) return;
   if (documentStore.get().readOnly) return;
   if (item.subject.kind === "end" && !event.shiftKey) beginPickUp(event.nativeEvent, box.id, item.subject.id);
-  else if (item.subject.kind === "splice") beginSpliceMove(event.nativeEvent, box.id, item.subject.id, item.area);
+  else if (item.subject.kind === "splice")
+    beginSpliceMove(event.nativeEvent, { enclosure: box.id, id: item.subject.id, area: item.area, scale: box.scale });
 }
 
 /** @returns True when the click was for something in the box, so that it is not a press on the box itself. */
 function click(box: InBox, { item, target, mark }: Hit, event: MouseEvent): boolean {
   if (target !== undefined) {
     landOn(target);
+    return true;
+  }
+  if (event.target instanceof Element && event.target.closest("[data-open]") !== null) {
+    if (isOpen(box.id)) closeBox(box.id);
+    else showOpened(box.id);
     return true;
   }
   if (sessionStore.get().tool !== undefined) {
@@ -153,7 +165,7 @@ function key(box: InBox, { item, target, mark }: Hit, event: KeyboardEvent): boo
     if (next !== undefined) focusOn(box, next.key);
     return true;
   }
-  if (event.key === "Escape") return letGo(box);
+  if (event.key === "Escape") return letGo(box) || shut(box);
   if (event.key === "Enter" || event.key === " ") {
     if (target !== undefined) return land(box, target);
     if (mark !== undefined) showFinding(mark);
@@ -198,6 +210,14 @@ function letGo(box: InBox): boolean {
   const back = box.held.kind === "end" ? `end ${box.held.end}` : undefined;
   putDown();
   if (back !== undefined) afterRender(() => focusOn(box, back));
+  return true;
+}
+
+/** Escape in an opened box closes it, and leaves the focus on the box. */
+function shut(box: InBox): boolean {
+  if (!isOpen(box.id)) return false;
+  box.root.current?.closest<HTMLElement>(".react-flow__node")?.focus(STILL);
+  closeBox(box.id);
   return true;
 }
 

@@ -1,17 +1,26 @@
 import type { NodeChange, OnNodeDrag, OnNodesChange } from "@xyflow/react";
 import { useMemo } from "react";
+import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import { hull } from "../../shared-model/geometry/free-group-place.ts";
+import { snapMove } from "../../shared-model/geometry/snap.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import { dispatch, documentStore } from "../state/document-store.ts";
+import { moveBoxes } from "../state/arranging.ts";
+import { type DocumentState, documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Selected } from "../state/selection.ts";
-import { notify, sessionStore } from "../state/session-store.ts";
-import { drawingOf } from "./drawings.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
+import { frameOf, magnification } from "./box-frame.ts";
+import { knownDrawingOf } from "./drawings.ts";
 import { gestureStore, stopMoving } from "./gesture-store.ts";
+import { altIsDown } from "./held-keys.ts";
+import { isOpen } from "./open-boxes.ts";
+import { viewNow, zoomNow } from "./sheet-view.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 
-/** Boxes land on the pitch of the drawing, so that stubs of boxes side by side meet straight. */
-const PITCH = 16;
-const snap = (value: number): number => Math.round(value / PITCH) * PITCH;
+/** Pixels at which a line of a neighbour is near enough, and drawing units in which a box is a neighbour. */
+const REACH = 6;
+const AROUND = 2400;
 
 /** Selecting and dragging boxes. While a drag lasts only the session knows; its end is one command. */
 export function useBoxMoves() {
@@ -20,18 +29,76 @@ export function useBoxMoves() {
 
 const onNodesChange: OnNodesChange<BoxFlowNode> = (changes) => {
   choose(changes);
-  const moving = new Map(gestureStore.get().moving);
-  let moved = false;
+  const raw = draggedTo(changes);
+  if (raw.size > 0) lead(raw);
+};
+
+/** Where the pointer has taken boxes, by their places. */
+function draggedTo(changes: readonly NodeChange<BoxFlowNode>[]): ReadonlyMap<EnclosureId, Point> {
+  const raw = new Map<EnclosureId, Point>();
   for (const change of changes) {
     if (change.type !== "position" || change.position === undefined || change.dragging !== true) continue;
     const id = change.id as EnclosureId;
-    const bounds = drawingOf(documentStore.get(), id)?.bounds;
-    if (bounds === undefined) continue;
-    moving.set(id, { x: snap(change.position.x - bounds.x), y: snap(change.position.y - bounds.y) });
-    moved = true;
+    const drawing = knownDrawingOf(documentStore.get(), id);
+    if (drawing === undefined) continue;
+    const frame = frameOf(drawing, isOpen(id) ? magnification(drawing, viewNow()) : 1);
+    raw.set(id, { x: change.position.x - frame.x, y: change.position.y - frame.y });
   }
-  if (moved) gestureStore.merge({ moving });
-};
+  return raw;
+}
+
+/** Boxes that are moved together keep their places among each other: one way for all, clicked into place as one. */
+function lead(raw: ReadonlyMap<EnclosureId, Point>): void {
+  const now = documentStore.get();
+  const places = placesOf(now);
+  const [first] = raw;
+  const from = first && places[first[0]];
+  if (first === undefined || from === undefined) return;
+  const way = { x: first[1].x - from.x, y: first[1].y - from.y };
+  const { by, guides } = altIsDown() ? { by: rounded(way), guides: [] } : snapped(now, new Set(raw.keys()), way);
+  const moving = new Map<EnclosureId, Point>();
+  for (const id of raw.keys()) {
+    const at = places[id];
+    if (at !== undefined) moving.set(id, { x: at.x + by.x, y: at.y + by.y });
+  }
+  gestureStore.merge({ moving, guides });
+}
+
+const rounded = ({ x, y }: Point): Point => ({ x: Math.round(x), y: Math.round(y) });
+
+function snapped(now: DocumentState, ids: ReadonlySet<EnclosureId>, way: Point) {
+  const { held, staying } = wallsFor(now, ids);
+  const near = staying.filter(
+    (rect) => Math.abs(rect.x - held.x - way.x) < AROUND && Math.abs(rect.y - held.y - way.y) < AROUND,
+  );
+  return snapMove(held, way, near, REACH / zoomNow());
+}
+
+interface DragWalls {
+  readonly document: DocumentState;
+  readonly key: string;
+  readonly held: Rect;
+  readonly staying: readonly Rect[];
+}
+
+let walls: DragWalls | undefined;
+
+/** Walls of what moves and of what stays; the same all through a drag. */
+function wallsFor(document: DocumentState, ids: ReadonlySet<EnclosureId>): DragWalls {
+  const key = [...ids].join(" ");
+  if (walls?.document === document && walls.key === key) return walls;
+  const places = placesOf(document);
+  const moving: Rect[] = [];
+  const staying: Rect[] = [];
+  for (const id of Object.keys(shownInstallation().enclosures) as EnclosureId[]) {
+    const at = places[id];
+    const drawing = knownDrawingOf(document, id);
+    if (at === undefined || drawing === undefined) continue;
+    (ids.has(id) ? moving : staying).push({ ...at, width: drawing.width, height: drawing.height });
+  }
+  walls = { document, key, held: hull(moving), staying };
+  return walls;
+}
 
 /** Boxes join and leave the selection; what else is selected makes way. */
 function choose(changes: readonly NodeChange<BoxFlowNode>[]): void {
@@ -56,28 +123,13 @@ const dropSelection = (): void => commitMoves();
 
 function commitMoves(): void {
   const { moving } = gestureStore.get();
-  const { enclosures } = documentStore.get().project.layout;
-  const moves = [...moving].flatMap(([id, to]) => {
-    const before = enclosures[id];
-    return before !== undefined && before.x === to.x && before.y === to.y ? [] : [{ id, to }];
-  });
-  move(moves);
-  stopMoving();
-}
-
-function move(moves: readonly { readonly id: EnclosureId; readonly to: Point }[]): void {
-  if (moves.length === 0) return;
-  const done = dispatch({ command: "move-enclosures", args: { moves } });
-  if (!done.ok) notify("problem", "The boxes stay where they were", [done.refusal.message]);
-}
-
-/** Moves boxes by whole pitches, for arrow keys. */
-export function nudge(ids: readonly EnclosureId[], dx: number, dy: number): void {
-  const { enclosures } = documentStore.get().project.layout;
-  move(
-    ids.flatMap((id) => {
-      const at = enclosures[id];
-      return at === undefined ? [] : [{ id, to: { x: at.x + dx * PITCH, y: at.y + dy * PITCH } }];
+  const places = placesOf(documentStore.get());
+  moveBoxes(
+    [...moving].flatMap(([id, to]) => {
+      const before = places[id];
+      return before !== undefined && before.x === to.x && before.y === to.y ? [] : [{ id, to }];
     }),
   );
+  walls = undefined;
+  stopMoving();
 }

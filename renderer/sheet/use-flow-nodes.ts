@@ -1,9 +1,12 @@
-import { useMemo, useState } from "react";
+import { useStore as useFlowStore } from "@xyflow/react";
+import { useCallback, useMemo, useState } from "react";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { sameList, useStore } from "../state/use-store.ts";
 import { gestureStore } from "./gesture-store.ts";
+import { openStore } from "./open-boxes.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { type BoxFlowNode, createToFlow } from "./to-flow.ts";
+import { type BoxFlowNode, createToFlow, type Opened } from "./to-flow.ts";
 
 /** Flow nodes of the drawn boxes where they stand now; boxes that did not change keep their node. */
 export function useFlowNodes(shown: SheetDrawings): BoxFlowNode[] {
@@ -13,8 +16,28 @@ export function useFlowNodes(shown: SheetDrawings): BoxFlowNode[] {
   const heldIn = useStore(sessionStore, heldInOf);
   const jumperIn = useStore(gestureStore, jumperInOf);
   const raised = heldIn ?? jumperIn;
-  return useMemo(() => toFlow(shown, moving, new Set(chosen), raised), [toFlow, shown, moving, chosen, raised]);
+  const open = useOpened();
+  const selected = useMemo(() => new Set(chosen), [chosen]);
+  return useMemo(() => toFlow(shown, moving, selected, raised, open), [toFlow, shown, moving, selected, raised, open]);
 }
+
+interface Seen {
+  readonly transform: readonly [number, number, number];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Zooming renders the nodes only while a box is open. */
+function useOpened(): Opened {
+  const ids = useStore(openStore, idsOf);
+  const none = ids.length === 0;
+  const zoom = useFlowStore(useCallback(({ transform }: Seen) => (none ? 1 : transform[2]), [none]));
+  const width = useFlowStore(useCallback((seen: Seen) => (none ? 0 : seen.width), [none]));
+  const height = useFlowStore(useCallback((seen: Seen) => (none ? 0 : seen.height), [none]));
+  return useMemo(() => ({ ids, view: { zoom, width, height } }), [ids, zoom, width, height]);
+}
+
+const idsOf = ({ ids }: { readonly ids: readonly EnclosureId[] }) => ids;
 
 type Session = ReturnType<typeof sessionStore.get>;
 type Gesture = ReturnType<typeof gestureStore.get>;

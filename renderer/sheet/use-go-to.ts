@@ -6,10 +6,12 @@ import { findDevice, findJumper, findSplice } from "../../shared-model/queries/f
 import { documentStore, followDocument, installationOf, shownInstallation } from "../state/document-store.ts";
 import type { Selected } from "../state/selection.ts";
 import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { drawingOf } from "./drawings.ts";
-import { placesOf } from "./places.ts";
+import { say } from "./gesture-store.ts";
 import { fitAll, fitBoxes, showArea } from "./sheet-view.ts";
+import { zoneAt } from "./zones.ts";
 
 /**
  * Brings into view what another part of the window asks for, and the whole of a document that was just opened.
@@ -39,18 +41,35 @@ export function useGoTo(complete: boolean): void {
 const requestOf = ({ goTo }: ReturnType<typeof sessionStore.get>) => goTo;
 
 function show(target: Selected): void {
-  const document = documentStore.get();
-  const boxes = boxesOf(installationOf(document), target);
+  const now = documentStore.get();
+  const boxes = boxesOf(installationOf(now), target);
   const [first] = boxes;
   if (boxes.length > 1) {
     fitBoxes(boxes);
     return;
   }
-  const drawing = first && drawingOf(document, first);
-  const origin = first && placesOf(document)[first];
+  if (first !== undefined) tellZone(first);
+  const drawing = first && drawingOf(now, first);
+  const origin = first && placesOf(now)[first];
   if (drawing === undefined || origin === undefined) return;
   const { x, y, width, height } = drawing.bounds;
   showArea({ x: origin.x + x, y: origin.y + y, width, height });
+}
+
+/** Fits glide for less than this. */
+const SETTLED_MS = 260;
+
+/** Says where on the sheet the box has come to lie, as the frame names its zones. */
+function tellZone(id: EnclosureId): void {
+  setTimeout(() => {
+    const sheet = document.querySelector(".sheet-flow")?.getBoundingClientRect();
+    const wall = document
+      .querySelector(`.react-flow__node[data-id="${CSS.escape(id)}"] .sheet-wall-outer`)
+      ?.getBoundingClientRect();
+    const zone = sheet && wall && zoneAt({ x: wall.x + wall.width / 2, y: wall.y + wall.height / 2 }, sheet);
+    const name = shownInstallation().enclosures[id]?.name;
+    if (zone !== undefined && name !== undefined) say(`${name}, zone ${zone}.`);
+  }, SETTLED_MS);
 }
 
 /** The boxes that a thing is in: two for a cable, none for a room. */

@@ -7,12 +7,12 @@ import { roomOf } from "../../shared-model/geometry/free-place.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation, Point, Project } from "../../shared-model/model/project.ts";
 import { type CutOut, cutOut, isFromInside } from "../../shared-model/queries/cut-out.ts";
-import { findDevice, findJumper, findSplice } from "../../shared-model/queries/find-item.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import type { ParseOutcome } from "../analysis/worker-client.ts";
 import { FILE_LIMIT_BYTES } from "../platform/file-host.ts";
 import { copyIdentities } from "./copy-identities.ts";
 import { dispatch, documentStore, shownInstallation } from "./document-store.ts";
+import { homeOf } from "./home-of.ts";
 import { isItem, type Selected } from "./selection.ts";
 import { goTo, notify, sessionStore } from "./session-store.ts";
 
@@ -84,9 +84,18 @@ function selectedParts(): CutOut | undefined {
   const { selection } = sessionStore.get();
   if (selection.length === 0) return undefined;
   const cut = cutOut(project, state, selection);
-  if (cut === undefined)
-    notify("note", "Nothing was copied", ["Select boxes, or devices, splices and jumpers in one, and copy again."]);
+  if (cut === undefined) notify("note", "Nothing was copied", [insteadOf(selection)]);
   return cut;
+}
+
+/** What to select so that what cannot be copied by itself comes along. */
+function insteadOf(selection: readonly Selected[]): string {
+  const kinds = new Set(selection.map(({ kind }) => kind));
+  if (kinds.size === 1 && kinds.has("load"))
+    return "A load is copied with the device that it is plugged into: select that device, or its box, and copy again.";
+  if (kinds.size === 1 && kinds.has("cable"))
+    return "A cable is copied with the boxes that it runs between: select both boxes and copy again.";
+  return "Select boxes, or devices, splices and jumpers in one, and copy again.";
 }
 
 function hasPart({ enclosures, cables }: Installation, id: string): boolean {
@@ -125,24 +134,6 @@ function selectedEnclosure(): EnclosureId | undefined {
   const homes = new Set(sessionStore.get().selection.map((item) => homeOf(installation, item)));
   const [only] = homes;
   return homes.size === 1 ? only : undefined;
-}
-
-function homeOf(installation: Installation, item: Selected): EnclosureId | undefined {
-  switch (item.kind) {
-    case "enclosure":
-      return item.id in installation.enclosures ? item.id : undefined;
-    case "device":
-      return findDevice(installation, item.id)?.enclosure.id;
-    case "splice":
-      return findSplice(installation, item.id)?.enclosure.id;
-    case "jumper":
-      return findJumper(installation, item.id)?.enclosure.id;
-    case "end":
-    case "entry":
-      return item.enclosure;
-    default:
-      return undefined;
-  }
 }
 
 /** Adds parts as one step and selects them. */

@@ -4,7 +4,16 @@ import type { Installation, Project } from "../../shared-model/model/project.ts"
 import type { Room } from "../../shared-model/model/room.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { mintId } from "./mint-id.ts";
-import { freeRoomName, nextJumperName, nextName } from "./naming.ts";
+import {
+  deviceNames,
+  everyAccount,
+  freeRoomName,
+  jumperNames,
+  namesOf,
+  nextJumperName,
+  nextName,
+  spliceNames,
+} from "./naming.ts";
 
 interface Named {
   readonly id: string;
@@ -56,36 +65,33 @@ export function copyIdentities(
   mint("k", from.loads);
   mint("l", from.labels);
 
-  const present = Object.values(installation.enclosures);
   name(
     boxes.flatMap(({ devices }) => inOrder(devices)),
-    namesOf(...present.map(({ devices }) => devices)),
+    deviceNames(installation),
   );
   const home = into === undefined ? undefined : installation.enclosures[into];
   if (home !== undefined) {
     // Splices and jumpers are named within their box: only a box that was there before can have the name already.
     let grown = home;
     for (const one of boxes) {
-      name(inOrder(one.splices), namesOf(home.splices));
+      name(inOrder(one.splices), spliceNames(home));
       for (const jumper of inOrder(one.jumpers)) {
-        const free = namesOf(grown.jumpers).has(jumper.name) ? nextJumperName(grown) : jumper.name;
+        const free = jumperNames(grown).has(jumper.name) ? nextJumperName(grown) : jumper.name;
         if (free !== jumper.name) names[jumper.id] = free;
         grown = { ...grown, jumpers: { ...grown.jumpers, [ids[jumper.id] as JumperId]: { ...jumper, name: free } } };
       }
     }
     return { ids, names };
   }
-  name(boxes, namesOf(installation.enclosures));
-  name(inOrder(from.cables), namesOf(installation.cables));
+  const accounts = everyAccount(installation);
+  name(boxes, namesOf(...accounts.map(({ enclosures }) => enclosures)));
+  name(inOrder(from.cables), namesOf(...accounts.map(({ cables }) => cables)));
   for (const room of Object.values<Room>(rooms)) {
     const free = freeRoomName(project, room.name);
     if (free !== room.name) names[room.id] = free;
   }
   return { ids, names };
 }
-
-const namesOf = (...tables: readonly Readonly<Record<string, Named>>[]): Set<string> =>
-  new Set(tables.flatMap((table) => Object.values(table).map(({ name }) => name)));
 
 /** A short code and a number, as the trade names things; "P" is the first of its kind. */
 const NUMBERED = /^([A-Za-z]{1,3})(\d*)[a-z]?$/;

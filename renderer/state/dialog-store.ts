@@ -6,6 +6,7 @@ export type DialogState =
   | { readonly kind: "cautions" }
   | { readonly kind: "samples" }
   | { readonly kind: "keys" }
+  | { readonly kind: "new-box" }
   | { readonly kind: "help"; readonly rule: string }
   | {
       readonly kind: "question";

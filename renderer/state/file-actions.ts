@@ -1,8 +1,7 @@
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
-import type { Problem } from "../../shared-model/lib/result.ts";
+import type { Problem, Result } from "../../shared-model/lib/result.ts";
 import type { ParseOutcome } from "../analysis/worker-client.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget } from "../platform/file-host.ts";
-import { readText } from "../platform/read-file.ts";
 import { ask } from "./dialog-store.ts";
 import {
   type DocumentState,
@@ -11,6 +10,7 @@ import {
   lastSerial,
   markSaved,
   newDocument,
+  type OpenedDocument,
   openDocument,
 } from "./document-store.ts";
 import { closeNotice, notify, resetSession } from "./session-store.ts";
@@ -26,9 +26,17 @@ export interface FileActions {
   open(): Promise<void>;
   /** Opens a sample as a copy that belongs to no file. */
   openSample(name: string, load: () => Promise<string>): Promise<void>;
-  /** Opens a file that was dropped on the window. */
-  openDropped(file: File): Promise<void>;
+  /** Opens a file that was dropped on the window; call it within the drop event. */
+  openDropped(dropped: DataTransfer): Promise<void>;
   openStartFile(): Promise<void>;
+  /** Opens a file that the host was given while this window is at work. */
+  openWaiting(): Promise<void>;
+  /** Asks about unsaved work. True when the document may go: nothing unsaved, or saved now, or given up. */
+  mayLeave(): Promise<boolean>;
+  /** Opens a file of the list of recent ones. */
+  openRecent(id: string): Promise<void>;
+  /** Takes a document that is at hand into the window. @returns False when unsaved work there may not go. */
+  takeOver(document: OpenedDocument): Promise<boolean>;
   /** @returns False when nothing was saved. */
   save(): Promise<boolean>;
   saveAs(): Promise<boolean>;
@@ -40,7 +48,6 @@ const OVERWRITE = "Replace it";
 const ELSEWHERE = "Save as";
 
 export function createFileActions({ host, parse }: FileTools): FileActions {
-  /** True when the document on the sheet may go: nothing unsaved, or saved now, or given up by the person. */
   async function mayLeave(): Promise<boolean> {
     if (!isDirty(documentStore.get())) return true;
     const name = shownName(documentStore.get());
@@ -50,9 +57,21 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     return answer === SAVE && (await save());
   }
 
-  async function take({ name, text, target }: ChosenFile, belongs: boolean): Promise<void> {
+  async function takeOver(document: OpenedDocument): Promise<boolean> {
+    if (!(await mayLeave())) return false;
+    resetSession();
+    closeNotice();
+    openDocument(document);
+    return true;
+  }
+
+  /** @returns False when it is not a drawing. */
+  async function take({ name, text, target }: ChosenFile, belongs: boolean): Promise<boolean> {
     const outcome = await parse(text);
-    if (!outcome.ok) return showProblems(name, outcome.problems);
+    if (!outcome.ok) {
+      showProblems(name, outcome.problems);
+      return false;
+    }
     const { project, readOnly } = outcome;
     resetSession();
     openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
@@ -61,6 +80,20 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
         "It can be read here, not changed. Nothing of it is lost.",
       ]);
     else closeNotice();
+    return true;
+  }
+
+  /** @returns Whether there is a drawing now. */
+  async function takeChosen(choosing: Promise<Result<ChosenFile> | undefined>): Promise<boolean> {
+    const chosen = await choosing;
+    if (chosen?.ok === true) return take(chosen.value, true);
+    if (chosen !== undefined) showProblems("The file", chosen.problems);
+    return false;
+  }
+
+  /** The host takes a file that is not opened for one that this window does not show. */
+  async function takeStartFile(): Promise<void> {
+    if (!(await takeChosen(host.startFile()))) await host.refuseStartFile?.();
   }
 
   async function write(target: FileTarget, overwrite = false): Promise<boolean> {
@@ -107,11 +140,15 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
   return {
     save,
     saveAs,
+    takeOver,
     async startNew() {
+      await takeOver(newDocument());
+    },
+    async openRecent(id) {
       if (!(await mayLeave())) return;
-      resetSession();
-      closeNotice();
-      openDocument(newDocument());
+      const chosen = await host.recent?.open(id).catch(() => undefined);
+      if (chosen?.ok === true) await take(chosen.value, true);
+      else if (chosen !== undefined) showProblems("The file", chosen.problems);
     },
     async open() {
       if (!(await mayLeave())) return;
@@ -125,18 +162,16 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     async openSample(name, load) {
       if (await mayLeave()) await take({ name, text: await load() }, false);
     },
-    async openDropped(file) {
-      if (!(await mayLeave())) return;
-      const text = await readText(file);
-      if (text.ok) await take({ name: file.name, text: text.value }, true);
-      else showProblems(file.name, text.problems);
+    async openDropped(dropped) {
+      const read = host.takeDropped(dropped);
+      if (read !== undefined && (await mayLeave())) await takeChosen(read());
     },
-    async openStartFile() {
-      const chosen = await host.startFile();
-      if (chosen === undefined) return;
-      if (chosen.ok) await take(chosen.value, true);
-      else showProblems("The file", chosen.problems);
+    openStartFile: takeStartFile,
+    async openWaiting() {
+      if (await mayLeave()) await takeStartFile();
+      else await host.refuseStartFile?.();
     },
+    mayLeave,
   };
 }
 

@@ -99,7 +99,13 @@ const proposedGroups = (findings: readonly Finding[]): readonly FindingGroup[] =
     about: "What is in an opened box is looked at as part of the work.",
     findings: standing(findings, "inherited-touched"),
   },
-  { ...PLAIN, id: "inherited", title: "Inherited, not touched", findings: standing(findings, "inherited") },
+  {
+    ...PLAIN,
+    id: "inherited",
+    title: "Inherited, not touched",
+    about: "There before, at boxes that the plan does not open: shown as cautions. Opening the box makes them count.",
+    findings: standing(findings, "inherited"),
+  },
   notCompared(findings),
 ];
 

@@ -1,9 +1,11 @@
 import type { PreviewResult } from "../../shared-model/analysis/protocol.ts";
-import type { Finding, Fix } from "../../shared-model/answers/finding.ts";
+import type { Finding, Fix, Subject } from "../../shared-model/answers/finding.ts";
 import type { TypedCall } from "../../shared-model/commands/command-args.ts";
-import { dispatch, documentStore, followDocument } from "./document-store.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { dispatch, documentStore, followDocument, shownInstallation } from "./document-store.ts";
 import { findingsOf, findingsStore } from "./findings-store.ts";
 import { createStore, type Store } from "./store.ts";
+import { enclosuresOfSubject } from "./subject-target.ts";
 
 /** What came of the fixes that were pressed. All of it holds for one revision: the next change starts afresh. */
 export interface FixState {
@@ -13,9 +15,11 @@ export interface FixState {
   readonly withdrawn: ReadonlyMap<string, string>;
   /** Name of the fix that the last change was. */
   readonly done: string | undefined;
+  /** What the finding was about that it mended, and the boxes around that. */
+  readonly doneAbout: readonly Subject[];
 }
 
-const NOTHING: FixState = { trying: undefined, withdrawn: new Map(), done: undefined };
+const NOTHING: FixState = { trying: undefined, withdrawn: new Map(), done: undefined, doneAbout: [] };
 
 export const fixStore: Store<FixState> = createStore(NOTHING);
 
@@ -52,7 +56,7 @@ export async function applyFix(pressed: Finding, fix: Fix, judge: JudgeFixes): P
       continue;
     }
     const why = whyNot(result);
-    return why === undefined ? run(key, now) : withdraw(key, why);
+    return why === undefined ? run(key, now, finding.subjects) : withdraw(key, why);
   }
   return withdraw(key, NO_ANSWER);
 }
@@ -70,15 +74,24 @@ function whyNot(result: PreviewResult | undefined): string | undefined {
 }
 
 function withdraw(key: string, why: string): false {
-  fixStore.set({ trying: undefined, done: undefined, withdrawn: new Map(fixStore.get().withdrawn).set(key, why) });
+  fixStore.set({ ...NOTHING, withdrawn: new Map(fixStore.get().withdrawn).set(key, why) });
   return false;
 }
 
-function run(key: string, fix: Fix): boolean {
+function run(key: string, fix: Fix, subjects: readonly Subject[]): boolean {
+  // Asked before the fix, which may take away what the finding was about.
+  const doneAbout = [...subjects, ...boxesAround(subjects)];
   const done = dispatch(asStep(fix));
   if (!done.ok) return withdraw(key, done.refusal.message);
-  fixStore.set({ ...NOTHING, done: fix.title });
+  fixStore.set({ ...NOTHING, done: fix.title, doneAbout });
   return true;
+}
+
+function boxesAround(subjects: readonly Subject[]): readonly Subject[] {
+  const installation = shownInstallation();
+  const ids = new Set(subjects.flatMap((subject) => enclosuresOfSubject(installation, subject)));
+  for (const { id } of subjects) ids.delete(id as EnclosureId);
+  return [...ids].map((id) => ({ kind: "enclosure", id, name: installation.enclosures[id]?.name ?? "" }));
 }
 
 /** A person's own word, not a repair of the wiring: its command has a name of its own for the step. */

@@ -2,17 +2,15 @@ import type { CommandArgs, TypedCall } from "../../shared-model/commands/command
 import type { Refusal } from "../../shared-model/commands/define-command.ts";
 import type { Device } from "../../shared-model/model/device.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
-import type { EndKey, SpliceId } from "../../shared-model/model/ids.ts";
+import type { EndKey } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import type { Installation, StateName } from "../../shared-model/model/project.ts";
 import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { landedAt, landingsOf, membersOf } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, type PlacedTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
-import { usualConnector } from "../../shared-model/queries/usual-connector.ts";
 import { refusalOf } from "./document-store.ts";
-import { mintId } from "./mint-id.ts";
-import { nextSpliceName } from "./naming.ts";
+import { newSpliceCall } from "./new-splice.ts";
 import type { HeldEnd } from "./selection.ts";
 
 /** Somewhere a held end may go: a place that exists, or a new splice with an end that lies free. */
@@ -62,6 +60,21 @@ export function landingChoices(installation: Installation, state: StateName, hel
   return choices.filter(({ key }) => key !== here);
 }
 
+/** Whether it is a terminal hole with nobody on it. */
+export const isFree = ({ place, note }: LandingChoice): boolean => place.kind === "terminal" && note === "free";
+
+/** A bar has dozens of holes: of those of one terminal that are free, the first stands for all. */
+export function oneFreeHoleEach(choices: readonly LandingChoice[]): readonly LandingChoice[] {
+  const seen = new Set<string>();
+  return choices.filter((choice) => {
+    if (choice.place.kind !== "terminal" || !isFree(choice)) return true;
+    const terminal = `${choice.place.device} ${choice.place.terminal}`;
+    if (seen.has(terminal)) return false;
+    seen.add(terminal);
+    return true;
+  });
+}
+
 function choice(name: string, note: string, place: LandingPlace, call: TypedCall): LandingChoice {
   return { key: keyOfPlace(place), place, name, note, call, refusal: refusalOf(call) };
 }
@@ -107,18 +120,7 @@ function freeEndChoices({ installation, enclosure, end, args }: Hand): readonly 
     return other !== end && (kind === "capped" || kind === "loose");
   });
   return free.sort().map((other) => {
-    const ends = [end, other];
-    const call: TypedCall = {
-      command: "splice-ends",
-      args: {
-        state: args.state,
-        enclosure: enclosure.id,
-        splice: mintId<SpliceId>("s"),
-        name: nextSpliceName(installation, enclosure, ends),
-        connector: usualConnector(installation, enclosure, ends),
-        ends,
-      },
-    };
+    const call = newSpliceCall(installation, args.state, enclosure, [end, other]);
     const name = `Splice with ${nameOfEnd(installation, enclosure, other)}`;
     return choice(name, "makes a new splice", { kind: "new-splice", end: other }, call);
   });

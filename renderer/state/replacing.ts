@@ -9,8 +9,10 @@ import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { findDevice } from "../../shared-model/queries/find-item.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { replacedBy, replacementFor } from "../../shared-model/queries/replaced.ts";
+import { nameOfReplacement } from "../../shared-model/queries/replacement-name.ts";
 import { type DocumentState, documentStore, tryCall } from "./document-store.ts";
 import { mintId } from "./mint-id.ts";
+import { deviceNames } from "./naming.ts";
 import { placeWords } from "./place-words.ts";
 
 /** Families of which one commonly takes the place of another. */
@@ -40,12 +42,7 @@ export function replacementTypes(
 export function replacementName({ project, state }: DocumentState, device: Device): string {
   const first = findDevice(project.asFound, device.id) !== undefined;
   if (state === "as-found" || !first) return device.name;
-  const taken = new Set<string>();
-  for (const { devices } of Object.values(getInstallation(project, state).enclosures))
-    for (const { name } of Object.values(devices)) taken.add(name);
-  const letters = [..."bcdefghijklmnopqrstuvwxyz"];
-  const free = letters.map((letter) => `${device.name}${letter}`).find((name) => !taken.has(name));
-  return free ?? device.name;
+  return nameOfReplacement(device.name, deviceNames(getInstallation(project, state)));
 }
 
 /** What a replacement would do to the conductors on a device. */

@@ -1,7 +1,9 @@
 import type { WindowCommandId } from "../../shared-model/commands/catalog/commands.ts";
 import { clipboard } from "./clipboard.ts";
+import { openDialog } from "./dialog-store.ts";
 import { redo, undo } from "./document-store.ts";
 import { files } from "./files.ts";
+import { openStart } from "./start.ts";
 
 /** What the window does itself, by the ids of the catalogue. */
 const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
@@ -15,6 +17,8 @@ const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
   "open-document": files.open,
   "save-document": files.save,
   "save-document-as": files.saveAs,
+  "start-page": openStart,
+  "add-seen-box": () => openDialog({ kind: "new-box" }),
 };
 
 export const runWindowCommand = (id: WindowCommandId): void => {

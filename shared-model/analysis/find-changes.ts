@@ -3,6 +3,7 @@ import type { PassThrough } from "../model/enclosure.ts";
 import {
   type CableId,
   type EnclosureId,
+  type LoadId,
   type OutletKey,
   type PassThroughId,
   parseOutlet,
@@ -17,7 +18,7 @@ export interface Changes {
   readonly everything: boolean;
   /** Enclosures that changed, came or went, with both ends of every cable that did and what it passes through. */
   readonly enclosures: ReadonlySet<EnclosureId>;
-  /** Enclosures whose section reads something else of the document that changed: their room, their intent. */
+  /** Enclosures whose section reads something else of the document that changed: their room, their intent, what is plugged in there. */
   readonly circumstances: ReadonlySet<EnclosureId>;
 }
 
@@ -34,7 +35,7 @@ const UNREAD: ReadonlySet<string> = new Set([
 /** Fields that only answers about the document as a whole read; these are looked for again at every edit. */
 const OF_THE_WHOLE: ReadonlySet<string> = new Set(["title", "heldBack"]);
 /** Fields of an installation that no answer about a part of the wiring reads. */
-const UNREAD_OF_STATE: ReadonlySet<string> = new Set(["labels", "loads", "directory"]);
+const UNREAD_OF_STATE: ReadonlySet<string> = new Set(["labels", "directory"]);
 
 const otherKey = (state: StateName): "asFound" | "proposed" => (state === "as-found" ? "proposed" : "asFound");
 
@@ -49,7 +50,7 @@ export function concerns(state: StateName, patches: readonly Patch[]): boolean {
 
 /**
  * What an edit touched, read off the paths of its patches, so that it costs the edit and not the drawing. Only what is
- * rarer than a landing looks further: a changed cable at the pass-throughs, a changed room or wish at the enclosures.
+ * rarer than a landing looks further: a changed cable at the pass-throughs, a changed room, wish or load at the enclosures.
  */
 export function findChanges(before: Project, after: Project, state: StateName, patches: readonly Patch[]): Changes {
   const enclosures = new Set<EnclosureId>();
@@ -57,6 +58,7 @@ export function findChanges(before: Project, after: Project, state: StateName, p
   const cables = new Set<CableId>();
   const rooms = new Set<RoomId>();
   const outlets = new Set<OutletKey>();
+  const loads = new Set<LoadId>();
   const own = state === "as-found" ? "asFound" : "proposed";
   const other = otherKey(state);
   let everything = false;
@@ -70,6 +72,7 @@ export function findChanges(before: Project, after: Project, state: StateName, p
       circumstances.add(fourth as EnclosureId);
     else if (first === own && second === "intent" && third === "outlets" && fourth !== undefined)
       outlets.add(fourth as OutletKey);
+    else if (first === own && second === "loads" && third !== undefined) loads.add(third as LoadId);
     else if (first === "rooms" && second !== undefined) rooms.add(second as RoomId);
     else everything = true;
   }
@@ -78,6 +81,8 @@ export function findChanges(before: Project, after: Project, state: StateName, p
   const was = getInstallation(before, state);
   const is = getInstallation(after, state);
   addEndsOf(cables, was, is, enclosures);
+  for (const load of loads)
+    for (const { loads: table } of [was, is]) if (table[load] !== undefined) outlets.add(table[load].plug);
   addCircumstances(rooms, outlets, is, circumstances);
   return { everything, enclosures, circumstances };
 }

@@ -112,6 +112,7 @@ const notOurs = (why: string): Problem =>
 
 function readHeader(json: Json, reader: Reader): Result<{ readonly version: number; readonly readOnly: boolean }> {
   const { format, version, minReader } = json;
+  if (format === undefined) return failed(notOurs(`it has no field "format" that says "${FORMAT}"`));
   if (format !== FORMAT) return failed(notOurs(`its field "format" is ${shown(format)} and not "${FORMAT}"`));
   const wrong = [...versionProblems("version", version), ...versionProblems("minReader", minReader)];
   if (wrong.length > 0) return failed(...wrong);

@@ -81,12 +81,16 @@ function checkReplacements(project: Project, problems: Problem[]): void {
   for (const [path, installation] of installationsOf(project)) {
     const other = installation === asFound ? proposed : asFound;
     const others = new Set(other === undefined ? [] : [...everyDevice(other)].map(([, device]) => device.id));
+    const own = new Set([...everyDevice(installation)].map(([, device]) => device.id));
     for (const [box, { id, replaces: old }] of everyDevice(installation)) {
       if (old === undefined) continue;
       const where = `${path}/enclosures/${box}/devices/${id}/replaces`;
       replaces.set(id, old);
       at.set(id, where);
-      if (!others.has(old)) {
+      if (own.has(old)) {
+        const message = `It replaces "${old}", which is still there. Remove one of the two, or the replacement.`;
+        problems.push(problem("kept-and-replaced", where, message));
+      } else if (!others.has(old)) {
         const message = `It replaces "${old}", which the other state does not have. Remove the replacement.`;
         problems.push(problem("unknown-device", where, message));
       }

@@ -1,7 +1,7 @@
 /**
  * Builds what the hosts run from, each part only when its sources have changed since:
  *
- *   node shared-model/hosts/build.mjs [window] [cli] [host]     (all of them when none is named)
+ *   node shared-model/hosts/build.mjs [window] [cli] [host] [main] [preload]     (all of them when none is named)
  *
  * Plain Node, so that it runs right after `npm ci`. Several processes may ask at once; one builds, the others wait.
  */
@@ -22,6 +22,8 @@ const PARTS = {
   window: ["renderer", "shared-model", "assets"],
   cli: ["shared-model", "assets"],
   host: ["shared-model/hosts/atomic-file.ts", "shared-model/hosts/save-failure.ts"],
+  main: ["electron", "shared-model/hosts", "shared-model/commands/catalog", "shared-model/lib"],
+  preload: ["electron/preload", "electron/ipc"],
 };
 
 /**

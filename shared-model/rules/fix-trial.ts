@@ -27,16 +27,23 @@ import {
   swappedPole,
 } from "./section-parts.ts";
 
+/** A device that a fix replaces, and the one that it brings. */
+export interface Replaced {
+  readonly old: DeviceId;
+  readonly id: DeviceId;
+}
+
+/** The sections that the boxes of one are in with a fix carried out; none when it holds a command that is not followed. */
+export function sectionsAfter(section: Section, fix: Fix): readonly Section[] {
+  const after = afterFix(section.installation, fix);
+  return after === undefined ? [] : sectionsWith(after, section.enclosures);
+}
+
 /**
  * Whether the wiring would be better with a fix: something that was wrong is no longer, and nothing is wrong that was
  * not. Only conductors and devices of the section are looked at; what boxes and connectors hold is not.
- * @param old The device that the fix replaces, and the one that it brings.
  */
-export function isCure(
-  section: Section,
-  fix: Fix,
-  replaced?: { readonly old: DeviceId; readonly id: DeviceId },
-): boolean {
+export function isCure(section: Section, fix: Fix, replaced?: Replaced): boolean {
   const after = afterFix(section.installation, fix);
   if (after === undefined) return false;
   const rename = (key: OutletKey): string => {
@@ -69,6 +76,7 @@ function troublesOf(sections: readonly Section[], rename: (key: OutletKey) => st
     for (const device of lineLoad) for (const trouble of troublesAt(section, device, rename)) found.add(trouble);
     for (const { by } of section.shorts()) found.add(`hot and neutral meet by ${keyOf(by)}`);
     for (const { by } of section.neutralsOnGround()) found.add(`neutral and ground meet by ${keyOf(by)}`);
+    for (const { by } of section.hotsOnGround()) found.add(`hot and ground meet by ${keyOf(by)}`);
     for (const { device, outlets } of section.switchesInNeutral())
       for (const outlet of outlets) found.add(`${device} opens the neutral of ${rename(outlet)}`);
   }

@@ -40,8 +40,14 @@ export function fold(state: StateName, edition: Edition, parts: readonly RawAnsw
       ...(report.offers !== undefined && state === "proposed" && { offers: report.offers }),
     });
   }
+  const asked = new Set(
+    reports.flatMap(({ report }) =>
+      (report.asks ?? []).flatMap(({ rule, subjects }) => subjects.map((id) => `${rule}|${id}`)),
+    ),
+  );
   const couldNotTell = parts
     .flatMap((part) => part.couldNotTell)
+    .filter(({ rule, report }) => !asked.has(`${rule.id}|${report.subjects[0]?.id}`))
     .map(({ rule, report }): CannotTell => {
       const { subjects, message, missing } = report;
       return { key: findingKey(rule.id, subjects), rule: rule.id, state, subjects, message, missing };

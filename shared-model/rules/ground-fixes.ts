@@ -25,7 +25,10 @@ export function bondFix(
   bondIsClean: boolean,
 ): Fix | undefined {
   if (!bondIsClean) return undefined;
-  const hanging = landingsOf(box).bonded.find((end) => isHanging(box, end));
+  const { bonded } = landingsOf(box);
+  const hanging = bonded.find((end) => isHanging(box, end));
+  // A second conductor under the screw would be another fault.
+  if (bonded.length > (hanging === undefined ? 0 : 1)) return undefined;
   return bringTo(installation, box, state, leading, {
     at: { kind: "bond" },
     name: `the ground screw of ${box.name}`,
@@ -159,11 +162,50 @@ function attachTo(
 ): { readonly at: At; readonly name: string } | undefined {
   const splice = roomiest(installation, box, group.splices, make);
   if (splice !== undefined) return { at: { kind: "splice", splice }, name: box.splices[splice]?.name ?? splice };
-  if (group.bond) return { at: { kind: "bond" }, name: `the ground screw of ${box.name}` };
+  if (group.bond) return { at: ontoBond(plan, box, make), name: `the ground screw of ${box.name}` };
   const [terminal] = group.terminals;
   if (terminal === undefined) return undefined;
   const made = plan.pigtail(terminal.device, terminal.terminal);
   return { at: { kind: "splice", splice: made }, name: namesOf(installation, box, group.ends) };
+}
+
+/** The ground screw or clip itself while nothing is on it; else a splice of what is, with one pigtail back to it. */
+function ontoBond(plan: MakeUpPlan, box: Box, make: JumperMake): At {
+  const { bonded } = landingsOf(box);
+  if (bonded.length === 0) return { kind: "bond" };
+  return { kind: "splice", splice: plan.pigtailBond(bonded, make) };
+}
+
+/**
+ * One conductor on the ground screw or clip of a box: a pigtail that comes from a splice stays, and the others go into
+ * that splice; where there is none, all go into a new one with one pigtail.
+ */
+export function oneAtBondFix(
+  installation: Installation,
+  box: Box,
+  state: StateName,
+  landed: readonly EndKey[],
+): Fix | undefined {
+  const plan = new MakeUpPlan(installation, box, state);
+  const spliceOf = (end: EndKey): SpliceId | undefined => {
+    const far = parseEnd(end)?.of === "jumper" ? box.places[farEnd(end)]?.at : undefined;
+    return far?.kind === "splice" ? far.splice : undefined;
+  };
+  const stays = landed.find((end) => spliceOf(end) !== undefined);
+  const splice = stays === undefined ? undefined : spliceOf(stays);
+  if (stays === undefined || splice === undefined) {
+    const awg = thickestOf(landed.map((end) => getEndFacts(installation, box, end).awg)) ?? "12";
+    plan.pigtailBond(landed, { awg, colour: "bare" });
+    return plan.fix(() => `Splice the grounds on the ground screw of ${box.name} and bring one pigtail to it`);
+  }
+  const others = landed.filter((end) => end !== stays);
+  const again = others.flatMap((end) => (spliceOf(end) === splice ? (parseEnd(end) ?? []) : []));
+  for (const end of others) if (spliceOf(end) !== splice) plan.join(end, splice);
+  for (const parsed of again) if (parsed.of === "jumper") plan.remove(parsed.jumper);
+  const name = box.splices[splice]?.name ?? splice;
+  return plan.fix(
+    (more) => `Leave one pigtail on the ground screw of ${box.name}, the others in ${name}${withWords(more)}`,
+  );
 }
 
 /** A splice whose connector takes one more as it is; else the one with the fewest. */

@@ -41,7 +41,14 @@ export function exchangeFix(
   }
   if (calls.length === 0) return undefined;
   const what = poles.length > 1 ? "" : `${poles[0]} `;
-  return cured(section, fixTogether(`Exchange the ${what}conductors of LINE and LOAD at ${device.name}`, calls));
+  const isExchange = poles.some((pole) => {
+    const line = terminalOf(device, "LINE", pole);
+    return line !== undefined && landedAt(enclosure, device.id, line).length > 0;
+  });
+  const title = isExchange
+    ? `Exchange the ${what}conductors of LINE and LOAD at ${device.name}`
+    : `Move what is on the LOAD ${poles.join(" and ")} of ${device.name} to LINE`;
+  return cured(section, fixTogether(title, calls));
 }
 
 /** An end in the box of a device, brought to one pole of one of its sides. */

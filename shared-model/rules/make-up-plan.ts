@@ -128,6 +128,25 @@ export class MakeUpPlan {
     return id;
   }
 
+  /** Everything on the ground screw of a box in a new splice, and one pigtail back to the screw. */
+  pigtailBond(ends: readonly EndKey[], made: JumperMake): SpliceId {
+    const { id: splice, name, jumpers } = this.#make(ends);
+    const { awg, colour } = made;
+    jumpers.push({ awg, material: "copper", stranded: false, grounding: true });
+    const { id, name: jumperName } = this.#fresh("j");
+    const jumper = id as JumperId;
+    this.#step("add-jumper", { jumper, name: jumperName, awg, colour, from: { kind: "bond" }, to: { kind: "capped" } });
+    this.#steps.push((connectorOf) =>
+      this.#call("splice-ends", {
+        splice,
+        name,
+        connector: connectorOf(splice),
+        ends: [...ends, jumperEnd(jumper, "b")],
+      }),
+    );
+    return splice;
+  }
+
   /** Another size for a jumper that stays where it is. */
   resize(jumper: JumperId, awg: WireSize): this {
     this.#sizes.set(jumper, awg);

@@ -92,7 +92,7 @@ const groundSplices = ({ installation }: Section, enclosure: Enclosure): readonl
   });
 
 /** A jumper alone can be taken out; a conductor that joins the two has its other end to be thought of. */
-function withoutJumper(section: Section, by: PathStep, state: StateName): Fix | undefined {
+export function withoutJumper(section: Section, by: PathStep, state: StateName): Fix | undefined {
   const enclosure = by.kind === "jumper" ? section.installation.enclosures[by.enclosure] : undefined;
   if (by.kind !== "jumper" || enclosure === undefined) return undefined;
   const plan = new MakeUpPlan(section.installation, enclosure, state).remove(by.jumper);

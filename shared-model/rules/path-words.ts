@@ -1,6 +1,7 @@
 import type { EvidenceMark } from "../model/evidence.ts";
-import type { EnclosureId, EndKey, TerminalName } from "../model/ids.ts";
-import { nameOfEnd } from "../queries/end-facts.ts";
+import { type EnclosureId, type EndKey, parseEnd, type TerminalName } from "../model/ids.ts";
+import { farEnd, nameOfEnd } from "../queries/end-facts.ts";
+import { landedAt } from "../queries/landings.ts";
 import { nameOfTerminal } from "../queries/terminals-of.ts";
 import type { HandlePosition, PathStep, Section, WrongPlace } from "../solver/section.ts";
 import { listed, marksOn } from "./rule-parts.ts";
@@ -68,6 +69,25 @@ export function nameOfSide(section: Section, step: PathStep, side: "from" | "to"
     default:
       return "an open end";
   }
+}
+
+/**
+ * What one side of a piece of a way leads on to. For a path of a device with one conductor on its terminal that is where
+ * a jumper goes, "splice HL", or the conductor of a cable, "C4 BK"; else what the side lies on.
+ */
+export function nameOfWhatIsAt(section: Section, step: PathStep, side: "from" | "to"): string {
+  if (step.kind !== "device") return nameOfSide(section, step, side);
+  const enclosure = section.installation.enclosures[step.enclosure];
+  const [only, ...more] = enclosure === undefined ? [] : landedAt(enclosure, step.device, step[side] as TerminalName);
+  if (enclosure === undefined || only === undefined || more.length > 0) return nameOfSide(section, step, side);
+  const parsed = parseEnd(only.end);
+  if (parsed?.of !== "jumper") return nameOfEnd(section.installation, enclosure, only.end);
+  const far = farEnd(only.end);
+  return nameOfSide(
+    section,
+    { kind: "jumper", jumper: parsed.jumper, from: only.end, to: far, enclosure: enclosure.id },
+    "to",
+  );
 }
 
 /** "S1 on and S2 up"; empty for what is so in every position. */

@@ -10,9 +10,11 @@ import { egcNotSplicedAll } from "./checks/egc-not-spliced-all.ts";
 import { fillNearlyFull } from "./checks/fill-nearly-full.ts";
 import { gfciNoNeutral } from "./checks/gfci-no-neutral.ts";
 import { hotBothSides } from "./checks/hot-both-sides.ts";
+import { hotGroundJoined } from "./checks/hot-ground-joined.ts";
 import { hotNeutralJoined } from "./checks/hot-neutral-joined.ts";
 import { lineLoadHalfSwapped } from "./checks/line-load-half-swapped.ts";
 import { lineLoadSwapped } from "./checks/line-load-swapped.ts";
+import { liveLooseEnd } from "./checks/live-loose-end.ts";
 import { metalBoxUnbonded } from "./checks/metal-box-unbonded.ts";
 import { neutralBothSides } from "./checks/neutral-both-sides.ts";
 import { neutralGroundJoined } from "./checks/neutral-ground-joined.ts";
@@ -39,12 +41,14 @@ export const rules: readonly Rule[] = [
   clampHoleDoubled,
   pushInGauge,
   conductorTooSmall,
+  liveLooseEnd,
   polaritySwapped,
   switchInNeutral,
   openHot,
   openNeutral,
   hotNeutralJoined,
   neutralGroundJoined,
+  hotGroundJoined,
   lineLoadSwapped,
   lineLoadHalfSwapped,
   hotBothSides,

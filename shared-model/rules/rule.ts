@@ -18,6 +18,8 @@ export interface Report {
   readonly offers?: readonly Fix[];
   /** Findings of these rules whose first subject is one of these are consequences of this one and are folded under it. */
   readonly hides?: readonly { readonly rule: string; readonly subjects: readonly string[] }[];
+  /** What these rules cannot tell of one of these is what this finding asks for: it is not asked twice. */
+  readonly asks?: readonly { readonly rule: string; readonly subjects: readonly string[] }[];
 }
 
 export interface CannotTellReport {

@@ -73,7 +73,7 @@ const panelRules = sectionRules.filter(({ checkPanel }) => checkPanel !== undefi
 
 /**
  * Runs the section rules on one section. They read the section, the rooms, edition and amendments of the project, and
- * the intent of the installation.
+ * the intent and the loads of the installation.
  */
 export function checkSection(context: InState & { readonly section: Section }): RawAnswers {
   const { section } = context;

@@ -6,7 +6,8 @@ import type { OutletNodes } from "./protection.ts";
 import type { HandlePosition, Joining, PathStep } from "./section.ts";
 import { MOST_SWITCHES, type Setting, settingsOf } from "./settings.ts";
 import { isOpened, type Opened, type SourceReach } from "./source-reach.ts";
-import { settingWith } from "./ways.ts";
+import { groundSuspicions, suspicions } from "./suspicions.ts";
+import { edgesAt, settingWith } from "./ways.ts";
 import { type Sides, weakestLinks } from "./weakest-links.ts";
 
 /** Settings in which a joining is looked for; the rest of them are taken to be joined by the same. */
@@ -15,12 +16,13 @@ const MOST_LOOKED_INTO = 64;
 /** What joins hot to neutral in some setting. */
 export function shorts(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
   const isShorted = (bits: number): boolean => (bits & HOT) !== 0 && (bits & NEUTRAL) !== 0;
-  return joiningsOf(graph, reach, (node, setting) => isShorted(reach.bitsAt(node, setting)), {
+  return joiningsOf(graph, reach, NEUTRAL, (node, setting) => isShorted(reach.bitsAt(node, setting)), {
     isFrom: (node) => ((graph.source[node] as number) & HOT) !== 0,
     isTo: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
     isMadeForFrom: (node) => isMadeFor(graph, node, "hot"),
     isMadeForTo: (node) => isMadeFor(graph, node, "neutral"),
     isBarred: (node) => ((graph.source[node] as number) & GROUND) !== 0,
+    suspicionOf: suspicions(graph, reach),
   });
 }
 
@@ -31,7 +33,7 @@ export function neutralsOnGround(graph: ConductionGraph, reach: SourceReach): re
     const bits = reach.bitsAt(node, setting);
     return (bits & NEUTRAL) !== 0 && (grounds[node] === true || (bits & GROUND) !== 0);
   };
-  return joiningsOf(graph, reach, isJoined, {
+  return joiningsOf(graph, reach, NEUTRAL, isJoined, {
     isFrom: (node) => ((graph.source[node] as number) & GROUND) !== 0 || grounds[node] === true,
     isTo: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
     isMadeForFrom: () => false,
@@ -40,16 +42,50 @@ export function neutralsOnGround(graph: ConductionGraph, reach: SourceReach): re
   });
 }
 
+/** What joins a hot, switched ones included, to the equipment ground, or to what is made for it where no ground arrives. */
+export function hotsOnGround(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
+  const grounds = graph.nodes.map((_, node) => isMadeForGround(graph, node));
+  const isJoined = (node: number, setting: Setting): boolean => {
+    const bits = reach.bitsAt(node, setting);
+    return (bits & HOT) !== 0 && (grounds[node] === true || (bits & GROUND) !== 0);
+  };
+  return joiningsOf(graph, reach, HOT, isJoined, {
+    isFrom: (node) => ((graph.source[node] as number) & GROUND) !== 0 || grounds[node] === true,
+    isTo: (node) => ((graph.source[node] as number) & HOT) !== 0,
+    isMadeForFrom: () => false,
+    isMadeForTo: (node) => isMadeFor(graph, node, "hot"),
+    isBarred: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
+    suspicionOf: groundSuspicions(graph),
+  });
+}
+
+/** What joins hot terminals that no source reaches to the equipment ground: the hot must not be brought to them as they are. */
+export function deadHotsOnGround(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
+  const hots = graph.nodes.map(
+    (_, node) => isMadeFor(graph, node, "hot") && (reach.some(node) & (HOT | NEUTRAL)) === 0,
+  );
+  const isJoined = (node: number, setting: Setting): boolean =>
+    hots[node] === true && (reach.bitsAt(node, setting) & GROUND) !== 0;
+  return joiningsOf(graph, reach, GROUND, isJoined, {
+    isFrom: (node) => ((graph.source[node] as number) & GROUND) !== 0 || isMadeForGround(graph, node),
+    isTo: (node) => hots[node] === true,
+    isMadeForFrom: () => false,
+    isMadeForTo: () => false,
+    isBarred: (node) => ((graph.source[node] as number) & (HOT | NEUTRAL)) !== 0,
+    suspicionOf: groundSuspicions(graph),
+  });
+}
+
 /**
  * With the contacts of a device open: what joins its LOAD neutral to the neutral of the supply. Outlets whose hot the
- * contacts cut off belong to LOAD, the others to LINE.
+ * contacts cut off belong to LOAD, the others to LINE; so does its own LINE neutral, unless it is fed by LOAD alone.
  */
 export function neutralsAround(
   graph: ConductionGraph,
   base: SourceReach,
   tripped: SourceReach,
   opened: Opened,
-  loadNeutral: number,
+  { lineNeutral, loadNeutral }: { readonly lineNeutral: number; readonly loadNeutral: number },
   outlets: readonly OutletNodes[],
 ): readonly Joining[] {
   const setting = settingWith(tripped, loadNeutral, NEUTRAL);
@@ -60,14 +96,82 @@ export function neutralsAround(
   for (const { hot, neutral } of outlets)
     if (isHot(tripped, hot)) onLine.add(neutral);
     else if (isHot(base, hot)) onLoad.add(neutral);
-  const links = weakestLinks(graph, (edge) => !isOpened(edge, opened) && conductsIn(edge, setting), {
-    isFrom: (node) => ((graph.source[node] as number) & NEUTRAL) !== 0,
+  const conducts = (edge: GraphEdge): boolean => !isOpened(edge, opened) && conductsIn(edge, setting);
+  const isSource = (node: number): boolean => ((graph.source[node] as number) & NEUTRAL) !== 0;
+  const ownLine = isReachedWithout(graph, conducts, lineNeutral, loadNeutral, isSource) ? lineNeutral : undefined;
+  const links = weakestLinks(graph, conducts, {
+    isFrom: (node) => isSource(node) || node === ownLine,
     isTo: (node) => node === loadNeutral,
     isMadeForFrom: (node) => onLine.has(node),
     isMadeForTo: (node) => onLoad.has(node),
     isBarred: (node) => ((graph.source[node] as number) & (HOT | GROUND)) !== 0,
   });
-  return inOrderOfKeys(links).map((by) => ({ by, when: [] }));
+  return inOrderOfKeys(links).map((by) => ({ by, when: [], alsoElse: false }));
+}
+
+/**
+ * With the contacts of a device open: what joins its LOAD hot to a hot of the supply, nearest to LINE or nearest to LOAD
+ * where several pieces lie one behind the other. Outlets whose neutral the contacts cut off belong to LOAD, the others to
+ * LINE.
+ */
+export function hotsAround(
+  graph: ConductionGraph,
+  base: SourceReach,
+  tripped: SourceReach,
+  opened: Opened,
+  { lineHot, loadHot }: { readonly lineHot: number; readonly loadHot: number },
+  outlets: readonly OutletNodes[],
+  nearest: "LINE" | "LOAD",
+): readonly Joining[] {
+  const setting = settingWith(tripped, loadHot, HOT);
+  if (setting === undefined) return [];
+  const isGrounded = (reach: SourceReach, node: number): boolean => (reach.some(node) & NEUTRAL) !== 0;
+  const onLine = new Set<number>();
+  const onLoad = new Set<number>();
+  for (const { hot, neutral } of outlets)
+    if (isGrounded(tripped, neutral)) onLine.add(hot);
+    else if (isGrounded(base, neutral)) onLoad.add(hot);
+  const line = {
+    is: (node: number): boolean => ((graph.source[node] as number) & HOT) !== 0 || node === lineHot,
+    isMadeFor: (node: number): boolean => onLine.has(node),
+  };
+  const load = {
+    is: (node: number): boolean => node === loadHot,
+    isMadeFor: (node: number): boolean => onLoad.has(node),
+  };
+  const [from, to] = nearest === "LINE" ? [line, load] : [load, line];
+  const links = weakestLinks(graph, (edge) => !isOpened(edge, opened) && conductsIn(edge, setting), {
+    isFrom: from.is,
+    isTo: to.is,
+    isMadeForFrom: from.isMadeFor,
+    isMadeForTo: to.isMadeFor,
+    isBarred: (node) => ((graph.source[node] as number) & (NEUTRAL | GROUND)) !== 0,
+  });
+  return inOrderOfKeys(links).map((by) => ({ by, when: [], alsoElse: false }));
+}
+
+/** Whether a source comes to a node by some way that another node is not on. */
+function isReachedWithout(
+  graph: ConductionGraph,
+  conducts: (edge: GraphEdge) => boolean,
+  to: number,
+  without: number,
+  isSource: (node: number) => boolean,
+): boolean {
+  const lists = edgesAt(graph);
+  const seen = new Set([to, without]);
+  const queue = [to];
+  for (const node of queue) {
+    if (isSource(node)) return true;
+    if (graph.source[node] !== 0) continue;
+    for (const edge of lists[node] ?? []) {
+      const next = edge.a === node ? edge.b : edge.a;
+      if (edge.kind === "load" || seen.has(next) || !conducts(edge)) continue;
+      seen.add(next);
+      queue.push(next);
+    }
+  }
+  return false;
 }
 
 const conductsIn = (edge: GraphEdge, setting: Setting): boolean =>
@@ -100,20 +204,29 @@ function isMadeForGround({ nodes }: ConductionGraph, node: number): boolean {
 
 type IsJoined = (node: number, setting: Setting) => boolean;
 
-/** Nodes are taken together by the handles that decide what reaches them, and each such group setting by setting. */
-function joiningsOf(graph: ConductionGraph, reach: SourceReach, isJoined: IsJoined, sides: Sides): readonly Joining[] {
+/**
+ * Nodes that some setting brings one of `bits` to are taken together by the handles that decide what reaches them, and
+ * each such group setting by setting.
+ */
+function joiningsOf(
+  graph: ConductionGraph,
+  reach: SourceReach,
+  bits: number,
+  isJoined: IsJoined,
+  sides: Sides,
+): readonly Joining[] {
   const groups = new Map<string, { readonly handles: readonly string[]; readonly nodes: number[] }>();
   const keyOf = (node: number): string => reach.handlesAt(node).join("|");
   graph.nodes.forEach((_, node) => {
     const some = reach.some(node);
-    if (graph.source[node] !== 0 || (some & NEUTRAL) === 0 || reach.isBounded(node)) return;
+    if (graph.source[node] !== 0 || (some & bits) === 0 || reach.isBounded(node)) return;
     const handles = reach.handlesAt(node);
     const key = keyOf(node);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { handles, nodes: [node] });
     else group.nodes.push(node);
   });
-  const found = new Map<string, Joining>();
+  const found = new Map<string, Joining & { readonly isNamed: (setting: Setting) => boolean }>();
   for (const [key, { handles: own, nodes }] of groups) {
     const handles = withSwitchesAt(graph, own, new Set(nodes));
     const joined = [...settingsOf(handles)].filter((setting) => nodes.some((node) => isJoined(node, setting)));
@@ -128,10 +241,17 @@ function joiningsOf(graph: ConductionGraph, reach: SourceReach, isJoined: IsJoin
     }
     for (const [step, { by, columns }] of byStep) {
       if (joined.length > MOST_LOOKED_INTO) for (const { column } of joined) columns.add(column);
-      if (!found.has(step)) found.set(step, { by, when: positionsOf(graph, handles, columns) });
+      const known = found.get(step);
+      const isNamed = known?.isNamed ?? namedBy(handles, columns);
+      const elsewhere = joined.some((setting) => columns.has(setting.column) && !isNamed(setting));
+      if (known === undefined)
+        found.set(step, { by, when: positionsOf(graph, handles, columns), alsoElse: elsewhere, isNamed });
+      else if (elsewhere) found.set(step, { ...known, alsoElse: true });
     }
   }
-  return [...found].sort(([one], [other]) => (one < other ? -1 : 1)).map(([, joining]) => joining);
+  return [...found]
+    .sort(([one], [other]) => (one < other ? -1 : 1))
+    .map(([, { by, when, alsoElse }]) => ({ by, when, alsoElse }));
 }
 
 /**
@@ -149,12 +269,8 @@ function withSwitchesAt(
   return more.size > MOST_SWITCHES ? handles : [...more].sort();
 }
 
-/** Positions that are enough for it: of the first setting, those without which it would not always be so. */
-function positionsOf(
-  graph: ConductionGraph,
-  handles: readonly string[],
-  columns: ReadonlySet<number>,
-): readonly HandlePosition[] {
+/** Handles whose positions are enough for it: of the first setting, those without which it would not always be so. */
+function enoughOf(handles: readonly string[], columns: ReadonlySet<number>): readonly number[] {
   const first = Math.min(...columns);
   const kept = new Set(handles.map((_, bit) => bit));
   const all = [...Array(1 << handles.length).keys()];
@@ -163,7 +279,23 @@ function positionsOf(
     const agrees = (column: number): boolean => [...kept].every((one) => ((column ^ first) & (1 << one)) === 0);
     if (!all.filter(agrees).every((column) => columns.has(column))) kept.add(bit);
   }
-  return [...kept].flatMap((bit) => positionOf(graph, handles[bit] ?? "", (first >> bit) & 1));
+  return [...kept];
+}
+
+function positionsOf(
+  graph: ConductionGraph,
+  handles: readonly string[],
+  columns: ReadonlySet<number>,
+): readonly HandlePosition[] {
+  const first = Math.min(...columns);
+  return enoughOf(handles, columns).flatMap((bit) => positionOf(graph, handles[bit] ?? "", (first >> bit) & 1));
+}
+
+/** Whether a setting has the positions that are named for it. */
+function namedBy(handles: readonly string[], columns: ReadonlySet<number>): (setting: Setting) => boolean {
+  const first = Math.min(...columns);
+  const enough = enoughOf(handles, columns);
+  return (setting) => enough.every((bit) => setting.positionOf(handles[bit] ?? "") === ((first >> bit) & 1));
 }
 
 function positionOf(graph: ConductionGraph, handle: string, index: number): readonly HandlePosition[] {

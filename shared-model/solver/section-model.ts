@@ -10,7 +10,7 @@ import { outletsOf, type PlacedOutlet } from "../queries/outlets-of.ts";
 import { circuitOn, hotSideOf } from "./circuits.ts";
 import { type ConductionGraph, conductionGraph, GROUND, HOT, NEUTRAL } from "./conduction-graph.ts";
 import { areJoinable } from "./joinable.ts";
-import { neutralsAround, neutralsOnGround, shorts } from "./joinings.ts";
+import { deadHotsOnGround, hotsAround, hotsOnGround, neutralsAround, neutralsOnGround, shorts } from "./joinings.ts";
 import {
   netsLiveThroughLoads,
   type OutletNodes,
@@ -55,6 +55,8 @@ export class SectionModel {
   private sensing?: readonly Placed[];
   private shortsFound?: readonly Joining[];
   private onGroundFound?: readonly Joining[];
+  private hotsOnGroundFound?: readonly Joining[];
+  private deadHotsFound?: readonly Joining[];
   private inNeutralFound?: readonly SwitchInNeutral[];
   private feeding?: ReadonlyMap<DeviceId, PlacedBreaker & { readonly hotSide: ReadonlySet<number> }>;
 
@@ -174,14 +176,41 @@ export class SectionModel {
     return this.onGroundFound;
   }
 
+  hotsOnGround(): readonly Joining[] {
+    this.hotsOnGroundFound ??= hotsOnGround(this.graph, this.sourceReach());
+    return this.hotsOnGroundFound;
+  }
+
+  deadHotsOnGround(): readonly Joining[] {
+    this.deadHotsFound ??= deadHotsOnGround(this.graph, this.sourceReach());
+    return this.deadHotsFound;
+  }
+
   neutralsAround(id: DeviceId): readonly Joining[] {
     const device = this.sensingDevices().find((one) => one.device.id === id)?.device;
-    const node = device === undefined ? undefined : getDeviceType(device.type).sensing?.load.neutral;
-    if (node === undefined) return [];
+    const sensing = device === undefined ? undefined : getDeviceType(device.type).sensing;
+    if (sensing?.line.neutral === undefined || sensing.load.neutral === undefined) return [];
     const opened: Opened = { device: id, what: "contacts" };
     const outlets = this.placed().map(({ nodes }) => nodes);
-    const loadNeutral = this.nodeOf({ device: id, node });
-    return neutralsAround(this.graph, this.sourceReach(), this.sourceReach(opened), opened, loadNeutral, outlets);
+    const own = {
+      lineNeutral: this.nodeOf({ device: id, node: sensing.line.neutral }),
+      loadNeutral: this.nodeOf({ device: id, node: sensing.load.neutral }),
+    };
+    return neutralsAround(this.graph, this.sourceReach(), this.sourceReach(opened), opened, own, outlets);
+  }
+
+  hotsAround(id: DeviceId, nearest: "LINE" | "LOAD"): readonly Joining[] {
+    const device = this.sensingDevices().find((one) => one.device.id === id)?.device;
+    const { line, load } = (device === undefined ? undefined : getDeviceType(device.type).sensing) ?? {};
+    const [lineHot, loadHot] = [line?.hot[0], load?.hot[0]];
+    if (lineHot === undefined || loadHot === undefined) return [];
+    const opened: Opened = { device: id, what: "contacts" };
+    const own = {
+      lineHot: this.nodeOf({ device: id, node: lineHot }),
+      loadHot: this.nodeOf({ device: id, node: loadHot }),
+    };
+    const outlets = this.placed().map(({ nodes }) => nodes);
+    return hotsAround(this.graph, this.sourceReach(), this.sourceReach(opened), opened, own, outlets, nearest);
   }
 
   switchesInNeutral(): readonly SwitchInNeutral[] {

@@ -117,8 +117,10 @@ export interface HandlePosition {
 export interface Joining {
   /** A jumper, a conductor or a switch path, walked from the first of the two to the second. */
   readonly by: PathStep;
-  /** Positions that it takes; none when it is so in every position. */
+  /** Positions that are enough for it; none when it is so in every position. */
   readonly when: readonly HandlePosition[];
+  /** It is so in other positions too: behind two switches side by side either one will do, and `when` names one. */
+  readonly alsoElse: boolean;
 }
 
 /** A switch that takes the neutral from outlets while their hot stays. */
@@ -191,8 +193,14 @@ export interface Section {
    * from the ground. The main bond is left out. Sorted.
    */
   neutralsOnGround(): readonly Joining[];
+  /** The same of hots, switched ones included: a ground fault, or live metal where no ground arrives. Sorted. */
+  hotsOnGround(): readonly Joining[];
+  /** What joins hot terminals that nothing feeds to the equipment ground. Sorted. */
+  deadHotsOnGround(): readonly Joining[];
   /** With the contacts of a ground-fault device open: what joins its LOAD neutral to the neutral of the supply. Sorted. */
   neutralsAround(device: DeviceId): readonly Joining[];
+  /** The same of hots: what joins its LOAD hot to a hot of the supply, nearest to LINE or to LOAD where there is a choice. */
+  hotsAround(device: DeviceId, nearest: "LINE" | "LOAD"): readonly Joining[];
   /** Switches that open a neutral and leave the hot on. Sorted by device. */
   switchesInNeutral(): readonly SwitchInNeutral[];
 }

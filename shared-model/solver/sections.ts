@@ -283,6 +283,18 @@ class DrawnSection implements Section {
     return this.kept.model.shorts();
   }
 
+  hotsOnGround(): readonly Joining[] {
+    return this.kept.model.hotsOnGround();
+  }
+
+  deadHotsOnGround(): readonly Joining[] {
+    return this.kept.model.deadHotsOnGround();
+  }
+
+  hotsAround(device: DeviceId, nearest: "LINE" | "LOAD"): readonly Joining[] {
+    return this.kept.model.hotsAround(device, nearest);
+  }
+
   neutralsOnGround(): readonly Joining[] {
     return this.kept.model.neutralsOnGround();
   }

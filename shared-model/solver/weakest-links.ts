@@ -12,12 +12,16 @@ export interface Sides {
   isMadeForTo(node: number): boolean;
   /** Nodes that no way may lead through: sources of other kinds. */
   isBarred(node: number): boolean;
+  /** What is likelier, or less likely, to be what is wrong than other pieces of its kind; neither when left out. */
+  suspicionOf?(edge: GraphEdge): "likely" | "innocent" | undefined;
 }
 
 /** Where no hint tells, a jumper parts before a switch, and a switch before a cable. */
 const CABLE = 100_000;
+const INNOCENT = CABLE - 1;
 const SWITCH = CABLE - 3;
 const JUMPER = CABLE - 5;
+const LIKELY = CABLE - 7;
 const NEVER = 1_000_000_000;
 /** A hint that is almost a conductor: so many contacts behind one conductor are told one by one. */
 const STRONG_HINT = 90_000;
@@ -60,7 +64,7 @@ function partedBy(graph: ConductionGraph, edges: readonly GraphEdge[], sides: Si
   const net = new Flow(graph.nodes.length + 2);
   const start = graph.nodes.length;
   const goal = start + 1;
-  for (const edge of edges) net.join(edge.a, edge.b, weightOf(edge));
+  for (const edge of edges) net.join(edge.a, edge.b, weightOf(edge, sides));
   graph.nodes.forEach((_, node) => {
     if (sides.isFrom(node)) net.join(start, node, NEVER);
     else if (sides.isMadeForFrom(node)) net.join(start, node, hint);
@@ -87,10 +91,12 @@ function areJoined(graph: ConductionGraph, edges: readonly GraphEdge[], sides: S
   return sets.find(start) === sets.find(goal);
 }
 
-function weightOf(edge: GraphEdge): number {
-  if (edge.cable !== undefined) return CABLE;
-  if (edge.jumper !== undefined) return JUMPER;
-  return edge.kind === "switch" ? SWITCH : NEVER;
+function weightOf(edge: GraphEdge, sides: Sides): number {
+  const weight =
+    edge.cable !== undefined ? CABLE : edge.jumper !== undefined ? JUMPER : edge.kind === "switch" ? SWITCH : NEVER;
+  if (weight === NEVER) return weight;
+  const suspicion = sides.suspicionOf?.(edge);
+  return suspicion === undefined ? weight : suspicion === "likely" ? LIKELY : INNOCENT;
 }
 
 /** A network of two-way arcs with capacities, parted by the greatest flow through it. */

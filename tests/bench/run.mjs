@@ -1,10 +1,11 @@
 /** `npm run bench`: measures what the window's user waits for, in the Chromium that the tests use. Ratios within one run count. */
-import { cpus } from "node:os";
+import { cpus, loadavg } from "node:os";
 import { fileURLToPath } from "node:url";
 import { chromium } from "@playwright/test";
 import { build } from "vite";
 import { startBrowserHost } from "../../electron/browser-host.mjs";
 import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
+import { measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
 const page = fileURLToPath(new URL("page", import.meta.url));
@@ -32,6 +33,9 @@ try {
   await tab.waitForFunction("typeof window.bench === 'function'");
   const result = await tab.evaluate(`window.bench(${ROUNDS})`);
   report(/** @type {import("./page/main.ts").BenchResult} */ (result), browser.version());
+  const house = /** @type {string} */ (await tab.evaluate("window.houseText(1000)"));
+  await tab.close();
+  reportWindow(await measureWindow(browser, house));
 } finally {
   await browser.close();
   await host.close();
@@ -62,6 +66,23 @@ function report({ edits, firstCheck, parse, save, noise }, version) {
   target("growth of the median from 100 to 1,000 boxes", growth, 1.3, "times");
   target("command to next state at 1,000 boxes, p95", quantile(large.command, 0.95), 4, "ms");
   target("parse and validate, median", quantile(parse.ms, 0.5), 100, "ms");
+}
+
+/** @param {import("./window.mjs").WindowTimes} times */
+function reportWindow({ bare, opened, step, frame }) {
+  console.log(`\nWindow with 1,000 boxes, ${step.length} steps of a drag at full size`);
+  console.log(`  usable without a drawing   ${figures(bare)} ms`);
+  console.log(`  usable with the drawing    ${figures(opened)} ms`);
+  console.log(`  main thread busy a step    ${figures(step)} ms`);
+  console.log(`  from frame to frame        ${figures(frame)} ms`);
+  console.log(
+    `  load of the machine        ${loadavg()
+      .map((load) => load.toFixed(1))
+      .join(" ")} on ${cpus().length} processors\n`,
+  );
+  target("drag at 1,000 boxes, median of a step", quantile(step, 0.5), 10, "ms");
+  target("drag at 1,000 boxes, p95 of a step", quantile(step, 0.95), 20, "ms");
+  target("opening 1,000 boxes, beyond the bare window", quantile(opened, 0.5) - quantile(bare, 0.5), 400, "ms");
 }
 
 /** @param {readonly number[]} values */

@@ -113,7 +113,7 @@ function exchangeLineAndLoad(project: Project, pick: Picker): readonly CommandCa
   if (chosen === undefined) return [];
   const { enclosure, device, points } = chosen;
   const pairs = [
-    [points.line.hot, points.load.hot],
+    [points.line.hot[0], points.load.hot[0]],
     [points.line.neutral, points.load.neutral],
   ].filter(() => pick.chance(0.7));
   return endsOf(enclosure).flatMap((end) => {

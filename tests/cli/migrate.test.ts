@@ -88,3 +88,8 @@ test("a folder that is not there, and a missing --out, are told", () => {
   const unnamed = loadside(["migrate", LAUNDRY]);
   expect([unnamed.status, unnamed.stderr]).toEqual([2, expect.stringMatching(/^loadside: .*--out.*\n$/)]);
 });
+
+test.each(["-", "", " "])("no file can be called %j", (out) => {
+  const { status, stdout, stderr } = loadside(["migrate", LAUNDRY, "--out", out], { cwd: folder });
+  expect([status, stdout, stderr]).toEqual([2, "", "loadside: --out needs the name of a file. Give one.\n"]);
+});

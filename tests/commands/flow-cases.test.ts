@@ -442,3 +442,22 @@ describe("several commands together", () => {
     expect(done.project.asFound.enclosures[boxId("B2")]?.devices[deviceId("N" as DeviceId)]).toBeDefined();
   });
 });
+
+test("a record corrected as found does not bring the found device back beside the one that replaces it", () => {
+  const replaced = planned(house()).run("replace-device", {
+    device: deviceId("R1"),
+    id: deviceId("R1b"),
+    type: "gfci-receptacle-20",
+    name: "R1b",
+  });
+  const corrected = found(replaced).run("replace-device", {
+    device: deviceId("R1"),
+    id: deviceId("R1c"),
+    type: "receptacle-20",
+    name: "R1",
+  });
+  const { devices } = box(corrected, "B1");
+  expect(Object.values(devices).map(({ id, replaces }) => [id, replaces])).toEqual([
+    [deviceId("R1b"), deviceId("R1c")],
+  ]);
+});

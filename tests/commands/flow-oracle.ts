@@ -162,7 +162,9 @@ function mergeThing(
   }
   if (t !== undefined && (w === undefined || i !== undefined)) return t;
   if (t === undefined)
-    return w === undefined && i !== undefined && mayCome(thing, i, merged as Statements) ? i : undefined;
+    return w === undefined && i !== undefined && mayCome(thing, i, merged as Statements, theirs as Statements)
+      ? i
+      : undefined;
   if (/^(entries|splices) /.test(thing)) return t;
   if (thing.startsWith("places ") && lies(thing, merged as Statements)) return t;
   return saysTheSame(thing, was as Statements, theirs as Statements) ? undefined : t;
@@ -203,7 +205,11 @@ function factsOf(field: string, said: Map<string, string> | undefined): string {
     .join();
 }
 
-const mayCome = (thing: string, said: Map<string, string>, merged: Statements): boolean => {
+const mayCome = (thing: string, said: Map<string, string>, merged: Statements, theirs: Statements): boolean => {
+  // Nothing is both kept and replaced.
+  const link = text(thing.replace("devices ", ""));
+  if (thing.startsWith("devices ") && [...theirs.values()].some((other) => other.get("replaces") === link))
+    return false;
   // What is in an enclosure that proposed took out is of no interest there.
   const box = boxOf(thing, said);
   if (box !== undefined && !merged.has(box)) return false;

@@ -143,6 +143,7 @@ test("the laundry box is drawn by mouse, its three mistakes show and go, and a s
   await page.keyboard.press("ControlOrMeta+s");
   await expect(page.getByRole("banner").getByText("saved", { exact: true })).toBeVisible();
   await page.reload();
+  await expect(page.getByRole("heading", { name: "Loadside" })).toBeVisible();
   await page.keyboard.press("ControlOrMeta+o");
   await expect(box(page, "B1")).toBeVisible();
   expect(await findings(page)).toEqual(before);
@@ -180,7 +181,9 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await undo(page);
   await expect.poll(async () => Math.abs((await at("B3")).y - before.y)).toBeLessThan(3);
 
-  // Two boxes in a frame move together.
+  // Two boxes in a frame move together; the frame adds to what is selected, so nothing is first.
+  await box(page, "B3").focus();
+  await page.keyboard.press("Escape");
   const fourth = await at("B4");
   const sixth = await at("B6");
   await page.keyboard.down("Shift");

@@ -58,7 +58,6 @@ test("an unedited drawing is saved with every byte, an edited one with its edit,
   expect(await storedText(page, "house.loadside")).toBe(text);
 
   await page.reload();
-  await checked(page);
   await drawingMenu(page, "Open");
   await expect(page.getByRole("banner")).toContainText("copy.loadside");
   await runByField(page, "R1b");

@@ -22,7 +22,7 @@ test("the cautions come first, are remembered, and can be read again", async ({ 
   await expectAccessible(page, "cautions");
   await dialog.getByRole("button", { name: "I have read this" }).click();
   await page.reload();
-  await checked(page);
+  await expect(page.getByRole("heading", { name: "New from what I see" })).toBeVisible();
   await expect(dialog).toHaveCount(0);
   await page.getByRole("button", { name: "Help and view" }).click();
   await page.getByRole("menuitem", { name: "General cautions" }).click();
@@ -151,7 +151,7 @@ test("an end is landed from Details, with a reason at every place", async ({ qui
   await pane(page).getByRole("button", { name: "Move C1 BK" }).click();
   const places = pane(page).getByRole("region", { name: "Places for the held end" });
   await expect(places.getByRole("heading", { name: "Possible, with a finding" })).toBeVisible();
-  await expect(places.getByRole("button", { name: /R1 H.*takes 1 conductor/ })).toBeVisible();
+  await expect(places.getByRole("listitem").filter({ hasText: /R1 H.*takes 1 conductor/ })).toBeVisible();
   await expectAccessible(page, "held end");
   await places.getByRole("button", { name: /^Cap it/ }).click();
   await expect(pane(page)).toContainText("12 AWG copper, capped.");

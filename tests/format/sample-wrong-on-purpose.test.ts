@@ -35,6 +35,8 @@ const FAULTS: Readonly<Record<string, string>> = {
   "17D": "metal-box-unbonded",
   "17E": "device-egc-missing",
   "17F": "egc-not-spliced-all",
+  "18A": "hot-ground-joined",
+  "19A": "live-loose-end",
 };
 
 test("every rule is broken, once", () => {

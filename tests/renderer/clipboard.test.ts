@@ -18,7 +18,7 @@ import { canonicalText } from "../../shared-model/lib/canonical-text.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
-import { boxId, deviceId, drawing, jumperId, laundryDrawing, loadId, spliceId } from "../builders/drawing.ts";
+import { boxId, cableId, deviceId, drawing, jumperId, laundryDrawing, loadId, spliceId } from "../builders/drawing.ts";
 
 let asked = 0;
 const clip = createClipboardActions({
@@ -194,7 +194,13 @@ describe("what cannot be copied or pasted", () => {
     expect(notice()).toBeUndefined();
     select({ kind: "load", id: loadId("Freezer") });
     expect(clip.copySelection()).toBeUndefined();
-    expect(notice()?.title).toBe("Nothing was copied");
+    expect(notice()).toMatchObject({
+      title: "Nothing was copied",
+      lines: [expect.stringContaining("select that device")],
+    });
+    select({ kind: "cable", id: cableId("C1") });
+    expect(clip.copySelection()).toBeUndefined();
+    expect(notice()?.lines).toEqual([expect.stringContaining("select both boxes")]);
   });
 
   const good = () => copy(box("B1"));

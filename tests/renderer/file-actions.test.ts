@@ -23,6 +23,7 @@ const host: FileHost = {
   chooseFile: () => Promise.resolve(chosen === undefined ? undefined : ok({ name: target.name, text: chosen, target })),
   saveAs: async (_name, text) => ({ outcome: await target.write(text, true), target }),
   startFile: () => Promise.resolve(undefined),
+  takeDropped: () => undefined,
 };
 const files = createFileActions({
   host,

@@ -87,3 +87,14 @@ test("no finding is lost or shown twice, whatever it is and however it stands", 
     expect(groups.flatMap(([, keys]) => keys).sort()).toEqual(findings.map(({ key }) => key).sort());
   }
 });
+
+test("cautions at boxes that the plan leaves alone say what they are", () => {
+  const [group] = groupFindings({
+    state: "proposed",
+    compared: true,
+    findings: [finding("left alone", "caution", "inherited")],
+    asFound: [],
+    isAcknowledged: () => false,
+  });
+  expect(group?.about).toMatch(/shown as cautions.*Opening the box/);
+});

@@ -72,6 +72,15 @@ test("a fix that nothing speaks against is applied as one step of its own name",
   expect(fixStore.get().done).toBeUndefined();
 });
 
+test("what was mended is kept with what it was about, until the next change", async () => {
+  const fix = rename("Attic");
+  const subjects = [{ kind: "enclosure", id: firstBox().id, name: "B1" }] as const;
+  await applyFix({ ...finding(fix), subjects }, fix, judge(GOOD));
+  expect(fixStore.get().doneAbout).toEqual(subjects);
+  undo();
+  expect(fixStore.get().doneAbout).toEqual([]);
+});
+
 test("an objection withdraws it with the reason, until the drawing changes", async () => {
   const fix = rename("Attic");
   const about = finding(fix);

@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { differenceText, differenceWords, readDifference } from "../../renderer/sheet/difference.ts";
-import { placesOf } from "../../renderer/sheet/places.ts";
 import { createKeeper } from "../../renderer/sheet/sheet-drawings.ts";
 import { createToFlow } from "../../renderer/sheet/to-flow.ts";
 import { documentStore, openDocument } from "../../renderer/state/document-store.ts";
+import { placesOf } from "../../renderer/state/sheet-places.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { boxId, cableId, deviceId, laundryDrawing, spliceId } from "../builders/drawing.ts";

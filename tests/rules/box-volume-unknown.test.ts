@@ -1,6 +1,8 @@
+import { expect, test } from "vitest";
 import type { Box } from "../../shared-model/model/enclosure.ts";
 import { boxVolumeUnknown } from "../../shared-model/rules/checks/box-volume-unknown.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
+import { checkDocument } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
@@ -28,7 +30,17 @@ ruleTester(boxVolumeUnknown, {
     {
       name: "not recorded",
       drawing: () => hall({ kind: "unknown" }),
-      findings: [{ on: "B6", data: { neededIn3: 13.5 }, says: ["at least 13.5 in³"] }],
+      findings: [
+        {
+          on: "B6",
+          data: { neededIn3: 13.5 },
+          // The square boxes of NFPA 70 Table 314.16(A): 18, 21, 25.5, 29.5, 30.3 and 42 in³.
+          says: [
+            "at least 13.5 in³",
+            "Of the standard boxes of its shape 18, 21, 25.5, 29.5, 30.3 and 42 in³ would hold it",
+          ],
+        },
+      ],
     },
     {
       name: "a size that no table holds",
@@ -55,4 +67,18 @@ ruleTester(boxVolumeUnknown, {
       missing: "whether B6 has internal clamps",
     },
   ],
+});
+
+test("a box without a volume is told once: whether it is overfull is the same question", () => {
+  const { findings, couldNotTell } = checkDocument(hall({ kind: "unknown" }).project());
+  expect(findings.map(({ rule }) => rule)).toContain("box-volume-unknown");
+  expect(couldNotTell.map(({ rule }) => rule)).not.toContain("box-overfull");
+});
+
+test("with this rule switched off the question is asked", () => {
+  const drawing = hall({ kind: "unknown" });
+  drawing.extra.amendments = [{ rule: "box-volume-unknown", change: { kind: "off" }, reason: "Volumes come later." }];
+  const { findings, couldNotTell } = checkDocument(drawing.project());
+  expect(findings.map(({ rule }) => rule)).not.toContain("box-volume-unknown");
+  expect(couldNotTell.map(({ rule }) => rule)).toContain("box-overfull");
 });

@@ -65,7 +65,18 @@ ruleTester(cableEntryUnsecured, {
     {
       name: "a metal box, however near the fastening",
       drawing: () => unheld({}, fastened(4, 1)),
-      findings: [{ on: "C B", severity: "violation", says: ["C enters B with nothing to hold it. Fit a connector"] }],
+      findings: [
+        {
+          on: "C B",
+          severity: "violation",
+          says: ["C enters B with nothing to hold it. Put it under a clamp of the box, or fit a cable connector"],
+        },
+      ],
+    },
+    {
+      name: "a box without clamps",
+      drawing: () => unheld({ internalClamps: "none" }),
+      findings: [{ on: "C B", says: ["nothing to hold it. Fit a cable connector: it holds the cable from outside"] }],
     },
     {
       name: "one cable of the laundry circuit",
@@ -113,7 +124,7 @@ ruleTester(cableEntryUnsecured, {
       name: "a panel",
       drawing: () =>
         new Drawing().panel().cable("C", "nm-12-2-g", "P", "country").setEntry("C", "P", { means: "none" }),
-      findings: [{ on: "C P" }],
+      findings: [{ on: "C P", says: ["C enters P with nothing to hold it. Fit a cable connector."] }],
     },
   ],
   cannotTell: [
@@ -145,7 +156,7 @@ describe("its fix", () => {
   test("fits a connector outside, which adds nothing to box fill", () => {
     const drawing = laundryProposed().setEntry("C3", "B4", { means: "none" });
     const { title, project } = tryFix(drawing, "cable-entry-unsecured", "C3");
-    expect(title).toBe("Fit a connector for C3 outside B4");
+    expect(title).toBe("Fit a cable connector for C3 at B4");
     expect(project.proposed?.enclosures["B4" as never]?.entries["C3-B4" as never]?.means).toBe("external-connector");
   });
 

@@ -48,6 +48,34 @@ ruleTester(clampHoleDoubled, {
         laundryProposed().put({ "C2.bk@B1": "R1b.LOAD_H#1", "C5.bk@B1": "R1b.LOAD_H#2", "C3.bk@B1": "R1b.LOAD_H#2" }),
       findings: [{ on: "R1b LOAD H", data: { conductors: 4, holes: 2, allowed: 1 } }],
     },
+    {
+      name: "a bare in the hole of a hot: neither goes to the hole beside it",
+      drawing: () => laundryProposed().put({ "C3.cu@B4": "R4b.LINE_H#1" }),
+      findings: [
+        {
+          on: "R4b LINE H",
+          data: { conductors: 2, holes: 2, allowed: 1 },
+          says: ["Here are a hot and a ground: take off what does not belong on this terminal."],
+        },
+      ],
+    },
+    {
+      name: "a white marked as a hot is a hot",
+      drawing: () => {
+        const drawing = onLoad("1", "1").put({ "C2.bk@B1": "cap", "C2.wh@B1": "R1b.LOAD_H#1" });
+        drawing.at("B1").places["C2.wh.a" as never] = {
+          at: { kind: "terminal", device: "R1b", terminal: "LOAD_H", hole: 1 },
+          markedAs: "black",
+        } as never;
+        return drawing;
+      },
+      findings: [{ on: "R1b LOAD H", says: ["Move one to the free hole"] }],
+    },
+    {
+      name: "a white among the blacks",
+      drawing: () => onLoad("1", "2").put({ "C2.wh@B1": "R1b.LOAD_H#1" }),
+      findings: [{ on: "R1b LOAD H", says: ["Here are a hot and a neutral"] }],
+    },
   ],
   cannotTell: { never: "the hole of every landed conductor is recorded" },
 });
@@ -70,6 +98,13 @@ describe("its fix", () => {
     const { title, left } = tryFix(drawing, RULE, "R1b LOAD H");
     expect(title).toBe("Splice the conductors on R1b LOAD H and bring one pigtail to it");
     expect(left.filter((one) => !one.startsWith("fill-nearly-full"))).toEqual([]);
+  });
+
+  test("is withheld where the two are of different kinds", () => {
+    const hot = onLoad("1", "1").put({ "C5.bk@B1": "cap", "C5.wh@B1": "R1b.LOAD_H#1" });
+    expect(fixOf(hot, RULE, "R1b LOAD H")).toBeUndefined();
+    const ground = laundryProposed().put({ "C1.bk@P": "cap", "C3.cu@B4": "R4b.LINE_N#1" });
+    expect(fixOf(ground, RULE, "R4b LINE N")).toBeUndefined();
   });
 
   test("is withheld where no connector takes them", () => {

@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
+import type { Intent } from "../../shared-model/model/project.ts";
 import { downstreamHotOnLine } from "../../shared-model/rules/checks/downstream-hot-on-line.ts";
 import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
+import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryProposed, multiwire } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 import { trySectionFix } from "./section-fix-tester.ts";
@@ -81,9 +83,38 @@ test("where protection is asked for the hot comes behind the device", () => {
   expect(gained).toEqual(["R2", "R3"]);
 });
 
-test("where it is not, the neutral goes back to LINE", () => {
-  const { title } = trySectionFix(laundryProposed().put({ "C4.wh@B1": "ND" }), "downstream-hot-on-line", "L1");
-  expect(title).toBe("Move C4 WH to the LINE neutral of R1b");
+const lampSplit = (): Drawing => laundryProposed().put({ "C4.wh@B1": "ND" });
+const TO_LOAD = "Move C4 BK to the LOAD hot of R1b; HD gets “Twist-on, large”";
+const TO_LINE = "Move C4 WH to the LINE neutral of R1b";
+
+/** Titles of the plain fix and of the offers, as the drawing's intent has it. */
+function cures(intent: Partial<Intent>) {
+  const project = proposing(lampSplit());
+  const proposed = { ...project.asFound, intent: { ...project.asFound.intent, ...intent } };
+  const { fix, offers } = findingOn({ ...project, proposed }, "downstream-hot-on-line", "L1");
+  return { fix: fix?.title, offers: offers?.map(({ title }) => title) };
+}
+
+test("where nobody has decided, a person chooses: behind the device first, or past it", () => {
+  expect(cures({})).toEqual({ fix: undefined, offers: [TO_LOAD, TO_LINE] });
+  expect(trySectionFix(lampSplit(), "downstream-hot-on-line", "L1", TO_LOAD).gained).toContain("L1");
+  expect(trySectionFix(lampSplit(), "downstream-hot-on-line", "L1", TO_LINE).gained).not.toContain("L1");
+});
+
+test("where a person has decided, that is the plain repair", () => {
+  expect(cures({ outlets: { L1: { wish: "protect" } } as never })).toEqual({ fix: TO_LOAD, offers: undefined });
+  expect(cures({ outlets: { L1: { wish: "decided-not" } } as never })).toEqual({ fix: TO_LINE, offers: undefined });
+  const protect = (is: boolean) => ({ boxes: { B1: { protect: { C4: is } } } as never });
+  expect(cures(protect(false))).toEqual({ fix: TO_LINE, offers: undefined });
+  expect(cures(protect(true))).toEqual({ fix: TO_LOAD, offers: undefined });
+});
+
+test("what must be protected is, whatever a person has decided", () => {
+  const project = proposing(laundryProposed().put({ "C2.bk@B1": "HL" }));
+  const intent = { boxes: { B1: { protect: { C2: false } } }, outlets: { R2: { wish: "decided-not" } } } as never;
+  const proposed = { ...project.asFound, intent };
+  const { fix, offers } = findingOn({ ...project, proposed }, "downstream-hot-on-line", "R2");
+  expect([fix?.title, offers]).toEqual(["Move C2 BK to the LOAD hot of R1b", undefined]);
 });
 
 test("a neutral shared by two circuits has no plain repair", () => {

@@ -80,23 +80,30 @@ ruleTester(egcNotSplicedAll, {
       name: "the link is missing",
       drawing: () => laundryProposed().removeJumper("g"),
       findings: [
-        { on: "B1", data: { groups: 2 }, says: ["C1 bare, C2 bare, C3 bare and C4 bare at E1; C5 bare at E2"] },
+        {
+          on: "B1",
+          data: { groups: 2 },
+          says: [
+            "C1 bare, C2 bare, C3 bare and C4 bare at E1; C5 bare at E2. Without a ground: B1, B6, R1b and R5. Join",
+          ],
+        },
       ],
     },
     {
       name: "three groups",
       drawing: () => apart(),
-      findings: [{ on: "B1", data: { groups: 3 } }],
+      // R2 is on the second group that is left alone, R3 beyond it.
+      findings: [{ on: "B1", data: { groups: 3 }, says: ["Without a ground: B1, B2, B3, B6, R1b, R2, R3 and R5."] }],
     },
     {
       name: "one left out, on nothing",
       drawing: () => laundryProposed().put({ "C3.cu@B1": "loose" }),
-      findings: [{ on: "B1", data: { groups: 2 }, says: ["C3 bare on nothing"] }],
+      findings: [{ on: "B1", data: { groups: 2 }, says: ["C3 bare on nothing. Without a ground: B4 and R4b."] }],
     },
     {
       name: "joined by the yokes of two devices only",
       drawing: () => twoCables().device("R9", "receptacle-15", "B").put({ "C1.cu@B": "R.G", "C2.cu@B": "R9.G" }),
-      findings: [{ on: "B", data: { groups: 2 }, says: ["C1 bare at R G; C2 bare at R9 G"] }],
+      findings: [{ on: "B", data: { groups: 2 }, says: ["C1 bare at R G; C2 bare at R9 G. Join"] }],
     },
     {
       name: "both capped, though one comes from the panel",

@@ -27,7 +27,14 @@ ruleTester(fillNearlyFull, {
     {
       name: "exactly full",
       drawing: () => inAndOut(18),
-      findings: [{ on: "B", severity: "advice", data: { spareIn3: 0, volumeIn3: 18, allowanceIn3: 2.25 } }],
+      findings: [
+        {
+          on: "B",
+          severity: "advice",
+          data: { spareIn3: 0, volumeIn3: 18, allowanceIn3: 2.25 },
+          says: ["B is exactly full (18 in³): one more conductor of 12 AWG"],
+        },
+      ],
     },
     {
       name: "a ten-thousandth short of one more",

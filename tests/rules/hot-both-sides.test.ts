@@ -1,8 +1,11 @@
 import { expect, test } from "vitest";
 import { hotBothSides } from "../../shared-model/rules/checks/hot-both-sides.ts";
 import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
+import type { Drawing } from "./drawing.ts";
+import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 ruleTester(hotBothSides, {
   passes: [
@@ -42,10 +45,22 @@ ruleTester(hotBothSides, {
           .device("S9", "switch-single-pole", "B1")
           .jumper("y", "B1", "HL", "S9.C")
           .jumper("z", "B1", "S9.L", "HD"),
-      findings: [{ on: "R1b", says: ["S9"] }],
+      findings: [{ on: "R1b", says: ["by jumper y, S9 and jumper z."] }],
     },
   ],
   cannotTell: { never: "terminals and conductors are drawn or they are not" },
+});
+
+test("only what goes round is named, not the pigtail that LOAD has by right, and one jumper can be taken out", () => {
+  const offersAt = (drawing: Drawing) => findingOn(proposing(drawing), "hot-both-sides", "R1b").offers ?? [];
+  const one = laundryProposed().jumper("y", "B1", "HL", "HD");
+  expect(findingOn(proposing(one), "hot-both-sides", "R1b").message).toContain(" by jumper y. R1b can trip");
+  expect(offersAt(one).map(({ title }) => title)).toEqual(["Remove jumper y between splice HL and splice HD"]);
+  expect(trySectionFix(one, "hot-both-sides", "R1b", "Remove jumper y").gained).toEqual(["R1b", "R2", "R3", "R5"]);
+  expect(offersAt(laundryProposed().jumper("y", "B1", "HL", "HD").jumper("z", "B1", "HL", "HD"))).toEqual([]);
+  const byCable = laundryProposed().cable("C8", "nm-12-2-g", "B1", "B3").put({ "C8.bk@B1": "HL", "C8.bk@B3": "R3.H2" });
+  expect(findingOn(proposing(byCable), "hot-both-sides", "R1b").message).toContain(" by C8 BK. R1b can trip");
+  expect(offersAt(byCable)).toEqual([]);
 });
 
 test("the outlets that it takes the protection from are folded under it, what is on LINE is not", () => {

@@ -22,6 +22,25 @@ const threeWay = (second: "SB.T2" | "N"): Drawing =>
     .jumper("c", "A", "SB.C", "L1.H")
     .jumper("d", "A", "N", "L1.N");
 
+/** The switch of the stair between the joint of the blacks and that of the whites, the lamp on the hot itself. */
+const acrossOnPigtails = (): Drawing =>
+  laundryProposed()
+    .splice("H", "B5", "twist-medium")
+    .put({ "C4.bk@B5": "H", "C7.bk@B5": "H" })
+    .jumper("p", "B5", "H", "S1.C")
+    .jumper("q", "B5", "S1.L", "B5n");
+
+/** A second switch beside the first, and a contact at the lamp. */
+const sideBySide = (): Drawing =>
+  laundryProposed()
+    .device("S2", "switch-single-pole", "B5")
+    .splice("H", "B5", "twist-medium")
+    .put({ "C4.bk@B5": "H" })
+    .jumper("p", "B5", "H", "S1.C")
+    .jumper("q", "B5", "H", "S2.C")
+    .jumper("r", "B5", "S2.L", "S1.L")
+    .jumper("y", "B7", "L1.H", "L1.N");
+
 ruleTester(hotNeutralJoined, {
   passes: [
     { name: "they meet in loads only", drawing: () => laundryProposed() },
@@ -45,6 +64,11 @@ ruleTester(hotNeutralJoined, {
       name: "it rests on who says where the jumper is",
       drawing: () => laundryProposed().jumper("y", "B6", "R5.H2", "R5.N2").knownBy("y.1", "assumed"),
       findings: [{ on: "y", basis: "assumed" }],
+    },
+    {
+      name: "and on who says what is on the screws of the switch",
+      drawing: () => acrossOnPigtails().knownBy("q.1", "told").knownBy("p.1", "seen"),
+      findings: [{ on: "S1", basis: "told" }],
     },
     {
       name: "a jumper behind a switch: in its position",
@@ -76,7 +100,50 @@ ruleTester(hotNeutralJoined, {
     {
       name: "a switch across hot and neutral",
       drawing: () => laundryProposed().put({ "C7.bk@B5": "cap", "C4.wh@B5": "S1.L" }),
-      findings: [{ on: "S1", says: ["with S1 on", "S1 in B5 joins S1 1, which is hot, to S1 2"] }],
+      findings: [{ on: "S1", says: ["with S1 on", "S1 in B5 joins C4 BK, which is hot, to C4 WH, which is neutral"] }],
+    },
+    {
+      name: "the same on pigtails from the two joints: the switch, not an innocent pigtail",
+      drawing: () => acrossOnPigtails(),
+      findings: [
+        {
+          on: "S1",
+          data: { positions: "S1 on" },
+          says: ["S1 in B5 joins splice H, which is hot, to splice B5n, which is neutral. The breaker opens"],
+        },
+      ],
+    },
+    {
+      name: "a switch of a double-pole pair across hot and neutral",
+      drawing: () =>
+        laundryProposed()
+          .device("S2", "switch-double-pole", "B5")
+          .splice("H", "B5", "twist-medium")
+          .put({ "C4.bk@B5": "H" })
+          .jumper("p", "B5", "H", "S1.C")
+          .jumper("q", "B5", "H", "S2.L1")
+          .jumper("r", "B5", "S2.T1", "B5n"),
+      findings: [{ on: "S2", says: ["with S2 on"] }],
+    },
+    {
+      name: "where it also feeds the lamp, what leads on to the neutral",
+      drawing: () =>
+        acrossOnPigtails()
+          .splice("K", "B5", "twist-medium")
+          .put({ "q.2": "K", "C7.bk@B5": "K" })
+          .jumper("y", "B5", "K", "B5n"),
+      findings: [{ on: "y", says: ["jumper y in B5 joins splice K, which is hot, to splice B5n"] }],
+    },
+    {
+      name: "either of two switches side by side",
+      drawing: () => sideBySide(),
+      findings: [
+        {
+          on: "y",
+          data: { positions: "S2 on" },
+          says: ["for instance with S2 on", "The breaker opens in such a position"],
+        },
+      ],
     },
     {
       name: "a traveller on the neutral: one position of the first switch",

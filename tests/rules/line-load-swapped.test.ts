@@ -9,6 +9,14 @@ import { trySectionFix } from "./section-fix-tester.ts";
 const swapped = (): Drawing =>
   laundryProposed().exchange("R1b", "LINE_H", "LOAD_H").exchange("R1b", "LINE_N", "LOAD_N");
 
+/** The supply in the joints of LOAD, and the rest of the circuit left out. */
+const beside = (): Drawing =>
+  laundryProposed()
+    .removeJumper("a")
+    .removeJumper("b")
+    .put({ "C1.bk@B1": "HD", "C3.bk@B1": "cap", "C4.bk@B1": "cap" })
+    .put({ "C1.wh@B1": "ND", "C3.wh@B1": "cap", "C4.wh@B1": "cap" });
+
 ruleTester(lineLoadSwapped, {
   passes: [
     { name: "supply on LINE", drawing: () => laundryProposed() },
@@ -48,7 +56,17 @@ ruleTester(lineLoadSwapped, {
     {
       name: "a device at the end of a run, fed on LOAD",
       drawing: () => laundryProposed().exchange("R4b", "LINE_H", "LOAD_H").exchange("R4b", "LINE_N", "LOAD_N"),
-      findings: [{ on: "R4b", says: ["The supply C3"] }],
+      findings: [{ on: "R4b", says: ["The supply C3", "LINE is empty", "Move both conductors of the supply to LINE"] }],
+    },
+    {
+      name: "the supply on LOAD with what is fed, LINE empty",
+      drawing: beside,
+      findings: [
+        {
+          on: "R1b",
+          says: ["together with what is fed (C2 BK, C5 BK, C2 WH and C5 WH)", "leave what is fed on LOAD"],
+        },
+      ],
     },
     {
       name: "a blank-face device",
@@ -66,13 +84,25 @@ test("what follows from it is folded under it: its face and what its contacts cu
   expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R2", "R3"]);
 });
 
-test.each([
-  ["R1b", ["R1b", "R2", "R3", "R5"], swapped],
-  ["R4b", ["R4b"], () => laundryProposed().exchange("R4b", "LINE_H", "LOAD_H").exchange("R4b", "LINE_N", "LOAD_N")],
-] as const)("all conductors of LINE and LOAD of %s are exchanged as one step", (on, gained, drawing) => {
-  const tried = trySectionFix(drawing(), "line-load-swapped", on);
-  expect(tried.title).toBe(`Exchange the conductors of LINE and LOAD at ${on}`);
-  expect(tried.gained).toEqual(gained);
+test.each([["R1b", ["R1b", "R2", "R3", "R5"], swapped]] as const)(
+  "all conductors of LINE and LOAD of %s are exchanged as one step",
+  (on, gained, drawing) => {
+    const tried = trySectionFix(drawing(), "line-load-swapped", on);
+    expect(tried.title).toBe(`Exchange the conductors of LINE and LOAD at ${on}`);
+    expect(tried.gained).toEqual(gained);
+  },
+);
+
+test("where LINE is empty the supply goes to it, and what is fed stays on LOAD", () => {
+  const atEnd = laundryProposed().exchange("R4b", "LINE_H", "LOAD_H").exchange("R4b", "LINE_N", "LOAD_N");
+  const alone = trySectionFix(atEnd, "line-load-swapped", "R4b");
+  expect(alone.title).toBe("Move what is on the LOAD hot and neutral of R4b to LINE");
+  expect(alone.gained).toEqual(["R4b"]);
+  const findings = ofWiring(checkDocument(beside().project()).findings);
+  expect(findings.filter(({ rule }) => rule === "outlet-not-protected")).toEqual([]);
+  const { title, gained } = trySectionFix(beside(), "line-load-swapped", "R1b");
+  expect(title).toContain("Move C1 BK and C1 WH to LINE of R1b, what it feeds stays on LOAD");
+  expect(gained).toEqual(["R1b", "R2", "R3", "R5"]);
 });
 
 test("conductors that share a pair of holes are exchanged with their holes", () => {

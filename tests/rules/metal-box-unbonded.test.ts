@@ -157,7 +157,8 @@ describe("its fix", () => {
 
   test("is withheld where it would spread what touches the ground or the metal", () => {
     expect(fixOf(laundryProposed().put({ "C5.cu@B6": "R5.N2" }), RULE, "B6")).toBeUndefined();
-    expect(fixOf(laundryProposed().put({ "B6b.1": "R5.H2" }), RULE, "B6")).toBeUndefined();
+    const drawing = laundryProposed().put({ "B6b.1": "R5.H2" }).put({ "C5.bk@B1": "cap" });
+    expect(fixOf(drawing, RULE, "B6")).toBeUndefined();
   });
 
   test("is withheld where no connector joins what would be in it", () => {

@@ -13,6 +13,8 @@ const joined = (): Drawing => laundryProposed().jumper("y", "B1", "NL", "ND", { 
 const aroundByCable = (): Drawing =>
   laundryProposed().cable("C8", "nm-12-2-g", "B1", "B6").put({ "C8.wh@B1": "NL", "C8.wh@B6": "R5.N2" });
 
+const inOneJoint = (): Drawing => laundryProposed().put({ "C2.wh@B1": "NL", "C5.wh@B1": "NL", "d.1": "NL" });
+
 ruleTester(neutralBothSides, {
   passes: [
     { name: "LOAD gets its neutral through the device alone", drawing: () => laundryProposed() },
@@ -50,6 +52,25 @@ ruleTester(neutralBothSides, {
       name: "a second cable to the last box",
       drawing: aroundByCable,
       findings: [{ on: "R1b", says: ["by C8 WH (splice NL to R5 N) between B1 and B6"] }],
+    },
+    {
+      name: "all whites of the box in one joint, out of habit: the pigtail of LOAD, not the supply's own white",
+      drawing: () => inOneJoint(),
+      findings: [{ on: "R1b", says: ["by jumper d (splice NL to R1b LOAD N) in B1"] }],
+    },
+    {
+      name: "the same with one outlet behind it",
+      drawing: () => inOneJoint().put({ "C2.bk@B1": "HL" }),
+      findings: [{ on: "R1b", says: ["by jumper d (splice NL to R1b LOAD N) in B1"] }],
+    },
+    {
+      name: "the white of the supply on the LOAD screw, and from there to LINE",
+      drawing: () =>
+        inOneJoint()
+          .removeJumper("d")
+          .put({ "C1.wh@B1": "R1b.LOAD_N" })
+          .jumper("y", "B1", "R1b.LOAD_N#2", "R1b.LINE_N#2"),
+      findings: [{ on: "R1b", says: ["by C1 WH (P-NB N to R1b LOAD N) between P and B1"] }],
     },
     {
       name: "by a second circuit",

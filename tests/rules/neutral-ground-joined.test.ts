@@ -112,7 +112,19 @@ ruleTester(neutralGroundJoined, {
           .device("S9", "switch-single-pole", "B6")
           .jumper("u", "B6", "R5.N2", "S9.C")
           .jumper("v", "B6", "S9.L", "bond"),
-      findings: [{ on: "v" }],
+      findings: [{ on: "v", data: { positions: "S9 on" }, says: ["Neutral and ground touch with S9 on: jumper v"] }],
+    },
+    {
+      name: "behind either of two switches in the neutral",
+      drawing: () =>
+        laundryProposed()
+          .device("S8", "switch-single-pole", "B6")
+          .device("S9", "switch-single-pole", "B6")
+          .jumper("s", "B6", "R5.N2", "S8.C")
+          .jumper("t", "B6", "S8.C", "S9.C")
+          .jumper("u", "B6", "S8.L", "S9.L")
+          .jumper("v", "B6", "S9.L", "bond"),
+      findings: [{ on: "v", says: ["Neutral and ground touch, for instance with S9 on: jumper v"] }],
     },
     {
       name: "the bars of a second panel left joined: one finding, at the panel",

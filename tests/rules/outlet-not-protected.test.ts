@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
-import type { Edition } from "../../shared-model/model/project.ts";
+import type { LoadPriority } from "../../shared-model/model/device.ts";
+import { asId, outletKey } from "../../shared-model/model/ids.ts";
+import type { Load } from "../../shared-model/model/load.ts";
+import type { Edition, Project } from "../../shared-model/model/project.ts";
 import { ROOM_KINDS, type RoomKind } from "../../shared-model/model/room.ts";
 import { outletNotProtected } from "../../shared-model/rules/checks/outlet-not-protected.ts";
 import { amps } from "../../shared-model/units/quantity.ts";
@@ -86,10 +89,14 @@ ruleTester(outletNotProtected, {
         {
           on: "R1",
           severity: "violation",
-          says: ["Laundry", "no ground-fault device stands before it", "Fit a ground-fault receptacle at R1"],
+          says: [
+            "R1 in B1 (Laundry: unfinished basement) needs",
+            "no ground-fault device stands before it",
+            "Fit a ground-fault receptacle at R1",
+          ],
         },
         { on: "R2" },
-        { on: "R3", says: ["(Porch: outdoor)"] },
+        { on: "R3", says: ["(Porch: outdoors)"] },
         { on: "R4" },
       ],
     },
@@ -202,27 +209,87 @@ describe("what it offers", () => {
 
   test("its own face, with what it feeds on or without, or the LOAD side of a device that its cable passes", () => {
     expect(offersAt(onLine(), "R2")).toEqual([
-      "Replace R2 with GFCI receptacle, 15 A face, all on LINE: its face alone",
-      "Replace R2 with GFCI receptacle, 15 A face, what it feeds on LOAD",
+      "GFCI receptacle at R2, LOAD left empty: protects R2 only",
+      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
       "Bring C2 from the LOAD side of R1b",
     ]);
-    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "face alone").gained).toEqual(["R2"]);
-    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "what it feeds").gained).toEqual(["R2", "R3"]);
+    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "LOAD left empty").gained).toEqual(["R2b"]);
+    expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "downstream on LOAD").gained).toEqual(["R2b", "R3"]);
     expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "Bring C2").gained).toEqual(["R2", "R3"]);
   });
 
   test("outdoors the new face is weather-resistant, and 20 A stays 20 A", () => {
     expect(offersAt(onLine(), "R3")).toContain(
-      "Replace R3 with GFCI receptacle, weather-resistant, 15 A, all on LINE: its face alone",
+      "Weather-resistant GFCI receptacle at R3, LOAD left empty: protects R3 only",
     );
     const twenty = laundryAsFound().setDevice("R4", { type: "receptacle-20", ratingA: amps(20) });
-    expect(offersAt(twenty, "R4")).toEqual(["Replace R4 with GFCI receptacle, 20 A face, all on LINE: its face alone"]);
+    expect(offersAt(twenty, "R4")).toEqual(["GFCI receptacle, 20 A, at R4, LOAD left empty: protects R4 only"]);
+  });
+
+  /** The two states of a fix: the device in the place of another, by its name. */
+  const placed = (project: Project, box: string): readonly string[] =>
+    Object.values(project.proposed?.enclosures[box as never]?.devices ?? {}).map(({ name }) => name);
+
+  test("the new device has the next free letter after the name of the old one", () => {
+    const inB4 = (drawing: Drawing, on: string) =>
+      placed(trySectionFix(drawing, "outlet-not-protected", on, "LOAD left empty").project, "B4");
+    expect(inB4(laundryAsFound(), "R4")).toEqual(["R4b"]);
+    expect(inB4(laundryAsFound().setDevice("R1", { name: "R4b" }), "R4")).toEqual(["R4c"]);
+    expect(inB4(laundryAsFound().setDevice("R4", { name: "R4b" }), "R4b")).toEqual(["R4c"]);
+  });
+
+  const plugIn = (drawing: Drawing, priority: LoadPriority | undefined, on: string, item = "appliance-600") => {
+    const load: Load = {
+      id: asId("k"),
+      name: "K1",
+      item,
+      plug: outletKey(asId(on)),
+      order: 0,
+      ...(priority !== undefined && { priority }),
+    };
+    const project = proposing(drawing);
+    const withLoad = { ...project.asFound, loads: { [load.id]: load } };
+    const found = findingOn({ ...project, asFound: withLoad, proposed: withLoad }, "outlet-not-protected", "R2");
+    return (found.offers ?? []).map(({ title }) => title);
+  };
+
+  test("what must not go off unnoticed is named where it would share a trip", () => {
+    const [alone, onLoad, brought] = plugIn(onLine(), undefined, "R3", "freezer-180");
+    expect(alone).toBe("GFCI receptacle at R2, LOAD left empty: protects R2 only");
+    expect(onLoad).toBe(
+      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3; the freezer at R3 then goes off with the rest on a trip",
+    );
+    expect(brought).toBe("Bring C2 from the LOAD side of R1b; the freezer at R3 then goes off with the rest on a trip");
+    for (const [priority, words] of [
+      ["medical", "the medical equipment at R3"],
+      ["alarm", "the alarm at R3"],
+      ["sump-pump", "the sump pump at R3"],
+    ] as const)
+      expect(plugIn(onLine(), priority, "R3")[1]).toContain(words);
+    expect(plugIn(onLine(), "none", "R3", "freezer-180")[1]).toBe(
+      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
+    );
+    // It is behind R1b already: nothing is new for it.
+    expect(plugIn(onLine(), "freezer", "R5").some((title) => title.includes("freezer"))).toBe(false);
+  });
+
+  test("a device on another branch is not named, and its place among the offers is not lost", () => {
+    const drawing = laundryProposed()
+      .setDevice("R1b", { type: "receptacle-15" })
+      .put({ "a.2": "R1b.H1", "b.2": "R1b.N1", "c.2": "R1b.H2", "d.2": "R1b.N2" });
+    const { message, offers = [] } = findingOn(proposing(drawing), "outlet-not-protected", "R2");
+    expect(message).toContain("no ground-fault device stands before it");
+    expect(message).not.toContain("R4b");
+    expect(offers.map(({ title }) => title)).toEqual([
+      "GFCI receptacle at R2, LOAD left empty: protects R2 only",
+      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
+    ]);
   });
 
   test("every offer on the circuit as found does protect", () => {
     for (const on of ["R1", "R2", "R3", "R4"])
       for (const title of offersAt(laundryAsFound(), on))
-        expect(trySectionFix(laundryAsFound(), "outlet-not-protected", on, title).gained).toContain(on);
+        expect(trySectionFix(laundryAsFound(), "outlet-not-protected", on, title).gained).toContain(`${on}b`);
   });
 
   test("a split receptacle has no ground-fault receptacle of its kind", () => {

@@ -18,11 +18,12 @@ const SLIPS: readonly (readonly [slip: string, make: (drawing: Drawing) => unkno
   ],
   ["a black capped", (one) => one.put({ "C2.bk@B1": "cap" }), ["open-hot R2", "open-hot R3"]],
   ["a black capped at LOAD", (one) => one.put({ "C5.bk@B1": "loose" }), ["open-hot R5"]],
-  ["a black loose at its end", (one) => one.put({ "C5.bk@B6": "loose" }), ["open-hot R5"]],
+  ["a black loose at its end", (one) => one.put({ "C5.bk@B6": "loose" }), ["live-loose-end C5 BK", "open-hot R5"]],
   ["a white capped", (one) => one.put({ "C5.wh@B1": "cap" }), ["open-neutral R5"]],
   // The list names no subject.
   ["a jumper behind a switch", (one) => one.jumper("y", "B5", "S1.L", "B5n"), ["hot-neutral-joined y"]],
   ["a white on the box", (one) => one.jumper("y", "B3", "R3.N2", "bond"), ["neutral-ground-joined y"]],
+  ["a hot on the box", (one) => one.jumper("y", "B3", "R3.H2", "bond"), ["hot-ground-joined y"]],
   ["a tab taken out", (one) => one.setDevice("R5", { hotTab: "removed" }), ["open-hot R5/lower"]],
   [
     "LINE and LOAD exchanged",

@@ -2,8 +2,10 @@ import { describe, expect, test } from "vitest";
 import { twoWiresOneScrew } from "../../shared-model/rules/checks/two-wires-one-screw.ts";
 import { Drawing } from "./drawing.ts";
 import { fixOf, tryFix } from "./fix-tester.ts";
-import { laundryProposed } from "./laundry.ts";
+import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+
+const onBond = (): Drawing => laundryProposed().put({ "C5.cu@B1": "bond" });
 
 ruleTester(twoWiresOneScrew, {
   passes: [
@@ -16,6 +18,11 @@ ruleTester(twoWiresOneScrew, {
     {
       name: "two in one hole of a clamp plate is another matter",
       drawing: () => laundryProposed().put({ "C2.bk@B1": "R1b.LOAD_H#1", "C5.bk@B1": "R1b.LOAD_H#1" }),
+    },
+    { name: "one pigtail on the ground screw of every box as found", drawing: () => laundryAsFound() },
+    {
+      name: "the metal of a panel has screws enough",
+      drawing: () => laundryProposed().jumper("y", "P", "bond", "P-GB.BAR").jumper("z", "P", "bond", "P-GB.BAR"),
     },
     {
       name: "a receptacle whose screws are clamp plates",
@@ -36,7 +43,26 @@ ruleTester(twoWiresOneScrew, {
     {
       name: "three under one screw, found once",
       drawing: () => laundryProposed().put({ "C6.bk@B2": "R2.H1", "C6.wh@B2": "R2.H1" }),
-      findings: [{ on: "R2 H", data: { conductors: 3, allowed: 1 } }],
+      findings: [{ on: "R2 H", data: { conductors: 3, allowed: 1 }, says: ["Here are a hot and a neutral"] }],
+    },
+    {
+      name: "a second bare on the ground screw of a box",
+      drawing: onBond,
+      findings: [
+        {
+          on: "B1",
+          severity: "violation",
+          data: { conductors: 2, allowed: 1 },
+          says: ["The ground screw or clip of B1 holds 2 conductors (C5 bare and f bare)"],
+        },
+      ],
+    },
+    {
+      name: "a white beside the ground there",
+      drawing: () => laundryProposed().put({ "C5.wh@B6": "bond" }),
+      findings: [
+        { on: "B6", data: { conductors: 2, allowed: 1 }, says: ["a neutral and a ground: take off what is no ground"] },
+      ],
     },
   ],
   cannotTell: { never: "the entry kind of a terminal is that of its type unless it is given" },
@@ -54,6 +80,32 @@ describe("its fix", () => {
     // Two of 12 AWG and the pigtail: the smallest twist-on that takes three of 12.
     expect(made.sort()).toEqual(["twist-large", "twist-medium"]);
     expect(left.filter((one) => !one.startsWith("fill-nearly-full"))).toEqual([]);
+  });
+
+  test("on the ground screw of a box one pigtail stays", () => {
+    const { title, left } = tryFix(onBond(), RULE, "B1");
+    expect(title).toBe("Leave one pigtail on the ground screw of B1, the others in E2");
+    expect(left.filter((one) => !one.startsWith("fill-nearly-full"))).toEqual([]);
+    const twice = laundryProposed().jumper("z", "B1", "E2", "bond", { colour: "bare" });
+    const again = tryFix(twice, RULE, "B1");
+    expect(Object.keys(again.project.proposed?.enclosures["B1" as never]?.jumpers ?? {})).not.toContain("z");
+  });
+
+  test("without a pigtail all go into a splice with one", () => {
+    const bares = new Drawing()
+      .box("B", 30)
+      .cable("C1", "nm-12-2-g", "country", "B")
+      .cable("C2", "nm-12-2-g", "country", "B")
+      .put({ "C1.cu@B": "bond", "C2.cu@B": "bond" });
+    const { title, left } = tryFix(bares, RULE, "B");
+    expect(title).toBe("Splice the grounds on the ground screw of B and bring one pigtail to it");
+    expect(left).toEqual([]);
+  });
+
+  test("is withheld where the conductors are of different kinds", () => {
+    expect(fixOf(laundryProposed().put({ "C6.bk@B2": "R2.H1", "C6.wh@B2": "R2.H1" }), RULE, "R2 H")).toBeUndefined();
+    const dead = laundryProposed().put({ "C1.bk@P": "cap", "C5.wh@B1": "cap", "C5.wh@B6": "bond" });
+    expect(fixOf(dead, RULE, "B6")).toBeUndefined();
   });
 
   test("works on a ground screw", () => {

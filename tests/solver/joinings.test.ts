@@ -55,6 +55,14 @@ const isOnGround = (slow: BruteForce, names: readonly string[], positions: Posit
     return sources.includes("@neutral") && (made || sources.includes("@ground"));
   });
 
+/** In some setting a hot is on a green screw, on the metal of a box, or on what the ground reaches too. */
+const isLiveGround = (slow: BruteForce, names: readonly string[], positions: Positions): boolean =>
+  names.some((name) => {
+    const sources = slow.sourcesAt(name, positions);
+    const made = name.startsWith("bond ") || /\.(G|UG|LG)$/.test(name);
+    return isHot(sources) && (made || sources.includes("@ground"));
+  });
+
 /** The drawing with what joins taken out; undefined where that is a switch. */
 function without(installation: Installation, joinings: readonly Joining[]): Installation | undefined {
   const capped = new Map<string, EndKey[]>();
@@ -78,7 +86,7 @@ const holdsIn = ({ when }: Joining, positions: Positions): boolean =>
 
 /**
  * What is found is there, taking it out leaves nothing of the kind, and its positions are such in which it is so. They
- * are enough for it, not all of it: behind two switches side by side either one will do, and one is named.
+ * are enough for it; unless it is said to be so in others too, it is so in no others.
  */
 function judge(
   installation: Installation,
@@ -95,6 +103,8 @@ function judge(
     found += joinings.length;
     for (const joining of joinings)
       for (const positions of slow.settings) if (holdsIn(joining, positions)) expect(so).toContain(positions);
+    if (joinings.every(({ alsoElse }) => !alsoElse))
+      for (const positions of so) expect(joinings.some((joining) => holdsIn(joining, positions))).toBe(true);
     const mended = without(installation, joinings);
     if (mended === undefined || joinings.length === 0) continue;
     const again = bruteForce(mended);
@@ -121,6 +131,17 @@ describe("on random drawings", { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(installations, (one) => {
         found += judge(one, (section) => section.neutralsOnGround(), isOnGround);
+      }),
+      { numRuns: RUNS },
+    );
+    expect(found).toBeGreaterThan(5);
+  });
+
+  test("and those where hot and ground meet", () => {
+    let found = 0;
+    fc.assert(
+      fc.property(installations, (one) => {
+        found += judge(one, (section) => section.hotsOnGround(), isLiveGround);
       }),
       { numRuns: RUNS },
     );

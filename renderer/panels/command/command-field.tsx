@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from "react";
 import { modKey } from "../../platform/mod-key.ts";
-import { commandLines } from "../../state/commands/command-lines.ts";
+import { commandLines, typedLines } from "../../state/commands/command-lines.ts";
 import { type CommandLine, findLines } from "../../state/commands/entry.ts";
 import { listenForCommandKey } from "./command-key.ts";
 
@@ -10,8 +10,9 @@ export function CommandField() {
   const [lines, setLines] = useState<readonly CommandLine[]>();
   const [at, setAt] = useState(0);
   const input = useRef<HTMLInputElement>(null);
+  const before = useRef<HTMLElement | SVGElement>(null);
   const list = useId();
-  const found = lines === undefined ? [] : findLines(lines, typed);
+  const found = lines === undefined ? [] : findLines([...lines, ...typedLines(typed)], typed);
 
   useEffect(() => listenForCommandKey(() => input.current?.focus()), []);
 
@@ -23,9 +24,14 @@ export function CommandField() {
   const run = (line: CommandLine | undefined): void => {
     if (line === undefined) return;
     // The field gives the focus up first, so that what runs can put it where it belongs.
-    input.current?.blur();
+    leave();
     close();
     line.run();
+    setTimeout(focusSomething);
+  };
+  const leave = (): void => {
+    if (before.current?.isConnected === true) before.current.focus({ preventScroll: true });
+    if (document.activeElement === input.current) input.current?.blur();
   };
   const move = (to: number): void => {
     if (found.length > 0) setAt((to + found.length) % found.length);
@@ -34,7 +40,7 @@ export function CommandField() {
     if (event.key === "ArrowDown") move(at + 1);
     else if (event.key === "ArrowUp") move(at - 1);
     else if (event.key === "Enter") run(found[at]);
-    else if (event.key === "Escape") input.current?.blur();
+    else if (event.key === "Escape") leave();
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -54,7 +60,11 @@ export function CommandField() {
         autoComplete="off"
         spellCheck={false}
         value={typed}
-        onFocus={() => setLines(commandLines())}
+        onFocus={({ relatedTarget }) => {
+          const from = relatedTarget;
+          before.current = from instanceof HTMLElement || from instanceof SVGElement ? from : null;
+          setLines(commandLines());
+        }}
         onBlur={close}
         onChange={({ target }) => {
           setTyped(target.value);
@@ -75,6 +85,12 @@ export function CommandField() {
       </div>
     </div>
   );
+}
+
+/** What ran may have taken away what had the focus; it then goes to the details, not to the top of the window. */
+function focusSomething(): void {
+  if (document.activeElement !== document.body || document.querySelector("[role='dialog']") !== null) return;
+  document.querySelector<HTMLElement>(".details")?.focus({ preventScroll: true });
 }
 
 interface LineProps {

@@ -4,19 +4,28 @@ import { deviceTypes } from "../../../shared-model/catalog/device-types.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
+import { pickNewSplice } from "../../state/new-splice.ts";
 import { placeDevice, routeCable } from "../../state/placing.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { AddJumper } from "./add-jumper.tsx";
 import { Section } from "./section.tsx";
 
-/** Adds a device or a cable without the sheet. */
+/** Adds a device, a cable, a splice or a jumper without the sheet. */
 export function AddToEnclosure({ enclosure }: { readonly enclosure: Enclosure }) {
   return (
     <Section title={`Add to ${enclosure.name}`}>
       <div className="part-body adders">
         <AddDevice enclosure={enclosure} />
         <AddCable enclosure={enclosure} />
+        {Object.keys(enclosure.places).length > 1 && (
+          <div className="adder">
+            <span className="dim">Splice</span>
+            <button type="button" className="button small wide" onClick={() => pickNewSplice(enclosure.id)}>
+              Choose its ends…
+            </button>
+          </div>
+        )}
         <AddJumper enclosure={enclosure} />
       </div>
     </Section>

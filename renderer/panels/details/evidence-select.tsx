@@ -26,7 +26,7 @@ export function EvidenceSelect({ target, field, label, mark }: Props) {
   };
   return (
     <select
-      className={`field small evidence ${mark ?? "none"}`}
+      className={`field small evidence known-${mark ?? "none"}`}
       aria-label={`How known: ${label}`}
       value={mark ?? ""}
       onChange={({ target: control }) => change(control.value)}

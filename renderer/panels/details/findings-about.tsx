@@ -44,7 +44,7 @@ export function FindingsAbout({ item }: { readonly item: Selected }) {
           {open && mine.length > MOST && <p className="empty">and {mine.length - MOST} more in the findings</p>}
         </Section>
       )}
-      <FixDone />
+      <FixDone item={item} />
     </div>
   );
 }

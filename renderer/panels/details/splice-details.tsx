@@ -3,6 +3,7 @@ import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts
 import { membersOf } from "../../../shared-model/queries/landings.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
 import { goTo } from "../../state/session-store.ts";
+import { canSplit, splitSplice } from "../../state/split-splice.ts";
 import { EndRow } from "./end-row.tsx";
 import { FindingsAbout } from "./findings-about.tsx";
 import { Properties } from "./properties.tsx";
@@ -35,6 +36,13 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
             <EndRow key={end} enclosure={enclosure} end={end} />
           ))}
         </ul>
+        {canSplit(enclosure, splice.id) && (
+          <div className="part-body">
+            <button type="button" className="button small" onClick={() => splitSplice(splice.id)}>
+              Split {splice.name} in two
+            </button>
+          </div>
+        )}
       </Section>
       <Properties target={{ kind: "splice", id: splice.id }} />
     </>

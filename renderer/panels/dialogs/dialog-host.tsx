@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "react";
 import { unreachable } from "../../../shared-model/lib/unreachable.ts";
 import { closeDialog, dialogStore } from "../../state/dialog-store.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -6,6 +7,8 @@ import { CautionsDialog } from "./cautions-dialog.tsx";
 import { HelpDialog } from "./help-dialog.tsx";
 import { KeysDialog } from "./keys-dialog.tsx";
 import { SamplesDialog } from "./samples-dialog.tsx";
+
+const NewBoxDialog = lazy(() => import("../start/new-box-dialog.tsx"));
 
 /** The dialog that is open, if one is. */
 export function DialogHost() {
@@ -17,6 +20,12 @@ export function DialogHost() {
       return <CautionsDialog />;
     case "samples":
       return <SamplesDialog />;
+    case "new-box":
+      return (
+        <Suspense fallback={null}>
+          <NewBoxDialog />
+        </Suspense>
+      );
     case "keys":
       return <KeysDialog />;
     case "help":

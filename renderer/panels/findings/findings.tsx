@@ -1,8 +1,10 @@
 import { useState } from "react";
-import { documentStore, hasProposed, undo } from "../../state/document-store.ts";
+import { documentStore, hasProposed, installationOf, undo } from "../../state/document-store.ts";
 import { findingsStore, summaryOf } from "../../state/findings-store.ts";
 import { fixStore } from "../../state/fixes.ts";
+import type { Selected } from "../../state/selection.ts";
 import { showState } from "../../state/shown-state.ts";
+import { isAbout } from "../../state/subject-target.ts";
 import { useStore } from "../../state/use-store.ts";
 import { useKeptFocus } from "../details/use-kept-focus.ts";
 import { CannotTellList } from "./cannot-tell-list.tsx";
@@ -40,9 +42,13 @@ function Summary() {
   );
 }
 
-/** Which fix the last change was, said once and with the way back. */
-export function FixDone() {
-  const done = useStore(fixStore, (state) => state.done);
+/** Which fix the last change was, said once and with the way back; with `item`, only where it was about that thing. */
+export function FixDone({ item }: { readonly item?: Selected }) {
+  const installation = useStore(documentStore, installationOf);
+  const done = useStore(fixStore, (state) => {
+    const isMine = item === undefined || state.doneAbout.some((subject) => isAbout(installation, item, subject));
+    return isMine ? state.done : undefined;
+  });
   return (
     <div role="status" className="fix-done-place">
       {done !== undefined && (

@@ -1,8 +1,9 @@
-import { Fragment, useState } from "react";
+import { Fragment, useCallback, useRef, useState } from "react";
+import { placeTool } from "../../state/item-actions/place-tool.ts";
 import { sessionStore, takeTool } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
-import { StateTag } from "../state-switch.tsx";
+import { useWantedFocus } from "../use-wanted-focus.ts";
 import { findInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
 
 /** How many of a group show before it is asked for more. */
@@ -11,20 +12,22 @@ const FIRST = 6;
 /** What can be placed. Drag an item to the sheet, or press it and then press the sheet. */
 export function Stock() {
   const [words, setWords] = useState("");
+  const search = useRef<HTMLInputElement>(null);
+  useWantedFocus(
+    "stock",
+    useCallback(() => search.current?.focus(), []),
+  );
   const found = stockGroups.map((group) => ({ group, items: findInStock(group.items, words) }));
   const count = found.reduce((sum, { items }) => sum + items.length, 0);
   return (
     <>
-      <header className="region-head">
-        <h2>Stock</h2>
-        <StateTag />
-      </header>
       <div className="stock-search">
         <input
           className="field"
           type="search"
           placeholder="Find in stock"
           aria-label="Find in stock"
+          ref={search}
           value={words}
           onChange={({ target }) => setWords(target.value)}
         />
@@ -58,10 +61,10 @@ function Group({
   const rest = items.length - shown.length;
   return (
     <section className="stock-group">
-      <h3 className="stock-kind">
+      <h2 className="stock-kind">
         <span>{group.title}</span>
         <span className="fig">{items.length}</span>
-      </h3>
+      </h2>
       <ul>
         {shown.map((item) => (
           <li key={item.tool.id}>
@@ -110,9 +113,12 @@ function Item({ item, hint }: { readonly item: StockItem; readonly hint: string 
         <span className="stock-figure fig">{figure}</span>
       </button>
       {inHand && (
-        <p className="stock-hint" role="status">
-          {hint} Escape puts it back.
-        </p>
+        <div className="stock-hint">
+          <p role="status">{hint} Escape puts it back.</p>
+          <button type="button" className="button small" onClick={() => placeTool(tool)}>
+            {tool.kind === "enclosure" ? "Put it on a free place" : "Choose where…"}
+          </button>
+        </div>
       )}
     </>
   );

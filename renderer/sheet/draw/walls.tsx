@@ -7,14 +7,15 @@ export const Walls = memo(function Walls({
   width,
   height,
   material,
-  far,
+  line,
 }: Pick<BoxDrawing, "width" | "height" | "material"> & {
-  /** From afar the pattern of the wall would only be noise. */
-  readonly far: boolean;
+  /** Width of the outline from away, where the pattern of the wall would only be noise; 0 near. */
+  readonly line: number;
 }) {
+  const far = line > 0;
   const ring = `M${-WALL} ${-WALL}H${width + WALL}V${height + WALL}H${-WALL}ZM0 0V${height}H${width}V0Z`;
   return (
-    <g className={far ? "sheet-walls-far" : undefined}>
+    <g className={far ? "sheet-walls-far" : undefined} style={far ? { strokeWidth: line * 1.7 } : undefined}>
       <path d={ring} fillRule="evenodd" className={`sheet-wall-${far ? "unknown" : material}`} />
       <rect
         className="sheet-wall-outer"

@@ -12,9 +12,13 @@ import type { Tool } from "../selection.ts";
 import { goTo, sessionStore, showPane, takeTool } from "../session-store.ts";
 import { findSubject } from "../subject-target.ts";
 import { runWindowCommand } from "../window-commands.ts";
+import { arrangeLines } from "./arrange-lines.ts";
+import { endLines } from "./end-lines.ts";
 import type { CommandLine } from "./entry.ts";
+import { itemLines } from "./item-lines.ts";
 import { partLines } from "./part-lines.ts";
 import { selectionLines } from "./selection-lines.ts";
+import { spliceLines } from "./splice-lines.ts";
 import { stateLines } from "./state-lines.ts";
 
 /** Everything that the command field offers now: commands that apply, things on the sheet, findings, stock. */
@@ -22,6 +26,9 @@ export function commandLines(): readonly CommandLine[] {
   const document = documentStore.get();
   return [
     ...selectionLines(document, sessionStore.get().selection),
+    ...spliceLines(document, sessionStore.get().selection),
+    ...itemLines(sessionStore.get().selection),
+    ...arrangeLines().map(({ title, keys, run }) => command(title, run, "boxes on the sheet", keys)),
     ...proposedLines(),
     ...windowLines(),
     ...editionLines(),
@@ -30,6 +37,10 @@ export function commandLines(): readonly CommandLine[] {
     ...stockLines(),
   ];
 }
+
+/** What it offers only once something is typed, because there is so much of it. */
+export const typedLines = (typed: string): readonly CommandLine[] =>
+  endLines(installationOf(documentStore.get()), typed);
 
 const command = (title: string, run: () => void, note = "window", shortcut?: string): CommandLine => ({
   key: `${note} ${title}`,

@@ -4,12 +4,15 @@ export interface CommandLine {
   readonly title: string;
   /** What it is, or what is selected. */
   readonly note: string;
+  /** What it is called in full, where the title is only its name: "Splice Z". */
+  readonly fullName?: string;
   readonly group: "Commands" | "On the sheet" | "Findings" | "Stock";
   readonly shortcut?: string;
   readonly run: () => void;
 }
 
-const SHOWN = 40;
+/** No more than a person can look through. */
+export const SHOWN = 40;
 
 /** Lines that hold every word typed, those that begin with it first; without a word, the first of each group. */
 export function findLines(lines: readonly CommandLine[], typed: string): readonly CommandLine[] {
@@ -19,11 +22,11 @@ export function findLines(lines: readonly CommandLine[], typed: string): readonl
     const text = `${title} ${note}`.toLowerCase();
     return words.every((word) => text.includes(word));
   });
-  const rank = ({ title }: CommandLine): number => {
-    const text = title.toLowerCase();
+  const rank = ({ title, fullName = title }: CommandLine): number => {
+    const texts = [title.toLowerCase(), fullName.toLowerCase()];
     if (words.length === 0) return 0;
-    if (text === words.join(" ")) return 0;
-    return text.startsWith(first) ? 1 : 2;
+    if (texts.includes(words.join(" "))) return 0;
+    return texts.some((text) => text.startsWith(first)) ? 1 : 2;
   };
   return hits
     .map((line, place) => ({ line, place, rank: rank(line) }))

@@ -24,7 +24,10 @@ export function partLines(installation: Installation, project: Project): readonl
     ),
     ...Object.values(cables).map(({ id, name }) => line({ kind: "cable", id }, name, "cable")),
     ...boxes.flatMap(({ splices, name: box }) =>
-      Object.values(splices).map(({ id, name }) => line({ kind: "splice", id }, name, `splice in ${box}`)),
+      Object.values(splices).map(({ id, name }) => ({
+        ...line({ kind: "splice", id }, name, `splice in ${box}`),
+        fullName: `Splice ${name}`,
+      })),
     ),
     ...boxes.flatMap(({ places, id: enclosure, name: box }) =>
       Object.entries(places).flatMap(([end, { tag }]) =>

@@ -13,7 +13,9 @@ export type WindowCommandId =
   | "new-document"
   | "open-document"
   | "save-document"
-  | "save-document-as";
+  | "save-document-as"
+  | "start-page"
+  | "add-seen-box";
 
 export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
   readonly id: I;
@@ -87,6 +89,8 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("open-document", "Open…", "file", "Mod+O"),
   entry("save-document", "Save", "file", "Mod+S"),
   entry("save-document-as", "Save as…", "file", "Mod+Shift+S"),
+  entry("start-page", "Start page", "file"),
+  entry("add-seen-box", "Box from what I see…", "edit"),
   entry("undo", "Undo", "edit", "Mod+Z"),
   entry("redo", "Redo", "edit", "Mod+Shift+Z"),
   { ...entry("cut", "Cut", "edit", "Mod+X"), byPlatform: true },

@@ -4,7 +4,6 @@ import type { Enclosure, PassThrough } from "../../model/enclosure.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import { parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
-
 import { cablesInto } from "../../queries/cables-into.ts";
 import { copyOf } from "../plain-data.ts";
 import { deviceAsProposed } from "./as-proposed.ts";
@@ -36,7 +35,8 @@ export function mergeEnclosure(
   mergeTable(writing, part("splices"), parts("splices"), { remove: () => false });
   mergeTable(writing, part("jumpers"), parts("jumpers"));
   mergeTable(writing, part("devices"), parts("devices"), {
-    add: (device) => deviceAsProposed(device as Device),
+    // A record that was corrected as found stands for hardware that proposed has replaced: nothing is kept and replaced.
+    add: (device, id) => (isReplacedIn(writing.value, id) ? undefined : deviceAsProposed(device as Device)),
     merge: (at, of) => mergeDevice(writing, at, of),
     skips: movedDevices,
   });
@@ -50,6 +50,9 @@ export function mergeEnclosure(
     merge: (at, of) => mergePlace(writing, at, of),
   });
 }
+
+const isReplacedIn = ({ enclosures }: Installation, id: string): boolean =>
+  Object.values(enclosures).some(({ devices }) => Object.values(devices).some(({ replaces }) => replaces === id));
 
 /** Which device of as found it replaces is for proposed alone to say. */
 const OWN: ReadonlySet<string> = new Set(["replaces"]);

@@ -1,28 +1,20 @@
 import type { FillItem, FillLine } from "../../answers/fill.ts";
-import { standardBoxes } from "../../catalog/standard-boxes.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { Installation } from "../../model/project.ts";
 import { creditedVolume } from "../../queries/box-volume.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
-import {
-  addVolumes,
-  type CubicInches,
-  cubicInches,
-  exceedsVolume,
-  formatVolume,
-  subtractVolume,
-  toDecimal,
-} from "../../units/volume.ts";
+import { addVolumes, exceedsVolume, formatVolume, subtractVolume, toDecimal } from "../../units/volume.ts";
 import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
 import { roomOffers } from "../larger-box.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { sizesWords } from "../standard-sizes.ts";
 
 const messages = {
   overfull:
-    "{box} needs {fill} in³ and has {volume}: {over} in³ too much. {parts}. A box with rings or an extension of {fill} in³ or more in all cures it.",
+    "{box} needs {fill} in³ and has {volume}: {over} in³ too much. {parts}. A box with rings or an extension of {fill} in³ or more in all cures it.{clamps}",
   volumeUnknown: "Cannot tell whether {box} is overfull: its volume is not recorded and it needs {fill} in³. {sizes}",
   clampsUnknown:
     "Cannot tell whether {box} is overfull: it needs {fill} in³ with internal clamps and {fillWithout} without, and has {volume}. Record whether internal clamps are present, used or not.",
@@ -91,6 +83,10 @@ export const boxOverfull = defineRule({
         ...shown,
         over: formatVolume(over),
         parts: asSentence(parts.join(", ")),
+        clamps:
+          enclosure.internalClamps === "present" && !exceedsVolume(withoutClamps, volume)
+            ? ` Or take the internal clamps out (saves ${formatVolume(subtractVolume(counted.total, withoutClamps), 2)} in³) and fit connectors outside.`
+            : "",
       }),
       data: { neededIn3: toDecimal(counted.total), volumeIn3: toDecimal(volume), overIn3: toDecimal(over) },
       ...basisOf(marks(installation, enclosure)),
@@ -112,26 +108,6 @@ const PARTS: readonly (readonly [FillItem, string])[] = [
 
 const partOf = (lines: readonly FillLine[], item: FillItem) =>
   addVolumes(...lines.filter((line) => line.item === item).map((line) => line.volume));
-
-const FAMILY: Readonly<Record<Box["shape"], string>> = {
-  device: "device",
-  square: "square",
-  octagon: "round/octagonal",
-  round: "round/octagonal",
-  masonry: "masonry",
-  cast: "cover",
-};
-
-/** Which standard boxes of its shape would hold it: the question that a look at the box answers. */
-function sizesWords({ shape }: Box, needed: CubicInches): string {
-  const family = standardBoxes.filter(({ size }) => size.includes(FAMILY[shape]));
-  const volumes = [...new Set(family.map(({ volumeIn3 }) => volumeIn3))].sort((a, b) => a - b);
-  const hold = volumes.filter((volume) => !exceedsVolume(needed, cubicInches(volume)));
-  const small = volumes.filter((volume) => exceedsVolume(needed, cubicInches(volume)));
-  if (hold.length === 0) return "No standard box of its shape holds that much.";
-  const fits = `Of the standard boxes of its shape ${listed(hold.map(String))} in³ would hold it`;
-  return small.length === 0 ? `${fits}.` : `${fits}, ${listed(small.map(String))} would not.`;
-}
 
 /** The facts that the count rests on. */
 function marks(installation: Installation, box: Box): readonly EvidenceMark[] {

@@ -5,10 +5,11 @@ import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { sizesWords } from "../standard-sizes.ts";
 
 const messages = {
   unknown:
-    "No volume is recorded for {box}: it must be at least {fill} in³ for what it holds. Read the marking inside the box, or measure it and choose its standard size.",
+    "No volume is recorded for {box}: it must be at least {fill} in³ for what it holds. Read the marking inside the box, or measure it and choose its standard size. {sizes}",
   clampsUnknown:
     "Cannot tell how much volume {box} needs: {fill} in³ with internal clamps, {fillWithout} without. Record whether internal clamps are present, used or not.",
 };
@@ -32,8 +33,9 @@ export const boxVolumeUnknown = defineRule({
     const shown = { box: enclosure.name, fill: formatVolume(counted.total) };
     report({
       subjects,
-      message: fillIn(messages.unknown, shown),
+      message: fillIn(messages.unknown, { ...shown, sizes: sizesWords(enclosure, counted.total) }),
       data: { neededIn3: toDecimal(counted.total) },
+      asks: [{ rule: "box-overfull", subjects: [enclosure.id] }],
       ...basisOf(
         marksOn(enclosure, "internalClamps", "supports", "terminalBlocks"),
         cablesInto(installation.cables, enclosure.id).flatMap(({ cable }) => marksOn(cable, "item", "conductors")),

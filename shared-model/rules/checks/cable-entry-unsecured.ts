@@ -11,8 +11,7 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
-  unsecured:
-    "{cables} {enters} {box} with nothing to hold {them}{short}. Fit a connector outside the box: it adds nothing to box fill.",
+  unsecured: "{cables} {enters} {box} with nothing to hold {them}{short}. {cure}",
   fasteningUnknown:
     "Cannot tell whether {cables} may enter {box} without a clamp: that needs a nonmetallic single-gang box, a fastening within {fastened} in. of it and {sheath} in. of sheath inside. Look, and record {missing}.",
 };
@@ -24,7 +23,7 @@ export const cableEntryUnsecured = defineRule({
   scope: "box",
   severity: "violation",
   summary: "A cable must be held where it enters a box or cabinet.",
-  why: "A cable that nothing holds is pulled by its conductors: joints loosen, and a sharp edge cuts the insulation. A single-gang nonmetallic box may do without a clamp when the cable is fastened close to it and its sheath reaches inside. A connector outside the box needs no allowance; clamps inside the box count while they are present.",
+  why: "A cable that nothing holds is pulled by its conductors: joints loosen, and a sharp edge cuts the insulation. A single-gang nonmetallic box may do without a clamp when the cable is fastened close to it and its sheath reaches inside. A connector in the knockout holds the cable from outside the box and needs no allowance; clamps inside the box count while they are present.",
   messages,
   sections: everyEdition("314.17, 334.30", "from-memory", {
     2023: { section: "314.17, 334.30", confidence: "doubtful" },
@@ -47,6 +46,7 @@ export const cableEntryUnsecured = defineRule({
             box: enclosure.name,
             them: cables.length === 1 ? "it" : "them",
             short: missing === "short" ? shortWords(entry, edition) : "",
+            cure: cureWords(enclosure, cables.length),
           }),
           data: { cables: cables.length },
           ...(enclosure.kind === "panel" && { section: CABINET[edition.year] ?? CABINET[2020] }),
@@ -119,6 +119,16 @@ function missingForNoClamp(
   ];
 }
 
+/** Clamps that a box has are counted whether they hold something or not. */
+function cureWords(enclosure: Enclosure, cables: number): string {
+  if (enclosure.kind === "panel") return "Fit a cable connector.";
+  const { internalClamps } = enclosure;
+  if (internalClamps === "none" || internalClamps === "unknown")
+    return "Fit a cable connector: it holds the cable from outside the box and adds nothing to box fill.";
+  const them = cables === 1 ? "it" : "them";
+  return `Put ${them} under a clamp of the box, or fit a cable connector; neither adds to box fill.`;
+}
+
 function shortWords({ securedWithinIn, sheathInsideIn }: Entry, { values }: EditionData): string {
   const { unclampedFastenedWithinIn: fastened, unclampedSheathInsideIn: sheath } = values;
   return securedWithinIn !== undefined && securedWithinIn > fastened.value
@@ -129,8 +139,8 @@ function shortWords({ securedWithinIn, sheathInsideIn }: Entry, { values }: Edit
 function connectorFix(enclosure: Enclosure, entry: Entry, state: StateName, names: string, count: number): Fix {
   const target = { kind: "entry", enclosure: enclosure.id, id: entry.id };
   const means = { state, target, field: "means", value: "external-connector" };
-  if (count === 1) return fixBy(`Fit a connector for ${names} outside ${enclosure.name}`, "set-property", means);
-  return fixTogether(`Fit a connector marked for ${count} cables (${names}) outside ${enclosure.name}`, [
+  if (count === 1) return fixBy(`Fit a cable connector for ${names} at ${enclosure.name}`, "set-property", means);
+  return fixTogether(`Fit a cable connector marked for ${count} cables (${names}) at ${enclosure.name}`, [
     { command: "set-property", args: means },
     { command: "set-property", args: { state, target, field: "markedForCables", value: count } },
   ]);

@@ -5,6 +5,7 @@ import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { type Landing, landedAt } from "../../queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
+import { unlikeKinds } from "../kinds-of-ends.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
@@ -38,9 +39,17 @@ export const clampHoleDoubled = defineRule({
         const namesOf = (ends: readonly Landing[]): string =>
           listed(ends.map(({ end }) => nameOfEnd(installation, enclosure, end)));
         const plan = new MakeUpPlan(installation, enclosure, state);
-        const fix = fits
-          ? spread(plan, device, name, byHole, allowed, terminal)
-          : pigtail(plan, device, name, terminal);
+        const unlike = unlikeKinds(
+          installation,
+          enclosure,
+          landed.map(({ end }) => end),
+        );
+        const fix =
+          unlike !== undefined
+            ? undefined
+            : fits
+              ? spread(plan, device, name, byHole, allowed, terminal)
+              : pigtail(plan, device, name, terminal);
         report({
           subjects: [{ kind: "terminal", id: `${device.id}.${name}`, name: terminal }],
           message: fillIn(messages.doubled, {
@@ -48,9 +57,7 @@ export const clampHoleDoubled = defineRule({
             box: enclosure.name,
             holes: doubled.map((hole) => `${namesOf(hole)} in one hole`).join(" and "),
             allowed: counted(allowed, "conductor"),
-            cure: fits
-              ? "Move one to the free hole beside it."
-              : "Splice them and bring one pigtail to the terminal: the box fill stays the same.",
+            cure: cureWords(fits, unlike),
           }),
           data: { conductors: landed.length, holes, allowed },
           ...basisOf(
@@ -63,6 +70,13 @@ export const clampHoleDoubled = defineRule({
     }
   },
 });
+
+function cureWords(fits: boolean, unlike: string | undefined): string {
+  if (unlike !== undefined) return `Here are ${unlike}: take off what does not belong on this terminal.`;
+  return fits
+    ? "Move one to the free hole beside it."
+    : "Splice them and bring one pigtail to the terminal: the box fill stays the same.";
+}
 
 /** Every conductor too many into a hole with room. */
 function spread(

@@ -14,7 +14,7 @@ import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule
 
 const messages = {
   missing:
-    "{device} in {box} is not joined to the grounds there ({grounds}): on its ground screw is {landed}. Bring a pigtail from them to its green screw; box fill stays the same.",
+    "{device} in {box} is not joined to the grounds there ({grounds}): {landed} on its ground screw. Bring a pigtail from them to its green screw; box fill stays the same.",
   luminaire:
     "The ground of {device} in {box} is not joined to the grounds there ({grounds}). Join it, unless no metal of the luminaire can be touched.",
   contactUnknown:
@@ -62,7 +62,7 @@ export const deviceEgcMissing = defineRule({
             ...ends.map((end) => nameOfEnd(installation, box, end)),
             ...leading.flatMap(({ armour }) => armour).map(({ name }) => `the armour of ${name}`),
           ]),
-          landed: landed.length === 0 ? "nothing" : listed(landed),
+          landed: landed.length === 0 ? "nothing is" : `${listed(landed)} ${landed.length === 1 ? "is" : "are"}`,
         };
         if (standing === "cannot-tell") {
           cannotTell({

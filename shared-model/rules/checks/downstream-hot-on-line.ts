@@ -1,13 +1,11 @@
-import type { Fix } from "../../answers/finding.ts";
 import type { Device } from "../../model/device.ts";
-import type { EndKey } from "../../model/ids.ts";
-import type { StateName } from "../../model/project.ts";
+import { type EndKey, type OutletKey, parseEnd } from "../../model/ids.ts";
+import type { Installation, StateName } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, PathStep, Section } from "../../solver/section.ts";
-import { fixIn } from "../fix-parts.ts";
 import { bringFix } from "../line-load-fixes.ts";
 import { requirementOf } from "../required-protection.ts";
-import { defineRule } from "../rule.ts";
+import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import {
   hotOf,
@@ -66,12 +64,14 @@ export const downstreamHotOnLine = defineRule({
             marksOn(outlet.device, "type"),
             marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing), found.device.id)),
           ),
-          ...fixIn(state, () => {
-            if (other !== undefined) return undefined;
-            const wanted = installation.intent.outlets[outlet.key]?.wish === "protect";
-            const behind = wanted || requirementOf(project, standing, edition).required === true;
-            return bringTogether(section, found, ends, behind, state);
-          }),
+          ...(state === "proposed" &&
+            other === undefined &&
+            bringTogether(section, found, ends, {
+              behind:
+                requirementOf(project, standing, edition).required === true ||
+                decided(installation, found, outlet.key, ends),
+              state,
+            })),
           hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key, ...uncovered] })),
         });
       }
@@ -129,17 +129,36 @@ function endsLeaving(section: Section, { device, enclosure }: LineLoadDevice, st
   return { ...(hot !== undefined && { hot }), ...(neutral !== undefined && { neutral }) };
 }
 
-/** Where protection is asked for, its hot comes behind the device too; elsewhere its neutral goes back to LINE. */
+/** Whether a person has decided that an outlet, or the cable to it, is to be behind a device; undefined where nobody has. */
+function decided(
+  { intent }: Installation,
+  { enclosure }: LineLoadDevice,
+  outlet: OutletKey,
+  { hot, neutral }: Leaving,
+): boolean | undefined {
+  const wish = intent.outlets[outlet]?.wish;
+  if (wish !== undefined) return wish === "protect";
+  const protect = intent.boxes[enclosure.id]?.protect ?? {};
+  for (const end of [hot, neutral]) {
+    const parsed = end === undefined ? undefined : parseEnd(end);
+    const isMeant = parsed?.of === "cable" ? protect[parsed.cable] : undefined;
+    if (isMeant !== undefined) return isMeant;
+  }
+  return undefined;
+}
+
+/** Its hot comes behind the device too, or its neutral goes back to LINE. Where nobody has decided, that is a choice. */
 function bringTogether(
   section: Section,
   found: LineLoadDevice,
   { hot, neutral }: Leaving,
-  behind: boolean,
-  state: StateName,
-): Fix | undefined {
-  const toLoad = (): Fix | undefined => hot && bringFix(section, found, hot, "LOAD", "hot", state);
-  const toLine = (): Fix | undefined => neutral && bringFix(section, found, neutral, "LINE", "neutral", state);
-  return behind ? (toLoad() ?? toLine()) : (toLine() ?? toLoad());
+  { behind, state }: { readonly behind: boolean | undefined; readonly state: StateName },
+): Pick<Report, "fix" | "offers"> {
+  const toLoad = hot && bringFix(section, found, hot, "LOAD", "hot", state);
+  const toLine = neutral && bringFix(section, found, neutral, "LINE", "neutral", state);
+  if (behind === undefined) return { offers: [toLoad, toLine].flatMap((fix) => fix ?? []) };
+  const fix = behind ? (toLoad ?? toLine) : (toLine ?? toLoad);
+  return fix === undefined ? {} : { fix };
 }
 
 function endWords(section: Section, { enclosure }: LineLoadDevice, { hot, neutral }: Leaving): string {

@@ -5,6 +5,7 @@ import type { Installation } from "../../model/project.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
+import type { Section, Spot } from "../../solver/section.ts";
 import { joinGroupsFix } from "../ground-fixes.ts";
 import { type BoxGrounds, type GroundGroup, groundsOf } from "../grounds.ts";
 import { defineRule } from "../rule.ts";
@@ -12,7 +13,7 @@ import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule
 
 const messages = {
   apart:
-    "The grounds in {box} are {count} groups that are not joined there: {groups}. Join them in one splice, or with a link between their splices; box fill stays the same.",
+    "The grounds in {box} are {count} groups that are not joined there: {groups}.{without} Join them in one splice, or with a link between their splices; box fill stays the same.",
 };
 
 /**
@@ -44,6 +45,7 @@ export const egcNotSplicedAll = defineRule({
           box: box.name,
           count: groups.length,
           groups: groups.map((group) => wordsOf(installation, box, group)).join("; "),
+          without: withoutWords(section, box, groups),
         }),
         data: { groups: groups.length },
         ...basisOf(
@@ -56,6 +58,27 @@ export const egcNotSplicedAll = defineRule({
     }
   },
 });
+
+/** The metal boxes and devices that lose their ground by it, here and beyond: " Without a ground: 17G and D17G." */
+function withoutWords(section: Section, box: Box, groups: readonly GroundGroup[]): string {
+  const reach = section.reach();
+  const dead = groups
+    .filter(({ reachesGround }) => !reachesGround)
+    .map(({ ends: [end], bond }): Spot => (bond || end === undefined ? { bond: box.id } : { end }));
+  const hangs = (spot: Spot): boolean => dead.some((group) => reach.areJoined(group, spot));
+  const boxes = section.enclosures.filter(
+    (one) => one.kind === "box" && one.material === "metal" && hangs({ bond: one.id }),
+  );
+  const devices = section.enclosures.flatMap((one) =>
+    inOrder(one.devices).filter((device) =>
+      terminalsOf(device).some(({ name, purpose }) => purpose === "ground" && hangs({ device: device.id, node: name })),
+    ),
+  );
+  const names = [boxes, devices].flatMap((items: readonly { readonly name: string }[]) =>
+    items.map(({ name }) => name).sort(),
+  );
+  return names.length === 0 ? "" : ` Without a ground: ${listed(names)}.`;
+}
 
 /** What hangs on a group that does not lead to ground is ungrounded for that reason alone. */
 function consequences(box: Box, grounds: BoxGrounds, groups: readonly GroundGroup[]) {

@@ -9,6 +9,8 @@ import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.t
 
 const messages = {
   full: "{box} has {spare} in³ left of {volume}: one more conductor of {awg} AWG, which takes {allowance} in³, would overfill it. Before anything is added here, plan a larger box, a marked ring or an extension.",
+  exactlyFull:
+    "{box} is exactly full ({volume} in³): one more conductor of {awg} AWG, which takes {allowance} in³, would overfill it. Before anything is added here, plan a larger box, a marked ring or an extension.",
   clampsUnknown:
     "Cannot tell whether {box} has room for one more conductor: it has {spare} in³ left of {volume} with internal clamps, {spareWithout} without. Record whether internal clamps are present, used or not.",
 };
@@ -48,7 +50,11 @@ export const fillNearlyFull = defineRule({
     }
     report({
       subjects,
-      message: fillIn(messages.full, { ...shown, awg, allowance: formatVolume(allowance) }),
+      message: fillIn(spare === 0 ? messages.exactlyFull : messages.full, {
+        ...shown,
+        awg,
+        allowance: formatVolume(allowance),
+      }),
       data: { spareIn3: toDecimal(spare), volumeIn3: toDecimal(volume), allowanceIn3: toDecimal(allowance) },
       ...basisOf(
         marksOn(enclosure, "volume", "internalClamps", "supports", "terminalBlocks"),

@@ -1,4 +1,7 @@
+import type { Fix } from "../../answers/finding.ts";
+import type { StateName } from "../../model/project.ts";
 import type { PathStep, Section } from "../../solver/section.ts";
+import { withoutJumper } from "../neutral-ground-fixes.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, type LineLoadDevice, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
@@ -20,7 +23,7 @@ export const hotBothSides = defineRule({
   why: "The device looks healthy: it resets, its TEST button works, and a tester reads correct everywhere. After a trip the outlets behind it are still live, and part of a leak passes round its sensor so that it may not trip at all. Commonly one black went into the wrong one of two joints.",
   messages,
   sections: everyEdition("110.3(B)", "unconfirmed"),
-  check({ section, report }) {
+  check({ section, state, report }) {
     for (const found of lineLoadDevices(section)) {
       if (!found.lineLive || !found.loadLive) continue;
       const { device, enclosure } = found;
@@ -32,13 +35,14 @@ export const hotBothSides = defineRule({
         message: fillIn(messages.around, {
           device: device.name,
           box: enclosure.name,
-          path: around.length === 0 ? "" : ` by ${listed(around)}`,
+          path: around.length === 0 ? "" : ` by ${listed(around.map((step) => nameOfStep(section, step)))}`,
           outlets: live.length === 0 ? "the LOAD terminals" : listed(live.map(({ name }) => name)),
         }),
         ...basisOf(
           marksOn(device, "type"),
           marksOnWay(section, section.wayFrom("ungrounded", found.loadHot, device.id)),
         ),
+        ...(state === "proposed" && { offers: withoutOffers(section, around, state) }),
         hides: CONSEQUENCES.map((rule) => ({ rule, subjects: behind.map(({ key }) => key) })),
       });
     }
@@ -63,11 +67,23 @@ const outletsBehind = (section: Section, { device, open }: LineLoadDevice) =>
       staysLive: open.isLive(hotOf(standing)),
     }));
 
-/** Pieces of the way to the LOAD hot that are not on the way to the LINE hot. */
-function wayAround(section: Section, { device, lineHot, loadHot }: LineLoadDevice): readonly string[] {
-  const toLine = new Set((section.wayFrom("ungrounded", lineHot) ?? []).map(stepKey));
-  const toLoad = section.wayFrom("ungrounded", loadHot, device.id) ?? [];
-  return toLoad.filter((step) => !toLine.has(stepKey(step))).map((step) => nameOfStep(section, step));
+/** What goes round the contacts, piece by piece, without what lies before it on LINE and behind it on LOAD. */
+function wayAround(section: Section, { device, loadHot }: LineLoadDevice): readonly PathStep[] {
+  const first = section.hotsAround(device.id, "LINE").map(({ by }) => by);
+  const keys = new Set(first.map(stepKey));
+  const lastKeys = new Set(section.hotsAround(device.id, "LOAD").map(({ by }) => stepKey(by)));
+  const way = section.wayFrom("ungrounded", loadHot, device.id) ?? [];
+  const from = way.findIndex((step) => keys.has(stepKey(step)));
+  const to = way.findLastIndex((step) => lastKeys.has(stepKey(step)));
+  return first.length === 1 && from >= 0 && to >= from ? way.slice(from, to + 1) : first;
+}
+
+/** Where one jumper of the way round is its only way, it can be taken out. */
+function withoutOffers(section: Section, around: readonly PathStep[], state: StateName): readonly Fix[] {
+  return around.flatMap((by) => {
+    const fix = by.kind === "jumper" ? withoutJumper(section, by, state) : undefined;
+    return fix === undefined ? [] : [fix];
+  });
 }
 
 const stepKey = (step: PathStep): string =>

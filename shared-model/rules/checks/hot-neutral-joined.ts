@@ -1,8 +1,11 @@
 import type { Subject } from "../../answers/finding.ts";
+import type { EvidenceMark } from "../../model/evidence.ts";
+import type { TerminalName } from "../../model/ids.ts";
+import { landedAt } from "../../queries/landings.ts";
 import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
-import { enclosuresOfStep, nameOfSide, positionWords } from "../path-words.ts";
+import { enclosuresOfStep, nameOfWhatIsAt, positionWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
 
 const messages = {
@@ -10,6 +13,8 @@ const messages = {
     "Short circuit between hot and neutral: {pieces}. The breaker opens as soon as it is switched on. Part the two there.",
   sometimes:
     "Short circuit between hot and neutral with {positions}: {pieces}. The breaker opens in that position. Part the two there.",
+  amongOthers:
+    "Short circuit between hot and neutral in some switch positions, for instance with {positions}: {pieces}. The breaker opens in such a position. Part the two there.",
 };
 
 const OUTLET_CONSEQUENCES = [
@@ -54,14 +59,12 @@ export const hotNeutralJoined = defineRule({
         message:
           when.length === 0
             ? fillIn(messages.always, { pieces })
-            : fillIn(messages.sometimes, { pieces, positions: positionWords(section, when) }),
+            : fillIn(isAll(section, joinings) ? messages.sometimes : messages.amongOthers, {
+                pieces,
+                positions: positionWords(section, when),
+              }),
         ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
-        ...basisOf(
-          marksOnWay(
-            section,
-            joinings.map(({ by }) => by),
-          ),
-        ),
+        ...basisOf(...joinings.map(({ by }) => marksAt(section, by))),
         hides: [
           ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: outlets })),
           ...DEVICE_CONSEQUENCES.map((rule) => ({ rule, subjects: devices })),
@@ -71,6 +74,12 @@ export const hotNeutralJoined = defineRule({
     }
   },
 });
+
+/** Whether the positions of the first are those of all, and there are no others. */
+function isAll(section: Section, joinings: readonly Joining[]): boolean {
+  const [first, ...more] = new Set(joinings.map(({ when }) => positionWords(section, when)));
+  return first !== undefined && more.length === 0 && joinings.every(({ alsoElse }) => !alsoElse);
+}
 
 function subjectOf({ installation }: Section, step: PathStep): Subject {
   if (step.kind === "cable") {
@@ -86,12 +95,21 @@ function subjectOf({ installation }: Section, step: PathStep): Subject {
   return device === undefined ? { kind: "device", id: step.device, name: step.device } : subject("device", device);
 }
 
+/** Who says what is on its ends, or on the terminals of a switch. */
+function marksAt(section: Section, by: PathStep): readonly EvidenceMark[] {
+  if (by.kind !== "device") return marksOnWay(section, [by]);
+  const enclosure = section.installation.enclosures[by.enclosure];
+  if (enclosure === undefined) return [];
+  const ends = [by.from, by.to].flatMap((node) => landedAt(enclosure, by.device, node as TerminalName));
+  return ends.flatMap(({ end }) => marksOn(enclosure.places[end] ?? {}, "at"));
+}
+
 /** "jumper y in B5 joins S1 SW, which is hot, to splice B5n, which is neutral". */
 function pieceWords(section: Section, by: PathStep): string {
   const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
   const name = nameOfStep(section, by);
-  const from = nameOfSide(section, by, "from");
-  const to = nameOfSide(section, by, "to");
+  const from = nameOfWhatIsAt(section, by, "from");
+  const to = nameOfWhatIsAt(section, by, "to");
   if (first === last) return `${name} in ${first} joins ${from}, which is hot, to ${to}, which is neutral`;
   return `${name} joins ${from} in ${first}, which is hot, to ${to} in ${last}, which is neutral`;
 }

@@ -1,11 +1,12 @@
 import { fixIn } from "../fix-parts.ts";
-import { exchangeFix } from "../line-load-fixes.ts";
+import type { Pole } from "../line-load-fixes.ts";
+import { outletsFedBeside, type PoleSides, sidesOf, toLineFix } from "../load-side.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { lineLoadDevices, marksOnWay, outletsBehind, swappedPole } from "../section-parts.ts";
 
 const messages = {
-  half: "{device} in {box}: of its supply, the hot is on {hotSide} and the neutral on {neutralSide}. It sees twice the load as a leak, trips at once or not at all, and protects nothing. Exchange the {pole} conductors of LINE and LOAD, with the power off.",
+  half: "{device} in {box}: of its supply, the hot is on {hotSide} and the neutral on {neutralSide}. {effect}, and it protects nothing. {cure}, with the power off.",
   noNeutral:
     "{device} in {box}: the hot of its supply is on LOAD, and no neutral reaches it. It cannot work, and what is spliced to LOAD stays live. Land the supply on LINE, both conductors.",
 };
@@ -29,7 +30,7 @@ export const lineLoadHalfSwapped = defineRule({
   scope: "section",
   severity: "danger",
   summary: "Both conductors of the supply of a ground-fault device belong on LINE.",
-  why: "With one of the two exchanged the current runs through the sensor twice the same way, so that every load looks like a leak. People then look for the fault in the appliance, or take the device out. Commonly the whites of the two pairs were mixed up when it was put in.",
+  why: "With the two exchanged on one pole the current runs through the sensor twice the same way; with the supply and what it feeds both on LOAD it runs through it once and returns beside it. Either way every load looks like a leak. People then look for the fault in the appliance, or take the device out. Commonly the whites of the two pairs were mixed up when it was put in.",
   messages,
   sections: everyEdition("110.3(B)", "unconfirmed"),
   check({ section, state, report }) {
@@ -37,7 +38,11 @@ export const lineLoadHalfSwapped = defineRule({
       const pole = swappedPole(found);
       if (pole === undefined) continue;
       const { device, enclosure } = found;
-      const behind = outletsBehind(section, found).map(({ outlet }) => outlet.key);
+      const sides = sidesOf(section, found, pole);
+      const behind = [
+        ...outletsBehind(section, found).map(({ outlet }) => outlet.key),
+        ...outletsFedBeside(section, found, [sides]),
+      ];
       const line = { device: device.name, box: enclosure.name };
       report({
         subjects: [subject("device", device)],
@@ -46,7 +51,8 @@ export const lineLoadHalfSwapped = defineRule({
             ? fillIn(messages.noNeutral, line)
             : fillIn(messages.half, {
                 ...line,
-                pole,
+                effect: effectWords(sides, sidesOf(section, found, pole === "hot" ? "neutral" : "hot")),
+                cure: cureWords(sides),
                 hotSide: pole === "hot" ? "LOAD" : "LINE",
                 neutralSide: pole === "neutral" ? "LOAD" : "LINE",
               }),
@@ -55,7 +61,7 @@ export const lineLoadHalfSwapped = defineRule({
           marksOnWay(section, section.wayFrom("ungrounded", pole === "hot" ? found.loadHot : found.lineHot, device.id)),
         ),
         ...fixIn(state, () =>
-          pole === "hot" && !found.lineGrounded ? undefined : exchangeFix(section, found, [pole], state),
+          pole === "hot" && !found.lineGrounded ? undefined : toLineFix(section, found, [sides], state),
         ),
         hides: [
           ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: behind })),
@@ -65,3 +71,17 @@ export const lineLoadHalfSwapped = defineRule({
     }
   },
 });
+
+/** Current of what is fed by both poles passes the sensor out and back the same way; else by one of its conductors only. */
+function effectWords({ onLine }: PoleSides, other: PoleSides): string {
+  if (onLine.length > 0 && other.onLoad.length > 0)
+    return "It sees twice the current of what it feeds as a leak, so that it trips at once or not at all";
+  return "Only one of the two conductors passes its sensor, so that every load it feeds looks like a leak: it trips as soon as something runs, or does not reset";
+}
+
+function cureWords({ pole, onLine, fed }: PoleSides): string {
+  const to = (one: Pole): string => `LINE ${one === "hot" ? "H" : "N"}`;
+  if (onLine.length > 0) return `Exchange the ${pole} conductors of LINE and LOAD`;
+  if (fed.length === 0) return `${to(pole)} is empty: move the supply to it`;
+  return `${to(pole)} is empty, and what is fed (${listed(fed)}) is on LOAD as well: move the supply alone to ${to(pole)}`;
+}

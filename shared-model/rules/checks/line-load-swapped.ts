@@ -1,14 +1,18 @@
 import type { CableId } from "../../model/ids.ts";
 import type { Section } from "../../solver/section.ts";
 import { fixIn } from "../fix-parts.ts";
-import { exchangeFix } from "../line-load-fixes.ts";
+import { isLineEmpty, outletsFedBeside, sidesOf, toLineFix } from "../load-side.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, isSwapped, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay } from "../section-parts.ts";
 
 const messages = {
   swapped:
     "The supply{cable} is on LOAD of {device} in {box}, and what it should feed is on LINE. Later types will not reset and their face stays dead; early types leave the face live and unprotected. What is spliced to LOAD stays live. Exchange the LINE and LOAD conductors, with the power off.",
+  lineEmpty:
+    "The supply{cable} is on LOAD of {device} in {box}, and LINE is empty. Later types will not reset and their face stays dead; early types leave the face live and unprotected. Move both conductors of the supply to LINE, with the power off.",
+  allOnLoad:
+    "The supply{cable} is on LOAD of {device} in {box}, together with what is fed ({fed}), and LINE is empty. What is fed does not pass its sensor and stays live whatever it does; its own face stays dead, or is live and unprotected with early types. Move both conductors of the supply to LINE and leave what is fed on LOAD, with the power off.",
 };
 
 const OUTLET_CONSEQUENCES = [
@@ -41,16 +45,19 @@ export const lineLoadSwapped = defineRule({
       const { device, enclosure } = found;
       const way = section.wayFrom("ungrounded", found.loadHot, device.id);
       const cable = section.installation.cables[lastCableStep(way, "toEnclosure", enclosure.id)?.cable ?? NO_CABLE];
-      const outlets = consequences(section, found);
+      const sides = [sidesOf(section, found, "hot"), sidesOf(section, found, "neutral")];
+      const fed = sides.flatMap((side) => side.fed);
+      const outlets = [...consequences(section, found), ...outletsFedBeside(section, found, sides)];
       report({
         subjects: [subject("device", device)],
-        message: fillIn(messages.swapped, {
+        message: fillIn(messages[!isLineEmpty(sides) ? "swapped" : fed.length === 0 ? "lineEmpty" : "allOnLoad"], {
+          fed: listed(fed),
           device: device.name,
           box: enclosure.name,
           cable: cable === undefined ? "" : ` ${cable.name}`,
         }),
         ...basisOf(marksOn(device, "type"), marksOnWay(section, way)),
-        ...fixIn(state, () => exchangeFix(section, found, ["hot", "neutral"], state)),
+        ...fixIn(state, () => toLineFix(section, found, sides, state)),
         hides: [
           ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: outlets })),
           ...DEVICE_CONSEQUENCES.map((rule) => ({ rule, subjects: [device.id] })),

@@ -2,19 +2,19 @@ import type { Panel } from "../../model/enclosure.ts";
 import type { EndKey } from "../../model/ids.ts";
 import { cableOfEnd, findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { panelNets } from "../../solver/panel-nets.ts";
-import type { PathStep, Section, Spot } from "../../solver/section.ts";
+import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
 import { fixIn } from "../fix-parts.ts";
 import { familyAt, isFromPanel, partFix, toBarFix, withoutPanelJumperFix } from "../neutral-ground-fixes.ts";
-import { enclosuresOfStep, joinWords } from "../path-words.ts";
+import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
 import { marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
 
 const messages = {
   joined:
-    "Neutral and ground touch: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
+    "Neutral and ground touch{when}: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
   bootleg:
-    "Neutral used as ground: {piece}, and no ground arrives there. If the neutral opens, metal parts become live. Part the two, and bring a ground or mark the outlet as having none.",
+    "Neutral used as ground{when}: {piece}, and no ground arrives there. If the neutral opens, metal parts become live. Part the two, and bring a ground or mark the outlet as having none.",
   inPanel:
     "Neutral and ground are joined in {panel}, where the main bond is not: by {pieces}. Return current runs on the ground wires and on metal parts. Part the two bars; they are joined at the main bond alone.",
   groundOnNeutralBar:
@@ -39,7 +39,8 @@ export const neutralGroundJoined = defineRule({
   sections: everyEdition("250.142(B), 250.24(A)(5)", "doubtful"),
   check(context) {
     const { section } = context;
-    for (const { by } of section.neutralsOnGround()) if (!isOfPanel(section, by)) reportJoint(context, by);
+    for (const joining of section.neutralsOnGround())
+      if (!isOfPanel(section, joining.by)) reportJoint(context, joining);
     reportGroundBars(context);
   },
   checkPanel(context) {
@@ -90,7 +91,7 @@ function isOfPanel({ installation }: Section, by: PathStep): boolean {
   return grounding && (first?.kind === "panel" || last?.kind === "panel");
 }
 
-function reportJoint({ section, state, report }: SectionContext, by: PathStep): void {
+function reportJoint({ section, state, report }: SectionContext, { by, when, alsoElse }: Joining): void {
   const { installation } = section;
   const [first] = enclosuresOfStep(by);
   const enclosure = installation.enclosures[first];
@@ -103,7 +104,11 @@ function reportJoint({ section, state, report }: SectionContext, by: PathStep): 
   const hidden = outletsUncovered(section);
   report({
     subjects: what === undefined ? [subject("enclosure", enclosure)] : [what],
-    message: fillIn(isBootleg(section, by) ? messages.bootleg : messages.joined, { piece }),
+    message: fillIn(isBootleg(section, by) ? messages.bootleg : messages.joined, {
+      piece,
+      when: when.length === 0 ? "" : `${alsoElse ? ", for instance" : ""} with ${positionWords(section, when)}`,
+    }),
+    ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
     ...basisOf(marksOnWay(section, [by])),
     ...fixIn(state, () => partFix(section, by, state)),
     hides: CONSEQUENCES.map((rule) => ({ rule, subjects: hidden })),

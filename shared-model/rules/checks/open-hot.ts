@@ -12,7 +12,7 @@ const messages = {
   onNeutral:
     "{outlet} in {box} has no hot: its hot terminal is joined to the neutral. Bring the hot of the circuit, and look where the two come together.",
   onGround:
-    "{outlet} in {box} has no hot: its hot terminal is joined to the equipment ground. Bring the hot of the circuit, and look where the two come together.",
+    "{outlet} in {box} has no hot: its hot terminal is joined to the equipment ground. Part the two first: to bring the hot there as it is would be a ground fault.",
   oneLeg: "{outlet} in {box} has only one of its two hots, so that it is live and cannot work. Bring the other.",
   atPanel:
     "{end} is on no breaker in {panel}, and the neutral beside it is connected. So {outlets} have no hot. Land it on its breaker.",

@@ -2,6 +2,7 @@ import type { Project } from "../../model/project.ts";
 import type { RoomKind } from "../../model/room.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, ProtectionTest, Section } from "../../solver/section.ts";
+import { placeWords } from "../place-words.ts";
 import { requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
@@ -35,7 +36,7 @@ export const outletNotProtected = defineRule({
     "protectedLightingPlaces",
     "protectedHardWiredPlaces",
   ],
-  check({ section, project, edition, state, report, cannotTell }) {
+  check({ section, project, installation, edition, state, report, cannotTell }) {
     for (const standing of section.outlets()) {
       const { outlet, enclosure } = standing;
       const need = requirementOf(project, standing, edition);
@@ -57,7 +58,7 @@ export const outletNotProtected = defineRule({
       const isSwapped = outlet.receptacle && isPolaritySwapped(section, standing);
       if (!standing.live && !isSwapped && (section.reach().isLive(atNeutral) || section.reach().isGrounded(atNeutral)))
         continue;
-      const placed = { ...shown, places: placeWords(project, standing, need.places) };
+      const placed = { ...shown, places: placedIn(project, standing, need.places) };
       if (!isSwapped && (!standing.live || !standing.certain)) {
         const kind = standing.live ? "tooManySettings" : "notLive";
         cannotTell({
@@ -67,7 +68,7 @@ export const outletNotProtected = defineRule({
         });
         continue;
       }
-      const nearest = isSwapped ? undefined : nearestTest(standing.tests);
+      const nearest = isSwapped ? undefined : nearestTest(testsOnWay(section, standing));
       report({
         subjects,
         section: need.section,
@@ -77,7 +78,9 @@ export const outletNotProtected = defineRule({
           option: optionWords(section, standing, nearest),
         }),
         data: { places: need.places.join(" ") },
-        ...(state === "proposed" && { offers: isSwapped ? [] : protectionOffers(section, project, standing, state) }),
+        ...(state === "proposed" && {
+          offers: isSwapped ? [] : protectionOffers(section, { project, installation }, standing, state),
+        }),
         ...basisOf(
           marksOn(enclosure, "roomId"),
           marksOn(outlet.device, "type", "zones"),
@@ -88,12 +91,23 @@ export const outletNotProtected = defineRule({
   },
 });
 
-/** The room's name, or the kinds of place when it has none. */
-function placeWords(project: Project, { enclosure }: OutletStanding, places: readonly RoomKind[]): string {
+/** "Laundry: unfinished basement", "Porch: outdoors", "Basement, unfinished". */
+function placedIn(project: Project, { enclosure }: OutletStanding, places: readonly RoomKind[]): string {
   const room = enclosure.roomId === undefined ? undefined : project.rooms[enclosure.roomId];
-  const kinds = listed(places.map((place) => place.replaceAll("-", " ")));
-  return room === undefined || room.name.toLowerCase() === kinds ? kinds : `${room.name}: ${kinds}`;
+  const { name, kinds } = placeWords(room, places);
+  if (name === undefined) return listed(kinds);
+  return kinds.length === 0 ? name : `${name}: ${listed(kinds)}`;
 }
+
+/** Devices that one of its conductors passes, that its hot passes by in their box, and its own. One on another branch says nothing. */
+const testsOnWay = (section: Section, standing: OutletStanding): readonly ProtectionTest[] =>
+  standing.tests.filter(
+    (test) =>
+      test.device === standing.outlet.device.id ||
+      !test.hotReached ||
+      !test.neutralReached ||
+      leavingEnd(section, standing, test) !== undefined,
+  );
 
 /** The device that comes nearest to protecting it: of the right class first, then by what already passes. */
 function nearestTest(tests: readonly ProtectionTest[]): ProtectionTest | undefined {
@@ -120,7 +134,7 @@ function reasonWords(section: Section, standing: OutletStanding, test: Protectio
   if (!test.personnelClass) return `${name} is not of the class that protects people`;
   if (test.hotReached && test.neutralReached) {
     const end = leavingEnd(section, standing, test);
-    return `neither of its conductors is behind ${name}${end === undefined ? "" : `: its hot leaves unsensed by ${end}`}`;
+    return `neither of its conductors is behind ${name}${end === undefined ? "" : `; its hot leaves unsensed by ${end}`}`;
   }
   if (test.hotReached) return `its neutral is behind ${name}, its hot is not`;
   if (test.neutralReached) return `its hot is behind ${name}, its neutral is not`;

@@ -1,61 +1,97 @@
 import type { EntryKind } from "../../catalog/device-type.ts";
+import type { EvidenceMark } from "../../model/evidence.ts";
+import type { EndKey } from "../../model/ids.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
-import { landedAt } from "../../queries/landings.ts";
+import { landedAt, landingsOf } from "../../queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
+import { oneAtBondFix } from "../ground-fixes.ts";
+import { unlikeKinds } from "../kinds-of-ends.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
-import { defineRule } from "../rule.ts";
-import { basisOf, counted, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
+import { type BoxContext, defineRule } from "../rule.ts";
+import { basisOf, counted, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
 
 const messages = {
   doubled:
     "{terminal} in {box} holds {count} conductors ({ends}); its screw takes {allowed}. Splice them and bring one pigtail to the screw: the box fill stays the same.",
+  unlike:
+    "{terminal} in {box} holds {count} conductors ({ends}); its screw takes {allowed}. Here are {kinds}: take off what does not belong on this screw.",
+  bond: "The ground screw or clip of {box} holds {count} conductors ({ends}); it takes {allowed}. Splice the grounds and bring one pigtail to it: the box fill stays the same.",
+  bondUnlike:
+    "The ground screw or clip of {box} holds {count} conductors ({ends}); it takes {allowed}. Here are {kinds}: take off what is no ground.",
 };
 
 const SCREWS: ReadonlySet<EntryKind> = new Set(["side-screw", "green-screw"]);
 
-/** Plain terminal screws only: holes of clamp plates, push-ins, leads, lugs and bars have rules of their own. */
+/**
+ * Plain terminal screws, and the one screw or clip that a box has for its ground: holes of clamp plates, push-ins, leads,
+ * lugs and bars have rules of their own. A listed bonding bar in a box, with a screw for each conductor, is not drawn.
+ */
 export const twoWiresOneScrew = defineRule({
   id: "two-wires-one-screw",
   status: "draft",
   scope: "box",
   severity: "violation",
-  summary: "A terminal screw holds one conductor.",
-  why: "Two conductors under one screw head do not sit flat; one of them is loose from the start. Onward feeds belong in a splice with one pigtail to the device, which also keeps the rest of the circuit joined when the device is taken out.",
+  summary: "A terminal screw, and the ground screw or clip of a box, holds one conductor.",
+  why: "Two conductors under one screw head do not sit flat; one of them is loose from the start. Onward feeds belong in a splice with one pigtail to the device, which also keeps the rest of the circuit joined when the device is taken out. A ground screw or clip of a box holds one conductor as well, unless it is listed for more: a box with a bonding bar is to be judged by hand.",
   messages,
   sections: everyEdition("110.14(A)", "from-memory"),
   values: ["wiresPerScrew"],
-  check({ enclosure, installation, edition, state, report }) {
+  check(context) {
+    const { enclosure, installation, edition, state, report } = context;
     const allowed = edition.values.wiresPerScrew.value;
     for (const device of inOrder(enclosure.devices)) {
       for (const { name, entryKind } of terminalsOf(device)) {
         if (!SCREWS.has(entryKind)) continue;
-        const landed = landedAt(enclosure, device.id, name);
+        const landed = landedAt(enclosure, device.id, name).map(({ end }) => end);
         if (landed.length <= allowed) continue;
         const terminal = nameOfTerminal(device, name);
+        const kinds = unlikeKinds(installation, enclosure, landed);
         const plan = new MakeUpPlan(installation, enclosure, state);
-        plan.pigtail(device.id, name);
+        if (kinds === undefined) plan.pigtail(device.id, name);
         const fix = plan.fix(() => `Splice the conductors on ${terminal} and bring one pigtail to it`);
         report({
           subjects: [{ kind: "terminal", id: `${device.id}.${name}`, name: terminal }],
-          message: fillIn(messages.doubled, {
+          message: fillIn(kinds === undefined ? messages.doubled : messages.unlike, {
+            ...shownAt(context, landed, allowed),
             terminal,
-            box: enclosure.name,
-            count: landed.length,
-            ends: listed(landed.map(({ end }) => nameOfEnd(installation, enclosure, end))),
-            allowed: counted(allowed, "conductor"),
+            kinds: kinds ?? "",
           }),
           data: { conductors: landed.length, allowed },
-          ...basisOf(
-            landed.flatMap(({ end }) => {
-              const place = enclosure.places[end];
-              return place === undefined ? [] : marksOn(place, "at");
-            }),
-            marksOn(device, "type", "entryKind"),
-          ),
+          ...basisOf(marksAt(context, landed), marksOn(device, "type", "entryKind")),
           ...(fix !== undefined && { fix }),
         });
       }
     }
+    reportBond(context, allowed);
   },
 });
+
+function reportBond(context: BoxContext, allowed: number): void {
+  const { enclosure, installation, edition, state, report } = context;
+  const landed = landingsOf(enclosure).bonded;
+  if (enclosure.kind !== "box" || landed.length <= allowed) return;
+  const kinds = unlikeKinds(installation, enclosure, landed);
+  const fix = kinds === undefined ? oneAtBondFix(installation, enclosure, state, landed) : undefined;
+  report({
+    subjects: [subject("enclosure", enclosure)],
+    section: sectionIn(edition, "110.14(A), 250.148", "from-memory"),
+    message: fillIn(kinds === undefined ? messages.bond : messages.bondUnlike, {
+      ...shownAt(context, landed, allowed),
+      kinds: kinds ?? "",
+    }),
+    data: { conductors: landed.length, allowed },
+    ...basisOf(marksAt(context, landed)),
+    ...(fix !== undefined && { fix }),
+  });
+}
+
+const shownAt = ({ enclosure, installation }: BoxContext, landed: readonly EndKey[], allowed: number) => ({
+  box: enclosure.name,
+  count: landed.length,
+  ends: listed(landed.map((end) => nameOfEnd(installation, enclosure, end))),
+  allowed: counted(allowed, "conductor"),
+});
+
+const marksAt = ({ enclosure }: BoxContext, landed: readonly EndKey[]): readonly EvidenceMark[] =>
+  landed.flatMap((end) => marksOn(enclosure.places[end] ?? {}, "at"));

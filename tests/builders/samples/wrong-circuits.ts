@@ -1,12 +1,14 @@
 import type { SampleDrawing } from "./sample-drawing.ts";
 import { cableOf, deviceOf, goodGrounds } from "./wrong-stations.ts";
 
-/** Stations 1 to 8: circuits without a ground-fault device. */
+/** Stations 1 to 8, 18 and 19: circuits without a ground-fault device. */
 export function circuitFaults(sheet: SampleDrawing): void {
   oneReceptacle(sheet);
   openConductors(sheet);
   switches(sheet);
   bootleg(sheet);
+  liveMetal(sheet);
+  looseEnd(sheet);
 }
 
 function oneReceptacle(sheet: SampleDrawing): void {
@@ -49,4 +51,15 @@ function bootleg(sheet: SampleDrawing): void {
   sheet
     .onto("C8A", "8A", "D8A.H1", "D8A.N1")
     .joint("8A", "8Ae", ["C8A.cu@8A"], { "8Ag": "D8A.G", "8Ax": "D8A.N2" }, { colour: "bare" });
+}
+
+/** The pigtail of the green screw is in the joint of the blacks; the ground of the cable is left capped. */
+function liveMetal(sheet: SampleDrawing): void {
+  sheet.joint("18A", "18Ah", ["C18A.bk@18A"], { "18Ap": "D18A.H1", "18Ax": "D18A.G" }).land("C18A.wh@18A", "D18A.N1");
+}
+
+/** A second pigtail of the blacks hangs loose. */
+function looseEnd(sheet: SampleDrawing): void {
+  sheet.joint("19A", "19Ah", ["C19A.bk@19A"], { "19Ap": "D19A.H1", "19Ax": "loose" }).land("C19A.wh@19A", "D19A.N1");
+  goodGrounds(sheet, 19, "A");
 }

@@ -6,8 +6,8 @@ import { groundFaultFaults } from "./wrong-ground-faults.ts";
 import { STATIONS, station } from "./wrong-stations.ts";
 
 /**
- * A sheet for a class: a panel with seventeen small circuits, each a station with one fault a learner can find by looking
- * or by following the conductors; the last two are chains of boxes with a fault in each. Every rule is broken once.
+ * A sheet for a class: a panel with nineteen small circuits, each a station with one fault a learner can find by looking
+ * or by following the conductors; 16 and 17 are chains of boxes with a fault in each. Every rule is broken once.
  */
 export function wrongOnPurpose(): Project {
   const sheet = SampleDrawing.empty("Wrong on purpose: a fault at every station", 2020)
@@ -17,6 +17,7 @@ export function wrongOnPurpose(): Project {
       "9A: supply on LOAD, the cable onward on LINE. 10A: hots right, whites exchanged between LINE and LOAD. 11A: the hot goes round the contacts. 12A: the white goes round the contacts. 13A: the white to 13B is on LINE, its black on LOAD. 14A: the black to 14B is on LINE, its white on LOAD. 15A: the ground-fault receptacle has no neutral and cannot trip.",
       "16A: too little volume. 16B: volume not recorded. 16C: exactly full. 16D: a cable without a clamp. 16E: two wires under one screw. 16F: 12 AWG in push-in holes.",
       "17A: two wires in one clamp hole. 17B: a joint with tape alone. 17C: a connector too small for its joint. 17D: metal not joined to ground. 17E: no ground on the receptacle. 17F: the grounds are in two groups, so that none reaches 17G, which is wired right itself.",
+      "18A: the pigtail of the green screw is in the joint of the blacks, the yoke is live. 19A: a pigtail of the blacks hangs loose.",
     )
     .roomAt("above", "Classroom", "hallway")
     .roomAt("at", "Porch", "outdoor")

@@ -19,7 +19,7 @@ const PROTECTED = { A: "gfci-receptacle-15", B: DUPLEX };
 const SIX = { A: DUPLEX, B: DUPLEX, C: DUPLEX, D: DUPLEX, E: DUPLEX, F: DUPLEX };
 const SQUARE = "square-4-2-1-8";
 
-/** 1 to 8 without a ground-fault device, 9 to 15 with one, 16 and 17 chains of boxes. */
+/** 1 to 8, 18 and 19 without a ground-fault device, 9 to 15 with one, 16 and 17 chains of boxes. */
 export const STATIONS: readonly Station[] = [
   { number: 1, devices: { A: DUPLEX }, cable: "nm-14-2-g" },
   { number: 2, devices: { A: DUPLEX } },
@@ -33,6 +33,7 @@ export const STATIONS: readonly Station[] = [
   { number: 15, devices: { A: "gfci-receptacle-15" } },
   { number: 16, devices: SIX, box: SQUARE, boxes: { A: "device-3-2-2-1-2", C: "device-3-2-3-1-2" } },
   { number: 17, devices: { ...SIX, A: "receptacle-20", G: DUPLEX }, box: SQUARE },
+  ...[18, 19].map((number) => ({ number, devices: { A: DUPLEX } })),
 ];
 
 /** Odd stations left of the panel, even ones right of it, one a row. */

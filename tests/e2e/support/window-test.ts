@@ -38,14 +38,23 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
   },
 });
 
-/** Opens the window with the cautions read, which a test of their own looks at. */
-export async function openWindow(page: Page, address: string): Promise<void> {
+/** Opens the window at its start page with the cautions read, which a test of their own looks at. */
+export async function openStart(page: Page, address: string): Promise<void> {
   await page.addInitScript(() => {
     localStorage.setItem("loadside.preferences", JSON.stringify({ theme: "light", cautionsRead: true }));
   });
   await page.goto(address);
+}
+
+/** Opens the window with an empty drawing; one that is given a file shows that file. */
+export async function openWindow(page: Page, address: string): Promise<void> {
+  await openStart(page, address);
+  if (!new URL(address).searchParams.has("open")) await leaveStart(page);
   await checked(page);
 }
+
+/** From the start page to an empty drawing. */
+export const leaveStart = (page: Page): Promise<void> => page.getByRole("button", { name: "Empty drawing" }).click();
 
 /** Waits until the checks have answered for the drawing as it is now. */
 export async function checked(page: Page): Promise<void> {

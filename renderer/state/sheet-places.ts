@@ -1,7 +1,7 @@
 import { freePlace } from "../../shared-model/geometry/free-place.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation, Layout, Point } from "../../shared-model/model/project.ts";
-import { type DocumentState, installationOf } from "../state/document-store.ts";
+import { type DocumentState, installationOf } from "./document-store.ts";
 
 type Places = Readonly<Record<EnclosureId, Point>>;
 

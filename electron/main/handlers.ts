@@ -1,0 +1,80 @@
+import { dialog } from "electron";
+import type { DocumentWindow } from "./document-window.ts";
+import type { Documents } from "./documents.ts";
+import { isDocumentPath } from "./policies/command-line.ts";
+import type { RecentList } from "./recent-files.ts";
+import type { Handlers } from "./serve-requests.ts";
+import type { Windows } from "./windows.ts";
+
+const FILTERS = [{ name: "Loadside drawing", extensions: ["loadside"] }];
+
+export interface HandlerParts {
+  readonly documents: Documents;
+  readonly recent: RecentList;
+  readonly windows: Windows;
+}
+
+/** What each request of a window does. */
+export function createHandlers({ documents, recent, windows }: HandlerParts): Handlers {
+  /** Null where another window shows the file already, and has come to the front. */
+  const open = async (path: string, window: DocumentWindow) =>
+    windows.showElsewhere(path, window) ? null : documents.open(path, window);
+
+  return {
+    async chooseFile(_, window) {
+      const { canceled, filePaths } = await dialog.showOpenDialog(window.browser, {
+        filters: FILTERS,
+        properties: ["openFile"],
+      });
+      const path = filePaths[0];
+      return canceled || path === undefined ? null : open(path, window);
+    },
+
+    async takeWaitingFile({ wanted }, window) {
+      const path = window.waiting;
+      window.waiting = undefined;
+      window.listens = true;
+      if (!wanted) window.file = undefined;
+      return path === undefined || !wanted ? null : documents.open(path, window);
+    },
+
+    async openDropped({ path }, window) {
+      if (!isDocumentPath(path)) return { ok: false, message: "Documents have the ending .loadside." };
+      return open(path, window);
+    },
+
+    saveFile: (request, window) => documents.save(request, window),
+
+    async saveFileAs({ name, text }, window) {
+      const { canceled, filePath } = await dialog.showSaveDialog(window.browser, {
+        filters: FILTERS,
+        defaultPath: documents.suggestion(name, window),
+      });
+      return canceled || filePath === "" ? null : documents.saveTo(filePath, text, window);
+    },
+
+    recentFiles: () => recent.shown(),
+
+    async openRecent({ id }, window) {
+      const path = recent.pathOf(id);
+      if (path !== undefined) return open(path, window);
+      return { ok: false, message: "That file is no longer on the list. Open it with Open." };
+    },
+
+    forgetRecent({ id }) {
+      recent.forget(id);
+      return null;
+    },
+
+    showDocument({ file, edited }, window) {
+      const path = file === null ? undefined : documents.pathOf(file, window);
+      windows.showsDocument(window, path, edited);
+      return null;
+    },
+
+    answerClose({ leave }, window) {
+      windows.closeAnswered(window, leave);
+      return null;
+    },
+  };
+}

@@ -1,0 +1,27 @@
+/** Names that go into a save dialog. */
+import { extname } from "node:path";
+
+const ENDING = ".loadside";
+/** Separators, and what some systems keep for themselves. */
+const NOT_IN_NAMES = /[\\/:*?"<>|]/g;
+/** Control characters, and marks that turn the reading direction: a name could look like another one. */
+const UNSEEN = /[\p{Cc}\p{Bidi_Control}]/gu;
+const LONGEST = 120;
+
+/** A plain file name out of what the window suggests: no folder, no hidden file, our ending. */
+export function safeName(suggested: string): string {
+  const stem = suggested.endsWith(ENDING) ? suggested.slice(0, -ENDING.length) : suggested;
+  const plain = [
+    ...stem
+      .replace(NOT_IN_NAMES, "")
+      .replace(UNSEEN, "")
+      .replace(/^[. ]+|[. ]+$/g, ""),
+  ]
+    .slice(0, LONGEST)
+    .join("");
+  return `${plain === "" ? "drawing" : plain}${ENDING}`;
+}
+
+/** The path to save to, and whether the person has seen that name: an ending added now was not in the dialog. */
+export const withEnding = (path: string): { readonly path: string; readonly asChosen: boolean } =>
+  extname(path) === ENDING ? { path, asChosen: true } : { path: `${path}${ENDING}`, asChosen: false };

@@ -1,0 +1,36 @@
+import { Tabs } from "@base-ui/react/tabs";
+import { lazy, Suspense } from "react";
+import { type LeftTab, leftPaneStore, showLeftTab } from "../state/left-pane-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { StateTag } from "./state-switch.tsx";
+import { Stock } from "./stock/stock.tsx";
+
+const Outline = lazy(() => import("./outline/outline.tsx"));
+
+/** What can be placed, and the drawing as a tree. */
+export function LeftPane() {
+  const tab = useStore(leftPaneStore, (state) => state.tab);
+  return (
+    <Tabs.Root className="tabs" value={tab} onValueChange={(value: LeftTab) => showLeftTab(value)}>
+      <div className="region-head">
+        <Tabs.List className="tab-list" activateOnFocus>
+          <Tabs.Tab className="tab" value="stock">
+            Stock
+          </Tabs.Tab>
+          <Tabs.Tab className="tab" value="outline">
+            Outline
+          </Tabs.Tab>
+        </Tabs.List>
+        <StateTag />
+      </div>
+      <Tabs.Panel className="tab-body left-tab" value="stock">
+        <Stock />
+      </Tabs.Panel>
+      <Tabs.Panel className="tab-body left-tab" value="outline">
+        <Suspense fallback={<p className="empty">Opening the outline.</p>}>
+          <Outline />
+        </Suspense>
+      </Tabs.Panel>
+    </Tabs.Root>
+  );
+}

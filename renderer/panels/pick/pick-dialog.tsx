@@ -1,0 +1,60 @@
+import { Dialog } from "@base-ui/react/dialog";
+import { useCallback, useEffect, useRef } from "react";
+import { cancelPick, pickStore } from "../../state/pick-store.ts";
+import { useStore } from "../../state/use-store.ts";
+import { PickList } from "./pick-list.tsx";
+
+/** The choice that a command waits for, if one does. Gives the focus back to where it was. */
+export function PickDialog() {
+  const { pick, serial } = useStore(pickStore, (state) => state);
+  const input = useRef<HTMLInputElement>(null);
+  const backTo = useFocusGivenBack(pick !== undefined);
+  if (pick === undefined) return null;
+  return (
+    <Dialog.Root open onOpenChange={(open) => !open && cancelPick()}>
+      <Dialog.Portal>
+        <Dialog.Backdrop className="backdrop" />
+        <Dialog.Popup className="modal pick-dialog" initialFocus={input} finalFocus={backTo}>
+          <Dialog.Title className="modal-title">{pick.title}</Dialog.Title>
+          <PickList key={serial} pick={pick} input={input} />
+          <div className="modal-foot">
+            <Dialog.Close className="button">Cancel</Dialog.Close>
+          </div>
+        </Dialog.Popup>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}
+
+/**
+ * When the last choice of a command is made, the focus goes back to where it was before the first, or to the details where
+ * that is gone.
+ * @returns What gets the focus.
+ */
+function useFocusGivenBack(isOpen: boolean): () => HTMLElement | null {
+  const from = useRef<Element>(null);
+  useEffect(
+    () =>
+      pickStore.subscribe(() => {
+        const { activeElement } = document;
+        const isInside = activeElement?.closest("[role='dialog']") != null;
+        if (pickStore.get().pick !== undefined && !isInside) from.current = activeElement;
+      }),
+    [],
+  );
+  const backTo = useCallback((): HTMLElement | null => {
+    const before = from.current;
+    const isThere = before?.isConnected === true && before !== document.body;
+    // What is drawn can have the focus too.
+    return (isThere ? before : document.querySelector(".details")) as HTMLElement | null;
+  }, []);
+  useEffect(() => {
+    if (isOpen || from.current === null) return undefined;
+    const timer = setTimeout(() => {
+      const { activeElement, body } = document;
+      if (activeElement === null || activeElement === body) backTo()?.focus({ preventScroll: true });
+    });
+    return () => clearTimeout(timer);
+  }, [isOpen, backTo]);
+  return backTo;
+}

@@ -1,0 +1,80 @@
+import { useEffect } from "react";
+import { ask } from "../../state/dialog-store.ts";
+import { files } from "../../state/files.ts";
+import { recovery } from "../../state/journal-here.ts";
+import { unsavedStore } from "../../state/journal-recovery.ts";
+import { recentStore } from "../../state/recent.ts";
+import { leaveWork, startStore } from "../../state/start.ts";
+import { useStore } from "../../state/use-store.ts";
+import { whenWords } from "../../state/when-words.ts";
+
+/** Unsaved work of a window that was closed or died: continue with it, leave it, or give it up on purpose. */
+export function Continue() {
+  const works = useStore(unsavedStore, (state) => state.works);
+  const left = useStore(startStore, (state) => state.left);
+  useEffect(() => {
+    recovery.refresh();
+  }, []);
+  if (works.length === 0) return <LastDrawing />;
+  const open = works.filter(({ id }) => !left.has(id));
+  const aside = works.filter(({ id }) => left.has(id));
+  return (
+    <section className="start-part" aria-labelledby="start-continue">
+      <h2 id="start-continue" className="start-first">
+        Continue
+      </h2>
+      <ul className="start-works">
+        {open.map(({ id, name, at }) => (
+          <li key={id} className="start-work">
+            <p>
+              <strong>Unsaved changes of {name}</strong>
+              <span className="dim fig">last change {whenWords(at)}</span>
+            </p>
+            <div className="start-row">
+              <button type="button" className="button main" onClick={() => recovery.continueWith(id)}>
+                Continue<span className="unseen"> with {name}</span>
+              </button>
+              <button type="button" className="button" onClick={() => leaveWork(id)}>
+                Leave it<span className="unseen"> for later: {name}</span>
+              </button>
+              <button type="button" className="button" onClick={() => discard(id, name)}>
+                Discard<span className="unseen"> {name}</span>
+              </button>
+            </div>
+          </li>
+        ))}
+        {aside.map(({ id, name }) => (
+          <li key={id} className="start-left">
+            <span>{name}: unsaved changes, left for later</span>
+            <button type="button" className="link" onClick={() => leaveWork(id, false)}>
+              Show<span className="unseen"> {name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What was worked at last, one press away. */
+function LastDrawing() {
+  const last = useStore(recentStore, (state) => state.files.find(({ isThere }) => isThere));
+  if (last === undefined) return null;
+  return (
+    <section className="start-part" aria-labelledby="start-continue">
+      <h2 id="start-continue" className="start-first">
+        Continue
+      </h2>
+      <button type="button" className="start-again" onClick={() => files.openRecent(last.id)}>
+        <strong>{last.name}</strong>
+        <span className="dim fig">last used {whenWords(Date.parse(last.usedAt))}</span>
+      </button>
+    </section>
+  );
+}
+
+async function discard(id: string, name: string): Promise<void> {
+  const yes = "Discard";
+  const lines = ["They cannot be brought back. A file that they were begun on stays as it is."];
+  if ((await ask(`Discard the unsaved changes of ${name}?`, lines, [yes])) === yes) await recovery.discard(id);
+}

@@ -1,0 +1,78 @@
+import type { Counted } from "../../state/new-box.ts";
+import { Stepper } from "../../ui/stepper.tsx";
+
+interface Props {
+  /** Word before the first row. */
+  readonly first: string;
+  /** Words between a number and a kind, in the plural: "cables of". */
+  readonly joint: string;
+  readonly one: string;
+  readonly many: string;
+  readonly choices: readonly { readonly id: string; readonly title: string }[];
+  readonly rows: readonly Counted[];
+  /** How many more there may be in all. */
+  readonly free: number;
+  readonly onChange: (rows: readonly Counted[]) => void;
+}
+
+/** How many of which kind, a line a kind. */
+export function CountedRows({ first, joint, one, many, choices, rows, free, onChange }: Props) {
+  const set = (at: number, row: Counted): void => onChange(rows.map((each, index) => (index === at ? row : each)));
+  const other = choices.find(({ id }) => rows.every((row) => row.id !== id));
+  return (
+    <>
+      {rows.map(({ id, count }, at) => {
+        const kind = choices.find((each) => each.id === id)?.title ?? id;
+        const which = rows.length > 1 ? ` ${at + 1}` : "";
+        return (
+          <p className="seen-line" key={id}>
+            <span className="seen-word">{at === 0 ? first : "and"}</span>
+            <Stepper
+              label={`${many} of ${kind}`}
+              value={count}
+              least={0}
+              most={count + free}
+              onChange={(next) => set(at, { id, count: next })}
+            />
+            {joint !== "" && <span>{count === 1 ? joint.replace("s ", " ") : joint}</span>}
+            <select
+              className="field pick-wide"
+              aria-label={`Kind of ${one}${which}`}
+              value={id}
+              onChange={({ target }) => set(at, { id: target.value, count })}
+            >
+              {choices.map((each) => (
+                <option
+                  key={each.id}
+                  value={each.id}
+                  disabled={each.id !== id && rows.some((row) => row.id === each.id)}
+                >
+                  {each.title}
+                </option>
+              ))}
+            </select>
+            {rows.length > 1 && (
+              <button
+                type="button"
+                className="button"
+                onClick={() => onChange(rows.filter((_, index) => index !== at))}
+              >
+                Take away<span className="unseen"> {kind}</span>
+              </button>
+            )}
+            {at === rows.length - 1 && other !== undefined && (
+              <button
+                type="button"
+                className="link"
+                disabled={free < 1}
+                onClick={() => onChange([...rows, { id: other.id, count: 1 }])}
+              >
+                another kind of {one}
+              </button>
+            )}
+          </p>
+        );
+      })}
+    </>
+  );
+}

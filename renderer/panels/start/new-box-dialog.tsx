@@ -1,0 +1,47 @@
+import { useId, useState } from "react";
+import { closeDialog } from "../../state/dialog-store.ts";
+import { documentStore, installationOf } from "../../state/document-store.ts";
+import { nextEnclosureName } from "../../state/naming.ts";
+import { cableNames, FIRST_SEEN, makeBox } from "../../state/new-box-form.ts";
+import { useStore } from "../../state/use-store.ts";
+import { Modal } from "../../ui/modal.tsx";
+import { Fill } from "./fill.tsx";
+import { SeenForm } from "./seen-form.tsx";
+import { useTriedBox } from "./use-tried-box.ts";
+
+/** A box as somebody sees it, into the drawing that is open. */
+export default function NewBoxDialog() {
+  const id = useId();
+  const [seen, setSeen] = useState(FIRST_SEEN);
+  const { box, why, fill } = useTriedBox(seen, "this-drawing");
+  const project = useStore(documentStore, (document) => document.project);
+  const name = useStore(documentStore, (document) => nextEnclosureName(installationOf(document), "box"));
+  const foot = (
+    <>
+      <button type="submit" form={id} className="button main" disabled={box === undefined}>
+        Add the box
+      </button>
+      <button type="button" className="button" onClick={() => closeDialog()}>
+        Cancel
+      </button>
+    </>
+  );
+  return (
+    <Modal title="Box from what I see" onClose={closeDialog} foot={foot} wide>
+      <form
+        id={id}
+        className="new-box"
+        onSubmit={(event) => {
+          event.preventDefault();
+          closeDialog();
+          makeBox(seen);
+        }}
+      >
+        <SeenForm seen={seen} onChange={setSeen} into="this-drawing" cables={cableNames(project, box)} name={name} />
+        <p className="dim">Every end comes tagged and capped, ready to land.</p>
+        {why !== undefined && <p className="refused">{why}</p>}
+        <Fill fill={fill} />
+      </form>
+    </Modal>
+  );
+}

@@ -1,0 +1,46 @@
+import { Suspense, useState } from "react";
+import { newDocument } from "../../state/document-store.ts";
+import { files } from "../../state/files.ts";
+import { cableNames, FIRST_SEEN, makeBox } from "../../state/new-box-form.ts";
+import type { BoxPicture } from "./box-picture-type.ts";
+import { Fill } from "./fill.tsx";
+import { SeenForm } from "./seen-form.tsx";
+import { useTriedBox } from "./use-tried-box.ts";
+
+const EMPTY = newDocument().project;
+
+/** A drawing of its own, begun with one box as somebody sees it. */
+export default function NewBox({ picture: Picture }: { readonly picture: BoxPicture }) {
+  const [seen, setSeen] = useState(FIRST_SEEN);
+  const { box, why, fill } = useTriedBox(seen, "new-drawing");
+  const make = async (): Promise<void> => {
+    if (await files.takeOver(newDocument())) makeBox(seen);
+  };
+  return (
+    <form
+      className="new-box"
+      onSubmit={(event) => {
+        event.preventDefault();
+        make();
+      }}
+    >
+      <h2 className="start-title">New from what I see</h2>
+      <SeenForm seen={seen} onChange={setSeen} into="new-drawing" cables={cableNames(EMPTY, box)} name="B1" />
+      <div className="start-row">
+        <button type="submit" className="button main start-make" disabled={box === undefined}>
+          Start as found
+        </button>
+        <span className="dim">Every end comes tagged and capped, ready to land.</span>
+      </div>
+      {why !== undefined && <p className="refused">{why}</p>}
+      <Fill fill={fill} />
+      {box !== undefined && (
+        <Suspense fallback={null}>
+          <div className="start-picture">
+            <Picture project={box.project} state={box.state} id={box.id} />
+          </div>
+        </Suspense>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,60 @@
+import { useEffect } from "react";
+import type { RecentFile } from "../../platform/file-host.ts";
+import { files } from "../../state/files.ts";
+import { forgetRecent, recentStore, refreshRecent } from "../../state/recent.ts";
+import { useStore } from "../../state/use-store.ts";
+import { whenWords } from "../../state/when-words.ts";
+
+/** Drawings that were opened or saved lately. */
+export function RecentList() {
+  const recent = useStore(recentStore, (state) => state.files);
+  useEffect(() => {
+    refreshRecent();
+  }, []);
+  return (
+    <section className="start-part" aria-labelledby="start-recent">
+      <header className="start-head">
+        <h2 id="start-recent">Recent</h2>
+        <span className="dim">or drop a file on this window</span>
+      </header>
+      {recent.length === 0 && <p className="start-none">Drawings that you open or save are listed here.</p>}
+      <ul className="start-recent">
+        {recent.map((file) => (
+          <li key={file.id}>
+            <Line file={file} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Line({ file }: { readonly file: RecentFile }) {
+  const { id, name, folder, usedAt, isThere } = file;
+  const open = async (): Promise<void> => {
+    await files.openRecent(id);
+    await refreshRecent();
+  };
+  return (
+    <>
+      {isThere ? (
+        <button type="button" className="start-file" onClick={open}>
+          <span className="start-name">{name}</span>
+          {folder !== undefined && <span className="dim start-folder">{folder}</span>}
+        </button>
+      ) : (
+        <p className="start-file gone">
+          <span className="start-name">{name}</span>
+          <span className="dim">moved or deleted since; open it from where it is now</span>
+        </p>
+      )}
+      <span className="dim fig start-when">{whenWords(Date.parse(usedAt))}</span>
+      <button type="button" className="button small square" onClick={() => forgetRecent(id)}>
+        <span className="unseen">Take {name} off the list</span>
+        <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
+          <path d="M2 2L10 10M10 2L2 10" stroke="currentColor" strokeWidth="1.5" />
+        </svg>
+      </button>
+    </>
+  );
+}

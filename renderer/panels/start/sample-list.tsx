@@ -1,0 +1,24 @@
+import { files } from "../../state/files.ts";
+import { samples } from "../../state/samples.ts";
+
+/** The drawings that come with the program, each with its one sentence. */
+export function SampleList() {
+  return (
+    <section className="start-part" aria-labelledby="start-samples">
+      <header className="start-head">
+        <h2 id="start-samples">Samples</h2>
+        <span className="dim">open as a copy</span>
+      </header>
+      <ul className="start-samples">
+        {samples.map(({ name, title, about, load }) => (
+          <li key={name}>
+            <button type="button" className="start-sample" onClick={() => files.openSample(title, load)}>
+              <span className="start-name">{title}</span>
+              <span className="dim">{about}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,156 @@
+import { useId } from "react";
+import { ROOM_KINDS, type Room, type RoomKind } from "../../../shared-model/model/room.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { documentStore } from "../../state/document-store.ts";
+import { type Counted, hasChoiceOfHold, type SeenBox } from "../../state/new-box.ts";
+import { BOX_ITEMS, CABLE_ITEMS, DEVICE_TYPES, type Into, roomFor } from "../../state/new-box-form.ts";
+import { useStore } from "../../state/use-store.ts";
+import { ROOM_KIND_WORDS } from "../rooms/room-kind-words.ts";
+import { CountedRows } from "./counted-rows.tsx";
+
+interface Props {
+  readonly seen: SeenBox;
+  readonly onChange: (seen: SeenBox) => void;
+  readonly into: Into;
+  /** Names that the cables will have. */
+  readonly cables: readonly string[];
+  /** Name that the box will have where none is typed. */
+  readonly name: string;
+}
+
+/** One sentence about a box, with something to choose in the place of every fact. */
+export function SeenForm({ seen, onChange, into, cables, name }: Props) {
+  const id = useId();
+  const rooms = useStore(documentStore, ({ project }) => project.rooms);
+  const there = into === "this-drawing" ? inOrder<Room>(rooms) : [];
+  const setCables = (changed: readonly Counted[]): void => {
+    const { supply: _gone, ...rest } = seen;
+    onChange({ ...rest, cables: changed });
+  };
+  return (
+    <div className="seen">
+      <p className="seen-line">
+        <label htmlFor={`${id}box`}>A</label>
+        <select
+          id={`${id}box`}
+          className="field pick-wide"
+          aria-label="Box"
+          value={seen.item}
+          onChange={({ target }) => onChange({ ...seen, item: target.value })}
+        >
+          {BOX_ITEMS.map((item) => (
+            <option key={item.id} value={item.id}>
+              {item.title}
+            </option>
+          ))}
+        </select>
+        <label htmlFor={`${id}name`}>called</label>
+        <input
+          id={`${id}name`}
+          className="field pick-name"
+          aria-label="Name of the box"
+          placeholder={name}
+          maxLength={80}
+          value={seen.name}
+          onChange={({ target }) => onChange({ ...seen, name: target.value })}
+        />
+        <label htmlFor={`${id}room`}>in</label>
+        <select
+          id={`${id}room`}
+          className="field pick"
+          aria-label="Room"
+          value={roomValue(seen.room)}
+          onChange={({ target }) => onChange({ ...seen, room: roomOf(target.value, there) })}
+        >
+          <option value="none">a room not said</option>
+          {there.map((room) => (
+            <option key={room.id} value={`there ${room.id}`}>
+              {room.name}
+            </option>
+          ))}
+          {ROOM_KINDS.map((kind) => (
+            <option key={kind} value={`new ${kind}`}>
+              {there.length > 0 ? `a new room: ${ROOM_KIND_WORDS[kind]}` : ROOM_KIND_WORDS[kind]}
+            </option>
+          ))}
+        </select>
+      </p>
+      <CountedRows
+        first="with"
+        joint="cables of"
+        one="cable"
+        many="cables"
+        choices={CABLE_ITEMS}
+        rows={seen.cables}
+        free={roomFor(seen, "cables")}
+        onChange={setCables}
+      />
+      <p className="seen-line">
+        {hasChoiceOfHold(seen.item) && (
+          <>
+            <label htmlFor={`${id}held`}>held by</label>
+            <select
+              id={`${id}held`}
+              className="field pick"
+              aria-label="What holds the cables"
+              value={seen.held}
+              onChange={({ target }) =>
+                onChange({ ...seen, held: target.value === "connectors" ? "connectors" : "clamps" })
+              }
+            >
+              <option value="clamps">clamps inside the box</option>
+              <option value="connectors">connectors, no clamps inside</option>
+            </select>
+          </>
+        )}
+        <label htmlFor={`${id}supply`}>and supplied by</label>
+        <select
+          id={`${id}supply`}
+          className="field pick"
+          aria-label="Cable thought to bring the supply"
+          value={seen.supply ?? 0}
+          onChange={({ target }) => onChange(withSupply(seen, Number(target.value)))}
+        >
+          <option value={0}>a cable not known yet</option>
+          {cables.map((cable, index) => (
+            <option key={cable} value={index + 1}>
+              {cable}, I think
+            </option>
+          ))}
+        </select>
+      </p>
+      <CountedRows
+        first="and"
+        joint=""
+        one="device"
+        many="devices"
+        choices={DEVICE_TYPES}
+        rows={seen.devices}
+        free={roomFor(seen, "devices")}
+        onChange={(devices) => onChange({ ...seen, devices })}
+      />
+    </div>
+  );
+}
+
+function withSupply(seen: SeenBox, supply: number): SeenBox {
+  const { supply: _before, ...rest } = seen;
+  return supply === 0 ? rest : { ...rest, supply };
+}
+
+function roomValue(room: SeenBox["room"]): string {
+  if (room.kind === "none") return "none";
+  return room.kind === "there" ? `there ${room.id}` : `new ${room.roomKind}`;
+}
+
+function roomOf(value: string, there: readonly Room[]): SeenBox["room"] {
+  const known = there.find(({ id }) => value === `there ${id}`);
+  if (known !== undefined) return { kind: "there", id: known.id };
+  const roomKind = ROOM_KINDS.find((kind) => value === `new ${kind}`);
+  return roomKind === undefined ? { kind: "none" } : { kind: "new", roomKind, name: capital(roomKind) };
+}
+
+function capital(kind: RoomKind): string {
+  const words = ROOM_KIND_WORDS[kind];
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

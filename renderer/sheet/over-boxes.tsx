@@ -1,0 +1,37 @@
+import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
+import { useStore } from "../state/use-store.ts";
+import { gestureStore } from "./gesture-store.ts";
+
+/** Drawing units of a pixel. */
+export const pixelOf = ({ transform }: { readonly transform: readonly [number, number, number] }): number =>
+  1 / transform[2];
+
+/** What lies over the boxes while a hand is at work: the frame that selects, and the lines that moved boxes lie on. */
+export function OverBoxes() {
+  const marquee = useStore(gestureStore, (gesture) => gesture.marquee);
+  const guides = useStore(gestureStore, (gesture) => gesture.guides);
+  const pixel = useFlowStore(pixelOf);
+  if (marquee === undefined && guides.length === 0) return null;
+  const reach = 12 * pixel;
+  return (
+    <ViewportPortal>
+      <svg className="sheet-over" width="1" height="1" aria-hidden="true">
+        {guides.map(({ axis, at, from, to }) => (
+          <path
+            key={axis}
+            className="sheet-guide"
+            d={axis === "x" ? `M${at} ${from - reach}V${to + reach}` : `M${from - reach} ${at}H${to + reach}`}
+            style={{ strokeWidth: pixel, strokeDasharray: `${2 * pixel} ${3 * pixel}` }}
+          />
+        ))}
+        {marquee && (
+          <rect
+            className="sheet-marquee"
+            {...marquee}
+            style={{ strokeWidth: 1.5 * pixel, strokeDasharray: `${5 * pixel} ${4 * pixel}` }}
+          />
+        )}
+      </svg>
+    </ViewportPortal>
+  );
+}

@@ -1,0 +1,79 @@
+import type { CSSProperties, MouseEvent } from "react";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { documentStore, installationOf } from "../state/document-store.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { useStore } from "../state/use-store.ts";
+import { setChoosing } from "./box-actions.ts";
+import { gestureStore, openMenu } from "./gesture-store.ts";
+import { closeBox, openStore } from "./open-boxes.ts";
+import { stateMarkWidth } from "./sheet-frame.tsx";
+import type { Subject } from "./sheet-subject.ts";
+import { showOpened } from "./show-opened.ts";
+
+const chosenBoxes = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
+  selection.flatMap((each) => (each.kind === "enclosure" ? [each.id] : [])).join(" ");
+
+/** What can be done with the selected boxes, by pressing alone, in the corner of the sheet beside its state. */
+export function SelectionBar() {
+  const chosen = useStore(sessionStore, chosenBoxes);
+  const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
+  const state = useStore(documentStore, (document) => document.state);
+  const open = useStore(openStore, ({ ids }) => ids);
+  const boxes = useStore(documentStore, (document) => installationOf(document).enclosures);
+  const ids = chosen === "" ? [] : (chosen.split(" ") as EnclosureId[]);
+  const [first] = ids;
+  const box = first && boxes[first];
+  if (box === undefined && !choosing) return null;
+  const allOpen = ids.every((id) => open.includes(id));
+  return (
+    <fieldset className="sheet-bar" aria-label="Selected boxes" style={besideMark(stateMarkWidth(state))}>
+      <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>
+      {box && (
+        <>
+          <button type="button" onClick={() => openOrClose(ids, !allOpen)}>
+            {allOpen ? "Close" : "Open"}
+          </button>
+          <MenuButton word="Arrange" subject={{ kind: "arrange" }} />
+          <MenuButton word="More" subject={{ kind: "box", enclosure: box.id }} />
+        </>
+      )}
+      <button type="button" aria-pressed={choosing} onClick={() => setChoosing(!choosing)}>
+        {choosing ? "Done choosing" : "Choose several"}
+      </button>
+    </fieldset>
+  );
+}
+
+/** Of the frame around the sheet. */
+const FRAME = 18;
+const besideMark = (width: number): CSSProperties => ({
+  left: FRAME + width,
+  maxWidth: `calc(100% - ${2 * FRAME + width}px)`,
+});
+
+function openOrClose(ids: readonly EnclosureId[], open: boolean): void {
+  for (const id of ids) {
+    if (open) showOpened(id);
+    else closeBox(id);
+  }
+}
+
+function wordsOf(count: number, name: string | undefined): string {
+  if (count === 0) return "Press boxes, or drag a frame";
+  return count === 1 ? (name ?? "") : `${count} boxes`;
+}
+
+function MenuButton({ word, subject }: { readonly word: string; readonly subject: Subject }) {
+  const open = ({ currentTarget }: MouseEvent<HTMLButtonElement>): void => {
+    const { left, bottom } = currentTarget.getBoundingClientRect();
+    openMenu({ subject, x: left, y: bottom });
+  };
+  return (
+    <button type="button" aria-haspopup="menu" onClick={open}>
+      {word}
+      <svg width="9" height="9" viewBox="0 0 14 14" aria-hidden="true">
+        <path d="M2 5L7 10L12 5" />
+      </svg>
+    </button>
+  );
+}

@@ -1,0 +1,72 @@
+import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
+import { cableEnd, type EndKey, jumperEnd } from "../../../shared-model/model/ids.ts";
+import type { Installation } from "../../../shared-model/model/project.ts";
+import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
+import { COLOURS, colourCode } from "../../../shared-model/units/colour.ts";
+import { conductorKeys } from "../conductor-keys.ts";
+import { placeWords } from "../place-words.ts";
+import { goTo } from "../session-store.ts";
+import { type CommandLine, SHOWN } from "./entry.ts";
+
+/** A cable or a jumper, by which its ends are called. */
+interface Owner {
+  /** Small letters, as it is searched. */
+  readonly name: string;
+  readonly ends: () => readonly (readonly [Enclosure, EndKey])[];
+}
+
+/** What else than the names of owners and boxes can stand in the name of an end. */
+const OTHER_WORDS = [...COLOURS.map(colourCode), "as", "end in", "2"].join(" ").toLowerCase();
+
+/**
+ * Conductor ends that are called what was typed: by their cable or jumper, and by colour or box besides. A house has
+ * tens of thousands of ends, so that only those are named that can be meant, and no more than are shown.
+ */
+export function endLines(installation: Installation, typed: string): readonly CommandLine[] {
+  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
+  const rank = ({ name }: Owner): number => (words.includes(name) ? 0 : 1);
+  const owners = ownersOf(installation).filter(({ name }) => words.some((word) => name.includes(word)));
+  owners.sort((a, b) => rank(a) - rank(b));
+  const lines: CommandLine[] = [];
+  for (const owner of owners) {
+    for (const [enclosure, end] of owner.ends()) {
+      const about = `${owner.name} ${OTHER_WORDS} ${enclosure.name.toLowerCase()}`;
+      if (!words.every((word) => about.includes(word))) continue;
+      const line = lineOf(installation, enclosure, end);
+      const text = `${line.title} ${line.note}`.toLowerCase();
+      if (words.every((word) => text.includes(word))) lines.push(line);
+    }
+    if (lines.length >= SHOWN) break;
+  }
+  return lines;
+}
+
+function ownersOf(installation: Installation): Owner[] {
+  const { cables, enclosures } = installation;
+  const ofCables = Object.values(cables).map((cable): Owner => {
+    const ends = () =>
+      (["a", "b"] as const).flatMap((side) => {
+        const at = cable.sides[side];
+        const enclosure = "enclosure" in at ? enclosures[at.enclosure] : undefined;
+        if (enclosure === undefined) return [];
+        const all = conductorKeys(cable).map((key) => [enclosure, cableEnd(cable.id, key, side)] as const);
+        return all.filter(([, end]) => end in enclosure.places);
+      });
+    return { name: cable.name.toLowerCase(), ends };
+  });
+  const ofJumpers = Object.values(enclosures).flatMap((enclosure) =>
+    Object.values(enclosure.jumpers).map(({ id, name }): Owner => {
+      const ends = () => [[enclosure, jumperEnd(id, "a")] as const, [enclosure, jumperEnd(id, "b")] as const];
+      return { name: name.toLowerCase(), ends };
+    }),
+  );
+  return [...ofCables, ...ofJumpers];
+}
+
+const lineOf = (installation: Installation, enclosure: Enclosure, end: EndKey): CommandLine => ({
+  key: `end ${enclosure.id} ${end}`,
+  title: nameOfEnd(installation, enclosure, end),
+  note: `end in ${enclosure.name}, ${placeWords(enclosure, end)}`,
+  group: "On the sheet",
+  run: () => goTo({ kind: "end", enclosure: enclosure.id, id: end }, "details"),
+});

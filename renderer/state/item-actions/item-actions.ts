@@ -1,0 +1,141 @@
+import { connectors } from "../../../shared-model/catalog/connectors.ts";
+import type { TypedCall } from "../../../shared-model/commands/command-args.ts";
+import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts";
+import type { LoadId } from "../../../shared-model/model/ids.ts";
+import { findDevice, findSplice } from "../../../shared-model/queries/find-item.ts";
+import { documentStore, shownInstallation } from "../document-store.ts";
+import { keyOfPlace } from "../landing-choices.ts";
+import { lineFor, openPick, runOrTell } from "../pick-store.ts";
+import { showPane } from "../session-store.ts";
+import { cableActions } from "./cable-actions.ts";
+import { deviceActions, receptacles, terminalActions } from "./device-actions.ts";
+import { addEnclosure, enclosureActions } from "./enclosure-actions.ts";
+import { endActions, landHere } from "./end-actions.ts";
+import { addJumperFrom } from "./jumper-action.ts";
+import { moveSpliceByHand } from "./move-boxes.ts";
+import type { ActionSubject, ItemAction } from "./subject.ts";
+
+/** What can be done with a thing as the document is now, most used first; renaming, removing and showing left out. */
+export function itemActions(subject: ActionSubject): readonly ItemAction[] {
+  if (documentStore.get().readOnly) return [];
+  const installation = shownInstallation();
+  switch (subject.kind) {
+    case "enclosure": {
+      const enclosure = installation.enclosures[subject.id];
+      return enclosure === undefined ? [] : enclosureActions(enclosure);
+    }
+    case "device": {
+      const found = findDevice(installation, subject.id);
+      return found === undefined ? [] : deviceActions(found.enclosure, found.device);
+    }
+    case "splice": {
+      const found = findSplice(installation, subject.id);
+      return found === undefined ? [] : spliceActions(found.enclosure, found.splice);
+    }
+    case "cable": {
+      const cable = installation.cables[subject.id];
+      return cable === undefined ? [] : cableActions(cable);
+    }
+    case "load":
+      return [
+        {
+          title: `Plug ${installation.loads[subject.id]?.name ?? "it"} in elsewhere…`,
+          run: () => plugElsewhere(subject.id),
+        },
+      ];
+    case "drawing":
+      return [{ title: "Add a box or panel…", run: addEnclosure }, ADD_ROOM];
+    case "rooms":
+      return [ADD_ROOM];
+    case "room":
+    case "readings":
+    case "reading":
+    case "jumper":
+    case "label":
+    case "entry":
+      return [];
+    default:
+      return insideActions(subject);
+  }
+}
+
+type Inside = Extract<ActionSubject, { readonly kind: "end" | "terminal" | "bond" | "ring" | "pass-through" }>;
+
+/** Parts of an enclosure that have no life outside it. */
+function insideActions(subject: Inside): readonly ItemAction[] {
+  const enclosure = shownInstallation().enclosures[subject.enclosure];
+  if (enclosure === undefined) return [];
+  const args = { state: documentStore.get().state, enclosure: enclosure.id };
+  switch (subject.kind) {
+    case "end":
+      return endActions(enclosure, subject.id);
+    case "terminal": {
+      const device = enclosure.devices[subject.device];
+      return device === undefined ? [] : terminalActions(enclosure, device, subject.id);
+    }
+    case "bond": {
+      const name = enclosure.kind === "panel" ? "the panel bond" : "the box bond";
+      return [
+        { title: `Land an end on ${name}…`, run: () => landHere(enclosure, keyOfPlace({ kind: "bond" }), name) },
+        { title: `Jumper from ${name}…`, run: () => addJumperFrom(enclosure, { kind: "bond" }) },
+      ];
+    }
+    case "ring":
+      return [does("Take it off", { command: "remove-ring", args: { ...args, id: subject.id } })];
+    case "pass-through":
+      return [does("Stop running it through", { command: "remove-pass-through", args: { ...args, id: subject.id } })];
+  }
+}
+
+const does = (title: string, call: TypedCall): ItemAction => ({ title, run: () => void runOrTell(call) });
+
+const ADD_ROOM: ItemAction = { title: "Add a room…", run: () => showPane("rooms") };
+
+function spliceActions(enclosure: Enclosure, splice: Splice): readonly ItemAction[] {
+  const { id, name } = splice;
+  const place = { kind: "splice", splice: id } as const;
+  return [
+    { title: `Join an end to ${name}…`, run: () => landHere(enclosure, keyOfPlace(place), `splice ${name}`) },
+    { title: `Jumper from ${name}…`, run: () => addJumperFrom(enclosure, place) },
+    { title: `Change the connector of ${name}…`, run: () => changeConnector(enclosure, splice) },
+    { title: `Place ${name} by hand…`, run: () => moveSpliceByHand(id, name) },
+  ];
+}
+
+const NO_CONNECTOR: readonly (readonly [id: string, words: string])[] = [
+  ["none", "No connector"],
+  ["taped", "Taped only"],
+  ["soldered", "Soldered"],
+  ["unknown", "Not known"],
+];
+
+function changeConnector({ id: enclosure }: Enclosure, splice: Splice): void {
+  openPick({
+    title: `Connector of ${splice.name}`,
+    lines() {
+      const { state } = documentStore.get();
+      const all = [...connectors.map(({ id, title }) => [id, title] as const), ...NO_CONNECTOR];
+      return all
+        .filter(([id]) => id !== splice.connector)
+        .map(([connector, title]) =>
+          lineFor(title, { command: "change-connector", args: { state, enclosure, splice: splice.id, connector } }),
+        );
+    },
+  });
+}
+
+function plugElsewhere(id: LoadId): void {
+  const { loads } = shownInstallation();
+  openPick({
+    title: `Plug ${loads[id]?.name ?? "it"} in elsewhere`,
+    lines() {
+      const { state } = documentStore.get();
+      const now = shownInstallation().loads[id]?.plug;
+      return receptacles()
+        .filter(({ outlet }) => outlet.key !== now)
+        .map(({ outlet, box }) =>
+          lineFor(outlet.name, { command: "move-load", args: { state, id, plug: outlet.key } }, `in ${box.name}`),
+        );
+    },
+  });
+}

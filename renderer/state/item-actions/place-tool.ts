@@ -1,0 +1,66 @@
+import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
+import { findDeviceType } from "../../../shared-model/catalog/device-types.ts";
+import { findLoadItem } from "../../../shared-model/catalog/load-items.ts";
+import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { shownInstallation } from "../document-store.ts";
+import { openPick } from "../pick-store.ts";
+import { placeDevice, placeLoad } from "../placing.ts";
+import type { Tool } from "../selection.ts";
+import { takeTool } from "../session-store.ts";
+import { receptacles } from "./device-actions.ts";
+import { chooseFarSide, putEnclosure, tell, titled } from "./enclosure-actions.ts";
+
+/** Puts down what was taken from the stock without the sheet: a box on a free place, anything else where a list says. */
+export function placeTool(tool: Tool): void {
+  takeTool(undefined);
+  switch (tool.kind) {
+    case "enclosure":
+      putEnclosure(tool.id);
+      return;
+    case "device":
+      chooseBox(tool.id);
+      return;
+    case "cable":
+      chooseNearSide(tool.id);
+      return;
+    case "load":
+      chooseOutlet(tool.id);
+  }
+}
+
+function chooseBox(type: string): void {
+  const found = findDeviceType(type);
+  openPick({
+    title: `Where does it go: ${found?.title ?? type}?`,
+    lines: () =>
+      inOrder<Enclosure>(shownInstallation().enclosures)
+        .filter(({ kind }) => kind === found?.where)
+        .map((box) => ({ ...titled(box), run: () => tell(placeDevice(type, box.id)) })),
+  });
+}
+
+function chooseNearSide(item: string): void {
+  const title = cableItems.find(({ id }) => id === item)?.title ?? item;
+  openPick({
+    title: `Where does it begin: ${title}?`,
+    lines: () =>
+      inOrder<Enclosure>(shownInstallation().enclosures).map((box) => ({
+        ...titled(box),
+        run: () => chooseFarSide(item, title, box),
+      })),
+  });
+}
+
+function chooseOutlet(item: string): void {
+  openPick({
+    title: `Plug in ${findLoadItem(item)?.title ?? item}`,
+    lines: () =>
+      receptacles().map(({ outlet, box }) => ({
+        key: outlet.key,
+        title: outlet.name,
+        note: `in ${box.name}`,
+        run: () => tell(placeLoad(item, outlet.key)),
+      })),
+  });
+}

@@ -1,0 +1,55 @@
+import { parseText } from "../analysis/checks.ts";
+import { browserJournals, holdJournal, liveJournals, sha256Of, withJournal } from "../platform/journal-store.ts";
+import { ask } from "./dialog-store.ts";
+import { documentStore } from "./document-store.ts";
+import { fileHost, files } from "./files.ts";
+import { type JournalKeeper, journalStore, keepJournal } from "./journal.ts";
+import { createRecovery, unsavedStore } from "./journal-recovery.ts";
+import { notify } from "./session-store.ts";
+import { whenWords } from "./when-words.ts";
+
+let keeper: JournalKeeper | undefined;
+
+/** Keeps the unsaved work of this window from now on, and says once when it cannot. */
+export function startJournal(): void {
+  const id = crypto.randomUUID();
+  holdJournal(id);
+  keeper = keepJournal({ store: browserJournals, id, sha256: sha256Of, now: Date.now });
+  let said: string | undefined;
+  journalStore.subscribe(() => {
+    const { trouble } = journalStore.get();
+    if (trouble !== undefined && trouble !== said) notify("problem", "Unsaved work is not kept", [trouble]);
+    said = trouble;
+  });
+}
+
+/** Unsaved work of windows that are gone. */
+export const recovery = createRecovery({
+  store: browserJournals,
+  host: fileHost,
+  live: liveJournals,
+  alone: withJournal,
+  sha256: sha256Of,
+  parse: parseText,
+  takeOver: (document) => files.takeOver(document),
+  async keptHere() {
+    await keeper?.settled();
+    return keeper !== undefined && journalStore.get().trouble === undefined;
+  },
+});
+
+/** For a window that was started with a file, where no start page offers unsaved work. */
+export async function offerUnsavedWork(): Promise<void> {
+  await recovery.refresh();
+  const { fileName } = documentStore.get();
+  const { works } = unsavedStore.get();
+  const own = works.find(({ name }) => name === fileName);
+  if (fileName === undefined || works[0] === undefined) return;
+  if (own === undefined) {
+    notify("note", "Unsaved work is kept", [`Of ${works[0].name}, for example: the start page offers it.`]);
+    return;
+  }
+  const go = "Continue with them";
+  const lines = [`Last change ${whenWords(own.at)}.`, "Cancel leaves them where they are: the start page offers them."];
+  if ((await ask(`Unsaved changes of ${fileName} were kept`, lines, [go])) === go) await recovery.continueWith(own.id);
+}

@@ -1,0 +1,92 @@
+import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import { cableItems } from "../../shared-model/catalog/cable-items.ts";
+import { deviceTypes } from "../../shared-model/catalog/device-types.ts";
+import { enclosureItems } from "../../shared-model/catalog/enclosure-items.ts";
+import type { TypedCall } from "../../shared-model/commands/command-args.ts";
+import { runCommand } from "../../shared-model/commands/run-command.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import type { Project, StateName } from "../../shared-model/model/project.ts";
+import { dispatch, documentStore, newDocument } from "./document-store.ts";
+import { boxToMake, MOST_CABLES, MOST_DEVICES, type SeenBox } from "./new-box.ts";
+import { goTo, notify } from "./session-store.ts";
+
+/** What a person may choose from, in the words of the trade. */
+export const BOX_ITEMS = enclosureItems.filter(({ make }) => make.kind === "box");
+export const CABLE_ITEMS = cableItems;
+export const DEVICE_TYPES = deviceTypes.filter(({ where }) => where === "box");
+
+export const FIRST_SEEN: SeenBox = {
+  item: BOX_ITEMS[0]?.id ?? "",
+  name: "",
+  room: { kind: "none" },
+  held: "clamps",
+  cables: [{ id: CABLE_ITEMS[0]?.id ?? "", count: 2 }],
+  devices: [{ id: "receptacle-15", count: 1 }],
+};
+
+/** Where the box is to stand: in a drawing of its own, or in the one that is open. */
+export type Into = "new-drawing" | "this-drawing";
+
+interface Home {
+  readonly project: Project;
+  readonly state: StateName;
+}
+
+/** The document with the box in it, in the account of the wiring that was told. */
+export interface TriedBox extends Home {
+  readonly id: EnclosureId;
+  /** The same command for the document that is open: what it would bring there is asked of the checks. */
+  readonly asked: { readonly state: StateName; readonly call: CommandCall };
+}
+
+/**
+ * The box as it would be, on a copy; why not, where it cannot be.
+ * @param open The document of this window.
+ */
+export function tryBox(
+  seen: SeenBox,
+  into: Into,
+  open: Home,
+): { readonly ok: true; readonly tried: TriedBox } | { readonly ok: false; readonly why: string } {
+  const { project, state }: Home =
+    into === "this-drawing" ? open : { project: newDocument().project, state: "as-found" };
+  const { id, call } = boxToMake(project, state, seen);
+  const ran = runCommand(project, call);
+  if (!ran.ok) return { ok: false, why: ran.refusal.message };
+  // A drawing of its own is judged by its own edition, whatever drawing is open meanwhile.
+  const { edition } = project;
+  const first: readonly TypedCall[] =
+    open.project.edition === edition ? [] : [{ command: "set-edition", args: { edition } }];
+  const asked = { ...call, args: { ...call.args, calls: [...first, ...call.args.calls] } };
+  return { ok: true, tried: { id, project: ran.project, state, asked: { state, call: asked } } };
+}
+
+/** Makes the box in the drawing that is open, selects it and brings it into view. @returns Whether it was made. */
+export function makeBox(seen: SeenBox): boolean {
+  const { project, state } = documentStore.get();
+  const { id, call } = boxToMake(project, state, seen);
+  const done = dispatch(call);
+  if (done.ok) goTo({ kind: "enclosure", id }, "details");
+  else notify("problem", "Not made", [done.refusal.message]);
+  return done.ok;
+}
+
+const countOf = (counted: SeenBox["cables"]): number => counted.reduce((sum, { count }) => sum + count, 0);
+
+/** How many more of a list there may be. */
+export const roomFor = (seen: SeenBox, kind: "cables" | "devices"): number =>
+  (kind === "cables" ? MOST_CABLES : MOST_DEVICES) - countOf(seen[kind]);
+
+/** The names the cables will have, in their order: the supply is one of them. */
+export function cableNames(project: Project, tried: TriedBox | undefined): readonly string[] {
+  if (tried === undefined) return [];
+  const installation = tried.state === "proposed" ? tried.project.proposed : tried.project.asFound;
+  const before = tried.state === "proposed" ? project.proposed : project.asFound;
+  return Object.values(installation?.cables ?? {})
+    .filter(({ id }) => !(id in (before?.cables ?? {})))
+    .sort((a, b) => a.order - b.order)
+    .map(({ name }) => name);
+}
+
+export const nothingDrawn = ({ asFound, proposed }: Project): boolean =>
+  [asFound, proposed].every((each) => Object.keys(each?.enclosures ?? {}).length === 0);

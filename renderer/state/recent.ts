@@ -1,0 +1,27 @@
+import type { RecentFile } from "../platform/file-host.ts";
+import { fileHost } from "./files.ts";
+import { notify } from "./session-store.ts";
+import { createStore, type Store } from "./store.ts";
+
+export interface RecentState {
+  /** Newest first. */
+  readonly files: readonly RecentFile[];
+}
+
+export const recentStore: Store<RecentState> = createStore<RecentState>({ files: [] });
+
+/** Asks the host anew: another window may have opened something since. */
+export async function refreshRecent(): Promise<void> {
+  // A host that cannot tell has no list; opening goes on without one.
+  const files = await fileHost.recent?.list().catch(() => []);
+  recentStore.set({ files: files ?? [] });
+}
+
+export async function forgetRecent(id: string): Promise<void> {
+  try {
+    await fileHost.recent?.forget(id);
+  } catch {
+    notify("problem", "It stays on the list", ["The list of recent drawings could not be written. Try again."]);
+  }
+  await refreshRecent();
+}

@@ -1,0 +1,40 @@
+import { followDocument } from "./document-store.ts";
+import { sessionStore } from "./session-store.ts";
+import { createStore, type Store } from "./store.ts";
+
+export interface StartState {
+  /** Whether the start page is shown in the place of the sheet. */
+  readonly open: boolean;
+  /** Unsaved work that the person left for later, in this window. */
+  readonly left: ReadonlySet<string>;
+}
+
+export const startStore: Store<StartState> = createStore<StartState>({ open: true, left: new Set() });
+
+export const openStart = (): void => startStore.merge({ open: true });
+export const closeStart = (): void => startStore.merge({ open: false });
+
+/** Puts unsaved work aside, or shows it again. It is kept either way. */
+export function leaveWork(id: string, aside = true): void {
+  const left = new Set(startStore.get().left);
+  if (aside) left.add(id);
+  else left.delete(id);
+  startStore.merge({ left });
+}
+
+/** The start page gives way as soon as there is something to see on the sheet. Until the returned function is called. */
+export function leaveStartWhenWorking(): () => void {
+  let { goTo, tool, pane } = sessionStore.get();
+  const stops = [
+    followDocument(closeStart),
+    sessionStore.subscribe(() => {
+      const now = sessionStore.get();
+      const asked = (now.goTo !== undefined && now.goTo !== goTo) || (now.tool !== undefined && now.tool !== tool);
+      if (asked || now.pane !== pane) closeStart();
+      ({ goTo, tool, pane } = now);
+    }),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}

@@ -1,0 +1,35 @@
+import { LeftPane } from "./panels/left-pane.tsx";
+import { NoticeBar } from "./panels/notice-bar.tsx";
+import { PickDialog } from "./panels/pick/pick-dialog.tsx";
+import { SidePane } from "./panels/side-pane.tsx";
+import { StatusLine } from "./panels/status-line.tsx";
+import { TitleStrip } from "./panels/title-strip.tsx";
+import { Sheet } from "./sheet/sheet.tsx";
+import { ErrorBoundary } from "./ui/error-boundary.tsx";
+
+/** A drawing with everything around it: title strip, stock, sheet, pane, status line. Fetched once it is needed. */
+export default function Workbench() {
+  return (
+    <div className="window">
+      <TitleStrip />
+      <nav data-region className="stock region" aria-label="Stock and outline">
+        <ErrorBoundary what="The left pane">
+          <LeftPane />
+        </ErrorBoundary>
+      </nav>
+      <main data-region className="sheet-region" aria-label="Sheet">
+        <ErrorBoundary what="The sheet">
+          <Sheet />
+        </ErrorBoundary>
+        <NoticeBar />
+      </main>
+      <aside data-region className="pane region" aria-label="Details, findings and rooms">
+        <ErrorBoundary what="The pane">
+          <SidePane />
+        </ErrorBoundary>
+      </aside>
+      <StatusLine />
+      <PickDialog />
+    </div>
+  );
+}

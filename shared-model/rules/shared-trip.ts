@@ -1,0 +1,74 @@
+import type { Fix } from "../answers/finding.ts";
+import { findLoadItem } from "../catalog/load-items.ts";
+import type { LoadPriority } from "../model/device.ts";
+import { type DeviceId, type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
+import type { Section } from "../solver/section.ts";
+import { type Replaced, sectionsAfter } from "./fix-trial.ts";
+import { listed } from "./rule-parts.ts";
+
+/** An outlet behind a device, by the key and name that it has before a fix. */
+export interface Behind {
+  readonly key: OutletKey;
+  readonly name: string;
+}
+
+/** The outlets that a device protects. */
+export const protectedBy = (sections: readonly Section[], device: DeviceId): readonly Behind[] =>
+  sections.flatMap((section) =>
+    section
+      .outlets()
+      .filter((standing) => standing.protectedBy.includes(device))
+      .map(({ outlet: { key, name } }) => ({ key, name })),
+  );
+
+/** The outlets that a device would protect with a fix, in the order of their names. */
+export function outletsBehindAfter(
+  section: Section,
+  fix: Fix,
+  device: DeviceId,
+  replaced?: Replaced,
+): readonly Behind[] {
+  const now = new Map(section.outlets().map(({ outlet: { key, name } }) => [key, name]));
+  return protectedBy(sectionsAfter(section, fix), device)
+    .map((behind) => {
+      const { device: at, half } = parseOutlet(behind.key);
+      const key = at === replaced?.id ? outletKey(replaced.old, half) : behind.key;
+      return { key, name: now.get(key) ?? behind.name };
+    })
+    .sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
+}
+
+const WORDS: Readonly<Record<Exclude<LoadPriority, "none">, string>> = {
+  freezer: "freezer",
+  medical: "medical equipment",
+  alarm: "alarm",
+  "sump-pump": "sump pump",
+};
+
+/**
+ * What must not go off unnoticed and would share a trip with other outlets, for the title of an offer: "; the freezer at
+ * R4 then goes off with them". Empty where a device has one outlet, and for what is behind it already.
+ */
+export function sharedTripWords(
+  installation: Installation,
+  behind: readonly Behind[],
+  gained: ReadonlySet<OutletKey> = new Set(behind.map(({ key }) => key)),
+): string {
+  if (behind.length < 2) return "";
+  const found = behind
+    .filter(({ key }) => gained.has(key))
+    .flatMap(({ key, name }) => prioritiesAt(installation, key).map((priority) => `the ${WORDS[priority]} at ${name}`));
+  return found.length === 0 ? "" : `; ${listed(found)} then goes off with the rest on a trip`;
+}
+
+function prioritiesAt({ loads, enclosures }: Installation, key: OutletKey): readonly Exclude<LoadPriority, "none">[] {
+  const { device: id } = parseOutlet(key);
+  const device = Object.values(enclosures).find(({ devices }) => id in devices)?.devices[id];
+  const plugged = Object.values(loads)
+    .filter(({ plug }) => plug === key || parseOutlet(plug).device === id)
+    .map(({ priority, item }) => priority ?? findLoadItem(item)?.priority);
+  return [...new Set([device?.priority, ...plugged])].flatMap((one) =>
+    one === undefined || one === "none" ? [] : one,
+  );
+}

@@ -1,0 +1,202 @@
+/**
+ * Measures the built window with a drawing of 1,000 boxes: how much later it is usable than a window without a drawing,
+ * and what one step of dragging a box costs the main thread. Both opened in turn in the same browser.
+ */
+import { execFileSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { startBrowserHost } from "../../electron/browser-host.mjs";
+
+const OPENINGS = 7;
+const WARM_OPENINGS = 2;
+const STEPS = 120;
+const WARM_STEPS = 20;
+/** Pixels of a step. */
+const STEP = 4;
+
+/**
+ * @typedef {object} WindowTimes Milliseconds of every run, in order.
+ * @property {number[]} bare From the start of the page until it is usable, without a drawing.
+ * @property {number[]} opened The same with the drawing in view.
+ * @property {number[]} step Main-thread task time of one step of a drag at full size.
+ * @property {number[]} frame From one frame to the next while dragging.
+ */
+
+/**
+ * @param {import("@playwright/test").Browser} browser
+ * @param {string} text The drawing.
+ * @param {string} [folder] The built window; built first where none is named.
+ * @returns {Promise<WindowTimes>}
+ */
+export async function measureWindow(browser, text, folder) {
+  const build = fileURLToPath(new URL("../../shared-model/hosts/build.mjs", import.meta.url));
+  if (folder === undefined) execFileSync(process.execPath, [build, "window"], { stdio: "ignore" });
+  const built = folder ?? fileURLToPath(new URL("../../dist/window", import.meta.url));
+  const openedFile = {
+    name: "house.loadside",
+    token: "house",
+    limit: text.length,
+    read: async () => /** @type {const} */ ({ ok: true, text }),
+    save: async () => /** @type {const} */ ({ ok: true }),
+  };
+  const [bareHost, host] = await Promise.all([
+    startBrowserHost({ folder: built }),
+    startBrowserHost({ folder: built, openedFile }),
+  ]);
+  try {
+    /** @type {number[]} */
+    const bare = [];
+    /** @type {number[]} */
+    const opened = [];
+    for (let round = 0; round < OPENINGS + WARM_OPENINGS; round++) {
+      const times = [
+        await timeToUsable(browser, bareHost.url, "#root > *"),
+        await timeToUsable(browser, host.url, BOX),
+      ];
+      if (round < WARM_OPENINGS) continue;
+      bare.push(times[0] ?? Number.NaN);
+      opened.push(times[1] ?? Number.NaN);
+    }
+    return { bare, opened, ...(await drag(browser, host.url)) };
+  } finally {
+    await Promise.all([bareHost.close(), host.close()]);
+  }
+}
+
+const BOX = ".react-flow__node";
+
+/** A frame later than this and something would not be answered yet. */
+const PROMPT_MS = 50;
+
+/**
+ * From the start of navigation until what is waited for is in the page and two frames in a row come promptly.
+ * @param {import("@playwright/test").Browser} browser
+ * @param {string} url
+ * @param {string} selector
+ */
+async function timeToUsable(browser, url, selector) {
+  const page = await newWindow(browser);
+  try {
+    await page.addInitScript(
+      ({ wanted, prompt }) => {
+        let last = performance.now();
+        let first = 0;
+        const look = () => {
+          const now = performance.now();
+          const isPrompt = now - last < prompt;
+          last = now;
+          if (document.querySelector(wanted) === null || !isPrompt) first = 0;
+          else if (first > 0) {
+            Object.assign(globalThis, { usableAt: first });
+            return;
+          } else first = now;
+          requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
+      },
+      { wanted: selector, prompt: PROMPT_MS },
+    );
+    await page.goto(url);
+    for (;;) {
+      const at = /** @type {number | undefined} */ (await page.evaluate("globalThis.usableAt"));
+      if (at !== undefined) return at;
+      await new Promise((done) => setTimeout(done, 100));
+    }
+  } finally {
+    await page.context().close();
+  }
+}
+
+/** @param {import("@playwright/test").Browser} browser */
+async function newWindow(browser) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: "reduce" });
+  const page = await context.newPage();
+  page.on("pageerror", (error) => console.error(error.message));
+  await page.addInitScript(() => {
+    localStorage.setItem("loadside.preferences", JSON.stringify({ theme: "light", cautionsRead: true }));
+  });
+  return page;
+}
+
+/**
+ * @param {import("@playwright/test").Browser} browser
+ * @param {string} url
+ */
+async function drag(browser, url) {
+  const page = await newWindow(browser);
+  try {
+    await page.goto(url);
+    await page.locator(BOX).first().waitFor();
+    await page.getByText(/^\d+ checks run$/).waitFor({ timeout: 60_000 });
+    // Once the last box is drawn the whole is fitted into view; before that the view would change under the hand.
+    await page.locator(".sheet-zoom").filter({ hasNotText: "60 %" }).waitFor({ timeout: 60_000 });
+    await page.getByRole("button", { name: "near", exact: true }).click();
+    await page.getByRole("button", { name: /go to full size/ }).click();
+    await page.waitForTimeout(500);
+    const { x, y } = await pointOnBox(page);
+    const session = await page.context().newCDPSession(page);
+    await session.send("Performance.enable");
+    const busy = async () => {
+      const { metrics } = await session.send("Performance.getMetrics");
+      return (metrics.find(({ name }) => name === "TaskDuration")?.value ?? Number.NaN) * 1000;
+    };
+    const frames = () =>
+      page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(0)))));
+    /** @type {number[]} */
+    const step = [];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 8, y);
+    await page.evaluate(watchFrames);
+    for (let i = 0; i < STEPS + WARM_STEPS; i++) {
+      const before = await busy();
+      await page.mouse.move(x + 8 + way(i) * STEP, y + (way(i) * STEP) / 2);
+      await frames();
+      if (i >= WARM_STEPS) step.push((await busy()) - before);
+    }
+    const frame = /** @type {number[]} */ (await page.evaluate("globalThis.frameTimes"));
+    const moved = await page.locator(`${BOX}.dragging`).count();
+    await page.mouse.up();
+    if (moved === 0) throw new Error("No box was dragged.");
+    return { step, frame };
+  } finally {
+    await page.context().close();
+  }
+}
+
+/**
+ * A point of a box in view by which the box as a whole is dragged.
+ * @param {import("@playwright/test").Page} page
+ */
+async function pointOnBox(page) {
+  const found = await page.evaluate(() => {
+    const area = document.querySelector(".sheet-flow")?.getBoundingClientRect();
+    if (area === undefined) return undefined;
+    for (let y = area.top + 60; y < area.bottom - 80; y += 3) {
+      for (let x = area.left + 60; x < area.right - 60; x += 60) {
+        const on = document.elementFromPoint(x, y);
+        if (on?.closest("[data-item],[data-mark]") === null && on.closest(".react-flow__node") !== null)
+          return { x, y };
+      }
+    }
+    return undefined;
+  });
+  if (found === undefined) throw new Error("No box is in view.");
+  return found;
+}
+
+/** There and back, so that the box stays in view. @param {number} step */
+const way = (step) => (step % 60 < 30 ? step % 30 : 30 - (step % 30));
+
+function watchFrames() {
+  /** @type {number[]} */
+  const times = [];
+  Object.assign(globalThis, { frameTimes: times });
+  let last = performance.now();
+  const next = () => {
+    const now = performance.now();
+    times.push(now - last);
+    last = now;
+    requestAnimationFrame(next);
+  };
+  requestAnimationFrame(next);
+}

@@ -1,0 +1,93 @@
+/** Menus of each platform as plain data. */
+import { describe, expect, test } from "vitest";
+import { acceleratorOf, type MenuEntry, menuTemplate } from "../../electron/main/policies/menu-template.ts";
+import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+
+const PLATFORMS = ["darwin", "win32", "linux"] as const;
+
+const flat = (entries: readonly MenuEntry[]): readonly MenuEntry[] =>
+  entries.flatMap((entry) => (entry.kind === "menu" ? [entry, ...flat(entry.entries)] : [entry]));
+
+const of = (platform: NodeJS.Platform, isPackaged = true, names: readonly string[] = []) =>
+  menuTemplate({ platform, isPackaged, recent: names.map((name) => ({ id: name, name })) });
+
+const labels = (entries: readonly MenuEntry[]) => entries.map((entry) => ("label" in entry ? entry.label : entry.kind));
+
+describe.each(PLATFORMS)("menus on %s", (platform) => {
+  const entries = flat(of(platform));
+
+  test("hold every command of the window once, with its name and keys", () => {
+    for (const { id, title, shortcut, byPlatform } of windowCommands) {
+      const found = entries.filter((entry) =>
+        byPlatform ? entry.kind === "role" && entry.role === id : entry.kind === "command" && entry.id === id,
+      );
+      expect([id, found.length]).toEqual([id, 1]);
+      expect(found[0]).toMatchObject({ label: title });
+      if (shortcut !== undefined && !byPlatform) {
+        expect(found[0]).toMatchObject({ accelerator: acceleratorOf(shortcut) });
+      }
+    }
+  });
+
+  test("leave copying to the platform, so that it works in text fields", () => {
+    const roles = entries.flatMap((entry) => (entry.kind === "role" ? [entry.role] : []));
+    expect(roles).toEqual(expect.arrayContaining(["cut", "copy", "paste", "selectAll", "quit", "close", "minimize"]));
+  });
+
+  test("give no keys twice", () => {
+    const keys = entries.flatMap((entry) => ("accelerator" in entry ? [entry.accelerator] : []));
+    expect(keys.length).toBeGreaterThan(4);
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  test("have no line at either end of a menu and none after another", () => {
+    for (const entry of [...of(platform), ...entries]) {
+      if (entry.kind !== "menu") continue;
+      const kinds = entry.entries.map(({ kind }) => kind).join(" ");
+      expect(kinds).not.toMatch(/^line|line$|line line/);
+    }
+  });
+
+  test("show the tools for developers only where the program is not packaged", () => {
+    const hasTools = (isPackaged: boolean) =>
+      flat(of(platform, isPackaged)).some((entry) => entry.kind === "role" && entry.role === "toggleDevTools");
+    expect([hasTools(true), hasTools(false)]).toEqual([false, true]);
+  });
+
+  test("never load the page anew: unsaved work would go", () => {
+    expect(JSON.stringify(flat(of(platform, false)))).not.toMatch(/reload/i);
+  });
+});
+
+test("a Mac has its own first menu, with Quit in it; elsewhere Quit is the last line of File", () => {
+  expect(labels(of("darwin"))[0]).toBe("Loadside");
+  expect(labels(of("linux"))[0]).toBe("File");
+  const last = (platform: NodeJS.Platform) => {
+    const file = of(platform).find((entry) => entry.kind === "menu" && entry.label === "File");
+    return file?.kind === "menu" ? file.entries.at(-1) : undefined;
+  };
+  expect(last("linux")).toMatchObject({ role: "quit" });
+  expect(last("darwin")).toMatchObject({ role: "close" });
+});
+
+test("recent files are listed by name, an ampersand as an ampersand", () => {
+  const recent = flat(of("linux", true, ["a & b.loadside", "c.loadside"])).filter(({ kind }) => kind === "recent");
+  expect(labels(recent)).toEqual(["a && b.loadside", "c.loadside"]);
+  expect(labels(flat(of("linux")))).not.toContain("Open recent");
+});
+
+/** Words of Electron's documentation of keyboard shortcuts ("Accelerators"). */
+test.each([
+  ["Mod+S", "CommandOrControl+S"],
+  ["Mod+Shift+Z", "CommandOrControl+Shift+Z"],
+  ["F2", "F2"],
+  ["Delete", "Delete"],
+  ["Shift+F6", "Shift+F6"],
+  ["Mod+ArrowUp", "CommandOrControl+Up"],
+  ["Mod+=", "CommandOrControl+Plus"],
+  ["Mod++", "CommandOrControl+Plus"],
+  ["Mod+-", "CommandOrControl+-"],
+  ["Mod+0", "CommandOrControl+0"],
+  ["Mod+Whatever", undefined],
+  ["", undefined],
+])("keys %j are %j", (shortcut, accelerator) => expect(acceleratorOf(shortcut)).toBe(accelerator));
