@@ -113,7 +113,8 @@ function build(panel: Panel): PanelNets {
     devicesOn: (net) => get(net).devices,
     signatureOf: (root) => {
       const net = get(root);
-      net.signature ??= net.bars.size > 0 ? `bars ${[...net.bars].sort().join(" ")}` : net.names.sort().join("\n");
+      // What else lies on a bar counts too: a jumper to it may carry the current of a breaker.
+      net.signature ??= [...[...net.bars].sort(), ...net.names.sort()].join("\n");
       return net.signature;
     },
     lugEnds,
