@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/e2e/**"],
+    setupFiles: ["tests/same-seed.ts"],
     allowOnly: false,
     passWithNoTests: false,
     maxWorkers: 2,

@@ -1,7 +1,8 @@
 import type { Severity } from "../../shared-model/answers/finding.ts";
+import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { retryChecks } from "../analysis/checks.ts";
 import { documentStore } from "../state/document-store.ts";
-import { type FindingsState, findingsStore, SEVERITIES } from "../state/findings-store.ts";
+import { type FindingsState, findingsStore } from "../state/findings-store.ts";
 import { showPane } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { LiveRegion } from "./live-region/live-region.tsx";

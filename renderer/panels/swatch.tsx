@@ -1,23 +1,8 @@
-import type { Colour } from "../../shared-model/units/colour.ts";
-
-const VARIABLES: Readonly<Record<Colour, string>> = {
-  black: "bk",
-  white: "wh",
-  red: "rd",
-  blue: "bu",
-  yellow: "ye",
-  brown: "bn",
-  orange: "og",
-  grey: "gy",
-  violet: "vt",
-  pink: "pk",
-  green: "gn",
-  bare: "cu",
-};
+import { type Colour, colourKey } from "../../shared-model/units/colour.ts";
 
 /** A short piece of the conductor as made; its letters stand in the name beside it. */
 export function Swatch({ colour }: { readonly colour: Colour }) {
-  const name = VARIABLES[colour];
+  const name = colourKey(colour);
   return (
     <svg width="18" height="8" viewBox="0 0 18 8" aria-hidden="true" className="swatch">
       <rect width="18" height="8" fill={`var(--${name}-case)`} />

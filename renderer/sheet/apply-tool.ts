@@ -4,9 +4,9 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { outletsOf } from "../../shared-model/queries/outlets-of.ts";
 import { type Dispatched, shownInstallation } from "../state/document-store.ts";
 import { placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
+import { routeToOutside } from "../state/route-outside.ts";
 import { notify, sessionStore, takeTool } from "../state/session-store.ts";
 import { say } from "./gesture-store.ts";
-import { routeToOutside } from "./route-outside.ts";
 
 /** Where on the sheet something from the stock is put down. */
 export interface PutDownAt {

@@ -6,6 +6,7 @@ import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey, OutletKey } from "../../shared-model/model/ids.ts";
 import { parseOutlet } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { FILL_BAR } from "./box-header.tsx";
 import type { SignKind } from "./draw/severity-sign.tsx";
@@ -81,7 +82,7 @@ export function answersAbout(enclosure: Enclosure, index: AnswersBySubject): rea
   return found;
 }
 
-const RANK: readonly SignKind[] = ["danger", "violation", "caution", "advice", "unknown"];
+const RANK: readonly SignKind[] = [...SEVERITIES, "unknown"];
 
 const kindOf = (answer: Finding | CannotTell): SignKind => ("severity" in answer ? answer.severity : "unknown");
 

@@ -6,6 +6,7 @@ import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import type { Point, StateName } from "../../shared-model/model/project.ts";
+import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
 import { keyOfPlace, type LandingChoice, type LandingPlace } from "../state/landing-choices.ts";
 import { nextJumperName } from "../state/naming.ts";
@@ -121,14 +122,12 @@ function capSpot(drawing: BoxDrawing, { end }: Extract<HeldThing, { kind: "end" 
   return { at: { x, y: Math.max(28, start.y - 62) }, outward: inward };
 }
 
-const WORST: readonly Severity[] = ["danger", "violation", "caution", "advice"];
-
 function verdictOf(refusal: Refusal | undefined, preview: PreviewResult | undefined): TargetVerdict {
   if (refusal !== undefined)
     return { kind: "refused", reason: refusal.message, short: refusal.code.replaceAll("-", " ") };
   if (preview === undefined) return { kind: "open" };
   if ("refused" in preview) return { kind: "refused", reason: preview.refused, short: "not possible" };
-  for (const severity of WORST) {
+  for (const severity of SEVERITIES) {
     const finding = preview.introduces.find((each) => each.severity === severity);
     if (finding !== undefined) return { kind: "finding", severity, message: finding.message };
   }

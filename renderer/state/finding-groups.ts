@@ -1,6 +1,6 @@
 import type { Finding, Severity, Standing } from "../../shared-model/answers/finding.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
-import { SEVERITIES } from "./findings-store.ts";
+import { SEVERITIES } from "../../shared-model/model/severity.ts";
 
 /** Findings that are shown under one heading, worst first. */
 export interface FindingGroup {

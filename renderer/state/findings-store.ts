@@ -1,9 +1,10 @@
 import type { AnswersMessage, StateAnswers } from "../../shared-model/analysis/protocol.ts";
 import type { BoxRoles, OutletAnswer } from "../../shared-model/answers/circuit.ts";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
-import type { CannotTell, Finding, ScopeAnswers, ScopeKey, Severity } from "../../shared-model/answers/finding.ts";
+import type { CannotTell, Finding, ScopeAnswers, ScopeKey } from "../../shared-model/answers/finding.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
+import { severityRank } from "../../shared-model/model/severity.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** What the checks said last of one state, kept by the part of the drawing it belongs to. */
@@ -45,12 +46,10 @@ const EMPTY: FindingsState = { ...NONE, shown: "as-found", other: undefined, too
 
 export const findingsStore: Store<FindingsState> = createStore(EMPTY);
 
-export const SEVERITIES: readonly Severity[] = ["danger", "violation", "caution", "advice"];
-
 /** Worst first; within a severity by rule, then by the name of what it is about, numbers counted as numbers. */
 export function compareFindings(a: Finding, b: Finding): number {
   return (
-    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+    severityRank(a.severity) - severityRank(b.severity) ||
     compareText(a.rule, b.rule) ||
     compareText(a.subjects[0]?.name ?? "", b.subjects[0]?.name ?? "") ||
     compareText(a.key, b.key)

@@ -1,6 +1,6 @@
 import type { Severity } from "../../shared-model/answers/finding.ts";
 import type { History } from "../../shared-model/commands/history.ts";
-import { SEVERITIES } from "./findings-store.ts";
+import { SEVERITIES } from "../../shared-model/model/severity.ts";
 
 /** What the checks say, as far as it is read aloud after an edit. */
 export interface HeardFindings {

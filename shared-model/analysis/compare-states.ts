@@ -1,7 +1,8 @@
-import type { Finding, ScopeAnswers, ScopeKey, Severity, Standing } from "../answers/finding.ts";
+import type { Finding, ScopeAnswers, ScopeKey, Standing } from "../answers/finding.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { StateName } from "../model/project.ts";
+import { severityRank } from "../model/severity.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { type CheckDelta, type CheckState, enclosuresOfScope } from "./check-state.ts";
 import { findPlaces } from "./finding-places.ts";
@@ -197,8 +198,8 @@ class StateComparison implements Comparison {
   }
 }
 
-const RANK: Readonly<Record<Severity, number>> = { danger: 0, violation: 1, caution: 2, advice: 3 };
-
 /** In the order that findings are folded in: by severity, then by key. */
 export const worstFirst = (findings: readonly Finding[]): readonly Finding[] =>
-  [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity] || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+  [...findings].sort(
+    (a, b) => severityRank(a.severity) - severityRank(b.severity) || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0),
+  );

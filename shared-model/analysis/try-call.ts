@@ -1,9 +1,10 @@
 import type { OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
-import type { ScopeKey, Severity } from "../answers/finding.ts";
+import type { ScopeKey } from "../answers/finding.ts";
 import { type Edit, runCommand } from "../commands/run-command.ts";
 import { type DeviceId, type EnclosureId, parseOutlet } from "../model/ids.ts";
 import type { Project } from "../model/project.ts";
+import { isSerious, severityRank } from "../model/severity.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { listed } from "../rules/rule-parts.ts";
 import { type CheckDelta, type CheckState, checkAll, checkEdit } from "./check-state.ts";
@@ -48,12 +49,12 @@ export function tryCall(
     said,
     keys: [key = said.key],
   } of was)
-    worstBefore.set(key, Math.min(RANK[said.severity], worstBefore.get(key) ?? RANK.advice));
+    worstBefore.set(key, Math.min(severityRank(said.severity), worstBefore.get(key) ?? severityRank("advice")));
   const shownAfter = shownIn(after, scopes);
   const introduces = is.flatMap(({ said, keys }) => {
     if (!shownAfter.has(said.key)) return [];
     const before = Math.min(...keys.map((key) => worstBefore.get(key) ?? Number.POSITIVE_INFINITY));
-    const isNew = before === Number.POSITIVE_INFINITY || (isSerious(said) && RANK[said.severity] < before);
+    const isNew = before === Number.POSITIVE_INFINITY || (isSerious(said) && severityRank(said.severity) < before);
     return isNew ? { rule: said.rule, severity: said.severity, message: said.message } : [];
   });
   const left = new Set(is.flatMap(({ keys }) => keys));
@@ -83,7 +84,9 @@ export function judgeFix({
   unprotects,
   mended,
 }: Pick<Brings, "introduces" | "unprotects"> & { readonly mended: boolean }): string | undefined {
-  const [worst, ...others] = introduces.filter(isSerious).sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+  const [worst, ...others] = introduces
+    .filter(isSerious)
+    .sort((a, b) => severityRank(a.severity) - severityRank(b.severity));
   const sentences = [
     ...(worst === undefined ? [] : [`It would bring a ${worst.severity} (${worst.rule}): ${worst.message}`]),
     ...(others.length === 0 ? [] : [`It would bring ${others.length} more at danger or violation.`]),
@@ -92,11 +95,6 @@ export function judgeFix({
   ];
   return sentences.length === 0 ? undefined : sentences.join(" ");
 }
-
-const RANK: Readonly<Record<Severity, number>> = { danger: 0, violation: 1, caution: 2, advice: 3 };
-
-const isSerious = ({ severity }: { readonly severity: Severity }): boolean =>
-  severity === "danger" || severity === "violation";
 
 type Scopes = Pick<CheckDelta, "scopes">;
 

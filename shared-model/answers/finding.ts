@@ -1,8 +1,9 @@
 import type { EvidenceMark } from "../model/evidence.ts";
 import type { StateName } from "../model/project.ts";
+import type { Severity } from "../model/severity.ts";
 import type { CommandCall } from "./command-call.ts";
 
-export type Severity = "danger" | "violation" | "caution" | "advice";
+export type { Severity };
 
 /** Draft rules run and are shown as drafts; stable ones have earned it. */
 export type RuleStatus = "draft" | "stable" | "retired";

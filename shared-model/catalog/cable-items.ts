@@ -1,6 +1,6 @@
 import type { Conductor, Construction, Material } from "../model/cable.ts";
 import type { ConductorKey } from "../model/ids.ts";
-import type { Colour } from "../units/colour.ts";
+import { type Colour, colourKey } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
 
 /** A cable of the stock, with its conductors in drawing order: hots, neutral, ground. */
@@ -16,21 +16,6 @@ export interface CableItem {
 }
 
 const TYPICAL = "typical of the trade; the legend on the jacket governs";
-
-const KEYS: Readonly<Record<Colour, string>> = {
-  black: "bk",
-  white: "wh",
-  red: "rd",
-  blue: "bu",
-  yellow: "ye",
-  brown: "bn",
-  orange: "og",
-  grey: "gy",
-  violet: "vt",
-  pink: "pk",
-  green: "gn",
-  bare: "cu",
-};
 
 interface Choices {
   readonly material?: Material;
@@ -50,7 +35,7 @@ function cable(
   const conductors: Record<ConductorKey, Conductor> = {};
   colours.forEach((colour, order) => {
     const grounding = colour === "bare" || colour === "green";
-    let key = KEYS[colour];
+    let key = colourKey(colour);
     while (key in conductors) key = `${key}2`;
     conductors[key as ConductorKey] = {
       colour,

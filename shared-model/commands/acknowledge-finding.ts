@@ -1,4 +1,5 @@
 import type { Acknowledgement } from "../model/project.ts";
+import { SEVERITIES } from "../model/severity.ts";
 import { type Check, isPlainText, oneOf, record, stateName, textUpTo } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
@@ -37,7 +38,7 @@ export const acknowledgeFinding = defineCommand<Args>({
     reason: textUpTo(500),
     at: isoTime,
     said: textUpTo(8_000),
-    severity: oneOf(["danger", "violation", "caution", "advice"]),
+    severity: oneOf(SEVERITIES),
   }),
   label: () => "Acknowledge a finding",
   refuse(project, { state, by, reason, said }) {

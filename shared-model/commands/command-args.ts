@@ -31,6 +31,7 @@ import type {
   StateName,
 } from "../model/project.ts";
 import type { Room, RoomKind } from "../model/room.ts";
+import type { Severity } from "../model/severity.ts";
 import type { Colour } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
 
@@ -205,7 +206,7 @@ export interface CommandArgs {
     readonly at: string;
     /** Message and severity of the finding. */
     readonly said: string;
-    readonly severity: "danger" | "violation" | "caution" | "advice";
+    readonly severity: Severity;
   };
   "withdraw-acknowledgement": { readonly finding: string; readonly state: StateName };
   /** Several commands as one step, each on what the one before made of the document; all of them or none. */

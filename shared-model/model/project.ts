@@ -16,6 +16,7 @@ import type {
 } from "./ids.ts";
 import type { Load } from "./load.ts";
 import type { Room } from "./room.ts";
+import type { Severity } from "./severity.ts";
 
 export const FORMAT = "loadside";
 /** Version of the file format that this code writes, and the oldest reader that may open it. */
@@ -133,7 +134,7 @@ export interface Acknowledgement {
   /** What the finding said then: when it says something else now, the word given does not cover it. */
   readonly said?: string;
   /** How grave it was then: a word given to a caution does not cover a violation. */
-  readonly severity?: "danger" | "violation" | "caution" | "advice";
+  readonly severity?: Severity;
 }
 
 /** An as-found edit that could not be carried over into proposed, kept until a person has settled it. */

@@ -1,5 +1,6 @@
-import type { Finding, Severity } from "../answers/finding.ts";
+import type { Finding } from "../answers/finding.ts";
 import type { Acknowledgement, Project } from "../model/project.ts";
+import { severityRank } from "../model/severity.ts";
 
 export interface Acknowledged {
   readonly acknowledgement: Acknowledgement;
@@ -15,8 +16,7 @@ export function acknowledgementOf(
   const acknowledgement = acknowledgements.find((one) => one.finding === key && one.state === state);
   if (acknowledgement === undefined) return undefined;
   const { said, severity: then } = acknowledgement;
-  const covers = (said === undefined || said === message) && (then === undefined || RANK[severity] >= RANK[then]);
+  const covers =
+    (said === undefined || said === message) && (then === undefined || severityRank(severity) >= severityRank(then));
   return { acknowledgement, covers };
 }
-
-const RANK: Readonly<Record<Severity, number>> = { danger: 0, violation: 1, caution: 2, advice: 3 };

@@ -1,5 +1,6 @@
-import type { CannotTell, Finding, ScopeAnswers, Severity, Subject } from "../answers/finding.ts";
+import type { CannotTell, Finding, ScopeAnswers, Subject } from "../answers/finding.ts";
 import type { Edition, StateName } from "../model/project.ts";
+import { severityRank } from "../model/severity.ts";
 import type { Report, Rule } from "./rule.ts";
 import type { RawAnswers } from "./run-rules.ts";
 
@@ -131,9 +132,8 @@ function asFinding(
   };
 }
 
-const RANK: Readonly<Record<Severity, number>> = { danger: 0, violation: 1, caution: 2, advice: 3 };
-
 const byKey = (a: { readonly key: string }, b: { readonly key: string }): number =>
   a.key < b.key ? -1 : a.key > b.key ? 1 : 0;
 
-const bySeverity = (a: Finding, b: Finding): number => RANK[a.severity] - RANK[b.severity] || byKey(a, b);
+const bySeverity = (a: Finding, b: Finding): number =>
+  severityRank(a.severity) - severityRank(b.severity) || byKey(a, b);

@@ -4,7 +4,7 @@ import type { Project } from "../model/project.ts";
 import type { RoomKind } from "../model/room.ts";
 import { roomKindsOf } from "../queries/outlets-of.ts";
 import type { OutletStanding } from "../solver/section.ts";
-import type { EditionData, Sourced } from "./editions/edition-data.ts";
+import type { EditionData, Sourced, ValueName } from "./editions/edition-data.ts";
 
 /** Whether an edition's table asks for ground-fault protection of an outlet, and by which of its places. */
 export type Requirement =
@@ -12,6 +12,15 @@ export type Requirement =
   | { readonly required: false }
   /** Its box is in no room and the device names no zone, so the table cannot be read. */
   | { readonly required: "room-unknown" };
+
+/** The edition values that it reads: rules that ask it name them as their own. */
+export const REQUIREMENT_VALUES: readonly ValueName[] = [
+  "protectedPlaces",
+  "placesAtOrBelowGrade",
+  "protectedUpToA",
+  "protectedLightingPlaces",
+  "protectedHardWiredPlaces",
+];
 
 /**
  * Reads the table of required protection for one outlet. A place that counts only at or below grade counts unless its

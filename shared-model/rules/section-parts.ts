@@ -11,6 +11,9 @@ import type { OutletStanding, PathStep, Reach, Section, Spot } from "../solver/s
 import type { SectionContext } from "./rule.ts";
 import { fillIn, listed, marksOn, subject } from "./rule-parts.ts";
 
+/** Rules that say of an outlet that nothing protects it: consequences of whatever spoils its device. */
+export const NOT_PROTECTED: readonly string[] = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+
 /** A ground-fault device that opens both conductors between its LINE and LOAD terminals, and what its open state shows. */
 export interface LineLoadDevice {
   readonly device: Device;

@@ -33,3 +33,6 @@ const CODES: Readonly<Record<Colour, string>> = {
 
 /** Letter code of IEC 60757, or "bare". */
 export const colourCode = (colour: Colour): string => CODES[colour];
+
+/** Key of a conductor of this colour in its cable, and of the colour in style sheets: "bk", "wh"; "cu" for bare. */
+export const colourKey = (colour: Colour): string => (colour === "bare" ? "cu" : CODES[colour].toLowerCase());

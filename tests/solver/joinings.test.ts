@@ -123,7 +123,7 @@ describe("on random drawings", { timeout: 300_000 }, () => {
       }),
       { numRuns: RUNS },
     );
-    expect(found).toBeGreaterThan(0);
+    expect(found).toBeGreaterThan(5);
   });
 
   test("so are the places where neutral and ground meet", () => {
@@ -134,7 +134,7 @@ describe("on random drawings", { timeout: 300_000 }, () => {
       }),
       { numRuns: RUNS },
     );
-    expect(found).toBeGreaterThan(0);
+    expect(found).toBeGreaterThan(5);
   });
 
   test("and those where hot and ground meet", () => {
@@ -145,7 +145,7 @@ describe("on random drawings", { timeout: 300_000 }, () => {
       }),
       { numRuns: RUNS },
     );
-    expect(found).toBeGreaterThan(0);
+    expect(found).toBeGreaterThan(5);
   });
 
   test("a way round the neutral contacts is found where a search finds one, and is gone without it", () => {
@@ -169,7 +169,7 @@ describe("on random drawings", { timeout: 300_000 }, () => {
       }),
       { numRuns: RUNS },
     );
-    expect(found).toBeGreaterThan(0);
+    expect(found).toBeGreaterThan(5);
   });
 
   test("switches in the neutral are those whose other position gives it back while the hot stays", () => {

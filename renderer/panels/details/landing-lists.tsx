@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { PreviewResult } from "../../../shared-model/analysis/protocol.ts";
-import { SEVERITIES } from "../../state/findings-store.ts";
+import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { type LandingChoice, oneFreeHoleEach } from "../../state/landing-choices.ts";
 import { landHeld, landingStore } from "../../state/landing-store.ts";
 import { pickNewSplice } from "../../state/new-splice.ts";

@@ -2,11 +2,11 @@ import type { CannotTell, Finding, Severity } from "../../../shared-model/answer
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
 import type { Project } from "../../../shared-model/model/project.ts";
+import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { findInstallation } from "../../../shared-model/queries/installation-of.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
-import { SEVERITIES } from "../../state/findings-store.ts";
 import { enclosuresOfSubject } from "../../state/subject-target.ts";
 import { useStore } from "../../state/use-store.ts";
 

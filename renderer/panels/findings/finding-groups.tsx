@@ -1,9 +1,10 @@
 import { useMemo, useState } from "react";
 import type { Finding } from "../../../shared-model/answers/finding.ts";
+import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { acknowledgementOf } from "../../../shared-model/queries/acknowledgement-of.ts";
 import { documentStore, hasProposed } from "../../state/document-store.ts";
 import { type FindingGroup, groupFindings, SEVERITY_WORDS } from "../../state/finding-groups.ts";
-import { findingsOf, findingsStore, SEVERITIES } from "../../state/findings-store.ts";
+import { findingsOf, findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { type Filter, passes } from "./finding-filter.tsx";

@@ -3,7 +3,7 @@ import type { Cable } from "../../../shared-model/model/cable.ts";
 import type { CableId, EnclosureId, LoadId, OutletKey } from "../../../shared-model/model/ids.ts";
 import { parseOutlet } from "../../../shared-model/model/ids.ts";
 import type { Installation } from "../../../shared-model/model/project.ts";
-import { SEVERITIES } from "../../state/findings-store.ts";
+import { severityRank } from "../../../shared-model/model/severity.ts";
 
 /** How many findings are about a thing or, for a box, about something in it; and the worst of them. */
 export interface FindingCount {
@@ -29,7 +29,7 @@ export function countFindings(
 }
 
 const worse = (a: Severity | undefined, b: Severity): Severity =>
-  a !== undefined && SEVERITIES.indexOf(a) <= SEVERITIES.indexOf(b) ? a : b;
+  a !== undefined && severityRank(a) <= severityRank(b) ? a : b;
 
 function keysOf(
   installation: Installation,

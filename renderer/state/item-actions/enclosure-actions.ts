@@ -12,12 +12,12 @@ import { type Dispatched, documentStore, shownInstallation } from "../document-s
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { placeDevice, placeEnclosure, routeCable } from "../placing.ts";
+import { routeToOutside } from "../route-outside.ts";
 import { goTo, notify, sessionStore } from "../session-store.ts";
 import { resetProposed } from "../shown-state.ts";
 import { addJumperFrom } from "./jumper-action.ts";
 import { writeLabel } from "./label-action.ts";
 import { moveBoxes } from "./move-boxes.ts";
-import { routeOutside } from "./route-outside.ts";
 import type { ItemAction } from "./subject.ts";
 
 /** Puts a box or panel of the stock on the first free place of the sheet and shows it. */
@@ -100,7 +100,7 @@ export function chooseFarSide(item: string, title: string, from: Enclosure): voi
         key: "outside",
         title: "To open country",
         note: "the far end is not drawn",
-        run: () => tell(routeOutside(item, from.id)),
+        run: () => tell(routeToOutside(item, from.id)),
       },
     ],
   });

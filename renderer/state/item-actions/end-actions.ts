@@ -1,10 +1,10 @@
 import type { Finding } from "../../../shared-model/answers/finding.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import type { EndKey, SpliceId } from "../../../shared-model/model/ids.ts";
+import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
 import { usualConnector } from "../../../shared-model/queries/usual-connector.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
-import { SEVERITIES } from "../findings-store.ts";
 import { isFree, type LandingChoice, landingChoices, oneFreeHoleEach } from "../landing-choices.ts";
 import { type LandingState, landingStore } from "../landing-store.ts";
 import { mintId } from "../mint-id.ts";

@@ -2,6 +2,7 @@ import * as v from "valibot";
 import type { AttachmentId, CableId, DeviceId, EnclosureId, ReadingId, RoomId, SpliceId } from "../../model/ids.ts";
 import { EDITIONS, FORMAT } from "../../model/project.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
+import { SEVERITIES } from "../../model/severity.ts";
 import { LIMITS } from "../limits.ts";
 import {
   count,
@@ -78,7 +79,7 @@ const acknowledgement = v.looseObject({
   reason: text,
   at: text,
   said: may(text),
-  severity: may(v.picklist(["danger", "violation", "caution", "advice"])),
+  severity: may(v.picklist(SEVERITIES)),
 });
 
 const heldBack = v.looseObject({

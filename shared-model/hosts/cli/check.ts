@@ -3,6 +3,7 @@ import { openSession } from "../../analysis/session.ts";
 import { parseProject } from "../../format/parse-project.ts";
 import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
 import { EDITIONS, type Edition, type Project, type StateName } from "../../model/project.ts";
+import { isSerious } from "../../model/severity.ts";
 import { currentState, findInstallation } from "../../queries/installation-of.ts";
 import { checkAsJson, checkAsText } from "./check-forms.ts";
 import { type CheckedFile, checkedFile } from "./checked-file.ts";
@@ -57,13 +58,12 @@ async function check(files: readonly string[], options: CheckOptions): Promise<S
   if (options.json === undefined) await print(checked.map(checkAsText).join("\n"));
   else if (!single) await printJson(checked.map(checkAsJson));
   else if (checked[0] !== undefined) await printJson(checkAsJson(checked[0]));
-  return worst(status, checked.some(isSerious) ? STATUS.findings : STATUS.good);
+  return worst(status, checked.some(hasSerious) ? STATUS.findings : STATUS.good);
 }
 
 const READ_TWICE = problem("read-twice", "", "It can be read only once. Name - once.");
 
-const isSerious = ({ report }: CheckedFile): boolean =>
-  report.findings.some(({ severity }) => severity === "danger" || severity === "violation");
+const hasSerious = ({ report }: CheckedFile): boolean => report.findings.some(isSerious);
 
 /** One answer for each state asked for. */
 async function checkFile(file: string, { state, edition }: CheckOptions): Promise<Result<readonly CheckedFile[]>> {

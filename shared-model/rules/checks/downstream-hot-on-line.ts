@@ -4,7 +4,7 @@ import type { Installation, StateName } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, PathStep, Section } from "../../solver/section.ts";
 import { bringFix } from "../line-load-fixes.ts";
-import { requirementOf } from "../required-protection.ts";
+import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import {
@@ -14,6 +14,7 @@ import {
   lastCableStep,
   lineLoadDevices,
   marksOnWay,
+  NOT_PROTECTED,
   neutralOf,
 } from "../section-parts.ts";
 
@@ -23,8 +24,6 @@ const messages = {
   otherCircuit:
     "{outlet} in {box}: its neutral comes back through {device}, its hot from another circuit ({breaker}). {device} trips when it is used, and after a trip its hot is still live, with the neutral open. Use a device that senses both legs, or bring its neutral past {device}.",
 };
-
-const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
 
 /** With the contacts open the outlet has kept its hot and lost its neutral. */
 export const downstreamHotOnLine = defineRule({
@@ -36,13 +35,7 @@ export const downstreamHotOnLine = defineRule({
   why: "The device trips as soon as the outlet is used, and then it looks as if all were dead: but the hot does not pass its contacts, and through whatever is switched on the neutral behind the device is live as well. Its own TEST passes.",
   messages,
   sections: everyEdition("110.3(B)", "unconfirmed"),
-  values: [
-    "protectedPlaces",
-    "placesAtOrBelowGrade",
-    "protectedUpToA",
-    "protectedLightingPlaces",
-    "protectedHardWiredPlaces",
-  ],
+  values: REQUIREMENT_VALUES,
   check({ section, project, edition, installation, state, report }) {
     for (const found of lineLoadDevices(section)) {
       if (!found.lineLive || !found.lineGrounded || found.loadGrounded || !isFedRightWay(found)) continue;
@@ -72,7 +65,7 @@ export const downstreamHotOnLine = defineRule({
                 decided(installation, found, outlet.key, ends),
               state,
             })),
-          hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key, ...uncovered] })),
+          hides: NOT_PROTECTED.map((rule) => ({ rule, subjects: [outlet.key, ...uncovered] })),
         });
       }
     }

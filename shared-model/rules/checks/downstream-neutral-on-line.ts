@@ -4,17 +4,23 @@ import type { OutletStanding, Section } from "../../solver/section.ts";
 import { CLASS_A_TRIPS, NOMINAL } from "../editions/product-values.ts";
 import { fixIn } from "../fix-parts.ts";
 import { bringFix } from "../line-load-fixes.ts";
-import { requirementOf } from "../required-protection.ts";
+import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
-import { hotOf, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay, neutralOf } from "../section-parts.ts";
+import {
+  hotOf,
+  type LineLoadDevice,
+  lastCableStep,
+  lineLoadDevices,
+  marksOnWay,
+  NOT_PROTECTED,
+  neutralOf,
+} from "../section-parts.ts";
 
 const messages = {
   onLine:
     "{outlet} in {box}: its hot is behind {device}, its neutral is not. {device} trips with any load over about {watts} W. Move {end} to the LOAD neutral of {device}.",
 };
-
-const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
 
 /** With the contacts open the outlet has lost its hot and kept its neutral, and LOAD N itself is dead. */
 export const downstreamNeutralOnLine = defineRule({
@@ -26,13 +32,7 @@ export const downstreamNeutralOnLine = defineRule({
   why: "The diagram looks complete: one black went to LOAD and its white stayed in the LINE bundle. The device then sees the whole load as a leak and trips as soon as anything is used. It is a nuisance where protection is a wish, and a violation where it is required, because the outlet is not protected.",
   messages,
   sections: everyEdition("110.3(B)", "unconfirmed"),
-  values: [
-    "protectedPlaces",
-    "placesAtOrBelowGrade",
-    "protectedUpToA",
-    "protectedLightingPlaces",
-    "protectedHardWiredPlaces",
-  ],
+  values: REQUIREMENT_VALUES,
   check({ section, project, edition, state, report }) {
     const watts = (CLASS_A_TRIPS / 1000) * (project.supply.nominalV ?? NOMINAL);
     for (const found of lineLoadDevices(section)) {
@@ -57,7 +57,7 @@ export const downstreamNeutralOnLine = defineRule({
             marksOnWay(section, section.wayFrom("grounded", neutralOf(standing), found.device.id)),
           ),
           ...fixIn(state, () => end && bringFix(section, found, end, "LOAD", "neutral", state)),
-          hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
+          hides: NOT_PROTECTED.map((rule) => ({ rule, subjects: [outlet.key] })),
         });
       }
     }

@@ -8,7 +8,7 @@ import { groundsOf } from "../grounds.ts";
 import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
-import { hotOf, marksOnWay, nameOfStep } from "../section-parts.ts";
+import { hotOf, marksOnWay, NOT_PROTECTED, nameOfStep } from "../section-parts.ts";
 
 const messages = {
   fault:
@@ -17,8 +17,6 @@ const messages = {
     "Live metal{when}: {piece}, and no ground arrives there. No breaker opens, and whoever touches the metal is in the circuit. Switch off, and part the two there before anything else; do not join the grounds to it.",
   dead: "A hot terminal is on the ground{when}: {piece}, and no hot reaches it. To bring the hot there as it is would be a ground fault. Part the two first, then bring the hot.",
 };
-
-const OUTLET_CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
 
 /** Found at what joins the two with the least taken out; walked from the ground. */
 export const hotGroundJoined = defineRule({
@@ -41,7 +39,7 @@ export const hotGroundJoined = defineRule({
         hides: [
           ...hiddenAt(section, by),
           { rule: "open-hot", subjects: dead },
-          ...OUTLET_CONSEQUENCES.map((rule) => ({ rule, subjects: [...dead, ...(live?.outlets ?? [])] })),
+          ...NOT_PROTECTED.map((rule) => ({ rule, subjects: [...dead, ...(live?.outlets ?? [])] })),
           // To join, bond or land these as they say would bring the hot to more metal.
           { rule: "egc-not-spliced-all", subjects: live?.boxes ?? [] },
           { rule: "metal-box-unbonded", subjects: live?.boxes ?? [] },

@@ -8,7 +8,7 @@ import { familyAt, isFromPanel, partFix, toBarFix, withoutPanelJumperFix } from 
 import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
-import { marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
+import { marksOnWay, NOT_PROTECTED, nameOfStep, neutralOf } from "../section-parts.ts";
 
 const messages = {
   joined:
@@ -24,8 +24,6 @@ const messages = {
   bondUnknown:
     "Cannot tell whether neutral and ground may be joined in {panel}: it is not recorded whether the main bond is there. Look for the bonding screw or strap, and record it.",
 };
-
-const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
 
 /** Found where the least has to be taken out to part the two. The main bond itself is a fact of the panel. */
 export const neutralGroundJoined = defineRule({
@@ -111,7 +109,7 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
     ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
     ...basisOf(marksOnWay(section, [by])),
     ...fixIn(state, () => partFix(section, by, state)),
-    hides: CONSEQUENCES.map((rule) => ({ rule, subjects: hidden })),
+    hides: NOT_PROTECTED.map((rule) => ({ rule, subjects: hidden })),
   });
 }
 

@@ -3,7 +3,7 @@ import type { RoomKind } from "../../model/room.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, ProtectionTest, Section } from "../../solver/section.ts";
 import { placeWords } from "../place-words.ts";
-import { requirementOf } from "../required-protection.ts";
+import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { protectionOffers } from "../section-offers.ts";
@@ -29,13 +29,7 @@ export const outletNotProtected = defineRule({
   why: "An outlet is protected only when both its hot and its neutral come from the LOAD side. Being the next box along proves nothing: a cable spliced to LINE in the same box as the device is not behind it. Lights and hall receptacles are not on the list; protecting them is a wish. Exceptions of the editions (snow melting, alarms, hung loads) are not held: judge them by hand.",
   messages,
   sections: everyJudgedEdition("210.8(A)", "sourced"),
-  values: [
-    "protectedPlaces",
-    "placesAtOrBelowGrade",
-    "protectedUpToA",
-    "protectedLightingPlaces",
-    "protectedHardWiredPlaces",
-  ],
+  values: REQUIREMENT_VALUES,
   check({ section, project, installation, edition, state, report, cannotTell }) {
     for (const standing of section.outlets()) {
       const { outlet, enclosure } = standing;

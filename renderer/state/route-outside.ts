@@ -1,12 +1,12 @@
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
-import { type Dispatched, dispatch, documentStore, shownInstallation } from "../state/document-store.ts";
-import { mintId } from "../state/mint-id.ts";
-import { nextCableName } from "../state/naming.ts";
-import { freeSide } from "../state/placing.ts";
-import { select, sessionStore } from "../state/session-store.ts";
+import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
+import { mintId } from "./mint-id.ts";
+import { nextCableName } from "./naming.ts";
+import { freeSide } from "./placing.ts";
+import { select, sessionStore } from "./session-store.ts";
 
-/** Runs a cable of the stock from a box into country that is not drawn, and selects it. */
+/** Runs a cable of the stock from an enclosure into country that is not drawn, and selects it. */
 export function routeToOutside(item: string, from: EnclosureId): Dispatched {
   const { state } = documentStore.get();
   const installation = shownInstallation();
