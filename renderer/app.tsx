@@ -18,6 +18,10 @@ export function App() {
   useEffect(tellHeldBack, []);
   useEffect(leaveStartWhenWorking, []);
   const start = useStore(startStore, (state) => state.open);
+  useEffect(() => {
+    // In a narrow window the page scrolls, and a sample may stand far down.
+    if (!start) scrollTo(0, 0);
+  }, [start]);
   return (
     <>
       {start ? (

@@ -215,3 +215,16 @@ test("recent drawings are listed, open again, tell when they are gone, and can b
   await expect(page.getByText("house.loadside cannot be read. Check that it is still there.")).toBeVisible();
   await expectAccessible(page, "a notice on the start page");
 });
+
+test("in a narrow window a sample from far down opens at the top of the page", async ({ quietPage: page, address }) => {
+  await page.setViewportSize({ width: 390, height: 700 });
+  await openStart(page, address);
+  const last = side(page)
+    .getByRole("button", { name: /Wrong on purpose/ })
+    .first();
+  await last.scrollIntoViewIfNeeded();
+  expect(await page.evaluate(() => scrollY)).toBeGreaterThan(0);
+  await last.click();
+  await expect(page.getByRole("main", { name: "Sheet" })).toBeInViewport();
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+});
