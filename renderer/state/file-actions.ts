@@ -84,16 +84,18 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
   }
 
   /** @returns Whether there is a drawing now. */
-  async function takeChosen(choosing: Promise<Result<ChosenFile> | undefined>): Promise<boolean> {
-    const chosen = await choosing;
-    if (chosen?.ok === true) return take(chosen.value, true);
-    if (chosen !== undefined) showProblems("The file", chosen.problems);
+  async function takeChosen(chosen: Result<ChosenFile>): Promise<boolean> {
+    if (chosen.ok) return take(chosen.value, true);
+    showProblems("The file", chosen.problems);
     return false;
   }
 
-  /** The host takes a file that is not opened for one that this window does not show. */
   async function takeStartFile(): Promise<void> {
-    if (!(await takeChosen(host.startFile()))) await host.refuseStartFile?.();
+    const chosen = await host.startFile();
+    // Where none waited there is none to refuse: a refusal would fall on one that comes in the same moment.
+    if (chosen === undefined) return;
+    // The host takes a file that is not opened for one that this window does not show.
+    if (!(await takeChosen(chosen))) await host.refuseStartFile?.();
   }
 
   async function write(target: FileTarget, overwrite = false): Promise<boolean> {
@@ -164,7 +166,9 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     },
     async openDropped(dropped) {
       const read = host.takeDropped(dropped);
-      if (read !== undefined && (await mayLeave())) await takeChosen(read());
+      if (read === undefined || !(await mayLeave())) return;
+      const chosen = await read();
+      if (chosen !== undefined) await takeChosen(chosen);
     },
     openStartFile: takeStartFile,
     async openWaiting() {

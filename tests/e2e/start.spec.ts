@@ -187,9 +187,13 @@ test("recent drawings are listed, open again, tell when they are gone, and can b
     await page.keyboard.press("Control+o");
     await expect(page.getByRole("banner")).toContainText(name);
   }
-  await page.reload();
-  await expect(side(page).getByRole("heading").first()).toHaveText("Continue");
-  await expect(side(page).getByRole("button", { name: /^other[.]loadside last used today/ })).toBeVisible();
+  const latest = side(page).getByRole("button", { name: /^other[.]loadside last used today/ });
+  // The list is written after the drawing is there.
+  await expect(async () => {
+    await page.reload();
+    await expect(side(page).getByRole("heading").first()).toHaveText("Continue");
+    await expect(latest).toBeVisible({ timeout: 2_000 });
+  }).toPass();
   const recent = side(page).getByRole("region", { name: "Recent" });
   await expect(recent.getByRole("listitem")).toHaveText([/^other[.]loadside/, /^house[.]loadside/]);
   await expectAccessible(page, "recent drawings");
