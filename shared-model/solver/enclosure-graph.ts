@@ -152,6 +152,10 @@ export function busOf(device: Device, type: DeviceType, node: DeviceNode): Devic
   return `@bus${legs[Number(node.slice(4))] ?? "A"}`;
 }
 
+/** The handle that closes a path: one for the device, but two switches on one yoke have one for each terminal switched. */
+export const handleOf = (device: Device, type: DeviceType, switched: DeviceNode): string =>
+  type.family === "combination" ? `${device.id} ${switched}` : device.id;
+
 function jointOf(
   device: Device,
   type: DeviceType,
@@ -177,8 +181,7 @@ function jointOf(
     default: {
       // A disconnect is an opening means like a breaker: roles are taken with it on.
       if (type.family === "disconnect") return path.when === "on" ? { kind: "inside" } : undefined;
-      const handle = type.family === "combination" ? `${device.id} ${path.b}` : device.id;
-      return { kind: "switch", position: type.positions.indexOf(path.when), handle };
+      return { kind: "switch", position: type.positions.indexOf(path.when), handle: handleOf(device, type, path.b) };
     }
   }
 }

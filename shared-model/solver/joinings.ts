@@ -298,7 +298,8 @@ function namedBy(handles: readonly string[], columns: ReadonlySet<number>): (set
   return (setting) => enough.every((bit) => setting.positionOf(handles[bit] ?? "") === ((first >> bit) & 1));
 }
 
-function positionOf(graph: ConductionGraph, handle: string, index: number): readonly HandlePosition[] {
+/** A position of a handle as a person names it; none for a handle of what is not known. */
+export function positionOf(graph: ConductionGraph, handle: string, index: number): readonly HandlePosition[] {
   const device = deviceOfHandle(graph, handle);
   const position = device === undefined ? undefined : findDeviceType(device.type)?.positions[index];
   if (device === undefined || position === undefined) return [];

@@ -61,9 +61,13 @@ export function sensorNodes(
 
 /**
  * Nets that are live through fixed loads alone: from every net that some setting makes live, across loads and switch
- * paths, up to nets that are grounded. What is plugged in does not count here.
+ * paths, up to nets that are grounded. What is plugged in counts only where it is given, as pairs of nodes.
  */
-export function netsLiveThroughLoads(graph: ConductionGraph, reach: SourceReach): ReadonlySet<number> {
+export function netsLiveThroughLoads(
+  graph: ConductionGraph,
+  reach: SourceReach,
+  plugged: readonly OutletNodes[] = [],
+): ReadonlySet<number> {
   const across = new Map<number, number[]>();
   const link = (a: number, b: number): void => {
     const list = across.get(a);
@@ -72,15 +76,18 @@ export function netsLiveThroughLoads(graph: ConductionGraph, reach: SourceReach)
   };
   const netOf = (node: number): number => reach.net[node] as number;
   const todo: number[] = [];
-  for (const edge of graph.edges) {
-    if (edge.kind !== "load" && edge.kind !== "switch") continue;
-    for (const [from, to] of [
-      [edge.a, edge.b],
-      [edge.b, edge.a],
-    ] as const) {
-      link(netOf(from), to);
-      if (edge.kind === "load" && (reach.some(from) & HOT) !== 0) todo.push(to);
-    }
+  const lead = (from: number, to: number, isLoad: boolean): void => {
+    link(netOf(from), to);
+    if (isLoad && (reach.some(from) & HOT) !== 0) todo.push(to);
+  };
+  for (const { kind, a, b } of graph.edges) {
+    if (kind !== "load" && kind !== "switch") continue;
+    lead(a, b, kind === "load");
+    lead(b, a, kind === "load");
+  }
+  for (const { hot, neutral } of plugged) {
+    lead(hot, neutral, true);
+    lead(neutral, hot, true);
   }
   const found = new Set<number>();
   for (let node = todo.pop(); node !== undefined; node = todo.pop()) {

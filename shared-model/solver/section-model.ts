@@ -232,7 +232,8 @@ export class SectionModel {
     return found.nodes;
   }
 
-  private placed(): readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[] {
+  /** Outlets of its boxes with the nodes that they hang on. */
+  placed(): readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[] {
     this.placedOutlets ??= this.walked.boxes.flatMap((enclosure) =>
       inOrder(enclosure.devices)
         .flatMap(outletsOf)
@@ -267,7 +268,7 @@ export class SectionModel {
     });
   }
 
-  private sensorOf(device: Device): Sensor {
+  sensorOf(device: Device): Sensor {
     const { sensing } = getDeviceType(device.type);
     if (sensing === undefined) throw new Error(`${device.id} senses nothing.`);
     let live: ReadonlySet<number> | undefined;

@@ -99,6 +99,9 @@ export function sectionKey(section: Section): EnclosureId {
  */
 export const sectionFingerprint = (section: Section): object => keptOf(section);
 
+/** What a section is derived from; for the solver's own use. */
+export const modelOf = (section: Section): SectionModel => keptOf(section).model;
+
 export function inputsOf(section: Section): SectionInputs {
   const { boxes, cables, panels } = keptOf(section).inputs;
   const sorted = <T extends string>(items: Iterable<T>): T[] => [...items].sort();

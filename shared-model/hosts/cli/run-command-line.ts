@@ -8,15 +8,27 @@ import { addCheck } from "./check.ts";
 import { complain, NotPrinted } from "./console.ts";
 import { addFill } from "./fill.ts";
 import { addMigrate } from "./migrate.ts";
+import { addProve } from "./prove.ts";
 import { addRules } from "./rules.ts";
 import { addNew, addSamples } from "./samples.ts";
 import { addSchema } from "./schema.ts";
+import { addSimulate } from "./simulate.ts";
 import { STATUS, type Status, worst } from "./status.ts";
 
 /** Hangs a verb into the program; `end` takes the status it ended with. */
 export type AddVerb = (program: Command, end: (status: Status) => void) => void;
 
-const VERBS: readonly AddVerb[] = [addCheck, addFill, addSamples, addNew, addRules, addMigrate, addSchema];
+const VERBS: readonly AddVerb[] = [
+  addCheck,
+  addFill,
+  addSimulate,
+  addProve,
+  addSamples,
+  addNew,
+  addRules,
+  addMigrate,
+  addSchema,
+];
 
 /** Runs one command line, without the names of the runtime and the program. Never throws. */
 export async function runCommandLine(args: readonly string[]): Promise<Status> {

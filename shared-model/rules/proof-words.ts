@@ -1,0 +1,100 @@
+import type { DeviceId, OutletKey } from "../model/ids.ts";
+import { type DeviceProof, LEAST_SHARE, type OutletProof, type ProofTest } from "../solver/circuit/proof-answers.ts";
+import type { OutletStanding, Section } from "../solver/section.ts";
+import { bypassWords, hotLeavesBoxOf } from "./bypass-words.ts";
+import { positionWords, stopWords } from "./path-words.ts";
+import { counted, listed } from "./rule-parts.ts";
+import { neutralOf } from "./section-parts.ts";
+
+const PROTECTING = ["P1", "P2", "P3", "P4", "P5"] as const;
+
+/**
+ * The device that an outlet is told by: one that protects it, a quiet one first; else, of those that one of its
+ * conductors passes or that stand where its hot passes by, the one that comes nearest to protecting it. Undefined where
+ * none bears on it.
+ */
+export function decisiveProof(proof: OutletProof): DeviceProof | undefined {
+  const protecting = proof.devices.filter(({ device }) => proof.protectedBy.includes(device));
+  if (protecting.length > 0) return protecting.find(({ tests }) => tests.P6 === "pass") ?? protecting[0];
+  const score = ({ tests, personnelClass }: DeviceProof): number =>
+    (personnelClass ? 10 : 0) + PROTECTING.filter((test) => tests[test] === "pass").length;
+  return proof.devices
+    .filter((one) => bearsOn(proof, one))
+    .sort((p, q) => score(q) - score(p) || (p.device < q.device ? -1 : 1))[0];
+}
+
+/** Of a leak or a use at the outlet the device sees something; or it is its own; or its hot passes it by in its box. */
+function bearsOn({ section, standing }: OutletProof, one: DeviceProof): boolean {
+  if (one.detection > LEAST_SHARE || one.balance > LEAST_SHARE || one.device === standing.outlet.device.id) return true;
+  return standing.live && hotLeavesBoxOf(section, standing, one.device) !== undefined;
+}
+
+/** Why an outlet is protected, or which test fails and where the path leaves, as sentences. */
+export function proofWords(proof: OutletProof): string {
+  const { section, standing, verdict } = proof;
+  const name = (id: DeviceId): string => nameOfDevice(section, id);
+  const one = decisiveProof(proof);
+  if (verdict === "not-live") return "No source reaches it in this drawing.";
+  if (verdict === "cannot-tell") return "More switches bear on it than are tried: judge it by hand.";
+  if (one === undefined) return "No ground-fault device stands before it.";
+  const quiet = quietWords(section, one);
+  if (verdict === "by-setting")
+    return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} by turns, as switches stand.${quiet}`;
+  if (verdict === "all")
+    return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} wherever it is live.${quiet}`;
+  const when = one.failsWhen.length === 0 ? "" : ` with ${positionWords(section, one.failsWhen)}`;
+  const [test, words] = failureWords(section, standing, one);
+  return `${test}${when}: ${words}.${stopsAt(section, standing, one)}${quiet}`;
+}
+
+/** The first test that fails, in the order of what it means to a person. */
+function failureWords(section: Section, standing: OutletStanding, one: DeviceProof): readonly [ProofTest, string] {
+  const name = nameOfDevice(section, one.device);
+  const round = (source: "ungrounded" | "grounded"): string => {
+    const words = bypassWords(section, standing, one.device, source);
+    return words === undefined ? "" : `: ${words}`;
+  };
+  const share = (part: number): string => `${Math.round(100 * part)} %`;
+  if (!one.personnelClass) return ["P5", `${name} is not of the class that protects people`];
+  if (!one.fedOnLine) return ["P5", `${name} is fed on its LOAD terminals`];
+  if (one.hotReached && one.neutralReached && one.detection <= LEAST_SHARE)
+    return ["P1", `neither its hot nor its neutral is behind ${name}${round("ungrounded")}`];
+  if (one.hotReached)
+    return ["P1", `its hot comes round ${name}${round("ungrounded")}; of a leak ${name} sees ${share(one.detection)}`];
+  if (one.neutralReached)
+    return [
+      "P1",
+      `its neutral goes round ${name}${round("grounded")}; of what it uses ${share(one.balance)} is missing there`,
+    ];
+  if (one.reachedThroughLoad) return ["P1", `with ${name} open, a load still brings a live conductor to it`];
+  if (one.neutralAdrift && one.powered)
+    return ["P2", "its neutral is joined to nothing, and what it uses does not come back"];
+  if (one.neutralAdrift) return ["P4", `${name} has no neutral on its LINE to work with`];
+  if (one.tests.P3 === "fail") return ["P3", `of a leak ${name} sees ${share(one.detection)}${round("ungrounded")}`];
+  if (one.tests.P2 === "fail")
+    return ["P2", `${share(one.balance)} of what it uses goes round ${name}${round("grounded")}`];
+  return ["P4", `${name} has no hot and neutral on its LINE to work with`];
+}
+
+function stopsAt(section: Section, standing: OutletStanding, { neutralAdrift, tests }: DeviceProof): string {
+  if (!neutralAdrift || tests.P1 === "fail" || section.reach().isAlwaysGrounded(neutralOf(standing))) return "";
+  const words = stopWords(section, section.whereNeutralStops(standing.outlet.key), standing.enclosure.id);
+  return words === "being-surveyed" ? "" : ` ${words}`;
+}
+
+/** Outlets named in a sentence at most. */
+const MOST_NAMED = 6;
+
+function quietWords(section: Section, { device, offenders }: DeviceProof): string {
+  if (offenders.length === 0) return "";
+  const names = offenders.slice(0, MOST_NAMED).map(({ outlet }) => nameOfOutlet(section, outlet));
+  const left = offenders.length - names.length;
+  const who = left > 0 ? `${names.join(", ")} and ${counted(left, "other")}` : listed(names);
+  return ` P6: ${nameOfDevice(section, device)} trips when something is used at ${who}.`;
+}
+
+export const nameOfDevice = (section: Section, id: DeviceId): string =>
+  section.sensingDevices().find(({ device }) => device.id === id)?.device.name ?? id;
+
+const nameOfOutlet = (section: Section, key: OutletKey): string =>
+  section.outlets().find(({ outlet }) => outlet.key === key)?.outlet.name ?? key;

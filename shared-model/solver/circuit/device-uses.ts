@@ -1,0 +1,72 @@
+import type { DeviceNode, DevicePath, DeviceType } from "../../catalog/device-type.ts";
+import { findDeviceType } from "../../catalog/device-types.ts";
+import type { Device } from "../../model/device.ts";
+import { busOf } from "../enclosure-graph.ts";
+import { sensingClass } from "../protection.ts";
+import { ASSUMED_LOAD_W, ELECTRONICS_OHM, RATED_V, SMALL_USER_OHM } from "./modelling-values.ts";
+
+/** A resistance between two nodes of a device that uses something or leaks. */
+export interface DeviceUse {
+  readonly a: DeviceNode;
+  readonly b: DeviceNode;
+  readonly ohm: number;
+  readonly kind: "load" | "electronics" | "leak";
+  /** It cannot be switched off at the device. */
+  readonly always: boolean;
+}
+
+/** Watts of each path where a device has several. Source: the title of the catalogue type, "Fan-light, 75 + 60 W". */
+const WATTS_OF_PATH: Readonly<Record<string, Readonly<Record<DeviceNode, number>>>> = {
+  "fan-light": { H_FAN: 75, H_LIGHT: 60 },
+};
+
+/** Families whose paths through a load are what they are there for; in a switch, a load path is a pilot lamp or a timer's works. */
+const USERS: ReadonlySet<DeviceType["family"]> = new Set(["luminaire", "fan", "alarm", "appliance"]);
+
+/** What a hard-wired device itself puts between its terminals. A device of an unknown type puts nothing. */
+export function usesOf(device: Device): { readonly uses: readonly DeviceUse[]; readonly assumption?: string } {
+  const type = findDeviceType(device.type);
+  if (type === undefined) return { uses: [] };
+  const uses: DeviceUse[] = [];
+  const paths = type.paths.filter(({ when }) => when === "load");
+  const isUser = USERS.has(type.family);
+  const watts = device.loadW ?? type.defaults.loadW;
+  const isKnown = device.loadOhm !== undefined || watts !== undefined || !isUser || paths.length === 0;
+  const total = paths.reduce((sum, path) => sum + weightOf(type, path), 0);
+  for (const path of paths) {
+    const share = weightOf(type, path) / total;
+    const ohm = isUser
+      ? (device.loadOhm ?? ohmsOfWatts(watts ?? ASSUMED_LOAD_W, ratedV(type, path))) / share
+      : (device.loadOhm ?? SMALL_USER_OHM);
+    if (Number.isFinite(ohm)) uses.push({ a: path.a, b: path.b, ohm, kind: "load", always: !isUser });
+  }
+  uses.push(...leakOf(device, type, paths[0]), ...electronicsOf(device, type));
+  if (isKnown) return { uses };
+  return { uses, assumption: `What ${device.name} uses is not known: ${ASSUMED_LOAD_W} W assumed.` };
+}
+
+/** Infinity for 0 W: it uses nothing. */
+export const ohmsOfWatts = (watts: number, volts: number): number => volts ** 2 / watts;
+
+const weightOf = ({ id }: DeviceType, { a }: DevicePath): number => WATTS_OF_PATH[id]?.[a] ?? 1;
+
+/** Watts of what hangs between two hots are stated for 240 V, also where the supply has 208 V. */
+function ratedV({ terminals }: DeviceType, { a, b }: DevicePath): number {
+  const hots = terminals.filter(({ name, purpose }) => purpose === "hot" && (name === a || name === b));
+  return hots.length === 2 ? 2 * RATED_V : RATED_V;
+}
+
+function leakOf(device: Device, { terminals }: DeviceType, path: DevicePath | undefined): readonly DeviceUse[] {
+  const milliamps = device.leakMa ?? 0;
+  const ground = terminals.find(({ purpose }) => purpose === "ground");
+  if (milliamps <= 0 || path === undefined || ground === undefined) return [];
+  return [{ a: path.a, b: ground.name, ohm: RATED_V / (milliamps / 1000), kind: "leak", always: false }];
+}
+
+function electronicsOf(device: Device, type: DeviceType): readonly DeviceUse[] {
+  const { sensing } = type;
+  const [hot] = sensing?.line.hot ?? [];
+  if (sensing?.line.neutral === undefined || hot === undefined || sensingClass(device, sensing) === "none") return [];
+  const at = (node: DeviceNode): DeviceNode => busOf(device, type, node);
+  return [{ a: at(hot), b: at(sensing.line.neutral), ohm: ELECTRONICS_OHM, kind: "electronics", always: true }];
+}

@@ -1,0 +1,116 @@
+/**
+ * Measures the proof of protection: of a typical circuit and of a whole house. Processor time of this process, which other
+ * programs on the machine disturb less than the clock; the clock beside it. Alone: `node tests/bench/proof.mjs`.
+ */
+import { mkdtempSync, rmSync } from "node:fs";
+import { cpus, loadavg, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { build } from "vite";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const CASES = [
+  { name: "A typical circuit", boxes: 20, most: 5, rounds: 60 },
+  { name: "A house", boxes: 1000, most: 1000, rounds: 7 },
+];
+
+/**
+ * @typedef {object} ProofTimes Milliseconds of every round.
+ * @property {string} name
+ * @property {number} boxes
+ * @property {number} outlets
+ * @property {number} proved Outlets that some device protects.
+ * @property {number} most
+ * @property {number[]} cold Nothing kept of the drawing before: sections, circuits and proof.
+ * @property {number[]} warm Sections known, as after the rules have run: circuits and proof.
+ * @property {number[]} clock The same as `warm` by the clock.
+ */
+
+/** @returns {Promise<ProofTimes[]>} */
+export async function measureProof() {
+  const folder = mkdtempSync(join(tmpdir(), "loadside-proof-"));
+  try {
+    const { guardedHouse, proveInstallation, allSections } = await load(folder);
+    return CASES.map(({ name, boxes, most, rounds }) => {
+      const project = guardedHouse(boxes);
+      const proofs = proveInstallation(project.asFound, project.supply);
+      const proved = proofs.filter(({ protectedBy }) => protectedBy.length > 0).length;
+      /** @type {ProofTimes} */
+      const times = { name, boxes, outlets: proofs.length, proved, most, cold: [], warm: [], clock: [] };
+      for (let round = 0; round < 2 * rounds; round++) {
+        const fresh = structuredClone(project);
+        const isWarm = round % 2 === 1;
+        if (isWarm) for (const section of allSections(fresh.asFound)) section.outlets();
+        const started = performance.now();
+        const before = process.cpuUsage();
+        proveInstallation(fresh.asFound, fresh.supply);
+        const { user, system } = process.cpuUsage(before);
+        (isWarm ? times.warm : times.cold).push((user + system) / 1000);
+        if (isWarm) times.clock.push(performance.now() - started);
+      }
+      return times;
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/**
+ * @param {string} folder
+ * @returns {Promise<typeof import("../../shared-model/solver/circuit/proof.ts") & typeof import("../../shared-model/solver/sections.ts") & typeof import("./guarded-house.ts")>}
+ */
+async function load(folder) {
+  const proof = join(ROOT, "shared-model/solver/circuit/proof.ts");
+  const sections = join(ROOT, "shared-model/solver/sections.ts");
+  const house = join(ROOT, "tests/bench/guarded-house.ts");
+  await build({
+    configFile: false,
+    root: ROOT,
+    logLevel: "warn",
+    build: {
+      ssr: true,
+      target: "es2023",
+      outDir: folder,
+      emptyOutDir: false,
+      rolldownOptions: {
+        input: { proof, sections, house },
+        preserveEntrySignatures: "strict",
+        output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
+      },
+    },
+  });
+  const parts = ["proof", "sections", "house"].map((name) => import(pathToFileURL(join(folder, `${name}.mjs`)).href));
+  return Object.assign({}, ...(await Promise.all(parts)));
+}
+
+/** @param {readonly ProofTimes[]} all @returns {boolean} Whether every target was met. */
+export function reportProof(all) {
+  let met = true;
+  for (const { name, boxes, outlets, proved, most, cold, warm, clock } of all) {
+    console.log(`\n${name} of ${boxes} boxes, ${outlets} outlets, ${proved} of them proved; ${warm.length} rounds`);
+    console.log(`  from nothing               ${figures(cold)} ms`);
+    console.log(`  sections known             ${figures(warm)} ms`);
+    console.log(`  the same by the clock      ${figures(clock)} ms`);
+    if (middle(warm) > most) met = false;
+    console.log(
+      `${middle(warm) <= most ? "met   " : "MISSED"} proof of all: ${middle(warm).toFixed(2)} ms, at most ${most}`,
+    );
+  }
+  const load = loadavg().map((value) => value.toFixed(1));
+  console.log(`  load of the machine        ${load.join(" ")} on ${cpus().length} processors`);
+  return met;
+}
+
+/** @param {readonly number[]} values */
+function middle(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
+
+/** @param {readonly number[]} values */
+function figures(values) {
+  const show = (/** @type {number} */ value) => value.toFixed(2).padStart(8);
+  return `median ${show(middle(values))}   least ${show(Math.min(...values))}   most ${show(Math.max(...values))}`;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url) && !reportProof(await measureProof())) process.exitCode = 1;
