@@ -3,6 +3,7 @@ import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { documentStore, followDocument } from "../state/document-store.ts";
+import { energiseBy } from "../state/energise/ask-energised.ts";
 import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "../state/findings-store.ts";
 import { tryFixesBy } from "../state/fix-trials.ts";
 import { watchHeldEnd } from "../state/landing-store.ts";
@@ -18,6 +19,9 @@ const client = createWorkerClient({
 
 /** Reads the text of a file in the worker, so that a hostile one cannot stop the window. */
 export const parseText = client.parse;
+
+/** Ends once the worker is there and listens. */
+export const checksListen: Promise<void> = client.listening;
 
 /** Starts checking again after it has stopped. */
 export const retryChecks = client.retry;
@@ -42,9 +46,15 @@ export function startChecks(): void {
   documentStore.subscribe(showFindings);
   showFindings();
   tryFixesBy(client.preview);
+  energiseBy(client.energise);
   followDocument((change) => {
-    if (change.patches === undefined) forgetAnswers();
-    client.follow(change);
+    if (change.patches !== undefined) {
+      client.follow(change);
+      return;
+    }
+    forgetAnswers();
+    // Another document is seen first and checked then: both at once would keep a person waiting for either.
+    afterPaint(() => client.follow(change));
   });
   watchHeldEnd((choices) =>
     client.preview(
@@ -52,4 +62,20 @@ export function startChecks(): void {
       choices.map(({ call }) => call),
     ),
   );
+}
+
+/** Where nothing is painted, in a window out of sight, it does not wait for it. */
+const UNPAINTED_MS = 500;
+
+/** Calls it once, after the browser has painted what there is now. */
+function afterPaint(call: () => void): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const once = (): void => {
+    if (timer === undefined) return;
+    clearTimeout(timer);
+    timer = undefined;
+    call();
+  };
+  timer = setTimeout(once, UNPAINTED_MS);
+  requestAnimationFrame(() => setTimeout(once));
 }

@@ -6,6 +6,9 @@ import {
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import type { EnergiseAsk, Energised, Operated } from "../../shared-model/answers/energised.ts";
+import type { Json } from "../../shared-model/format/json.ts";
+import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
 import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import { unreachable } from "../../shared-model/lib/unreachable.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
@@ -27,6 +30,8 @@ export interface Surroundings {
 
 export interface WorkerClient {
   start(): void;
+  /** Ends once a worker is there and listens. */
+  readonly listening: Promise<void>;
   /** Sends a change on; call it after every change of the document. */
   follow(change: DocumentChange): void;
   /** Reads the text of a file; nothing is opened by it. */
@@ -42,8 +47,18 @@ export interface WorkerClient {
     mends?: string,
     fillOf?: EnclosureId,
   ): Promise<readonly PreviewResult[] | undefined>;
+  /**
+   * What the circuit of a state does when it is energised so, with the revision that it is about; undefined when checking
+   * is not running, or the document has no such state.
+   */
+  energise(state: StateName, setting: Operated, ask: EnergiseAsk): Promise<EnergisedAt | undefined>;
   /** Tries once more after checking has stopped. */
   retry(): void;
+}
+
+export interface EnergisedAt {
+  readonly revision: number;
+  readonly answer: Energised;
 }
 
 /** A check that takes longer hangs: the whole of the largest drawing takes a fraction of it. */
@@ -51,6 +66,14 @@ export const DEADLINE_MS = 2000;
 /** The first answer waits for the script to load; reading the largest file that is taken waits for its size. */
 const SLOW_DEADLINE_MS = 20_000;
 const RESTARTS = 3;
+
+/** A text that is being judged. */
+interface Parse {
+  readonly text: string;
+  /** Read here while the worker judges it: a text that it called readable cannot hold the window up for long. */
+  json?: Json;
+  done(outcome: ParseOutcome): void;
+}
 
 /**
  * Talks to the checking worker: every change goes out with its revision, answers come back with theirs. A worker that
@@ -66,11 +89,19 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   let lastRule: string | undefined;
   let nextRequest = 1;
   const disabledRules: string[] = [];
-  const parses = new Map<number, { readonly text: string; readonly done: (outcome: ParseOutcome) => void }>();
+  let listens = (): void => {};
+  const listening = new Promise<void>((done) => {
+    listens = done;
+  });
+  const parses = new Map<number, Parse>();
+  /** What this worker read last and may still hold. */
+  let read: { readonly request: number; readonly project: Project } | undefined;
   const previews = new Map<number, (results: readonly PreviewResult[] | undefined) => void>();
+  const energisings = new Map<number, (answer: EnergisedAt | undefined) => void>();
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
-  const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || previews.size > 0;
+  const isBusy = (): boolean =>
+    !ready || answered < sent || parses.size > 0 || previews.size > 0 || energisings.size > 0;
 
   function watch(): void {
     clearTimeout(timer);
@@ -82,6 +113,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     ready = false;
     answered = -1;
     lastRule = undefined;
+    read = undefined;
     worker = around.createWorker();
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => receive(data);
     worker.onerror = replace;
@@ -98,6 +130,18 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     watch();
   }
 
+  /** The whole document; where the worker has read it from a file itself, only that this is it. */
+  function sendDocument(): void {
+    const { project, revision } = around.document();
+    const request = read?.project === project ? read.request : undefined;
+    read = undefined;
+    if (request === undefined) sendSnapshot();
+    else {
+      sent = revision;
+      post({ type: "opened", request, revision });
+    }
+  }
+
   function sendSnapshot(): void {
     const { project, revision } = around.document();
     sent = revision;
@@ -108,7 +152,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     clearTimeout(timer);
     worker?.terminate();
     worker = undefined;
-    settlePreviews();
+    settleAsked();
     // A file that hangs the reader would hang the next worker too.
     for (const [request, { done }] of parses) {
       parses.delete(request);
@@ -132,15 +176,17 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       ? undefined
       : `Left out because it did not end in time: ${disabledRules.join(", ")}. Its findings are missing.`;
 
-  function settlePreviews(): void {
-    for (const done of previews.values()) done(undefined);
+  function settleAsked(): void {
+    for (const done of [...previews.values(), ...energisings.values()]) done(undefined);
     previews.clear();
+    energisings.clear();
   }
 
   function receive(message: FromWorker): void {
     switch (message.type) {
       case "hello":
         ready = true;
+        listens();
         if (message.version !== PROTOCOL_VERSION)
           around.trouble("The window and its checks are of different versions. Load the window again.");
         break;
@@ -159,8 +205,11 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       case "need-snapshot":
         sendSnapshot();
         break;
+      case "readable":
+        readHere(message.request);
+        break;
       case "parsed":
-        finishParse(message.request, { ok: true, project: message.project, readOnly: message.readOnly });
+        takeParsed(message.request, message.readOnly);
         break;
       case "not-parsed":
         finishParse(message.request, { ok: false, problems: message.problems });
@@ -169,10 +218,29 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         previews.get(message.request)?.(message.base === around.document().revision ? message.results : undefined);
         previews.delete(message.request);
         break;
+      case "energised": {
+        const { request, base, answer } = message;
+        energisings.get(request)?.(answer && { revision: base, answer });
+        energisings.delete(request);
+        break;
+      }
       default:
         unreachable(message);
     }
     watch();
+  }
+
+  function readHere(request: number): void {
+    const parse = parses.get(request);
+    if (parse !== undefined) parse.json = readableJson(parse.text);
+  }
+
+  function takeParsed(request: number, readOnly: boolean): void {
+    const parse = parses.get(request);
+    if (parse === undefined) return;
+    const project = projectOfReadable(parse.json ?? readableJson(parse.text));
+    read = { request, project };
+    finishParse(request, { ok: true, project, readOnly });
   }
 
   function finishParse(request: number, outcome: ParseOutcome): void {
@@ -189,9 +257,11 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
 
   return {
     start: launch,
+    listening,
     follow({ base, revision, patches }) {
       if (worker === undefined) return;
-      if (patches === undefined || base !== sent) sendSnapshot();
+      if (patches === undefined) sendDocument();
+      else if (base !== sent) sendSnapshot();
       else {
         sent = revision;
         post({ type: "patches", base, revision, patches });
@@ -214,6 +284,15 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         previews.set(request, done);
         const more = { ...(mends !== undefined && { mends }), ...(fillOf !== undefined && { fillOf }) };
         post({ type: "preview", request, base: sent, state, calls, ...more });
+        watch();
+      });
+    },
+    energise(state, setting, ask) {
+      if (worker === undefined) return Promise.resolve(undefined);
+      return new Promise((done) => {
+        const request = nextRequest++;
+        energisings.set(request, done);
+        post({ type: "energise", request, base: sent, state, setting, ask });
         watch();
       });
     },

@@ -1,6 +1,7 @@
 import type { Patch } from "immer";
 import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
+import type { EnergiseAsk, Energised, Operated } from "../answers/energised.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
 import type { Problem } from "../lib/result.ts";
@@ -8,7 +9,7 @@ import type { EnclosureId } from "../model/ids.ts";
 import type { Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 4;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -22,6 +23,11 @@ export type ToWorker =
     }
   /** Parses the text of a file; nothing is opened by it. */
   | { readonly type: "parse"; readonly request: number; readonly text: string }
+  /**
+   * The document is now, unchanged, what `request` read. A worker that holds it no longer, or was replaced since, asks for
+   * a snapshot.
+   */
+  | { readonly type: "opened"; readonly request: number; readonly revision: number }
   | { readonly type: "snapshot"; readonly project: Project; readonly revision: number }
   | { readonly type: "patches"; readonly base: number; readonly revision: number; readonly patches: readonly Patch[] }
   /** What would follow from each command, tried on a copy of revision `base`. */
@@ -35,6 +41,15 @@ export type ToWorker =
       readonly mends?: string;
       /** An enclosure whose box fill is asked for, as it would be then. */
       readonly fillOf?: EnclosureId;
+    }
+  /** What the circuit of revision `base` does when it is energised so. */
+  | {
+      readonly type: "energise";
+      readonly request: number;
+      readonly base: number;
+      readonly state: StateName;
+      readonly setting: Operated;
+      readonly ask: EnergiseAsk;
     };
 
 /** What a command would bring: its refusal, or the findings that would be new and those that would be gone. */
@@ -81,7 +96,10 @@ export interface AnswersMessage {
 /** What the worker answers. */
 export type FromWorker =
   | { readonly type: "hello"; readonly version: number }
-  | { readonly type: "parsed"; readonly request: number; readonly project: Project; readonly readOnly: boolean }
+  /** The text is JSON within the limits, of a version that can be read; whether it is a document is still being judged. */
+  | { readonly type: "readable"; readonly request: number }
+  /** The text is a document. The window reads it again itself, which takes a third of the time of carrying it over. */
+  | { readonly type: "parsed"; readonly request: number; readonly readOnly: boolean }
   | { readonly type: "not-parsed"; readonly request: number; readonly problems: readonly Problem[] }
   | AnswersMessage
   /** The base of a patch is not what the worker holds. */
@@ -92,6 +110,8 @@ export type FromWorker =
       readonly base: number;
       readonly results: readonly PreviewResult[];
     }
+  /** No answer where the worker does not hold that revision, or it has no such state. */
+  | { readonly type: "energised"; readonly request: number; readonly base: number; readonly answer?: Energised }
   /**
    * The worker began a job, or it is at one that takes long and goes on, or, when it was asked to be watchful, it began a
    * rule. The client restarts the worker when no message follows within the deadline.

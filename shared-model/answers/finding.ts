@@ -92,6 +92,10 @@ export interface CannotTell {
   readonly message: string;
   /** The missing fact in words, e.g. "the volume of B6". */
   readonly missing: string;
+  /** Where it is entered, where that is not at the first subject. */
+  readonly enterAt?: Subject;
+  /** What to do where it is not entered but drawn or judged by hand: one sentence. */
+  readonly toDo?: string;
 }
 
 /** Which part of a drawing an answer belongs to: it is replaced as a whole when that part is checked again. */

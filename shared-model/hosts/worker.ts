@@ -1,7 +1,11 @@
+import { energise } from "../analysis/energise.ts";
 import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
 import { type Answers, openSession, type Session } from "../analysis/session.ts";
+import type { Energised } from "../answers/energised.ts";
 import { parseProject } from "../format/parse-project.ts";
 import { unreachable } from "../lib/unreachable.ts";
+import type { Project } from "../model/project.ts";
+import { findInstallation } from "../queries/installation-of.ts";
 import type { RuleWatch } from "../rules/run-rules.ts";
 
 // The checking worker: mirrors the window's document and answers every change of it.
@@ -9,6 +13,8 @@ const scope = self as unknown as Pick<DedicatedWorkerGlobalScope, "postMessage" 
 
 let session: Session | undefined;
 let held = -1;
+/** What was read last, until it is known whether the window opens it. */
+let read: { readonly request: number; readonly project: Project } | undefined;
 let skipped: ReadonlySet<string> = new Set();
 let watchful = false;
 /** When the window was last told that the job goes on: the two states of a large drawing take longer than one rule may. */
@@ -39,11 +45,12 @@ function receive(message: ToWorker): void {
     case "parse":
       parse(message.request, message.text);
       break;
+    case "opened":
+      if (read?.request === message.request) open(read.project, message.revision);
+      else post({ type: "need-snapshot", have: held });
+      break;
     case "snapshot":
-      answer(message.revision, () => {
-        session = openSession(message.project, { watch });
-        return session.answers(message.revision);
-      });
+      open(message.project, message.revision);
       break;
     case "patches": {
       const mirror = session;
@@ -54,9 +61,20 @@ function receive(message: ToWorker): void {
     case "preview":
       preview(message);
       break;
+    case "energise":
+      answerEnergised(message);
+      break;
     default:
       unreachable(message);
   }
+}
+
+function open(project: Project, revision: number): void {
+  read = undefined;
+  answer(revision, () => {
+    session = openSession(project, { watch });
+    return session.answers(revision);
+  });
 }
 
 function answer(revision: number, work: () => Answers): void {
@@ -69,9 +87,13 @@ function answer(revision: number, work: () => Answers): void {
 }
 
 function parse(request: number, text: string): void {
-  const parsed = parseProject(text);
-  if (parsed.ok) post({ type: "parsed", request, project: parsed.value.project, readOnly: parsed.value.readOnly });
-  else post({ type: "not-parsed", request, problems: parsed.problems });
+  read = undefined;
+  const parsed = parseProject(text, undefined, () => post({ type: "readable", request }));
+  if (parsed.ok) {
+    const { project, readOnly } = parsed.value;
+    read = { request, project };
+    post({ type: "parsed", request, readOnly });
+  } else post({ type: "not-parsed", request, problems: parsed.problems });
 }
 
 function preview({
@@ -89,4 +111,23 @@ function preview({
     base: known === undefined ? -1 : base,
     results: known?.preview(state, calls, mends, fillOf) ?? [],
   });
+}
+
+function answerEnergised({
+  request,
+  base,
+  state,
+  setting,
+  ask,
+}: Extract<ToWorker, { readonly type: "energise" }>): void {
+  const project = base === held ? session?.project : undefined;
+  const installation = project && findInstallation(project, state);
+  let answer: Energised | undefined;
+  try {
+    answer = installation && project && energise(installation, project.supply, setting, ask);
+  } catch (fault) {
+    // The checks go on without it: a fault here must not cost the drawing its findings.
+    console.error(fault);
+  }
+  post({ type: "energised", request, base, ...(answer && { answer }) });
 }

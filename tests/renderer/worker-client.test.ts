@@ -12,7 +12,8 @@ import {
   PROTOCOL_VERSION,
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
-import { emptyProject } from "../../shared-model/model/project.ts";
+import type { Energised } from "../../shared-model/answers/energised.ts";
+import { emptyProject, type Project } from "../../shared-model/model/project.ts";
 
 class StandIn implements ReturnType<Surroundings["createWorker"]> {
   readonly received: ToWorker[] = [];
@@ -105,6 +106,81 @@ describe("the window and its checks", () => {
     expect(last().received.at(-1)).toEqual({ type: "snapshot", project, revision: 6 });
   });
 
+  describe("a file", () => {
+    const text = JSON.stringify({ ...emptyProject("From a file", 2020) });
+    /** The document of the window; the others of these tests never change theirs. */
+    let opened: Project;
+
+    const read = async (): Promise<Project> => {
+      const reading = client.parse(text);
+      last().say({ type: "readable", request: 1 });
+      last().say({ type: "parsed", request: 1, readOnly: false });
+      const outcome = await reading;
+      if (!outcome.ok) throw new Error("It was not read.");
+      return outcome.project;
+    };
+    const open = (next: Project): void => {
+      opened = next;
+      revision += 1;
+      client.follow({ base: revision - 1, revision });
+    };
+
+    beforeEach(() => {
+      opened = project;
+      client = createWorkerClient({
+        createWorker() {
+          const worker = new StandIn();
+          workers.push(worker);
+          return worker;
+        },
+        document: () => ({ project: opened, revision }),
+        deliver: (message) => delivered.push(message),
+        trouble: (sentence) => troubles.push(sentence),
+      });
+      client.start();
+      last().say(hello);
+      last().say(answers(0));
+    });
+
+    test("is read here once the worker has judged it", async () => {
+      expect(await read()).toEqual(emptyProject("From a file", 2020));
+    });
+
+    test("that is opened as it was read does not go back to the worker", async () => {
+      open(await read());
+      expect(last().received.at(-1)).toEqual({ type: "opened", request: 1, revision: 1 });
+      edit();
+      expect(last().received.at(-1)).toEqual({ type: "patches", base: 1, revision: 2, patches: [] });
+    });
+
+    test("that the worker no longer holds goes out whole when it asks", async () => {
+      open(await read());
+      last().say({ type: "need-snapshot", have: 0 });
+      expect(last().received.at(-1)).toEqual({ type: "snapshot", project: opened, revision: 1 });
+    });
+
+    test("that is not what is opened leaves the document to go out whole", async () => {
+      await read();
+      open(emptyProject("Another", 2020));
+      expect(last().received.at(-1)).toEqual({ type: "snapshot", project: opened, revision: 1 });
+    });
+
+    test("that a former worker read goes out whole", async () => {
+      const fromFile = await read();
+      last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
+      last().say(hello);
+      open(fromFile);
+      expect(last().received.at(-1)).toEqual({ type: "snapshot", project: fromFile, revision: 1 });
+    });
+
+    test("that turns out to be no document is refused, though it could be read", async () => {
+      const reading = client.parse(text);
+      last().say({ type: "readable", request: 1 });
+      last().say({ type: "not-parsed", request: 1, problems: [] });
+      expect(await reading).toEqual({ ok: false, problems: [] });
+    });
+  });
+
   test("a worker that asks for the document gets it", () => {
     edit();
     last().say({ type: "need-snapshot", have: 0 });
@@ -121,6 +197,36 @@ describe("the window and its checks", () => {
     const again = client.preview("as-found", [call]);
     last().say({ type: "previewed", request: 2, base: 1, results: [brings(1)] });
     expect(await again).toEqual([brings(1)]);
+  });
+
+  test("what a circuit does is asked of the revision that was sent last, and comes with the revision it is about", async () => {
+    last().say(answers(0));
+    edit();
+    const setting = { off: [], positions: {}, tripped: [], idle: [] };
+    const asked = client.energise("as-found", setting, {});
+    expect(last().received.at(-1)).toEqual({
+      type: "energise",
+      request: 1,
+      base: 1,
+      state: "as-found",
+      setting,
+      ask: {},
+    });
+    const answer = { supplyV: 120 } as Energised;
+    last().say({ type: "energised", request: 1, base: 1, answer });
+    expect(await asked).toEqual({ revision: 1, answer });
+    const unknown = client.energise("proposed", setting, {});
+    last().say({ type: "energised", request: 2, base: 1 });
+    expect(await unknown).toBeUndefined();
+  });
+
+  test("a circuit that takes too long is given up with its worker", async () => {
+    last().say(answers(0));
+    const asked = client.energise("as-found", { off: [], positions: {}, tripped: [], idle: [] }, {});
+    const before = last();
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(before.ended).toBe(true);
+    expect(await asked).toBeUndefined();
   });
 
   test("a preview names its state and, where calls are to mend something, what", () => {
@@ -224,4 +330,24 @@ describe("checks that do not answer", () => {
     expect(outcome.ok).toBe(false);
     expect(workers.length).toBeGreaterThan(1);
   });
+});
+
+test("whoever waits for the worker to listen is told once it does", async () => {
+  const worker = new StandIn();
+  const fresh = createWorkerClient({
+    createWorker: () => worker,
+    document: () => ({ project, revision }),
+    deliver: () => {},
+    trouble: () => {},
+  });
+  fresh.start();
+  let listens = false;
+  void fresh.listening.then(() => {
+    listens = true;
+  });
+  await Promise.resolve();
+  expect(listens).toBe(false);
+  worker.say(hello);
+  await fresh.listening;
+  expect(listens).toBe(true);
 });

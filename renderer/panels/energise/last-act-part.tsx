@@ -1,0 +1,168 @@
+import type {
+  ActDone,
+  DeviceSaid,
+  Energised,
+  NamedOutlet,
+  StillLive,
+} from "../../../shared-model/answers/energised.ts";
+import { parseOutlet } from "../../../shared-model/model/ids.ts";
+import { energiseStore, type LastAct } from "../../state/energise/energise-store.ts";
+import { goTo } from "../../state/session-store.ts";
+import { useStore } from "../../state/use-store.ts";
+import { whenWords } from "../../state/when-words.ts";
+import { Section } from "../details/section.tsx";
+
+/** What was done last and what followed; else what opened by itself and what is live all the same. */
+export function LastActPart({ answer }: { readonly answer: Energised }) {
+  const last = useStore(energiseStore, (state) => state.last);
+  const terminals = answer.liveTerminals;
+  const others = last === undefined ? answer.mayOpen : [];
+  if (last === undefined && others.length === 0 && terminals.length === 0 && answer.liveAfter.length === 0) return null;
+  return (
+    <>
+      {last !== undefined && <Done last={last} />}
+      {others.length > 0 && (
+        <Section title="May open">
+          <div className="part-body">
+            <Sentences said={others} />
+          </div>
+        </Section>
+      )}
+      {last === undefined && answer.liveAfter.length > 0 && (
+        <Section title="Live though a device has opened" note={answer.liveAfter.length}>
+          <LiveList list={answer.liveAfter} />
+        </Section>
+      )}
+      {terminals.length > 0 && (
+        <Section title="LOAD live though open" note={terminals.length}>
+          <ul className="energise-list">
+            {terminals.map(({ device, name, terminal, volts }) => (
+              <li key={`${device} ${terminal}`}>
+                <Tag letter="L" kind="live" /> <strong>{name}</strong> {terminal.replace("_", " ")}, {volts.toFixed(0)}{" "}
+                V to ground
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+    </>
+  );
+}
+
+function Done({ last }: { readonly last: LastAct }) {
+  const { done, opened, mayOpen, otherwise } = last;
+  return (
+    <Section title={last.title} note={whenWords(last.at)}>
+      <div className="part-body" role="status">
+        {done.impossible !== undefined && <p className="energise-note-line">{done.impossible}</p>}
+        {done.impossible === undefined && (
+          <p className="energise-outcome">
+            {opened.length === 0 ? "Nothing opened." : `${opened.map(({ name }) => name).join(", ")} opened.`}
+          </p>
+        )}
+        <Sentences said={opened.length > 0 ? opened : mayOpen.length > 0 ? mayOpen : done.devices} />
+        {otherwise.map((sentence) => (
+          <p key={sentence} className="energise-note-line">
+            {sentence}
+          </p>
+        ))}
+      </div>
+      <Outlets title="Went dark" letter="0" kind="dead" list={done.wentDark} />
+      {done.offButLive.length > 0 && (
+        <Part title="No volts across, but live to ground" count={done.offButLive.length}>
+          <LiveList list={done.offButLive} />
+        </Part>
+      )}
+      <Outlets title="Stayed on" letter="L" kind="live" list={done.stayedOn} />
+      <Raised raised={done.raised} />
+    </Section>
+  );
+}
+
+function Raised({ raised }: Pick<ActDone, "raised">) {
+  if (raised.length === 0) return null;
+  return (
+    <Part title="Metal that the button brought to volts" count={raised.length}>
+      <LiveList list={raised} />
+      <p className="energise-note-line">
+        Pressing a plug-in tester where ground wires are joined to each other but not to the panel can raise connected
+        metal parts toward full line voltage. Use the device's own TEST instead.
+      </p>
+    </Part>
+  );
+}
+
+const Sentences = ({ said }: { readonly said: readonly DeviceSaid[] }) =>
+  said.map(({ device, name, why }) => (
+    <p key={device} className="energise-note-line">
+      {`${name}: ${why}`}
+    </p>
+  ));
+
+function Part({
+  title,
+  count,
+  children,
+}: {
+  readonly title: string;
+  readonly count: number;
+  readonly children: React.ReactNode;
+}) {
+  return (
+    <div className="energise-part">
+      <h4>
+        <span>{title}</span>
+        <small className="fig">{count}</small>
+      </h4>
+      {children}
+    </div>
+  );
+}
+
+interface OutletsProps {
+  readonly title: string;
+  readonly letter: string;
+  readonly kind: string;
+  readonly list: readonly NamedOutlet[];
+}
+
+function Outlets({ title, letter, kind, list }: OutletsProps) {
+  if (list.length === 0) return null;
+  return (
+    <Part title={title} count={list.length}>
+      <ul className="energise-list">
+        {list.map((one) => (
+          <li key={one.outlet}>
+            <Tag letter={letter} kind={kind} /> <OutletLink one={one} /> {one.note}
+          </li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
+const LiveList = ({ list }: { readonly list: readonly StillLive[] }) => (
+  <ul className="energise-list">
+    {list.map((one) => (
+      <li key={`${one.outlet} ${one.contact}`}>
+        <Tag letter="L" kind="live" /> <OutletLink one={one} /> {one.contact}, {one.volts.toFixed(0)} V to ground
+      </li>
+    ))}
+  </ul>
+);
+
+const OutletLink = ({ one }: { readonly one: NamedOutlet }) => (
+  <button
+    type="button"
+    className="link"
+    onClick={() => goTo({ kind: "device", id: parseOutlet(one.outlet).device }, "energise")}
+  >
+    {one.name}
+  </button>
+);
+
+const Tag = ({ letter, kind }: { readonly letter: string; readonly kind: string }) => (
+  <span className={`energise-tag energise-tag-${kind}`} aria-hidden="true">
+    {letter}
+  </span>
+);

@@ -1,0 +1,145 @@
+import { useState } from "react";
+import type { Energised, OutletTested } from "../../../shared-model/answers/energised.ts";
+import type { Device } from "../../../shared-model/model/device.ts";
+import type { OutletKey } from "../../../shared-model/model/ids.ts";
+import type { Installation } from "../../../shared-model/model/project.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
+import { documentStore, installationOf } from "../../state/document-store.ts";
+import { energiseStore } from "../../state/energise/energise-store.ts";
+import { voltWords } from "../../state/energise/energise-words.ts";
+import { doNow } from "../../state/energise/energising.ts";
+import { chooseOutlet, noteTester } from "../../state/energise/instruments.ts";
+import { useStore } from "../../state/use-store.ts";
+import { Section } from "../details/section.tsx";
+
+/** One outlet: the plug-in tester and its button, and a leak. */
+export function OutletPart({ answer }: { readonly answer: Energised }) {
+  const outlet = useStore(energiseStore, (state) => state.outlet);
+  const installation = useStore(documentStore, installationOf);
+  const outlets = outletsIn(installation);
+  if (outlets.length === 0) return null;
+  return (
+    <Section title="At an outlet" note="tester, leak">
+      <div className="part-body">
+        <select
+          className="field"
+          aria-label="Outlet to test"
+          value={outlet ?? ""}
+          onChange={({ target }) => chooseOutlet(target.value === "" ? undefined : (target.value as OutletKey))}
+        >
+          <option value="">choose an outlet</option>
+          {outlets.map(({ key, name, box }) => (
+            <option key={key} value={key}>
+              {`${name}, in ${box}`}
+            </option>
+          ))}
+        </select>
+      </div>
+      {answer.outlet !== undefined && <Tested tested={answer.outlet} />}
+      {answer.outlet !== undefined && <Leak outlet={answer.outlet.outlet} name={answer.outlet.name} />}
+    </Section>
+  );
+}
+
+const outletsIn = ({ enclosures }: Installation) =>
+  inOrder(enclosures).flatMap(({ name: box, devices }) =>
+    inOrder<Device>(devices).flatMap((device) => outletsOf(device).map(({ key, name }) => ({ key, name, box }))),
+  );
+
+const LAMPS = ["hot to neutral", "hot to ground", "neutral to ground"] as const;
+
+function Tested({ tested }: { readonly tested: OutletTested }) {
+  const { hn, hg, ng, tester, outlet, name } = tested;
+  return (
+    <div className="energise-tested">
+      {tester === undefined ? (
+        <p className="energise-condition" role="status">
+          No ground contact: a plug-in tester with three lamps does not go in.
+        </p>
+      ) : (
+        <>
+          <p className="energise-condition" role="status">
+            <span className="energise-lamps" aria-hidden="true">
+              {tester.lit.map((lit, lamp) => (
+                <span key={LAMPS[lamp]} className={lit ? "energise-lamp lit" : "energise-lamp"} />
+              ))}
+            </span>
+            Plug-in tester: <strong>{tester.title}</strong>
+          </p>
+          <p className="energise-note-line">
+            {`A reading from a tester alone cannot distinguish this from: ${tester.mayBe.join("; ")}. Do the trip test and the loaded test.`}
+          </p>
+        </>
+      )}
+      <dl className="energise-volts">
+        <dt>Hot to neutral</dt>
+        <dd className="fig">{voltWords(hn)}</dd>
+        {hg && <dt>Hot to ground</dt>}
+        {hg && <dd className="fig">{voltWords(hg)}</dd>}
+        {ng && <dt>Neutral to ground</dt>}
+        {ng && <dd className="fig">{voltWords(ng)}</dd>}
+      </dl>
+      <div className="energise-buttons">
+        <button type="button" className="button small" onClick={() => noteTester(tested)}>
+          Write into the log
+        </button>
+        {tester !== undefined && (
+          <button
+            type="button"
+            className="button small"
+            aria-label={`Press the tester's button at ${name}`}
+            onClick={() => doNow({ kind: "plug-in-button", outlet })}
+          >
+            Tester's button, 8 mA
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}
+
+const MOST_MA = 1000;
+
+/** A leak from a contact of the outlet to ground outside. */
+function Leak({ outlet, name }: { readonly outlet: OutletKey; readonly name: string }) {
+  const [mA, setMa] = useState("6");
+  const [contact, setContact] = useState<"hot" | "neutral">("hot");
+  const amount = Number(mA.replace(",", "."));
+  const possible = Number.isFinite(amount) && amount > 0 && amount <= MOST_MA;
+  return (
+    <div className="energise-leak">
+      <label>
+        Leak{" "}
+        <input
+          className="field small"
+          inputMode="decimal"
+          aria-label="Milliamperes of the leak"
+          aria-invalid={!possible}
+          value={mA}
+          onChange={({ target }) => setMa(target.value)}
+        />{" "}
+        mA
+      </label>
+      <select
+        className="field small"
+        aria-label="The leak is from"
+        value={contact}
+        onChange={({ target }) => setContact(target.value === "neutral" ? "neutral" : "hot")}
+      >
+        <option value="hot">from hot</option>
+        <option value="neutral">from neutral</option>
+      </select>
+      <button
+        type="button"
+        className="button small"
+        aria-label={`Leak to ground outside at ${name}`}
+        disabled={!possible}
+        onClick={() => doNow({ kind: "leak", outlet, contact, mA: amount })}
+      >
+        Leak
+      </button>
+      {!possible && <p className="refused">{`Give more than 0 and at most ${MOST_MA} mA.`}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,205 @@
+import type { LeadPlace, MeterReading, OutletTested } from "../../../shared-model/answers/energised.ts";
+import { getDeviceType } from "../../../shared-model/catalog/device-types.ts";
+import type { Device } from "../../../shared-model/model/device.ts";
+import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts";
+import type { DeviceId, EndKey, OutletKey, ReadingId } from "../../../shared-model/model/ids.ts";
+import type { At } from "../../../shared-model/model/place.ts";
+import type { Reading } from "../../../shared-model/model/project.ts";
+import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
+import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { terminalKey } from "../../../shared-model/queries/landings.ts";
+import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
+import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
+import { dispatch, documentStore, shownInstallation } from "../document-store.ts";
+import { mintId } from "../mint-id.ts";
+import { openPick } from "../pick-store.ts";
+import { preferencesStore } from "../preferences-store.ts";
+import { notify } from "../session-store.ts";
+import { energiseStore, type LeadName, type LogLine } from "./energise-store.ts";
+import { leadWords, meterWords, voltWords } from "./energise-words.ts";
+import { compute, nextLogSerial } from "./energising.ts";
+
+/** Takes a lead in the hand, or lays it down again. */
+export function takeLead(lead: LeadName | undefined): void {
+  energiseStore.merge({ inHand: lead });
+}
+
+/** Puts a lead on a place. */
+export function putLead(lead: LeadName, place: LeadPlace | undefined): void {
+  const { [lead]: _, ...others } = energiseStore.get().leads;
+  energiseStore.merge({ leads: place === undefined ? others : { ...others, [lead]: place }, inHand: undefined });
+  compute();
+}
+
+/** The place for a lead at a place of the drawing; undefined where no metal can be touched. */
+export function leadPlaceAt(enclosure: Enclosure, at: At, end: EndKey): LeadPlace {
+  switch (at.kind) {
+    case "terminal":
+      return { kind: "device", device: at.device, node: at.terminal };
+    case "splice":
+      return { kind: "splice", splice: at.splice };
+    case "bond":
+      return { kind: "bond", enclosure: enclosure.id };
+    default:
+      return { kind: "end", end };
+  }
+}
+
+interface NamedLead {
+  readonly key: string;
+  readonly place: LeadPlace;
+  readonly name: string;
+}
+
+/** Every place of an enclosure that a lead can touch: contacts of outlets, terminals, splices, ends, the metal. */
+export function leadPlacesIn(enclosure: Enclosure): readonly NamedLead[] {
+  const installation = shownInstallation();
+  const named = (place: LeadPlace): NamedLead => ({
+    key: JSON.stringify(place),
+    place,
+    name: leadWords(place, installation),
+  });
+  const devices = inOrder<Device>(enclosure.devices).flatMap(leadPlacesOn);
+  const splices = inOrder<Splice>(enclosure.splices).map(({ id }): LeadPlace => ({ kind: "splice", splice: id }));
+  const ends = (Object.keys(enclosure.places) as EndKey[]).map((end): NamedLead => {
+    const place: LeadPlace = { kind: "end", end };
+    return { key: end, place, name: `${nameOfEnd(installation, enclosure, end)} in ${enclosure.name}` };
+  });
+  const metal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
+  return [
+    ...[...devices, ...splices, ...(metal ? [{ kind: "bond", enclosure: enclosure.id } as const] : [])].map(named),
+    ...ends,
+  ];
+}
+
+/** Contacts of a device's face, then its terminals. */
+export function leadPlacesOn(device: Device): readonly LeadPlace[] {
+  const outlets = getDeviceType(device.type).outlets.length > 0 ? outletsOf(device) : [];
+  const terminals = terminalsOf(device).map(({ name }) => name as string);
+  const contacts = outlets.flatMap(({ hot, neutral, ground }) => [hot, neutral, ...(ground ? [ground] : [])]);
+  return [...new Set([...contacts, ...terminals])].map((node) => ({ kind: "device", device: device.id, node }));
+}
+
+/** Asks where a lead goes: first the places of a device or box, where one is given. */
+export function pickLeadPlace(
+  lead: LeadName,
+  within?: { readonly enclosure?: Enclosure; readonly device?: Device },
+): void {
+  openPick({
+    title: `${lead === "V" ? "Red lead, V" : "Black lead, COM"}: where?`,
+    hint: "Type a box, a device or a cable.",
+    lines: () => {
+      const { enclosures } = shownInstallation();
+      const all =
+        within?.device !== undefined
+          ? leadPlacesOn(within.device).map((place) => ({ key: JSON.stringify(place), place, name: leadWords(place) }))
+          : inOrder(enclosures)
+              .filter(({ id }) => within?.enclosure === undefined || within.enclosure.id === id)
+              .flatMap((box) => leadPlacesIn(box));
+      return [
+        ...all.map(({ key, place, name }) => ({ key, title: name, run: () => putLead(lead, place) })),
+        {
+          key: "earth",
+          title: "ground outside",
+          note: "away from the house",
+          run: () => putLead(lead, { kind: "earth" }),
+        },
+      ];
+    },
+  });
+}
+
+/** Puts the plug-in tester into an outlet. */
+export function chooseOutlet(outlet: OutletKey | undefined): void {
+  energiseStore.merge({ outlet });
+  compute();
+}
+
+/** Writes what the meter shows into the log. */
+export function noteMeter(reading: MeterReading): void {
+  const { leads } = energiseStore.get();
+  if (leads.V === undefined || leads.COM === undefined) return;
+  const { number, unit } = meterWords(reading);
+  const title = `${leadWords(leads.V)} to ${leadWords(leads.COM)}`;
+  const value = reading.kind === "volts" && reading.floating ? `${number} floating` : number;
+  addLine(title, [value, unit].filter(Boolean).join(" "), {
+    instrument: reading.kind === "volts" ? "meter" : "continuity",
+    points: [pointOf(leads.V), pointOf(leads.COM)],
+    value,
+    ...(unit !== "" && { unit }),
+  });
+}
+
+/** Writes what the plug-in tester shows into the log. */
+export function noteTester({ outlet, name, hn, tester }: OutletTested): void {
+  const value = tester?.title ?? `${voltWords(hn)} hot to neutral`;
+  addLine(`Plug-in test at ${name}`, value, {
+    instrument: tester === undefined ? "meter" : "plug-in-tester",
+    points: [outlet],
+    value,
+  });
+}
+
+function addLine(
+  title: string,
+  value: string,
+  reading: Pick<Reading, "instrument" | "points" | "value" | "unit">,
+): void {
+  const { setting, log } = energiseStore.get();
+  const at = Date.now();
+  const by = preferencesStore.get().name;
+  const line: LogLine = {
+    serial: nextLogSerial(),
+    at,
+    title,
+    value,
+    reading: {
+      ...reading,
+      state: documentStore.get().state,
+      arrangement: { off: [...setting.off, ...setting.tripped], switches: switchWords() },
+      computed: true,
+      takenAt: new Date(at).toISOString(),
+      ...(by !== "" && { by }),
+    },
+  };
+  energiseStore.merge({ log: [line, ...log] });
+}
+
+/** Positions of the switches that do not stand as drawn. */
+function switchWords(): Readonly<Record<DeviceId, string>> {
+  const found: Record<DeviceId, string> = {};
+  for (const one of energiseStore.get().answer?.operables ?? [])
+    if (one.kind === "switch" && one.position !== 0) found[one.device] = one.positions[one.position] ?? "";
+  return found;
+}
+
+/** How a place is written in a reading. */
+function pointOf(place: LeadPlace): string {
+  switch (place.kind) {
+    case "device":
+      return terminalKey(place.device, place.node as never);
+    case "end":
+      return place.end;
+    case "splice":
+      return place.splice;
+    case "bond":
+      return place.enclosure;
+    case "panel":
+      return `${place.panel}.${place.node}`;
+    case "earth":
+      return "earth";
+  }
+}
+
+/** Keeps a line of the log in the document, as evidence that was computed. One undo step. */
+export function keepAsEvidence({ serial, reading }: LogLine): void {
+  if (reading === undefined) return;
+  const id = mintId<ReadingId>("m");
+  const done = dispatch({ command: "add-reading", args: { id, reading } });
+  if (!done.ok) {
+    notify("problem", "Not kept", [done.refusal.message]);
+    return;
+  }
+  const { log } = energiseStore.get();
+  energiseStore.merge({ log: log.map((line) => (line.serial === serial ? { ...line, kept: id } : line)) });
+}

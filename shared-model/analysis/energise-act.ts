@@ -1,0 +1,120 @@
+import type { Act, ActDone, DeviceSaid, StillLive } from "../answers/energised.ts";
+import type { OutletKey } from "../model/ids.ts";
+import type { PlacedOutlet } from "../queries/outlets-of.ts";
+import type { Added, Circuit } from "../solver/circuit/circuit.ts";
+import type { LiveContact } from "../solver/circuit/live-after.ts";
+import { readOutlets } from "../solver/circuit/readings.ts";
+import { leakAt, ownTestOf, plugInTestAt } from "../solver/circuit/test-currents.ts";
+import { runTrips, type TripRun } from "../solver/circuit/trips.ts";
+import { type Drawn, liveIn } from "./drawn-outlets.ts";
+import { mayOpen, openedBy, otherOrders } from "./trip-words.ts";
+
+interface Done {
+  readonly act: ActDone;
+  /** The circuit with everything open that opened, and without what was done. */
+  readonly after: Circuit;
+  readonly opened: readonly (readonly DeviceSaid[])[];
+  readonly otherwise?: readonly string[];
+  readonly mayOpen?: readonly DeviceSaid[];
+}
+
+/** Volts from hot to neutral, on a low-impedance meter, from which an outlet is on. */
+const ON_FROM_V = 50;
+
+/** Does something for a moment to an energised circuit and follows what opens. */
+export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number): Done {
+  const wanted = addedBy(drawn, act, supplyV);
+  if (typeof wanted === "string") return { act: nothing(wanted), after: before, opened: [] };
+  const from = before.nodeOf(wanted.from);
+  if (from === undefined || before.nodeOf(wanted.to) === undefined)
+    return { act: nothing("It is not in the circuit."), after: before, opened: [] };
+  const pressed = before.inSetting({ ...before.setting, added: [wanted] });
+  const run = runTrips(pressed);
+  const outcome = run.outcomes[0];
+  const steps = outcome?.opened ?? [];
+  const opened = new Set(steps.flat());
+  const after = before.inSetting({ ...before.setting, tripped: new Set([...before.setting.tripped, ...opened]) });
+  const around = drawn.outletsOn(
+    before,
+    opened.size > 0 ? opened : act.kind === "own-test" ? new Set([act.device]) : new Set(),
+    [from],
+  );
+  return {
+    after,
+    opened: openedBy(run, drawn),
+    otherwise: otherOrders(run, drawn),
+    mayOpen: mayOpen(run, drawn),
+    act: {
+      devices: seen(drawn, run, act),
+      ...compare(drawn, around, before, after),
+      raised: raised(drawn, before, pressed),
+    },
+  };
+}
+
+const nothing = (impossible: string): ActDone => ({
+  impossible,
+  devices: [],
+  wentDark: [],
+  stayedOn: [],
+  offButLive: [],
+  raised: [],
+});
+
+/** The resistance that is put in, or why there is none. */
+function addedBy(drawn: Drawn, act: Act, supplyV: number): Added | string {
+  if (act.kind === "own-test") {
+    const device = drawn.devices.get(act.device);
+    return (device && ownTestOf(device)) ?? "It has no TEST.";
+  }
+  const outlet = drawn.outlets.get(act.outlet);
+  if (outlet === undefined) return "It is not an outlet.";
+  if (act.kind === "plug-in-button")
+    return plugInTestAt(outlet) ?? `${outlet.name} has no ground contact: the button of a plug-in tester does nothing.`;
+  if (!(act.mA > 0) || !Number.isFinite(act.mA)) return "A leak needs milliamperes, more than 0.";
+  return leakAt(outlet, act.contact, (supplyV * 1000) / act.mA) ?? `${outlet.name} has no such contact.`;
+}
+
+/** Devices that saw some of it, and the one whose own TEST was pressed whatever it saw. */
+const seen = (drawn: Drawn, { devices }: TripRun, act: Act): ActDone["devices"] =>
+  devices
+    .filter(({ device, residualMa }) => residualMa >= 0.5 || (act.kind === "own-test" && act.device === device))
+    .map(({ device, residualMa, trips, why }) => ({ device, name: drawn.nameOf(device), residualMa, trips, why }));
+
+function compare(
+  drawn: Drawn,
+  around: readonly PlacedOutlet[],
+  before: Circuit,
+  after: Circuit,
+): Pick<ActDone, "wentDark" | "stayedOn" | "offButLive"> {
+  const wasOn = onIn(before, around);
+  const isOn = onIn(after, around);
+  const off = around.filter(({ key }) => wasOn.has(key) && !isOn.has(key));
+  const live = liveIn(after, off);
+  const stillLive = new Set(live.map(({ outlet }) => outlet));
+  return {
+    wentDark: off.filter(({ key }) => !stillLive.has(key)).map(({ key }) => drawn.named(key)),
+    stayedOn: around.filter(({ key }) => isOn.has(key)).map(({ key }) => drawn.named(key)),
+    offButLive: live.map((contact) => asStillLive(drawn, contact)),
+  };
+}
+
+const asStillLive = (drawn: Drawn, { outlet, contact, volts }: LiveContact): StillLive => ({
+  ...drawn.named(outlet),
+  contact,
+  volts,
+});
+
+const onIn = (circuit: Circuit, outlets: readonly PlacedOutlet[]): ReadonlySet<OutletKey> =>
+  new Set(readOutlets(circuit, outlets).flatMap(({ outlet, hn }) => (hn.lowVolts >= ON_FROM_V ? [outlet.key] : [])));
+
+/** Ground contacts that are live only while it is held. */
+function raised(drawn: Drawn, before: Circuit, pressed: Circuit): readonly StillLive[] {
+  const outlets = [...drawn.outlets.values()];
+  const grounds = (circuit: Circuit): readonly LiveContact[] =>
+    liveIn(circuit, outlets).filter(({ contact }) => contact === "ground");
+  const were = new Set(grounds(before).map(({ outlet }) => outlet));
+  return grounds(pressed)
+    .filter(({ outlet }) => !were.has(outlet))
+    .map((contact) => asStillLive(drawn, contact));
+}
