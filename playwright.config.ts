@@ -13,10 +13,14 @@ export default defineConfig({
   retries: 0,
   workers: 2,
   fullyParallel: true,
-  timeout: 60_000,
+  // Two cores that others use too: a slow answer is no wrong one. What takes longer than this is stuck.
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
   reporter: "list",
   use: {
     headless: true,
+    // A control that never comes is told with its name, not by the end of the test.
+    actionTimeout: 30_000,
     viewport: { width: 1440, height: 900 },
     launchOptions: { args: CHROMIUM_ARGS, ...(chromium !== undefined && { executablePath: chromium }) },
     screenshot: "only-on-failure",

@@ -1,8 +1,38 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
-import { defineConfig, type UserConfig } from "vite";
+import { defineConfig, type Plugin, type UserConfig } from "vite";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/**
+ * Writes which scripts the page and its workbench need, by their built names and those of the page first, so that a host
+ * that opens the window on a drawing can name them together with the page.
+ */
+const scriptsAhead: Plugin = {
+  name: "scripts-ahead",
+  generateBundle(_, bundle) {
+    const chunks = Object.values(bundle).flatMap((file) => (file.type === "chunk" ? [file] : []));
+    const needed = (from: string | undefined): readonly string[] => {
+      const found = new Set<string>();
+      const take = (name: string | undefined): void => {
+        const chunk = chunks.find(({ fileName }) => fileName === name);
+        if (chunk === undefined || found.has(chunk.fileName)) return;
+        found.add(chunk.fileName);
+        chunk.imports.forEach(take);
+      };
+      take(from);
+      return [...found];
+    };
+    const page = needed(chunks.find(({ isEntry }) => isEntry)?.fileName);
+    const workbench = chunks.find(({ facadeModuleId }) => facadeModuleId?.endsWith("/renderer/workbench.tsx"));
+    const rest = needed(workbench?.fileName).filter((name) => !page.includes(name));
+    this.emitFile({
+      type: "asset",
+      fileName: "scripts.json",
+      source: JSON.stringify({ page, workbench: rest }),
+    });
+  },
+};
 
 /** The window and its worker: relative addresses, so that any host can serve it, and nothing inline, so that a strict content policy holds. */
 const window: UserConfig = {
@@ -10,7 +40,7 @@ const window: UserConfig = {
   base: "./",
   publicDir: false,
   envDir: false,
-  plugins: [react()],
+  plugins: [react(), scriptsAhead],
   worker: { format: "es" },
   build: {
     outDir: here("dist/window"),

@@ -7,6 +7,10 @@ import { SECURITY_HEADERS } from "./security-headers.mjs";
 import { readWindowFiles } from "./window-files.mjs";
 
 const OPENED_FILE = "/opened-file";
+/** Carries its name, percent-encoded. */
+const NAME_HEADER = "Loadside-File-Name";
+/** Names of the scripts that the page and its workbench need; the build writes it. */
+const SCRIPTS = "/scripts.json";
 
 /**
  * Serves on 127.0.0.1 until `close` is called.
@@ -72,7 +76,24 @@ async function answer(request, response, files, openedFile) {
     return refuse(response, 405, "Only GET and HEAD.", "GET, HEAD");
   const file = files.get(path);
   if (file === undefined) return refuse(response, 404, "There is nothing here.");
+  const token = new URLSearchParams(query).get("open");
+  if (path === "/" && openedFile !== undefined && token !== null && sameToken(token, openedFile.token))
+    response.setHeader("Link", linksAhead(files, openedFile.token));
   send(response, 200, file.type, file.bytes);
+}
+
+/**
+ * What a page that is opened on a drawing will ask for: named with the page, so that it comes at the same time as the
+ * scripts that would ask for it. Its own scripts come first.
+ * @param {ReadonlyMap<string, import("./window-files.mjs").WindowFile>} files
+ * @param {string} token
+ */
+function linksAhead(files, token) {
+  /** @type {{ page: string[], workbench: string[] }} */
+  const { page, workbench } = JSON.parse(files.get(SCRIPTS)?.bytes.toString() ?? '{"page":[],"workbench":[]}');
+  const script = (/** @type {string} */ name) => `</${name}>; rel=modulepreload`;
+  const drawing = `<${OPENED_FILE}?token=${encodeURIComponent(token)}>; rel=preload; as=fetch; crossorigin`;
+  return [...page.map(script), drawing, ...workbench.map(script)].join(", ");
 }
 
 /**
@@ -97,9 +118,10 @@ async function answerOpenedFile(request, response, query, openedFile) {
   }
   if (request.method === "GET" || request.method === "HEAD") {
     const read = await openedFile.read();
-    return read.ok
-      ? sendJson(response, 200, { name: openedFile.name, text: read.text })
-      : refuse(response, 500, read.message);
+    if (!read.ok) return refuse(response, 500, read.message);
+    // The bytes as they are: as a field of an answer a large drawing would be written and read once more.
+    response.setHeader(NAME_HEADER, encodeURIComponent(openedFile.name));
+    return send(response, 200, "text/plain; charset=utf-8", Buffer.from(read.text));
   }
   if (request.method !== "PUT") return refuse(response, 405, "Only GET, HEAD and PUT.", "GET, HEAD, PUT");
   const bytes = await bodyOf(request, openedFile.limit);

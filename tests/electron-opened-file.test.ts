@@ -39,9 +39,29 @@ describe("the opened file", () => {
 
   test("comes with its name and not its folder, to who knows the token", async () => {
     await open();
-    const { status, body } = await host.ask(address);
-    expect({ status, body: JSON.parse(body) }).toEqual({ status: 200, body: { name: "house.loadside", text: OLD } });
+    const { status, body, headers } = await host.ask(address);
+    expect({ status, body, name: headers["loadside-file-name"] }).toEqual({
+      status: 200,
+      body: OLD,
+      name: "house.loadside",
+    });
     expect(new URL(host.url).searchParams.get("open")).toBe(address.split("=")[1]);
+  });
+
+  test("is named together with the page that shows it, after the scripts of the page, and to nobody else", async () => {
+    const scripts = { page: ["assets/main.js"], workbench: ["assets/sheet.js"] };
+    await writeFile(join(host.folder, "window", "scripts.json"), JSON.stringify(scripts));
+    await open();
+    const token = address.split("=")[1] ?? "";
+    expect((await host.ask(`/?open=${token}`)).headers.link).toBe(
+      [
+        "</assets/main.js>; rel=modulepreload",
+        `<${address}>; rel=preload; as=fetch; crossorigin`,
+        "</assets/sheet.js>; rel=modulepreload",
+      ].join(", "),
+    );
+    for (const other of ["/", "/?open=", "/?open=x", `/assets/main.js?open=${token}`])
+      expect((await host.ask(other)).headers.link, other).toBeUndefined();
   });
 
   test("is neither read nor written with another token or none", async () => {
@@ -79,7 +99,7 @@ describe("the opened file", () => {
     const text = "\uFEFFgrüße \u{1F50C}\r\n";
     expect(await put(text)).toMatchObject({ status: 200 });
     expect(await readFile(path)).toEqual(Buffer.from(text));
-    expect(JSON.parse((await host.ask(address)).body).text).toBe(text);
+    expect((await host.ask(address)).body).toBe(text);
     expect((await readdir(host.folder)).sort()).toEqual(["house.loadside", "secret.txt", "window"]);
   });
 

@@ -15,7 +15,8 @@ import { runtimeAtHand } from "../electron/desktop-runtime.mjs";
 import { installWhenNeeded } from "../electron/install-when-needed.mjs";
 import { nodeIsTooOld } from "../electron/node-version.mjs";
 import { getChromium, NO_CHROMIUM } from "./get-chromium.mjs";
-import { countOfPlaywright, countOfVitest, oneOf } from "./test-counts.mjs";
+import { getNgspice, NO_NGSPICE } from "./get-ngspice.mjs";
+import { countOfPlaywright, countOfVitest, oneOf, secondTries } from "./test-counts.mjs";
 
 /**
  * @typedef {import("./test-counts.mjs").Count} Count
@@ -27,6 +28,9 @@ import { countOfPlaywright, countOfVitest, oneOf } from "./test-counts.mjs";
 const ROOT = fileURLToPath(new URL("../", import.meta.url));
 const REPORTS = mkdtempSync(join(tmpdir(), "loadside-test-"));
 const LAYERED = ["shared-model", "renderer", "electron", "tests"];
+
+/** Tests of this run that failed and then passed. @type {ReturnType<typeof secondTries>[number][]} */
+const triedTwice = [];
 
 /** These read the sources only, so two at a time suit two cores. @type {Step[]} */
 const SIDE_BY_SIDE = [
@@ -120,10 +124,13 @@ async function check(tool, ...args) {
 
 /** @returns {Promise<Outcome>} */
 async function runUnitTests() {
+  const ngspice = getNgspice();
+  process.env.LOADSIDE_NGSPICE = ngspice ?? "";
   const file = join(REPORTS, "unit.json");
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
   const { status, output } = await node("vitest/vitest.mjs", "run", ...reporters);
-  return { count: countOfVitest(readReport(file), status), output };
+  const notRun = ngspice === undefined ? `the comparison with ngspice. ${NO_NGSPICE}` : undefined;
+  return { count: countOfVitest(readReport(file), status), output, ...(notRun !== undefined && { notRun }) };
 }
 
 /** @returns {Promise<Outcome>} */
@@ -138,8 +145,11 @@ async function runEndToEnd() {
   if (chromium === undefined) return { count: oneOf(false), output: NO_CHROMIUM };
   const file = join(REPORTS, "e2e.json");
   Object.assign(process.env, { LOADSIDE_CHROMIUM: chromium, PLAYWRIGHT_JSON_OUTPUT_FILE: file });
-  const { status, output } = await node("@playwright/test/cli.js", "test", "--reporter=list,json");
-  return { count: countOfPlaywright(readReport(file), status), output };
+  // A machine that is busy with something else fails no test by that alone: what fails twice fails. Nothing is hidden.
+  const { status, output } = await node("@playwright/test/cli.js", "test", "--retries=1", "--reporter=list,json");
+  const outcome = readReport(file);
+  triedTwice.push(...secondTries(outcome));
+  return { count: countOfPlaywright(outcome, status), output };
 }
 
 /**
@@ -160,6 +170,14 @@ async function runInDesktopRuntime() {
   Object.assign(process.env, { LOADSIDE_RUNTIME: runtime.program, PLAYWRIGHT_JSON_OUTPUT_FILE: file });
   const { status, output } = await node("@playwright/test/cli.js", "test", "--reporter=list,json", "desktop-runtime");
   return { count: countOfPlaywright(readReport(file), status), output };
+}
+
+/** One line in plain sight, then each test with what went wrong at first. @param {ReturnType<typeof secondTries>} tries */
+function printSecondTries(tries) {
+  if (tries.length === 0) return;
+  const tests = tries.length === 1 ? "test" : "tests";
+  console.log(`${tries.length} ${tests} needed a second try: ${tries.map(({ name }) => name).join(", ")}`);
+  for (const { name, why } of tries) console.log(`  ${name}: ${why}`);
 }
 
 /** @param {string} file */
@@ -196,5 +214,6 @@ const sum = (/** @type {keyof Count} */ key) => counts.reduce((total, count) => 
 // Nothing run is nothing shown.
 const failures = sum("passed") === 0 && sum("failed") === 0 ? 1 : sum("failed");
 if (sum("skipped") > 0) console.log(`${sum("skipped")} tests were SKIPPED`);
+printSecondTries(triedTwice);
 console.log(`${sum("passed")} passed, ${failures} failed`);
 process.exitCode = failures === 0 ? 0 : 1;

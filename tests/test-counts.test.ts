@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { countOfPlaywright, countOfVitest } from "./test-counts.mjs";
+import { countOfPlaywright, countOfVitest, secondTries } from "./test-counts.mjs";
 
 describe("the count of npm test", () => {
   const file = (status: string, assertionResults: { status: string }[]) => ({ status, assertionResults });
@@ -15,10 +15,34 @@ describe("the count of npm test", () => {
       skipped: 2,
     });
     expect(countOfPlaywright({ stats: { expected: 3, unexpected: 1, flaky: 1, skipped: 1 } }, 1)).toEqual({
-      passed: 3,
-      failed: 2,
+      passed: 4,
+      failed: 1,
       skipped: 1,
     });
+  });
+
+  test("names what passed only when it was tried again, with the first reason", () => {
+    const spec = (title: string, status: string, ...messages: (string | undefined)[]) => ({
+      title,
+      file: "a.spec.ts",
+      line: 7,
+      tests: [{ status, results: messages.map((message) => (message === undefined ? {} : { error: { message } })) }],
+    });
+    const suites = [
+      {
+        specs: [spec("one", "expected", undefined)],
+        suites: [
+          {
+            specs: [
+              spec("two", "flaky", "\u001b[31mToo late\u001b[39m\nand more", undefined),
+              spec("three", "unexpected", "No", "No"),
+            ],
+          },
+        ],
+      },
+    ];
+    expect(secondTries({ suites })).toEqual([{ name: "a.spec.ts:7 two", why: "Too late" }]);
+    expect(secondTries(undefined)).toEqual([]);
   });
 
   test("takes a file that cannot be loaded, a silent end and a run without tests for failures", () => {

@@ -23,7 +23,7 @@ const done = v.null();
 
 /** A document with what it takes to save it again, or why it was not opened. Null: another window shows it already. */
 const opened = v.variant("ok", [
-  v.strictObject({ ok: v.literal(true), name, text, file: fileToken }),
+  v.strictObject({ ok: v.literal(true), name, text, file: fileToken, recent: recentId }),
   v.strictObject({ ok: v.literal(false), message: sentence }),
 ]);
 
@@ -55,7 +55,12 @@ export const requests = {
   /** Asks where to save, then saves. Null: the person changed their mind. */
   saveFileAs: {
     request: v.strictObject({ name, text }),
-    reply: v.nullable(v.strictObject({ outcome: saved, file: v.nullable(v.strictObject({ file: fileToken, name })) })),
+    reply: v.nullable(
+      v.strictObject({
+        outcome: saved,
+        file: v.nullable(v.strictObject({ file: fileToken, name, recent: recentId })),
+      }),
+    ),
   },
   recentFiles: { request: nothing, reply: v.pipe(v.array(recentFile), v.maxLength(20)) },
   openRecent: { request: v.strictObject({ id: recentId }), reply: v.nullable(opened) },

@@ -4,6 +4,7 @@ import type { ReplyOf, RequestOf } from "../ipc/contract.ts";
 import { fileAt, type OpenedFile, openFile, type ReplaceFile } from "../opened-file.mjs";
 import type { DocumentWindow } from "./document-window.ts";
 import { safeName, withEnding } from "./policies/save-name.ts";
+import { recentId } from "./recent-files.ts";
 
 export type OpenedReply = NonNullable<ReplyOf<"openDropped">>;
 
@@ -66,7 +67,7 @@ export function createDocuments({ replaceFile, folder, onUse }: DocumentsOptions
       const opened = await openFile(path, replaceFile);
       if (!opened.ok) return opened;
       grant(path, opened.file, window);
-      return { ok: true, name: opened.file.name, text: opened.text, file: opened.file.token };
+      return { ok: true, name: opened.file.name, text: opened.text, file: opened.file.token, recent: recentId(path) };
     },
     async save({ file: token, text, overwrite }, window) {
       const found = grantOf(token, window);
@@ -84,7 +85,7 @@ export function createDocuments({ replaceFile, folder, onUse }: DocumentsOptions
       if (outcome.kind !== "saved") return { outcome, file: null };
       onlyNew = false;
       grant(path, file, window);
-      return { outcome, file: { file: file.token, name: file.name } };
+      return { outcome, file: { file: file.token, name: file.name, recent: recentId(path) } };
     },
     suggestion: (name, { file }) => join(file === undefined ? folder : dirname(file), safeName(name)),
     pathOf: (token, window) => grantOf(token, window)?.path,

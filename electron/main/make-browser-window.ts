@@ -1,6 +1,10 @@
+import { join } from "node:path";
 import { BrowserWindow } from "electron";
 import { mayNavigate, WINDOW_ADDRESS } from "./policies/own-address.ts";
 import { WEB_PREFERENCES } from "./policies/web-preferences.ts";
+
+/** From `dist/main`, packaged or not. */
+const ICON = join(__dirname, "../../assets/icons/256x256.png");
 
 /** The one place where a window is made: the same walls around each. */
 export function makeBrowserWindow(preload: string): BrowserWindow {
@@ -12,6 +16,8 @@ export function makeBrowserWindow(preload: string): BrowserWindow {
     // Shown once there is something to see.
     show: false,
     title: "Loadside",
+    // Elsewhere the system takes it from the program file.
+    ...(process.platform === "linux" && { icon: ICON }),
     webPreferences: { ...WEB_PREFERENCES, preload },
   });
   const { webContents } = browser;

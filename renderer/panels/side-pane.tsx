@@ -1,4 +1,6 @@
 import { Tabs } from "@base-ui/react/tabs";
+import { lazy, Suspense } from "react";
+import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { type Pane, sessionStore, showPane } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -7,10 +9,14 @@ import { Findings } from "./findings/findings.tsx";
 import { Rooms } from "./rooms/rooms.tsx";
 import { StateTag } from "./state-switch.tsx";
 
+const EnergisePane = lazy(() => import("./energise/energise-pane.tsx"));
+
 /** What is selected, what was found, and where things stand. */
 export function SidePane() {
   const pane = useStore(sessionStore, (state) => state.pane);
   const count = useStore(findingsStore, (state) => state.findings.length);
+  const open = useStore(findingsStore, (state) => state.couldNotTell.length);
+  const energised = useStore(energiseStore, isEnergised);
   return (
     <Tabs.Root className="tabs" value={pane} onValueChange={(value: Pane) => showPane(value)}>
       <div className="region-head">
@@ -19,13 +25,27 @@ export function SidePane() {
             Details
           </Tabs.Tab>
           <Tabs.Tab className="tab" value="findings">
-            Findings <span className="tab-count fig">{count}</span>
+            Findings{" "}
+            <span className="tab-count fig">
+              {count}
+              {open > 0 && (
+                <>
+                  <span aria-hidden="true"> · {open} ?</span>
+                  <span className="unseen">, {open} cannot tell</span>
+                </>
+              )}
+            </span>
           </Tabs.Tab>
           <Tabs.Tab className="tab" value="rooms">
             Rooms
           </Tabs.Tab>
+          {energised && (
+            <Tabs.Tab className="tab" value="energise">
+              Energised
+            </Tabs.Tab>
+          )}
         </Tabs.List>
-        <StateTag />
+        {!energised && <StateTag />}
       </div>
       <Tabs.Panel className="tab-body" value="details">
         <Details />
@@ -36,6 +56,13 @@ export function SidePane() {
       <Tabs.Panel className="tab-body" value="rooms">
         <Rooms />
       </Tabs.Panel>
+      {energised && (
+        <Tabs.Panel className="tab-body" value="energise">
+          <Suspense fallback={<p className="empty">Energising.</p>}>
+            <EnergisePane />
+          </Suspense>
+        </Tabs.Panel>
+      )}
     </Tabs.Root>
   );
 }

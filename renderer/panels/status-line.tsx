@@ -65,7 +65,7 @@ function CheckState() {
         </span>
       )}
       <span className="fig">{stale ? "checking" : `${checksRun} checks run`}</span>
-      <span className="fig">revision {revision}</span>
+      <span className="fig status-revision">revision {revision}</span>
     </div>
   );
 }

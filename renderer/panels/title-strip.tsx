@@ -1,14 +1,20 @@
+import { useEffect, useRef } from "react";
 import { EDITIONS, type Edition } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
+import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
+import { ENERGISE_KEY, toggleEnergise } from "../state/energise/energising.ts";
 import { shownName } from "../state/file-actions.ts";
 import { useStore } from "../state/use-store.ts";
 import { CommandField } from "./command/command-field.tsx";
 import { EditMenu } from "./edit-menu.tsx";
+import { useFetchedAhead } from "./fetch-ahead.ts";
+import { Mark } from "./mark.tsx";
 import { StateSwitch } from "./state-switch.tsx";
 import { DrawingMenu, WindowMenu } from "./window-menus.tsx";
 
 /** The title block of the window: what is open, by which edition it is checked, and the way to every command. */
 export function TitleStrip() {
+  useFetchedAhead();
   return (
     <header data-region className="strip">
       <div className="strip-mark">
@@ -26,6 +32,9 @@ export function TitleStrip() {
         <WindowMenu />
       </div>
       <EditionCell />
+      <div className="strip-energise">
+        <EnergiseButton />
+      </div>
       <div className="strip-command">
         <CommandField />
       </div>
@@ -122,12 +131,26 @@ function EditionCell() {
   );
 }
 
-export function Mark() {
+function EnergiseButton() {
+  const on = useStore(energiseStore, isEnergised);
+  const own = useRef<HTMLButtonElement>(null);
+  const was = useRef(on);
+  useEffect(() => {
+    // What it was left by is gone: the focus goes to where it was begun.
+    if (was.current && !on && document.activeElement === document.body) own.current?.focus({ preventScroll: true });
+    was.current = on;
+  }, [on]);
   return (
-    <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true" fill="none" stroke="currentColor">
-      <path d="M1 12H8M9 12H23" strokeWidth="2.4" />
-      <path d="M8.5 4.5V19.5" strokeWidth="2.8" />
-      <path d="M13 12v5M17 12v5M21 12v5" strokeWidth="1.8" />
-    </svg>
+    <button
+      ref={own}
+      type="button"
+      className="button"
+      aria-pressed={on}
+      aria-keyshortcuts={ENERGISE_KEY}
+      title={on ? "End it: Escape or F9" : "Compute what the circuit does with power on: F9"}
+      onClick={toggleEnergise}
+    >
+      Energise
+    </button>
   );
 }

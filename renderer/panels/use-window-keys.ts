@@ -4,8 +4,10 @@ import { hasModKey } from "../platform/mod-key.ts";
 import { isTextField } from "../platform/text-field.ts";
 import { OTHER_STATE_KEY } from "../state/commands/state-lines.ts";
 import { dialogStore } from "../state/dialog-store.ts";
+import { ENERGISE_KEY, toggleEnergise } from "../state/energise/energising.ts";
 import { sessionStore, showPane } from "../state/session-store.ts";
 import { showOtherState } from "../state/shown-state.ts";
+import { startStore } from "../state/start.ts";
 import { runWindowCommand } from "../state/window-commands.ts";
 
 /** Keys that work anywhere in the window. Text fields keep those that edit text. */
@@ -25,6 +27,7 @@ function onKeyDown(event: KeyboardEvent): void {
 
 function actionOf(event: KeyboardEvent): (() => void) | undefined {
   if (event.key === OTHER_STATE_KEY && dialogStore.get().kind === "none") return showOtherState;
+  if (event.key === ENERGISE_KEY && dialogStore.get().kind === "none" && !startStore.get().open) return toggleEnergise;
   if (event.key === "F6") return () => focusRegion(event.shiftKey ? -1 : 1);
   if (event.key === "F2" && sessionStore.get().selection.length === 1) return focusName;
   if (!hasModKey(event)) return undefined;
@@ -49,7 +52,8 @@ function focusName(): void {
   });
 }
 
-const FOCUSABLE = "button:not(:disabled), input, select, summary, [tabindex='0']";
+/** Of a row of tabs only the one that is shown: to focus another would show that one instead. */
+const FOCUSABLE = "button:not(:disabled, [tabindex='-1']), input, select, summary, [tabindex='0']";
 
 /** Moves the focus to the first control of the region after, or before, the one that has it. */
 function focusRegion(direction: 1 | -1): void {

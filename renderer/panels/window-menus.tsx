@@ -52,6 +52,7 @@ export function WindowMenu() {
       <MenuItem onChoose={() => showPane("rooms")}>Rooms</MenuItem>
       <MenuLine />
       <MenuItem onChoose={() => openDialog({ kind: "keys" })}>Keys</MenuItem>
+      <MenuItem onChoose={() => openDialog({ kind: "legend" })}>Signs and letters</MenuItem>
       <MenuItem onChoose={() => openDialog({ kind: "cautions" })}>General cautions</MenuItem>
     </WordMenu>
   );

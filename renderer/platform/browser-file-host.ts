@@ -1,7 +1,7 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget, type SaveOutcome } from "./file-host.ts";
 import { readText } from "./read-file.ts";
-import { browserRecentFiles, rememberFile } from "./recent-files.ts";
+import { browserRecentFiles, rememberedAs, rememberFile } from "./recent-files.ts";
 import { readStartFile } from "./start-file.ts";
 
 interface PickerOptions {
@@ -102,6 +102,7 @@ function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): F
   let known = seen;
   return {
     name: handle.name,
+    recent: () => rememberedAs(handle),
     async write(text, overwrite): Promise<SaveOutcome> {
       try {
         if (!overwrite && known !== undefined && (await handle.getFile()).lastModified !== known) {

@@ -4,11 +4,19 @@ import type { ChosenFile, FileHost, FileTarget, SaveOutcome } from "./file-host.
 
 type Opened = Extract<Awaited<ReturnType<Bridge["openDropped"]>>, { ok: true }>["value"];
 
+/** What the desktop program tells of a file that this window holds. */
+interface Held {
+  readonly file: string;
+  readonly name: string;
+  readonly recent: string;
+}
+
 /** Opening and saving through the desktop program, which keeps the paths and writes the files. */
 export function desktopFileHost(bridge: Bridge): FileHost {
-  const targetOf = (file: string, name: string): FileTarget => ({
+  const targetOf = ({ file, name, recent }: Held): FileTarget => ({
     name,
     token: file,
+    recent: async () => recent,
     write: (text, overwrite) => saveOutcome(name, answerOf(bridge.saveFile({ file, text, overwrite }))),
   });
 
@@ -19,7 +27,7 @@ export function desktopFileHost(bridge: Bridge): FileHost {
     const opened = answer.value;
     if (opened === null) return undefined;
     if (!opened.ok) return unreadable(opened.message);
-    return ok({ name: opened.name, text: opened.text, target: targetOf(opened.file, opened.name) });
+    return ok({ name: opened.name, text: opened.text, target: targetOf(opened) });
   }
 
   return {
@@ -28,7 +36,7 @@ export function desktopFileHost(bridge: Bridge): FileHost {
       const saved = await answerOf(bridge.saveFileAs({ name: name.slice(0, 255), text }));
       if (saved === null) return undefined;
       const outcome = withoutUndefined(saved.outcome);
-      return saved.file === null ? { outcome } : { outcome, target: targetOf(saved.file.file, saved.file.name) };
+      return saved.file === null ? { outcome } : { outcome, target: targetOf(saved.file) };
     },
     startFile: () => chosen(bridge.takeWaitingFile({ wanted: true })),
     refuseStartFile: async () => {

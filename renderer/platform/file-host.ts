@@ -10,6 +10,8 @@ export interface FileTarget {
   readonly name: string;
   /** What the host calls it, where it wants to be told which file the window shows. */
   readonly token?: string;
+  /** Its line in the list of recent files; undefined where it has none. */
+  recent?(): Promise<string | undefined>;
   /**
    * Replaces the whole file. `changed-elsewhere` means that another program wrote to it since it was last read or
    * saved here; nothing was written then. `note` is a sentence worth showing after a save.

@@ -52,6 +52,12 @@ export async function rememberFile(handle: FileSystemFileHandle): Promise<void> 
   }
 }
 
+/** Id of a file on the list; undefined when it is not there. */
+export async function rememberedAs(handle: FileSystemFileHandle): Promise<string | undefined> {
+  for (const each of await keptFiles().catch(() => [])) if (await each.handle.isSameEntry(handle)) return each.id;
+  return undefined;
+}
+
 /** The list of recent files of a browser: handles that it lets pages keep. */
 export const browserRecentFiles = (
   read: (handle: FileSystemFileHandle) => Promise<Result<ChosenFile>>,

@@ -1,6 +1,9 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
 import type { ChosenFile, FileTarget, SaveOutcome } from "./file-host.ts";
 
+/** Whether the address names a file that the window was started with. */
+export const isStartFileNamed = (): boolean => new URLSearchParams(location.search).has("open");
+
 /** Reads the file that the window was started with from the program that serves it; the address names it by a token. */
 export async function readStartFile(): Promise<Result<ChosenFile> | undefined> {
   const token = new URLSearchParams(location.search).get("open");
@@ -8,12 +11,14 @@ export async function readStartFile(): Promise<Result<ChosenFile> | undefined> {
   const address = `opened-file?token=${encodeURIComponent(token)}`;
   try {
     const answer = await fetch(address);
-    const body: unknown = await answer.json();
-    const name = textOf(body, "name");
-    const text = textOf(body, "text");
-    if (answer.ok && name !== undefined && text !== undefined)
+    const name = decodeURIComponent(answer.headers.get("Loadside-File-Name") ?? "");
+    if (answer.ok && name !== "") {
+      // Every byte is kept, a byte order mark too.
+      const text = new TextDecoder("utf-8", { ignoreBOM: true }).decode(await answer.arrayBuffer());
       return ok({ name, text, target: servedTarget(name, address) });
-    return failed(problem("file-unreadable", "", textOf(body, "message") ?? "The file could not be read."));
+    }
+    const said = textOf(await answer.json(), "message");
+    return failed(problem("file-unreadable", "", said ?? "The file could not be read."));
   } catch {
     return failed(problem("host-gone", "", "The program that opened this window does not answer. Start it again."));
   }

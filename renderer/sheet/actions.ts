@@ -11,12 +11,16 @@ import { mintId } from "../state/mint-id.ts";
 import { nextJumperName, nextSpliceName } from "../state/naming.ts";
 import { type Action, act, command, LINE, remove } from "./action.ts";
 import { arrangeActions, boxActions, clipActions, sheetActions } from "./box-actions.ts";
+import { litActions } from "./energise/lit-events.ts";
 import { endsAt, pickUp, startJumper } from "./hand.ts";
 import type { Subject } from "./sheet-subject.ts";
 import { fitBoxes } from "./sheet-view.ts";
 
 /** What can be done with something on the sheet, most used first. */
-export function actionsFor(subject: Subject): readonly Action[] {
+export const actionsFor = (subject: Subject): readonly Action[] => [...litActions(subject), ...drawnActions(subject)];
+
+/** What can be done with it as something that is drawn. */
+function drawnActions(subject: Subject): readonly Action[] {
   if (subject.kind === "sheet") return sheetActions();
   if (subject.kind === "arrange") return arrangeActions();
   const box = subject.enclosure && shownInstallation().enclosures[subject.enclosure];
@@ -46,8 +50,10 @@ function deviceActions(box: Enclosure, id: DeviceId): readonly Action[] {
     .filter(({ landed }) => landed.length > 0)
     .map(({ terminal, words }) => act(words, () => pigtail(box, id, terminal.name)));
   return [
-    { kind: "list", words: "Jumper from", actions: jumpers },
-    ...(pigtails.length > 0 ? [{ kind: "list", words: "Pigtail", actions: pigtails } as const] : []),
+    { kind: "list", words: "Pigtail or jumper from", actions: jumpers },
+    ...(pigtails.length > 0
+      ? [{ kind: "list", words: "Put what is there on a pigtail", actions: pigtails } as const]
+      : []),
     LINE,
     ...clipActions(),
     LINE,
@@ -83,7 +89,7 @@ function spliceActions(box: Enclosure, id: SpliceId): readonly Action[] {
   if (splice === undefined) return [];
   const placed = documentStore.get().project.layout.splices[id] !== undefined;
   return [
-    act("Jumper from here", () => startJumper(box.id, { kind: "splice", splice: id })),
+    act("Pigtail or jumper from here", () => startJumper(box.id, { kind: "splice", splice: id })),
     {
       kind: "list",
       words: "Change connector",
@@ -135,7 +141,7 @@ function endActions(box: Enclosure, end: EndKey): readonly Action[] {
       : []),
     ...(at.kind === "capped" || at.kind === "loose" || endsAt(box, at).length === 0
       ? []
-      : [act("Jumper from the same place", () => startJumper(box.id, freePlace(box, at)))]),
+      : [act("Pigtail or jumper from the same place", () => startJumper(box.id, freePlace(box, at)))]),
     ...(jumper === undefined
       ? []
       : [LINE, remove(`Remove jumper ${jumper.name}`, [{ kind: "jumper", id: jumper.id }])]),

@@ -35,7 +35,7 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
       break;
     case "cable":
       if (routeFrom === undefined) startCable(enclosure);
-      else if (enclosure === undefined) answer(routeToOutside(tool.id, routeFrom), "Routed to open country");
+      else if (enclosure === undefined) answer(routeToOutside(tool.id, routeFrom), "Routed. Its far end is not drawn");
       else answer(routeCable(tool.id, routeFrom, enclosure), "Routed");
       break;
   }
@@ -52,7 +52,7 @@ function startCable(enclosure: EnclosureId | undefined): void {
   }
   sessionStore.merge({ routeFrom: enclosure });
   const name = shownInstallation().enclosures[enclosure]?.name ?? "";
-  say(`Cable from ${name}. Press the box where it ends, or the empty sheet for open country.`);
+  say(`Cable from ${name}. Press the box where it ends, or the bare sheet if it leaves this drawing.`);
 }
 
 function plugIn(item: string, enclosure: EnclosureId | undefined, device: DeviceId | undefined): void {

@@ -61,7 +61,7 @@ function startRoute(from: EnclosureId, item: string): void {
   takeTool({ kind: "cable", id: item });
   sessionStore.merge({ routeFrom: from });
   const name = shownInstallation().enclosures[from]?.name ?? "";
-  say(`Cable from ${name}. Press the box where it ends, or the empty sheet for open country.`);
+  say(`Cable from ${name}. Press the box where it ends, or the bare sheet if it leaves this drawing.`);
 }
 
 /** What can be done with a box, and with all selected ones where it is one of them. */
@@ -99,7 +99,7 @@ const wiringActions = (box: Enclosure): readonly Action[] => [
     cableItems.map(({ id, title }) => act(title, () => startRoute(box.id, id))),
   ),
   ...(box.kind === "box" && box.material !== "nonmetallic"
-    ? [act("Jumper from the box bond", () => startJumper(box.id, { kind: "bond" }))]
+    ? [act("Pigtail or jumper from the box bond", () => startJumper(box.id, { kind: "bond" }))]
     : []),
 ];
 

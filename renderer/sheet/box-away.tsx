@@ -56,7 +56,7 @@ export function BoxAway({ step, enclosure, drawing, ledger, change, marks, selec
           words="Open"
           name={`Open ${enclosure.name}`}
           right={OPEN_WIDTH * unit - WALL}
-          y={drawing.height + WALL + 38 * unit}
+          y={drawing.height + WALL + 46 * unit}
           pixel={unit}
         />
       )}
@@ -97,16 +97,19 @@ function TextButton({
   );
 }
 
-/** The sheet of paper that an opened box is drawn on, over its neighbours, with the button that puts it back. */
+/**
+ * The sheet of paper that an opened box is drawn on, over its neighbours. The button that puts it back stands at
+ * its beginning: where the plate is larger than the view, that is what is seen of it.
+ */
 export function OpenPlate({ drawing, pixel }: { readonly drawing: BoxDrawing; readonly pixel: number }) {
   const { bounds, header } = drawing;
   const band = 30 * pixel;
-  const right = bounds.x + bounds.width + 12;
+  const left = bounds.x - 12;
   return (
     <>
       <rect
         className="sheet-open-plate"
-        x={bounds.x - 12}
+        x={left}
         y={bounds.y - band}
         width={bounds.width + 24}
         height={bounds.height + band + 12}
@@ -116,28 +119,45 @@ export function OpenPlate({ drawing, pixel }: { readonly drawing: BoxDrawing; re
       <g {...asButton(`Close ${header.name}`, false)} className="sheet-text-button nodrag nopan" data-open="">
         <rect
           className="sheet-hit"
-          x={right - 52 * pixel}
+          x={left + 4 * pixel}
           y={bounds.y - band + 2 * pixel}
           width={48 * pixel}
           height={26 * pixel}
           rx={2 * pixel}
         />
-        <text x={right - 10 * pixel} y={bounds.y - band + 19 * pixel} fontSize={12 * pixel}>
+        <text x={left + 41 * pixel} y={bounds.y - band + 19 * pixel} fontSize={12 * pixel}>
           Close
         </text>
-        <path
-          d={`M${right - 41 * pixel} ${bounds.y - band + 21.5 * pixel}H${right - 10 * pixel}`}
-          strokeWidth={pixel}
-        />
+        <path d={`M${left + 10 * pixel} ${bounds.y - band + 21.5 * pixel}H${left + 41 * pixel}`} strokeWidth={pixel} />
       </g>
     </>
   );
 }
 
-/** Frame of a selected box; away it stands clear of the outline of what is opened, and has corners to be seen. */
-export function SelectedFrame({ drawing, unit }: { readonly drawing: BoxDrawing; readonly unit: number }) {
-  const away = WALL + Math.max(8, 7 * unit);
-  const [left, top, right, bottom] = [-away, -away, drawing.width + away, drawing.height + away];
+/** In pixels: the lines above and below a box that say its name and its fill, inside the frame of a selected one. */
+const WORDS = { above: 22, change: 16, below: 28 } as const;
+
+/**
+ * Frame of a selected box; away it stands clear of the outline of what is opened, and has corners to be seen. From the
+ * middle distance it goes around the words of the box too.
+ */
+export function SelectedFrame({
+  drawing,
+  step,
+  changed,
+}: {
+  readonly drawing: BoxDrawing;
+  readonly step: number;
+  /** Whether a further line above says what the work does to the box. */
+  readonly changed: boolean;
+}) {
+  const unit = step === 0 ? 0 : unitOf(step);
+  const words = levelOf(step) === "middle" ? unit : 0;
+  const away = Math.max(8, 7 * unit);
+  const above = Math.max(away, (WORDS.above + (changed ? WORDS.change : 0)) * words);
+  const below = Math.max(away, WORDS.below * words);
+  const [left, right] = [-WALL - away, drawing.width + WALL + away];
+  const [top, bottom] = [-WALL - above, drawing.height + WALL + below];
   const corner = 3.5 * unit;
   const corners = [left, right].flatMap((x) => [top, bottom].map((y) => ({ x, y })));
   return (

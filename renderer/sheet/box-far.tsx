@@ -9,6 +9,14 @@ import { FOR_EYES_ONLY } from "./svg-roles.ts";
 /** In pixels. */
 const GLYPH = 26;
 const NAME = 12;
+/** Smaller letters are not read. */
+const LEAST_NAME = 11;
+/** What a name may stand out over a box on each side: half of the room that boxes leave between them. */
+const OVER = 7;
+/** A box lower than this only has room for a sign. */
+const LOWEST = 7;
+/** Height of a capital, of the size of its letters. */
+const CAPITAL = 0.72;
 const BAR = { height: 3.5, margin: 4 } as const;
 const SHOWN = 3;
 /** Lower than this, a box has no room for its signs under its name. */
@@ -28,8 +36,11 @@ export const BoxFar = memo(function BoxFar({
   const { width, height, header } = drawing;
   const nameWidth = textWidth(header.name, NAME * unit, 750) + 4 * unit;
   const named = height >= 20 * unit && width >= nameWidth + 3 * unit;
+  // In a box that is too small for name and signs, the name comes first.
+  const alone =
+    !named && height >= LOWEST * unit && width + 2 * OVER * unit >= textWidth(header.name, LEAST_NAME * unit, 750);
   const ratio = ratioOf(ledger);
-  const foot = ratio === undefined || height < 14 * unit ? 0 : (BAR.height + BAR.margin) * unit;
+  const barRoom = ratio === undefined || height < 14 * unit ? 0 : (BAR.height + BAR.margin) * unit;
   const glyphs =
     drawing.kind === "panel"
       ? ["panel"]
@@ -44,8 +55,28 @@ export const BoxFar = memo(function BoxFar({
   };
   const wide = width - room.x - 2 * unit;
   const shown = glyphs.slice(0, SHOWN);
-  const size = Math.min(GLYPH * unit * 1.2, height - room.y - foot - 2 * unit, wide / Math.max(1, shown.length));
-  const middle = { x: room.x + wide / 2, y: (room.y + height - foot) / 2 };
+  const size = Math.min(GLYPH * unit * 1.2, height - room.y - barRoom - 2 * unit, wide / Math.max(1, shown.length));
+  const middle = { x: room.x + wide / 2, y: (room.y + height - barRoom) / 2 };
+  if (alone) {
+    const bar = ratio !== undefined && height >= (LEAST_NAME + 3 + BAR.height) * unit;
+    // As low as there is room for it: the worst finding stands at the upper corner.
+    const foot = height - (bar ? BAR.height + 2.5 : 1.5) * unit;
+    const y = Math.max(foot, (height + LEAST_NAME * CAPITAL * unit) / 2);
+    return (
+      <g className="sheet-far" {...FOR_EYES_ONLY}>
+        {bar && <Bar ratio={ratio} width={width} y={height - (BAR.height + 1) * unit} unit={unit} />}
+        <text
+          className="sheet-far-name sheet-far-name-alone"
+          x={width / 2}
+          y={y}
+          fontSize={LEAST_NAME * unit}
+          style={{ strokeWidth: 3 * unit }}
+        >
+          {header.name}
+        </text>
+      </g>
+    );
+  }
   return (
     <g className="sheet-far" {...FOR_EYES_ONLY}>
       {named && (
@@ -64,7 +95,7 @@ export const BoxFar = memo(function BoxFar({
             size={size}
           />
         ))}
-      {ratio !== undefined && foot > 0 && <Bar ratio={ratio} width={width} y={height - foot} unit={unit} />}
+      {ratio !== undefined && barRoom > 0 && <Bar ratio={ratio} width={width} y={height - barRoom} unit={unit} />}
     </g>
   );
 });

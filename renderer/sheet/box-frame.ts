@@ -1,5 +1,6 @@
 import type { BoxDrawing, Rect } from "../../shared-model/geometry/box-drawing.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import { LEAST_WHOLE, READABLE } from "./view-fit.ts";
 
 /** How the sheet is seen. */
 export interface View {
@@ -8,20 +9,21 @@ export interface View {
   readonly height: number;
 }
 
-/** Share of full size at which a box is read well, on a screen that has the room. */
-const READABLE = 0.7;
 const SHARE = 0.94;
 /** Of an opened box: its plate reaches beyond its drawing. */
 const PLATE = 80;
 const FOOT = 60;
 
-/** How many times larger than the sheet an opened box is drawn: never smaller, and whole where the screen allows. */
+/**
+ * How many times larger than the sheet an opened box is drawn: never smaller, and whole where its letters can be read then;
+ * on a smaller screen it is panned.
+ */
 export function magnification({ bounds }: Pick<BoxDrawing, "bounds">, view: View): number {
   const fitting = Math.min(
     (view.width * SHARE) / (bounds.width + PLATE),
     ((view.height - FOOT) * SHARE) / (bounds.height + PLATE),
   );
-  return Math.max(1, Math.min(READABLE, fitting) / view.zoom);
+  return Math.max(1, (fitting < LEAST_WHOLE ? READABLE : Math.min(READABLE, fitting)) / view.zoom);
 }
 
 type Sized = Pick<BoxDrawing, "bounds" | "width" | "height">;

@@ -11,6 +11,9 @@ export const FILL_BAR = 118;
 const BAR = FILL_BAR;
 /** Below this the words of the box and its fill do not fit side by side. */
 const GAP = 24;
+/** Of the words beside the name, and how many times larger they may be. */
+const SIZE = 13;
+const MOST = 1.25;
 
 /** Name and make of a box above its wall, and how full it is. */
 export const BoxHeader = memo(function BoxHeader({
@@ -18,20 +21,27 @@ export const BoxHeader = memo(function BoxHeader({
   ledger,
   marked,
   change,
+  growth,
 }: {
   readonly drawing: BoxDrawing;
   readonly ledger: FillLedger | undefined;
   /** Whether a severity sign stands before the bar. */
   readonly marked: boolean;
   readonly change: EnclosureChange | undefined;
+  /** How many times larger letters are to be, where there is room for it. */
+  readonly growth: number;
 }) {
   const { header, width } = drawing;
-  const nameWidth = textWidth(header.name, 20, 750) + (change === undefined ? 0 : tagWidth(change) + 10);
-  const noteWidth = textWidth(header.note, 13, 400);
-  const words = ledger && fillWords(ledger);
   const right = width + WALL;
-  const fillWidth = words === undefined ? 0 : textWidth(words, 13, 600) + (marked ? 36 : 12) + BAR;
-  const room = right + WALL - nameWidth - 12 - fillWidth - GAP;
+  const words = ledger && fillWords(ledger);
+  const fillWidth = (at: number) => (words === undefined ? 0 : textWidth(words, at, 600) + (marked ? 36 : 12) + BAR);
+  const nameWidth = textWidth(header.name, 20, 750) + (change === undefined ? 0 : tagWidth(change) + 10);
+  // Letters of 11 units need to grow more than these of 13; a name beside a fill that is too long stays as it is.
+  const wanted = Math.max(SIZE, Math.min(11 * growth, SIZE * MOST));
+  const fits = (at: number): boolean => header.at.x + nameWidth + GAP + fillWidth(at) <= right;
+  const size = fits(wanted) ? wanted : SIZE;
+  const noteWidth = textWidth(header.note, size, 400);
+  const room = right - header.at.x - nameWidth - 12 - fillWidth(size) - GAP;
   const noteAbove = noteWidth > room;
   return (
     <g className="sheet-box-header">
@@ -43,10 +53,13 @@ export const BoxHeader = memo(function BoxHeader({
         className="sheet-box-note"
         x={noteAbove ? header.at.x : header.at.x + nameWidth + 12}
         y={noteAbove ? header.at.y - 22 : header.at.y}
+        style={{ fontSize: size }}
       >
         {header.note}
       </text>
-      {ledger && words && <Fill ledger={ledger} words={words} right={right} y={header.at.y} gap={marked ? 36 : 12} />}
+      {ledger && words && (
+        <Fill ledger={ledger} words={words} size={size} right={right} y={header.at.y} gap={marked ? 36 : 12} />
+      )}
     </g>
   );
 });
@@ -77,12 +90,15 @@ export function fillWords(ledger: FillLedger): string | undefined {
 function Fill({
   ledger,
   words,
+  size,
   right,
   y,
   gap,
 }: {
   readonly ledger: FillLedger;
   readonly words: string;
+  /** Of its letters. */
+  readonly size: number;
   readonly right: number;
   readonly y: number;
   /** Between the words and the bar. */
@@ -94,7 +110,7 @@ function Fill({
   const x = right - BAR;
   return (
     <g className={over > 0 ? "sheet-fill sheet-fill-over" : "sheet-fill"}>
-      <text className="fig" x={x - gap} y={y} textAnchor="end">
+      <text className="fig" x={x - gap} y={y} textAnchor="end" style={{ fontSize: size }}>
         {words}
       </text>
       {ratio === undefined ? (

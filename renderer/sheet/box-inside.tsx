@@ -13,6 +13,7 @@ import { LimitShape } from "./draw/limit-shape.tsx";
 import { CodePlate } from "./draw/plates.tsx";
 import { SheathShape, SheathWords } from "./draw/sheath-shape.tsx";
 import { SpliceShape } from "./draw/splice-shape.tsx";
+import type { Lit } from "./energise/lit.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
 
 interface Inside {
@@ -26,6 +27,8 @@ interface Inside {
   readonly roles: BoxRoles | undefined;
   /** Outlets that the devices here protect elsewhere: "d1 R2, R3", a device a line. */
   readonly protects: string;
+  /** While the drawing is energised. */
+  readonly lit?: Lit | undefined;
 }
 
 /** Read, not watched: a cable that is routed anew gives another drawing. */
@@ -54,6 +57,7 @@ export const BoxInside = memo(function BoxInside({
   difference,
   roles,
   protects,
+  lit,
 }: Inside) {
   const conductors = useMemo(() => [...drawing.conductors].sort((a, b) => depth(a) - depth(b)), [drawing]);
   const behind = roles?.behind;
@@ -91,7 +95,12 @@ export const BoxInside = memo(function BoxInside({
         </g>
       ))}
       {conductors.map((conductor) => (
-        <ConductorLine key={conductor.ends[0]} conductor={conductor} state={stateOf(conductor)} />
+        <ConductorLine
+          key={conductor.ends[0]}
+          conductor={conductor}
+          state={stateOf(conductor)}
+          condition={lit?.conductor(conductor)}
+        />
       ))}
       {drawing.caps.map((cap) => (cap.end === lifted ? null : <CapShape key={cap.end} cap={cap} />))}
       {conductors.map((conductor) =>
@@ -100,15 +109,16 @@ export const BoxInside = memo(function BoxInside({
         )),
       )}
       {drawing.splices.map((splice) => (
-        <SpliceShape
-          key={splice.splice}
-          splice={splice}
-          chosen={picks.has(`splice ${splice.splice}`)}
-          lifted={splice.rows.some((row) => row.end === lifted) ? lifted : undefined}
-          growing={growing}
-          role={roles?.splices[splice.splice]}
-          fresh={difference.newSplices.has(splice.splice)}
-        />
+        <g key={splice.splice} className={lit && `sheet-lit-${lit.box.splices[splice.splice]?.kind}`}>
+          <SpliceShape
+            splice={splice}
+            chosen={picks.has(`splice ${splice.splice}`)}
+            lifted={splice.rows.some((row) => row.end === lifted) ? lifted : undefined}
+            growing={growing}
+            role={roles?.splices[splice.splice]}
+            fresh={difference.newSplices.has(splice.splice)}
+          />
+        </g>
       ))}
       {drawing.devices.map((device) => (
         <DeviceShape

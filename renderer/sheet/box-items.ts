@@ -1,9 +1,17 @@
 import type { BoxRoles } from "../../shared-model/answers/circuit.ts";
-import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import type {
+  BoxDrawing,
+  DeviceDrawing,
+  HoleDrawing,
+  Rect,
+  TerminalDrawing,
+} from "../../shared-model/geometry/box-drawing.ts";
+import { hull } from "../../shared-model/geometry/free-group-place.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
+import type { At } from "../../shared-model/model/place.ts";
 import type { Installation, Point } from "../../shared-model/model/project.ts";
+import { ROLE_TAGS } from "../state/role-tags.ts";
 import { endWords } from "./end-words.ts";
-import { ROLE_TAGS } from "./protection.ts";
 import type { Subject } from "./sheet-subject.ts";
 
 /** Something in a box that can be focused and pressed, with its full name and the area that takes the press. */
@@ -24,6 +32,28 @@ const around = (at: Point, halfWidth: number, halfHeight: number): BoxItem["area
   width: halfWidth * 2,
   height: halfHeight * 2,
 });
+
+/** Half of a screw and of a hole as they are drawn, and a little more for the hand. */
+const SCREW = 10;
+const HOLE = 6;
+
+/** What of a terminal can be pressed: it may stand out of the body of its device. */
+const terminalParts = ({ block, screw, holes }: TerminalDrawing): readonly Rect[] => [
+  around(screw, SCREW, SCREW),
+  ...(block === undefined ? [] : [block]),
+  ...holes.map(({ at }) => around(at, HOLE, HOLE)),
+];
+
+/** The free place of the terminal at a point of a device, else a taken one of it; undefined beside all terminals. */
+export function terminalAt({ device, terminals }: DeviceDrawing, point: Point): At | undefined {
+  const terminal = terminals.find((each) => terminalParts(each).some((part) => covers(part, point)));
+  const away = ({ at }: HoleDrawing): number => Math.hypot(at.x - point.x, at.y - point.y);
+  const [hole] = [...(terminal?.holes ?? [])].sort((a, b) => Number(a.taken) - Number(b.taken) || away(a) - away(b));
+  return terminal && hole && { kind: "terminal", device, terminal: terminal.terminal, hole: hole.hole };
+}
+
+const covers = ({ x, y, width, height }: Rect, point: Point): boolean =>
+  point.x >= x && point.x <= x + width && point.y >= y && point.y <= y + height;
 
 /** Everything in a box, back to front: cables, devices, splices, then the conductor ends on top. */
 export function boxItems(
@@ -49,12 +79,12 @@ export function boxItems(
     },
   );
   const devices = drawing.devices.map(
-    ({ device, name, caption, body }): BoxItem => ({
+    ({ device, name, caption, body, terminals }): BoxItem => ({
       key: `device ${device}`,
       subject: { kind: "device", enclosure: box, id: device },
       name: `${name}, ${caption}`,
       at: { x: body.x + body.width / 2, y: body.y + body.height / 2 },
-      area: body,
+      area: hull([body, ...terminals.flatMap(terminalParts)]),
     }),
   );
   const splices = drawing.splices.map(({ splice, name, caption, x, rows, freeRow }): BoxItem => {

@@ -1,8 +1,8 @@
 import { memo, useMemo } from "react";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
-import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import type { BoxDrawing, Wall } from "../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../shared-model/geometry/metrics.ts";
-import { type MiddleDevice, middleBox } from "../../shared-model/geometry/middle-box.ts";
+import { type MiddleDevice, middleBox, type TabDrawing } from "../../shared-model/geometry/middle-box.ts";
 import { fitText, textWidth } from "../../shared-model/geometry/text-width.ts";
 import { GlyphShape } from "./draw/glyph-shape.tsx";
 import { MiddleFill } from "./middle-fill.tsx";
@@ -54,22 +54,43 @@ export const BoxMiddle = memo(function BoxMiddle({ drawing, ledger, note, change
       {middle.splicesAt && (
         <Splices count={drawing.splices.length} x={middle.splicesAt.x} y={middle.splicesAt.y} unit={unit} />
       )}
-      {middle.tabs.map(({ cable, side, at, out }) => (
+      {middle.tabs.map(({ cable, side, at, wall, out }) => (
         <rect
           key={`${cable}.${side}`}
           className="sheet-middle-tab"
-          x={at.x - (TAB.width * unit) / 2 - (out * unit) / 2}
-          y={at.y - (TAB.height * unit) / 2}
+          transform={`translate(${at.x} ${at.y})${wall === "top" || wall === "bottom" ? " rotate(90)" : ""}`}
+          x={(-TAB.width * unit) / 2 - (out * unit) / 2}
+          y={(-TAB.height * unit) / 2}
           width={TAB.width * unit}
           height={TAB.height * unit}
           rx={unit}
         />
       ))}
-      <Name name={drawing.header.name} note={note} change={change} width={width} marked={marked} unit={unit} />
-      {ledger && <MiddleFill ledger={ledger} width={width} y={height + WALL} unit={unit} />}
+      <Name
+        name={drawing.header.name}
+        note={note}
+        change={change}
+        from={beside(middle.tabs, "top", unit)}
+        width={width}
+        marked={marked}
+        unit={unit}
+      />
+      {ledger && (
+        <MiddleFill
+          ledger={ledger}
+          left={beside(middle.tabs, "bottom", unit)}
+          width={width}
+          y={height + WALL}
+          unit={unit}
+        />
+      )}
     </g>
   );
 });
+
+/** Where words along a wall begin: at its corner, or right of the tabs in it. */
+const beside = (tabs: readonly TabDrawing[], wall: Wall, unit: number): number =>
+  Math.max(-WALL, ...tabs.filter((tab) => tab.wall === wall).map(({ at }) => at.x + (TAB.height / 2 + 4) * unit));
 
 function DevicePlate({
   device,
@@ -126,22 +147,27 @@ function Name({
   name,
   note,
   change,
+  from,
   width,
   marked,
   unit,
-}: Pick<Middle, "note" | "change" | "marked" | "unit"> & { readonly name: string; readonly width: number }) {
+}: Pick<Middle, "note" | "change" | "marked" | "unit"> & {
+  readonly name: string;
+  readonly from: number;
+  readonly width: number;
+}) {
   const y = -WALL - 7 * unit;
-  const noteAt = -WALL + textWidth(name, NAME * unit, 750) + 6 * unit;
+  const noteAt = from + textWidth(name, NAME * unit, 750) + 6 * unit;
   const room = width + WALL - noteAt - (marked ? SIGN_ROOM * unit : 0);
   const fitted = fitText(note, room, NOTE * unit);
   return (
     <>
       {change !== undefined && (
-        <text className="sheet-middle-change" x={-WALL} y={y - (NAME + 1) * unit} fontSize={NOTE * unit}>
+        <text className="sheet-middle-change" x={from} y={y - (NAME + 1) * unit} fontSize={NOTE * unit}>
           {change}
         </text>
       )}
-      <text className="sheet-middle-name" x={-WALL} y={y} fontSize={NAME * unit}>
+      <text className="sheet-middle-name" x={from} y={y} fontSize={NAME * unit}>
         {name}
       </text>
       {fitted.length > 3 && (

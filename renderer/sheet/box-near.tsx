@@ -12,11 +12,14 @@ import { BoxHeader } from "./box-header.tsx";
 import { BoxInside } from "./box-inside.tsx";
 import type { BoxItem } from "./box-items.ts";
 import type { BoxDifference } from "./difference.ts";
+import type { Lit } from "./energise/lit.ts";
+import { LitLayer } from "./energise/lit-layer.tsx";
 import type { FindingMark } from "./finding-marks.ts";
 import { gestureStore, type HeldThing } from "./gesture-store.ts";
 import { HandLayer } from "./hand-layer.tsx";
 import { ItemsLayer } from "./items-layer.tsx";
 import type { LandingTarget } from "./landing-targets.ts";
+import { Grips, LineGlow, LinesLayer } from "./lines-layer.tsx";
 import { MarksLayer } from "./marks-layer.tsx";
 import { TargetLayer } from "./target-layer.tsx";
 
@@ -35,6 +38,9 @@ interface Near {
   readonly focused: string | undefined;
   /** How many times larger than the sheet it is drawn. */
   readonly scale: number;
+  /** How many times larger letters are to be, where there is room for it. */
+  readonly growth: number;
+  readonly lit: Lit | undefined;
 }
 
 /** Everything of a box that is seen from near: conductors, places, findings, and what hangs on the pointer. */
@@ -51,6 +57,7 @@ export function BoxNear(near: Near) {
         ledger={ledger}
         marked={marks.some((mark) => mark.onHeader)}
         change={difference.change}
+        growth={near.growth}
       />
       <BoxInside
         drawing={drawing}
@@ -60,7 +67,12 @@ export function BoxNear(near: Near) {
         difference={difference}
         roles={roles}
         protects={protects}
+        lit={near.lit}
       />
+      {near.lit && <LitLayer enclosure={enclosure} drawing={drawing} lit={near.lit} />}
+      {held === undefined && <LineGlow id={enclosure.id} drawing={drawing} focused={focused} />}
+      {held === undefined && chosen !== "" && <Grips drawing={drawing} chosen={chosen} />}
+      <LinesLayer drawing={drawing} resting={held !== undefined} />
       <ItemsLayer items={items} active={active} resting={held !== undefined} />
       <MarksLayer marks={marks} />
       <Ghost id={enclosure.id} />

@@ -6,17 +6,23 @@ import { documentStore, installationOf, shownInstallation } from "../state/docum
 import { findingsStore } from "../state/findings-store.ts";
 import { keyOf, type Selected } from "../state/selection.ts";
 import { sessionStore } from "../state/session-store.ts";
+import { isSupplyDrawn, rolesWithoutFloating } from "../state/supply-drawn.ts";
 import { sameList, useStore } from "../state/use-store.ts";
 import { BoxAway, OpenPlate, SelectedFrame } from "./box-away.tsx";
 import { boxItems } from "./box-items.ts";
 import { BoxNear } from "./box-near.tsx";
-import { stepNow, unitOf } from "./detail.ts";
+import { levelOf, stepNow, unitOf } from "./detail.ts";
 import { useDifference } from "./difference.ts";
 import { ChangeOutline } from "./draw/change-outline.tsx";
+import { LetterSizes } from "./draw/letters.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { useDrawing } from "./drawings.ts";
+import { useLit } from "./energise/lit.ts";
+import { LitAway } from "./energise/lit-away.tsx";
+import { useLitItems } from "./energise/lit-items.ts";
 import { answersAbout, answersBySubject, findingMarks } from "./finding-marks.ts";
 import { useHeldIn } from "./hand.ts";
+import { letterSizes, wantedGrowth } from "./letter-sizes.ts";
 import { openStore } from "./open-boxes.ts";
 import { protectsText } from "./protection.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
@@ -53,19 +59,40 @@ function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
       .join("\n"),
   );
   const difference = useDifference(id);
-  const roles = useStore(findingsStore, (found) => found.roles[id]);
+  const found = useStore(findingsStore, (state) => state.roles[id]);
+  const fed = useStore(documentStore, (document) => isSupplyDrawn(installationOf(document), id));
+  const roles = useMemo(() => (fed || found === undefined ? found : rolesWithoutFloating(found)), [fed, found]);
   const protects = useStore(findingsStore, (found) => (enclosure ? protectsText(enclosure, found.outlets) : ""));
   const held = useHeldIn(id);
   const targets = useTargets(enclosure, drawing, held);
-  const items = useMemo(
+  const lit = useLit(id);
+  const things = useMemo(
     // What the items are called changes only with the drawing: it carries the names of cables too.
     () => (near && enclosure && drawing ? boxItems(shownInstallation(), enclosure, drawing, roles) : EMPTY),
     [near, enclosure, drawing, roles],
   );
+  const items = useLitItems(things, drawing, lit);
   const marks = useMemo(() => (drawing ? findingMarks(drawing, answers) : EMPTY), [drawing, answers]);
   const root = useRef<SVGSVGElement>(null);
   const [focused, setFocused] = useState<string>();
   const scale = drawing && width !== undefined ? width / drawing.bounds.width : 1;
+  const growth = useFlowStore(
+    useCallback(
+      ({ transform }: Parameters<typeof stepNow>[0]) => (near ? wantedGrowth(transform[2] * scale) : 1),
+      [near, scale],
+    ),
+  );
+  const letters = useMemo(
+    () =>
+      drawing
+        ? letterSizes(
+            drawing,
+            growth,
+            marks.map(({ at }) => at),
+          )
+        : undefined,
+    [drawing, growth, marks],
+  );
   const events = useBoxEvents({ id, drawing, scale, items, targets, marks, held, root, setFocused });
 
   if (enclosure === undefined || drawing === undefined) return null;
@@ -84,23 +111,27 @@ function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
       {open && step > 0 && <OpenPlate drawing={drawing} pixel={unit / scale} />}
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={near ? 0 : unit} />
       <ChangeOutline drawing={drawing} change={difference.change} unit={near ? 0 : unit} />
-      {selected && <SelectedFrame drawing={drawing} unit={near ? 0 : unit} />}
-      {near ? (
-        <BoxNear
-          enclosure={enclosure}
-          drawing={drawing}
-          ledger={ledger}
-          difference={difference}
-          roles={roles}
-          chosen={chosen}
-          protects={protects}
-          items={items}
-          targets={targets}
-          marks={marks}
-          held={held}
-          focused={focused}
-          scale={scale}
-        />
+      {selected && <SelectedFrame drawing={drawing} step={near ? 0 : step} changed={difference.change !== undefined} />}
+      {near && letters ? (
+        <LetterSizes value={letters}>
+          <BoxNear
+            enclosure={enclosure}
+            drawing={drawing}
+            ledger={ledger}
+            difference={difference}
+            roles={roles}
+            chosen={chosen}
+            protects={protects}
+            items={items}
+            targets={targets}
+            marks={marks}
+            held={held}
+            focused={focused}
+            scale={scale}
+            growth={growth}
+            lit={lit}
+          />
+        </LetterSizes>
       ) : (
         <BoxAway
           step={step}
@@ -112,6 +143,7 @@ function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
           selected={selected}
         />
       )}
+      {!near && lit && levelOf(step) === "middle" && <LitAway drawing={drawing} lit={lit} unit={unit} />}
     </svg>
   );
 }

@@ -40,7 +40,7 @@ export default function BoxPicture({ project, state, id }: Props) {
           roles={undefined}
           protects=""
         />
-        <BoxHeader drawing={drawing} ledger={undefined} marked={false} change={undefined} />
+        <BoxHeader drawing={drawing} ledger={undefined} marked={false} change={undefined} growth={1} />
       </svg>
     </>
   );

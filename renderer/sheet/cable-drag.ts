@@ -13,7 +13,7 @@ export const nodeAt = (on: EventTarget | null): EnclosureId | undefined =>
 
 /**
  * With a cable in the hand, dragging from one box to another routes it, as pressing one and then the other does. Let go
- * over the empty sheet it runs to open country.
+ * over the empty sheet it leaves this drawing.
  */
 export function beginCableDrag(pressed: PointerEvent): void {
   const { tool, routeFrom } = sessionStore.get();

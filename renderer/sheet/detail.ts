@@ -22,7 +22,7 @@ export const levelOf = (step: number): Level => (step === 0 ? "near" : step <= M
 export const unitOf = (step: number): number => STEP ** (step - 0.5) / NEAR_FROM;
 
 /** Where the button of a level takes the drawing. */
-export const ZOOM_OF: Readonly<Record<Level, number>> = { near: 0.8, middle: 0.2, far: 0.07 };
+export const ZOOM_OF: Readonly<Record<Level, number>> = { near: 0.82, middle: 0.2, far: 0.07 };
 
 type Transformed = { readonly transform: readonly [number, number, number] };
 

@@ -29,6 +29,12 @@ export interface OpenMenu {
   readonly from: Element | null;
 }
 
+export interface TargetTip {
+  readonly x: number;
+  readonly y: number;
+  readonly words: string;
+}
+
 /** What the hands do on the sheet right now. Gone when the gesture ends; never in the document, never undone. */
 export interface GestureState {
   /** Second end of a jumper that is being placed; a held conductor end is in the session. */
@@ -46,6 +52,10 @@ export interface GestureState {
   /** Presses add boxes to the selection or take them out, and dragging over the empty sheet draws a frame. */
   readonly choosing: boolean;
   readonly menu: OpenMenu | undefined;
+  /** Conductor under the pointer; see `lineKey`. */
+  readonly line: { readonly enclosure: EnclosureId; readonly key: string } | undefined;
+  /** A place for what is held that the pointer or the focus is on, in pixels of the window, and what is known of it. */
+  readonly tip: TargetTip | undefined;
   /** Last thing worth saying aloud. */
   readonly said: string;
 }
@@ -61,6 +71,8 @@ export const gestureStore: Store<GestureState> = createStore<GestureState>({
   marquee: undefined,
   choosing: false,
   menu: undefined,
+  line: undefined,
+  tip: undefined,
   said: "",
 });
 
@@ -76,6 +88,8 @@ export const dropGestures = (): void =>
     guides: [],
     marquee: undefined,
     menu: undefined,
+    line: undefined,
+    tip: undefined,
   });
 
 /** Puts a sentence into the live region of the sheet. */

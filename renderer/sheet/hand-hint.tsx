@@ -54,7 +54,7 @@ function ToolHint({ tool }: { readonly tool: Tool }) {
       )}
       {tool.kind === "cable" && from !== undefined && (
         <button type="button" className="button small" onClick={placeFree}>
-          To open country
+          Leaves this drawing
         </button>
       )}
       <button type="button" className="button small" onClick={() => takeTool(undefined)}>
@@ -92,5 +92,5 @@ function hintOf({ kind }: Tool, from: EnclosureId | undefined): string {
   if (kind === "load") return "Press the receptacle it is plugged into.";
   if (from === undefined) return "Press the box where it starts.";
   const name = shownInstallation().enclosures[from]?.name ?? "";
-  return `From ${name}: press the box where it ends.`;
+  return `From ${name}: press the box where it ends, or the bare sheet if that is not drawn.`;
 }

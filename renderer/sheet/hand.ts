@@ -2,9 +2,10 @@ import { useMemo } from "react";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EnclosureId, EndKey, JumperId } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
-import { getEndFacts, nameOfEnd } from "../../shared-model/queries/end-facts.ts";
+import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { dispatch, documentStore, shownInstallation } from "../state/document-store.ts";
+import { usualMake } from "../state/jumper-make.ts";
 import { mintId } from "../state/mint-id.ts";
 import { hold, notify, select, sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -29,12 +30,10 @@ export function pickUp(enclosure: EnclosureId, end: EndKey): void {
   );
 }
 
-/** Begins a jumper at a place; its size and colour follow what is there, 12 black where nothing is. */
+/** Begins a jumper at a place, made as one from there usually is: bare from a ground screw, white from a neutral. */
 export function startJumper(enclosure: EnclosureId, from: At): void {
   const box = shownInstallation().enclosures[enclosure];
   if (box === undefined) return;
-  const pattern = endsAt(box, from)[0];
-  const facts = pattern && getEndFacts(shownInstallation(), box, pattern);
   select();
   gestureStore.merge({
     jumper: {
@@ -42,8 +41,7 @@ export function startJumper(enclosure: EnclosureId, from: At): void {
       enclosure,
       jumper: mintId<JumperId>("j"),
       from,
-      awg: facts?.awg ?? "12",
-      colour: facts?.colour ?? (from.kind === "bond" ? "bare" : "black"),
+      ...usualMake(shownInstallation(), box, from, from),
     },
     pointer: undefined,
     menu: undefined,

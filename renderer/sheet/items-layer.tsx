@@ -23,7 +23,7 @@ export const ItemsLayer = memo(function ItemsLayer({
           key={key}
           {...asButton(name, !resting && key === active)}
           aria-haspopup="menu"
-          className={`sheet-item sheet-item-${subject.kind} ${subject.kind === "end" || subject.kind === "splice" ? "nodrag nopan" : ""}`}
+          className={`sheet-item sheet-item-${subject.kind} ${subject.kind === "cable" ? "" : "nodrag nopan"}`}
           data-item={key}
         >
           <rect className="sheet-hit" {...area} rx={subject.kind === "device" ? 10 : 7} />

@@ -10,6 +10,7 @@ import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
 import { keyOfPlace, type LandingChoice, type LandingPlace } from "../state/landing-choices.ts";
 import { nextJumperName } from "../state/naming.ts";
+import { clearSpot } from "./clear-spot.ts";
 import type { HeldThing } from "./gesture-store.ts";
 
 /** What is known of a target: not possible and why, possible with the finding that would follow, or nothing against it. */
@@ -17,6 +18,22 @@ export type TargetVerdict =
   | { readonly kind: "refused"; readonly reason: string; readonly short: string }
   | { readonly kind: "finding"; readonly severity: Severity; readonly message: string }
   | { readonly kind: "open" };
+
+/**
+ * Drawing units from the middle of a place to the rim of its ring: half a pitch, for holes, rows and ends lie one pitch
+ * apart, and two rings must not touch; more where the drawing has room around a place.
+ */
+export const RADIUS: Readonly<Record<LandingTarget["kind"], number>> = {
+  terminal: 8,
+  splice: 8,
+  bond: 8,
+  capped: 14,
+  loose: 8,
+  "new-splice": 8,
+};
+
+/** Of a place that the drawing does not show yet. */
+export const UNDRAWN_RADIUS = 14;
 
 /** A place of the drawing where what is held could go, with the command that puts it there. */
 export interface LandingTarget {
@@ -41,10 +58,25 @@ export function targetsOfEnd(
   choices: readonly LandingChoice[],
   previews: ReadonlyMap<string, PreviewResult>,
 ): readonly LandingTarget[] {
-  return choices.flatMap(({ key, place, name, note, call, refusal }): readonly LandingTarget[] => {
+  const targets = choices.flatMap(({ key, place, name, note, call, refusal }): readonly LandingTarget[] => {
     const spot = place.kind === "capped" ? capSpot(drawing, held) : spotOf(drawing, place);
     if (spot === undefined) return [];
     return [{ key, kind: place.kind, ...spot, name, note, call, verdict: verdictOf(refusal, previews.get(key)) }];
+  });
+  return apart(drawing, targets);
+}
+
+/** A place that the drawing does not show has its sign where there is room for it. */
+const isFree = ({ kind, undrawn }: LandingTarget): boolean => kind === "capped" || undrawn === true;
+
+function apart(drawing: BoxDrawing, targets: readonly LandingTarget[]): readonly LandingTarget[] {
+  const discs = targets.flatMap((target) => (isFree(target) ? [] : [{ ...target.at, radius: RADIUS[target.kind] }]));
+  return targets.map((target) => {
+    if (!isFree(target)) return target;
+    const radius = target.undrawn ? UNDRAWN_RADIUS : RADIUS[target.kind];
+    const at = clearSpot(drawing, target.at, radius, discs);
+    discs.push({ ...at, radius });
+    return { ...target, at };
   });
 }
 
@@ -58,7 +90,7 @@ export function targetsOfJumper(
 ): readonly LandingTarget[] {
   const { jumper, from, awg, colour } = held;
   const name = nextJumperName(enclosure);
-  return placesOf(drawing).flatMap((to): readonly LandingTarget[] => {
+  const targets = placesOf(drawing).flatMap((to): readonly LandingTarget[] => {
     const spot = spotOf(drawing, to);
     if (spot === undefined || keyOfPlace(to) === keyOfPlace(from)) return [];
     const args = { state, enclosure: enclosure.id, jumper, name, awg, colour, from, to };
@@ -66,6 +98,7 @@ export function targetsOfJumper(
     const verdict = verdictOf(refuse(call), undefined);
     return [{ key: keyOfPlace(to), kind: to.kind, ...spot, name: nameOfPlace(enclosure, to), note: "", call, verdict }];
   });
+  return apart(drawing, targets);
 }
 
 function placesOf(drawing: BoxDrawing): readonly At[] {

@@ -8,14 +8,16 @@ import { fillWords } from "./box-header.tsx";
 const BAR = { under: 6, height: 4.5, words: 16 } as const;
 const FIGURES = 11.5;
 
-/** Under the box, as wide as it: the frame is the box, the ink is what is in it. */
+/** Under the box, as wide as it, but beside what comes through its lower wall: the frame is the box, the ink is what is in it. */
 export function MiddleFill({
   ledger,
+  left,
   width,
   y,
   unit,
 }: {
   readonly ledger: FillLedger;
+  readonly left: number;
   readonly width: number;
   readonly y: number;
   readonly unit: number;
@@ -25,8 +27,7 @@ export function MiddleFill({
   const { total, available } = ledger;
   const ratio = available === undefined ? undefined : toDecimal(total) / Math.max(toDecimal(available), 0.0001);
   const over = ratio !== undefined && ratio > 1;
-  const left = -WALL;
-  const long = width + 2 * WALL;
+  const long = width + WALL - left;
   const top = y + BAR.under * unit;
   const high = BAR.height * unit;
   const beyond = over ? Math.max(6 * unit, Math.min(24 * unit, (ratio - 1) * long)) : 0;

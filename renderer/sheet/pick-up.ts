@@ -1,7 +1,8 @@
 import type { EnclosureId, EndKey } from "../../shared-model/model/ids.ts";
+import type { At } from "../../shared-model/model/place.ts";
 import { landingStore } from "../state/landing-store.ts";
 import { gestureStore, say } from "./gesture-store.ts";
-import { landOn, pickUp, putDown } from "./hand.ts";
+import { landOn, pickUp, putDown, startJumper } from "./hand.ts";
 import { panAtEdge, toSheet } from "./sheet-view.ts";
 
 /** Pixels that a press may wander before it is a drag. */
@@ -15,6 +16,41 @@ const FRAME_MS = 16;
  * dragged and released, it lands on the place under it, or goes back.
  */
 export function beginPickUp(pressed: PointerEvent, enclosure: EnclosureId, end: EndKey): void {
+  follow(pressed, {
+    take: () => pickUp(enclosure, end),
+    still: (event) => {
+      pickUp(enclosure, end);
+      gestureStore.merge({ pointer: toSheet(event) });
+    },
+    places: () => landingStore.get().choices,
+    back: "Put back where it was.",
+  });
+}
+
+/**
+ * Follows a press on a terminal: dragged, a jumper begins there and ends where it is let go; over nothing there is none.
+ * Released where it was pressed, it was a press on the device.
+ */
+export function beginJumperDrag(pressed: PointerEvent, enclosure: EnclosureId, from: At, places: Drag["places"]): void {
+  follow(pressed, {
+    take: () => startJumper(enclosure, from),
+    still: () => {},
+    places,
+    back: "Let go over nothing: no jumper was made.",
+  });
+}
+
+interface Drag {
+  readonly take: () => void;
+  /** The button came up where it went down. */
+  readonly still: (event: PointerEvent) => void;
+  /** Where what is held may go. */
+  readonly places: () => readonly (Parameters<typeof landOn>[0] & { readonly key: string })[];
+  /** Said when it is let go over none of them. */
+  readonly back: string;
+}
+
+function follow(pressed: PointerEvent, { take, still, places, back }: Drag): void {
   let dragging = false;
   let last = pressed;
   let shore: ReturnType<typeof setInterval> | undefined;
@@ -22,7 +58,7 @@ export function beginPickUp(pressed: PointerEvent, enclosure: EnclosureId, end: 
     if (event.pointerId !== pressed.pointerId) return;
     if (!dragging && Math.hypot(event.clientX - pressed.clientX, event.clientY - pressed.clientY) > SLACK) {
       dragging = true;
-      pickUp(enclosure, end);
+      take();
     }
     if (!dragging) return;
     gestureStore.merge({ pointer: toSheet(event) });
@@ -35,16 +71,15 @@ export function beginPickUp(pressed: PointerEvent, enclosure: EnclosureId, end: 
     if (event.pointerId !== pressed.pointerId) return;
     stop();
     if (!dragging) {
-      pickUp(enclosure, end);
-      gestureStore.merge({ pointer: toSheet(event) });
+      still(event);
       return;
     }
     swallowClick();
     const key = targetAt(event.clientX, event.clientY);
-    const choice = landingStore.get().choices.find((each) => each.key === key);
+    const choice = places().find((each) => each.key === key);
     if (choice === undefined) {
       putDown();
-      say("Put back where it was.");
+      say(back);
     } else if (!landOn(choice)) putDown();
   };
   const cancel = (): void => {

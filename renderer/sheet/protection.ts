@@ -1,4 +1,4 @@
-import type { BoxRoles, OutletAnswer, Role } from "../../shared-model/answers/circuit.ts";
+import type { BoxRoles, OutletAnswer } from "../../shared-model/answers/circuit.ts";
 import type { Cable } from "../../shared-model/model/cable.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import {
@@ -68,15 +68,3 @@ function isBehind(cable: Cable, roles: Roles): boolean {
     return behind !== undefined && insulated.every((key) => behind[cableEnd(cable.id, key, side)] !== undefined);
   });
 }
-
-/** Letter of a role in its tag, as on the terminals: H, N, G; and the word for it. */
-export const ROLE_TAGS: Readonly<Record<Role, { readonly letter: string; readonly word: string }>> = {
-  ungrounded: { letter: "H", word: "hot" },
-  switched: { letter: "S", word: "switched hot" },
-  traveller: { letter: "T", word: "traveller" },
-  grounded: { letter: "N", word: "neutral" },
-  ground: { letter: "G", word: "ground" },
-  signal: { letter: "I", word: "signal" },
-  floating: { letter: "F", word: "floating" },
-  conflict: { letter: "X", word: "joined to more than one source" },
-};

@@ -1,10 +1,11 @@
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 
-/** Where a cable leaves the drawing of a box, and which way: -1 left, 1 right. */
+/** Where a cable leaves the drawing of a box, and which way: -1 left, 1 right; `upright` -1 up, 1 down. */
 export interface RoadEnd {
   readonly at: Point;
   readonly out: 1 | -1;
+  readonly upright?: true;
 }
 
 export interface RoadEnds {
@@ -53,19 +54,51 @@ export function layRoads(
   boxes: readonly Rect[],
   scale: RoadScale = NEAR_ROADS,
 ): readonly (readonly Point[])[] {
-  const ground = openGround(boxes, scale);
   const roads: (readonly Point[])[] = new Array(ends.length);
-  const order = ends.map((each, i) => ({ each, i })).sort((p, q) => rank(p.each) - rank(q.each) || p.i - q.i);
-  for (const { each, i } of order) roads[i] = layRoad(each, ground, scale);
+  const lay = (wanted: (each: RoadEnds) => boolean, turn: Turn): void => {
+    const order = ends.flatMap((each, i) => (wanted(each) ? [{ each: turnedEnds(each, turn), i }] : []));
+    if (order.length === 0) return;
+    order.sort((p, q) => rank(p.each) - rank(q.each) || p.i - q.i);
+    const ground = openGround(turn === asIs ? boxes : boxes.map(turnedRect), scale);
+    for (const { each, i } of order) roads[i] = layRoad(each, ground, stepped(each, turn, scale)).map(turn);
+  };
+  lay((each) => !isUpright(each), asIs);
+  // Up and down it is the same, seen with the sheet turned about its diagonal.
+  lay(isUpright, turned);
   return roads;
 }
+
+type Turn = (point: Point) => Point;
+const asIs: Turn = (point) => point;
+const turned: Turn = ({ x, y }) => ({ x: y, y: x });
+const turnedRect = ({ x, y, width, height }: Rect): Rect => ({ x: y, y: x, width: height, height: width });
+const turnedEnds = ({ a, b }: RoadEnds, turn: Turn): RoadEnds => ({
+  a: { out: a.out, at: turn(a.at) },
+  b: { out: b.out, at: turn(b.at) },
+});
+
+/** Over and under a box are its name and its fill: a road passes them first, as far as there is room for both. */
+function stepped({ a, b }: RoadEnds, turn: Turn, scale: RoadScale): RoadScale {
+  if (turn === asIs) return scale;
+  const half = (Math.abs(a.at.x - b.at.x) - scale.lane) / 2;
+  return { ...scale, stepOut: Math.max(scale.stepOut, Math.min(PAST_WORDS * scale.lane, half)) };
+}
+
+/** Lanes. */
+const PAST_WORDS = 1.6;
+
+/** Both ends of a cable lie in side walls, or both in an upper and a lower one. */
+const isUpright = ({ a }: RoadEnds): boolean => a.upright === true;
 
 /** Going up, higher stubs come first; going down, lower ones. */
 const rank = ({ a, b }: RoadEnds): number => (b.at.y < a.at.y ? a.at.y : -a.at.y);
 
 /** One road alone, for a box on the move. */
-export const looseRoad = (ends: RoadEnds, scale: RoadScale): readonly Point[] =>
-  layRoad(ends, { free: () => true, take: () => {} }, scale);
+export function looseRoad(ends: RoadEnds, scale: RoadScale): readonly Point[] {
+  const turn = isUpright(ends) ? turned : asIs;
+  const each = turnedEnds(ends, turn);
+  return layRoad(each, { free: () => true, take: () => {} }, stepped(each, turn, scale)).map(turn);
+}
 
 function layRoad({ a, b }: RoadEnds, { free, take }: Ground, scale: RoadScale): readonly Point[] {
   const { lane, stepOut, between, around } = scale;

@@ -9,11 +9,13 @@ import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { levelOf, stepNow, unitOf } from "./detail.ts";
 import { shownDifference } from "./difference.ts";
+import { LitRoads, LitRoadTags } from "./energise/lit-roads.tsx";
 import { FarRoads } from "./far-roads.tsx";
 import { gestureStore } from "./gesture-store.ts";
 import { cablesBehind } from "./protection.ts";
 import { looseRoad, type RoadEnd, type RoadScale } from "./road-path.ts";
 import { RoadShape } from "./road-shape.tsx";
+import { RoomsLayer } from "./rooms-layer.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
 import { roadsIn, tilesInView } from "./tiles.ts";
@@ -23,10 +25,11 @@ const TUCK = 3;
 
 /** The points of a road, its ends drawn on into the boxes by some units. */
 function reachIn({ points, a, b }: Road, by: number): readonly Point[] {
-  const first = { x: a.at.x - a.out * by, y: a.at.y };
-  const last = { x: b.at.x - b.out * by, y: b.at.y };
-  return [first, ...points.slice(1, -1), last];
+  return [inward(a, by), ...points.slice(1, -1), inward(b, by)];
 }
+
+const inward = ({ at: { x, y }, out, upright }: RoadEnd, by: number): Point =>
+  upright ? { x, y: y - out * by } : { x: x - out * by, y };
 
 /** Cables between boxes, under the boxes, in one layer. */
 export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawings }) {
@@ -42,6 +45,9 @@ export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawi
   const layer = { document, scale: map.scale, step, guarded };
   return (
     <ViewportPortal>
+      <svg className="sheet-rooms" width="1" height="1" aria-hidden="true">
+        <RoomsLayer shown={shown} step={step} roads={map.roads} road={map.scale.road} />
+      </svg>
       <svg className="sheet-roads" width="1" height="1" aria-hidden="true">
         <RoadLayer {...layer} roads={still} />
         {held.length > 0 && <MovingRoads {...layer} roads={held} />}
@@ -69,19 +75,25 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
   const inView = useMemo(() => roadsIn(roads, tiles), [roads, tiles]);
   if (level === "far")
     return <FarRoads roads={roads} unit={unit} guarded={guarded} isNew={(cable) => fresh?.get(cable) === "new"} />;
-  return inView.map((road) => (
-    <RoadShape
-      key={road.cable}
-      cable={road.cable}
-      points={unit === 0 ? reachIn(road, TUCK) : road.points}
-      sheath={road.sheath}
-      scale={scale}
-      unit={unit}
-      chosen={picked.has(road.cable)}
-      guarded={guarded.has(road.cable)}
-      fresh={fresh?.get(road.cable) === "new"}
-    />
-  ));
+  return (
+    <>
+      <LitRoads roads={inView} unit={unit} road={scale.road} />
+      {inView.map((road) => (
+        <RoadShape
+          key={road.cable}
+          cable={road.cable}
+          points={unit === 0 ? reachIn(road, TUCK) : road.points}
+          sheath={road.sheath}
+          scale={scale}
+          unit={unit}
+          chosen={picked.has(road.cable)}
+          guarded={guarded.has(road.cable)}
+          fresh={fresh?.get(road.cable) === "new"}
+        />
+      ))}
+      <LitRoadTags roads={inView} unit={unit} />
+    </>
+  );
 });
 
 /** Roads of boxes on the move, laid anew to where the boxes are now. The others stay as they were. */

@@ -4,6 +4,7 @@ import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { drawingOf, knownDrawingOf } from "./drawings.ts";
 
@@ -15,9 +16,11 @@ export interface SheetDrawings {
   readonly missing: number;
 }
 
-/** How long drawing may hold the window up: at once for a house, in slices for a large building. */
-const FIRST_MS = 60;
-const SLICE_MS = 30;
+/** How long drawing may hold the window up: at once for a house, in slices between two frames for a large building. */
+const HOUSE_MS = 60;
+const SLICE_MS = 12;
+/** The sheet as a whole costs more than a slice: it is shown with what was drawn since not after each. */
+const SHOWN_EACH_MS = 150;
 /** Boxes that one edit may touch and that are drawn in its own turn. */
 const AT_ONCE = 60;
 
@@ -30,20 +33,51 @@ export function useSheetDrawings(): SheetDrawings {
   const document = useStore(documentStore, itself, sameWiring);
   const [keep] = useState(createKeeper);
   const [slice, nextSlice] = useState(0);
-  const shown = useMemo(() => keep(document, slice === 0 ? FIRST_MS : SLICE_MS), [keep, document, slice]);
+  const shown = useMemo(
+    () => keep(document, slice === 0 && isHouse(document) ? HOUSE_MS : SLICE_MS),
+    [keep, document, slice],
+  );
   useEffect(() => {
     if (shown.missing === 0) return undefined;
-    const timer = setTimeout(() => nextSlice(slice + 1));
+    const showAt = performance.now() + SHOWN_EACH_MS;
+    const drawOn = (): void => {
+      const isDone = keep.drawAhead(shown.document, SLICE_MS);
+      if (isDone || slice === 0 || performance.now() > showAt) nextSlice(slice + 1);
+      else timer = setTimeout(drawOn);
+    };
+    let timer = setTimeout(drawOn);
     return () => clearTimeout(timer);
-  }, [shown, slice]);
+  }, [keep, shown, slice]);
   return shown;
 }
 
+const isHouse = (document: DocumentState): boolean =>
+  Object.keys(installationOf(document).enclosures).length <= AT_ONCE;
+
+export interface Keeper {
+  /** @param budget How long it may draw, in milliseconds. */
+  (document: DocumentState, budget: number): SheetDrawings;
+  /** Draws what waits, to be shown with the next call. @returns Whether nothing is left to be drawn. */
+  drawAhead(document: DocumentState, budget: number): boolean;
+}
+
 /** Keeps drawings from one state of the document to the next, and draws again only what an edit may have changed. */
-export function createKeeper(now: () => number = () => performance.now()) {
+export function createKeeper(now: () => number = () => performance.now()): Keeper {
   let before: SheetDrawings | undefined;
   let pending = new Set<EnclosureId>();
-  return (document: DocumentState, budget: number): SheetDrawings => {
+  /** Drawn since the last call. */
+  const ahead = new Set<EnclosureId>();
+  const drawAhead = (document: DocumentState, budget: number): boolean => {
+    const end = now() + budget;
+    for (const id of pending) {
+      if (ahead.has(id)) continue;
+      if (now() > end) return false;
+      drawingOf(document, id);
+      ahead.add(id);
+    }
+    return true;
+  };
+  const keeper = (document: DocumentState, budget: number): SheetDrawings => {
     const { enclosures } = installationOf(document);
     let drawings = before?.drawings ?? new Map<EnclosureId, BoxDrawing>();
     const edit = (): Map<EnclosureId, BoxDrawing> => {
@@ -72,7 +106,7 @@ export function createKeeper(now: () => number = () => performance.now()) {
     const open = edited.length <= AT_ONCE ? edited : edited.filter((id) => !isSettled(id));
     // What an edit changed shows at once, whatever else still waits; another document waits as a whole.
     const urgent = open.length <= AT_ONCE ? open : [];
-    if (before === undefined) pending = new Set(boxesFirst(installationOf(document)));
+    if (before === undefined) pending = new Set(firstSeenFirst(document));
     else if (urgent.length === 0) for (const id of open) pending.add(id);
     for (const id of urgent) draw(id);
     const end = now() + budget;
@@ -80,16 +114,24 @@ export function createKeeper(now: () => number = () => performance.now()) {
       if (now() > end) break;
       draw(id);
     }
+    ahead.clear();
     before = { document, drawings, missing: pending.size };
     return before;
   };
+  return Object.assign(keeper, { drawAhead });
 }
 
-/** A panel full of breakers takes as long to draw as a dozen boxes: the first view does not wait for it. */
-const boxesFirst = ({ enclosures }: Installation): readonly EnclosureId[] =>
-  Object.values(enclosures)
-    .sort((a, b) => Number(a.kind === "panel") - Number(b.kind === "panel"))
+/**
+ * The sheet opens at its upper left corner. A panel full of breakers takes as long to draw as a dozen boxes: the first view
+ * does not wait for it.
+ */
+function firstSeenFirst(document: DocumentState): readonly EnclosureId[] {
+  const places = placesOf(document);
+  const away = (id: EnclosureId): number => Math.max(places[id]?.x ?? 0, places[id]?.y ?? 0);
+  return Object.values(installationOf(document).enclosures)
+    .sort((a, b) => Number(a.kind === "panel") - Number(b.kind === "panel") || away(a.id) - away(b.id))
     .map(({ id }) => id);
+}
 
 /** Boxes whose drawing an edit may have changed: those it touched, and those joined to them by a cable. */
 function affected(a: DocumentState, b: DocumentState): ReadonlySet<EnclosureId> {

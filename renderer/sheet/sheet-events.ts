@@ -2,12 +2,14 @@ import type { DragEvent, MouseEvent } from "react";
 import type { CableId, DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { nudge, selectedBoxes } from "../state/arranging.ts";
 import { documentStore } from "../state/document-store.ts";
+import { cancelLayOut } from "../state/laying-out.ts";
 import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
 import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
 import { setChoosing } from "./box-actions.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
 import { stepAt } from "./detail.ts";
+import { escapeLit } from "./energise/lit-events.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { heldThing, putDown } from "./hand.ts";
 import { watchAlt } from "./held-keys.ts";
@@ -15,6 +17,7 @@ import { beginMarquee, isFraming } from "./marquee.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
 import { bringIntoView, fitAll, toSheet, zoomBy, zoomNow, zoomToFull } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
+import { showTip } from "./target-tip.tsx";
 import type { BoxFlowNode } from "./to-flow.ts";
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
@@ -42,7 +45,8 @@ export const sheetEvents = {
     },
     onNodeDoubleClick(event: MouseEvent, node: BoxFlowNode): void {
       if (sessionStore.get().tool !== undefined || heldThing() !== undefined) return;
-      const within = event.target instanceof Element && event.target.closest("[data-item],[data-mark],[data-open]");
+      const within =
+        event.target instanceof Element && event.target.closest("[data-item],[data-mark],[data-open],[data-lines]");
       if (within !== null) return;
       const { enclosure } = node.data;
       if (isOpen(enclosure)) closeBox(enclosure);
@@ -96,6 +100,9 @@ export const sheetEvents = {
     const follow = ({ target }: Event): void => {
       if (target instanceof Element && target.matches(`${WALKED}:focus-visible`)) bringIntoView(target);
     };
+    const tell = ({ target }: Event): void => showTip(target);
+    host.addEventListener("pointerover", tell);
+    host.addEventListener("focusin", tell);
     host.addEventListener("scroll", hold, true);
     host.addEventListener("focusin", follow);
     host.addEventListener("pointerdown", beginCableDrag, true);
@@ -107,6 +114,8 @@ export const sheetEvents = {
     window.addEventListener("keydown", onEscape);
     return () => {
       stopWatching();
+      host.removeEventListener("pointerover", tell);
+      host.removeEventListener("focusin", tell);
       host.removeEventListener("pointerdown", beginMarquee, true);
       host.removeEventListener("mousedown", stay, true);
       host.removeEventListener("touchstart", stay, true);
@@ -133,10 +142,11 @@ function thingAt(on: EventTarget): { enclosure: EnclosureId | undefined; device:
 
 /** Escape opens the hand, wherever the focus is, unless something nearer has used it. */
 function onEscape(event: KeyboardEvent): void {
-  if (event.key !== "Escape" || event.defaultPrevented) return;
+  if (event.key !== "Escape" || event.defaultPrevented || cancelLayOut()) return;
   if (heldThing() !== undefined) putDown();
   else if (sessionStore.get().tool !== undefined) takeTool(undefined);
   else if (gestureStore.get().choosing) setChoosing(false);
+  else if (escapeLit(event)) event.preventDefault();
   else if (event.target instanceof Element && event.target.closest(".sheet") !== null) select();
 }
 

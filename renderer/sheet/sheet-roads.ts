@@ -1,4 +1,4 @@
-import type { Rect, SheathDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import type { Rect, SheathDrawing, Wall } from "../../shared-model/geometry/box-drawing.ts";
 import { tabsOf } from "../../shared-model/geometry/middle-box.ts";
 import type { CableId, EnclosureId, Side } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
@@ -84,14 +84,25 @@ const away = (road: number, lane: number): RoadScale => ({
 /** Least distance of two on the same wall. */
 function closest(ends: readonly RoadEnd[]): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const out of [-1, 1]) {
-    const ys = ends.flatMap((end) => (end.out === out ? [end.at.y] : [])).sort((a, b) => a - b);
-    for (let i = 1; i < ys.length; i++) least = Math.min(least, (ys[i] ?? 0) - (ys[i - 1] ?? 0));
+  for (const [out, upright] of WALLS) {
+    const along = ends.flatMap((end) =>
+      end.out === out && end.upright === upright ? [upright ? end.at.x : end.at.y] : [],
+    );
+    along.sort((a, b) => a - b);
+    for (let i = 1; i < along.length; i++) least = Math.min(least, (along[i] ?? 0) - (along[i - 1] ?? 0));
   }
   return least;
 }
 
-const samePoint = (a: RoadEnd, b: RoadEnd): boolean => a.at.x === b.at.x && a.at.y === b.at.y && a.out === b.out;
+const WALLS = [
+  [-1, undefined],
+  [1, undefined],
+  [-1, true],
+  [1, true],
+] as const;
+
+const samePoint = (a: RoadEnd, b: RoadEnd): boolean =>
+  a.at.x === b.at.x && a.at.y === b.at.y && a.out === b.out && a.upright === b.upright;
 
 const sameEnds = (a: readonly Omit<Road, "points">[], b: readonly Omit<Road, "points">[]): boolean =>
   a.length === b.length &&
@@ -134,19 +145,17 @@ function entriesOf({ document, drawings }: SheetDrawings, id: EnclosureId, step:
   const level = levelOf(step);
   if (level === "near")
     return new Map(
-      drawing.sheaths.map(({ cable, side, at, outer }) => [
-        sideKey(cable, side),
-        { at: { x: origin.x + outer.x, y: origin.y + outer.y }, out: outer.x < at.x ? -1 : 1 },
-      ]),
+      drawing.sheaths.map(({ cable, side, wall, outer }) => [sideKey(cable, side), roadEnd(origin, outer, wall)]),
     );
   const tabs = level === "far" ? tabsOf(drawing, unitOf(step), FAR.lane) : tabsOf(drawing, unitOf(step));
-  return new Map(
-    tabs.map(({ cable, side, at, out }) => [
-      sideKey(cable, side),
-      { at: { x: origin.x + at.x, y: origin.y + at.y }, out },
-    ]),
-  );
+  return new Map(tabs.map(({ cable, side, at, wall }) => [sideKey(cable, side), roadEnd(origin, at, wall)]));
 }
+
+const roadEnd = (origin: Point, { x, y }: Point, wall: Wall): RoadEnd => ({
+  at: { x: origin.x + x, y: origin.y + y },
+  out: wall === "left" || wall === "top" ? -1 : 1,
+  ...((wall === "top" || wall === "bottom") && { upright: true }),
+});
 
 function allEnds(shown: SheetDrawings, entries: Entries): readonly Omit<Road, "points">[] {
   const { cables } = installationOf(shown.document);

@@ -1,8 +1,12 @@
 import type { ReactFlowInstance } from "@xyflow/react";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import { documentStore } from "../state/document-store.ts";
 import type { View } from "./box-frame.ts";
+import { NEAR_FROM } from "./detail.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
+import { backInView, fitBox, fitWhole, LEAST_WHOLE, ROOM, shortfall, TITLE, type Viewport } from "./view-fit.ts";
+import { wholeOf } from "./whole-of.ts";
 
 export const MIN_ZOOM = 0.02;
 export const MAX_ZOOM = 4;
@@ -36,22 +40,47 @@ export function viewNow(): View {
 
 const calm = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
-/** Space around what is fitted; below lies the title block. */
-const ROOM = { top: "44px", right: "24px", bottom: "52px", left: "24px" } as const;
+const PADDING = {
+  top: `${ROOM.top}px`,
+  right: `${ROOM.right}px`,
+  bottom: `${ROOM.bottom}px`,
+  left: `${ROOM.left}px`,
+} as const;
 
 const LIVELY_MS = 180;
 const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
-/** Shows all there is, never larger than life. */
+/** Shows all there is, never larger than life; a lone box at a size at which it can be read. */
 export function fitAll(): void {
-  if (flow === undefined) waiting = fitAll;
-  else void flow.fitView({ padding: ROOM, maxZoom: 1, duration: duration() });
+  glideTo(viewOfAll(hostArea()));
+}
+
+/** As `fitAll`, for a drawing that was just opened: at once, so that no other view of it is ever painted. */
+export function fitFirst(): void {
+  const show = (): void => glideTo(viewOfAll(hostArea()), 0);
+  if (flow === undefined) waiting = show;
+  else show();
+}
+
+/** What is in view; undefined while there is no sheet. */
+export const currentView = (): Viewport | undefined => flow?.getViewport();
+
+/** The view that shows all there is; undefined where nothing is drawn, or there is no room to draw on. */
+export function viewOfAll(host: Pick<DOMRect, "width" | "height"> | undefined): Viewport | undefined {
+  const whole = wholeOf(documentStore.get());
+  if (whole === undefined || host === undefined || host.width === 0 || host.height === 0) return undefined;
+  const { zoom, ...at } = whole.boxes === 1 ? fitBox(whole.area, host, 1) : fitWhole(whole.area, host, 1);
+  return zoom >= MIN_ZOOM ? { ...at, zoom } : fitWhole(whole.area, host, MIN_ZOOM);
+}
+
+function glideTo(view: Viewport | undefined, lasting = duration()): void {
+  if (view !== undefined) void flow?.setViewport(view, { duration: lasting });
 }
 
 /** Shows some boxes whole. */
 export function fitBoxes(ids: readonly string[]): void {
   if (ids.length === 0) fitAll();
-  else void flow?.fitView({ nodes: ids.map((id) => ({ id })), padding: ROOM, maxZoom: 1.25, duration: duration() });
+  else void flow?.fitView({ nodes: ids.map((id) => ({ id })), padding: PADDING, maxZoom: 1.25, duration: duration() });
 }
 
 /** Size that a running zoom glides to, so that quick presses add up. */
@@ -77,16 +106,46 @@ export function centreNow(): Point {
   return toSheet({ clientX: host.left + host.width / 2, clientY: host.top + host.height / 2 });
 }
 
-/** Brings an area into view: not at all where it is already seen at a readable size. */
-export function showArea(area: Rect): void {
-  if (flow === undefined) return;
+/**
+ * Brings the area of a box into view: not at all where it is already seen at a readable size.
+ * @returns Whether all of it is seen then; else its beginning is.
+ */
+export function showArea(area: Rect): boolean {
+  if (flow === undefined) return false;
   const host = hostArea();
-  if (host === undefined) return;
+  if (host === undefined) return false;
   const from = toSheet({ clientX: host.left, clientY: host.top });
   const to = toSheet({ clientX: host.right, clientY: host.bottom });
   const seen = area.x >= from.x && area.y >= from.y && area.x + area.width <= to.x && area.y + area.height <= to.y;
-  if (seen && zoomNow() >= 0.5) return;
-  void flow.fitBounds({ ...area }, { padding: 0.03, duration: duration() });
+  if (seen && zoomNow() >= LEAST_WHOLE) return true;
+  const view = fitBox(area, host, 1.25);
+  glideTo(view);
+  return area.width * view.zoom <= host.width && area.height * view.zoom <= host.height;
+}
+
+type Edges = Pick<DOMRect, "left" | "top" | "right" | "bottom">;
+
+/** Whether all of an area of the window is in view. */
+export function isWhollySeen({ left, top, right, bottom }: Edges): boolean {
+  const host = hostArea();
+  return (
+    host !== undefined &&
+    left >= host.left - 1 &&
+    top >= host.top - 1 &&
+    right <= host.right + 1 &&
+    bottom <= host.bottom - TITLE + 1
+  );
+}
+
+/** Shows an area of the window whole again, by the smallest pan or the least zooming out. @returns Whether it can be. */
+export function showWholeAgain({ left, top, right, bottom }: Edges, mayShrink: boolean): boolean {
+  const host = hostArea();
+  if (flow === undefined || host === undefined) return false;
+  const now = flow.getViewport();
+  const area = { x: left - host.left, y: top - host.top, width: right - left, height: bottom - top };
+  const view = backInView(area, host, now, mayShrink ? Math.min(now.zoom, NEAR_FROM) : now.zoom);
+  glideTo(view);
+  return view !== undefined;
 }
 
 /** Space that the title block and the line of the hand take at the foot of the sheet. */
@@ -103,18 +162,26 @@ export function bringIntoView(element: Element): void {
   panBy(x, y);
 }
 
-/** How far a span must move to lie inside another; a span too long for it shows its beginning. */
-function shortfall(from: number, to: number, least: number, most: number): number {
-  if (from < least || to - from > most - least) return least - from;
-  return to > most ? most - to : 0;
+/**
+ * Pans just so far that all of an area of the window is seen, nothing where it is; an area larger than the view shows
+ * its beginning. The size of the drawing stays.
+ */
+export function reveal({ left, top, right, bottom }: Edges): void {
+  const host = hostArea();
+  if (host === undefined) return;
+  const seen = { left: host.left, top: host.top, right: host.right, bottom: host.bottom - TITLE };
+  if (left >= seen.left && top >= seen.top && right <= seen.right && bottom <= seen.bottom) return;
+  const x = left >= seen.left && right <= seen.right ? 0 : shortfall(left, right, seen.left + EDGE, seen.right - EDGE);
+  const y = top >= seen.top && bottom <= seen.bottom ? 0 : shortfall(top, bottom, seen.top + EDGE, seen.bottom - EDGE);
+  panBy(x, y, duration());
 }
 
 const hostArea = (): DOMRect | undefined => document.querySelector(".sheet-flow")?.getBoundingClientRect();
 
-function panBy(x: number, y: number): void {
+function panBy(x: number, y: number, lasting = 0): void {
   if (flow === undefined || (x === 0 && y === 0)) return;
   const viewport = flow.getViewport();
-  void flow.setViewport({ ...viewport, x: viewport.x + x, y: viewport.y + y });
+  void flow.setViewport({ ...viewport, x: viewport.x + x, y: viewport.y + y }, { duration: lasting });
 }
 
 const SHORE = 32;

@@ -1,21 +1,12 @@
 import { Screw } from "./draw/screw.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
-import type { LandingTarget } from "./landing-targets.ts";
+import { type LandingTarget, RADIUS, UNDRAWN_RADIUS } from "./landing-targets.ts";
 import { asButton } from "./svg-roles.ts";
-
-/** Radius of the ring by what it is around. */
-const RADIUS: Readonly<Record<LandingTarget["kind"], number>> = {
-  terminal: 8,
-  splice: 9,
-  bond: 12,
-  capped: 13,
-  loose: 10,
-  "new-splice": 10,
-};
 
 /**
  * Places for what is held. Ring and dot: nothing against it; ring and severity sign: possible, that finding would follow;
- * struck ring and reason: not possible. All stay pressable: a struck one answers with its reason.
+ * struck ring: not possible. All stay pressable. At rest a sign is no larger than its place, so that none covers a
+ * neighbour; under the pointer or the focus it grows, and what is known of it is written beside it.
  */
 export function TargetLayer({
   targets,
@@ -35,57 +26,39 @@ export function TargetLayer({
 }
 
 function Target({ target, active }: { readonly target: LandingTarget; readonly active: boolean }) {
-  const { verdict, at, kind, outward } = target;
-  const radius = RADIUS[kind];
-  const words = targetWords(target);
+  const { verdict, at, kind } = target;
+  const radius = target.undrawn ? UNDRAWN_RADIUS : RADIUS[kind];
   const capped = kind === "capped";
   return (
     <g
-      {...asButton(words, active)}
+      {...asButton(targetWords(target), active)}
       aria-disabled={verdict.kind === "refused" ? true : undefined}
       className={`sheet-target sheet-target-${verdict.kind} nodrag nopan`}
       data-target={target.key}
       transform={`translate(${at.x} ${at.y})`}
     >
-      <circle className="sheet-hit" r={Math.max(radius, 9)} />
-      {verdict.kind === "refused" ? (
-        <>
-          <circle className="sheet-struck" r={7.5} />
-          <path className="sheet-struck" d="M-5 5L5 -5" />
-          <text className="sheet-target-reason" x={outward * 12} y={4} textAnchor={outward > 0 ? "start" : "end"}>
-            {verdict.short}
-          </text>
-        </>
-      ) : (
-        <circle className="sheet-target-ring" r={radius} />
-      )}
-      {capped && <path className="sheet-target-cap" d="M-7 -6h7a6 6 0 0 1 0 12h-7z" />}
-      {capped && (
-        <text className="sheet-target-caption" y={28}>
-          cap it
-        </text>
-      )}
-      {target.undrawn && verdict.kind !== "refused" && <BondHint />}
-      {verdict.kind === "open" && !capped && !target.undrawn && <circle className="sheet-target-dot" r={3.4} />}
-      {verdict.kind === "finding" && <SeveritySign kind={verdict.severity} {...signAt(target, radius)} />}
-      <title>{words}</title>
+      <circle className="sheet-hit" r={radius} />
+      <g className="sheet-target-sign">
+        {verdict.kind === "refused" ? (
+          <>
+            <circle className="sheet-struck" r={radius - 1} />
+            <path className="sheet-struck" d="M-4.5 4.5L4.5 -4.5" />
+          </>
+        ) : (
+          <circle className="sheet-target-ring" r={radius - 1} />
+        )}
+        {capped && <path className="sheet-target-cap" d="M-7 -6h7a6 6 0 0 1 0 12h-7z" />}
+        {target.undrawn && verdict.kind !== "refused" && <Screw finish="green" x={0} y={0} />}
+        {verdict.kind === "open" && !capped && !target.undrawn && <circle className="sheet-target-dot" r={3.2} />}
+        {verdict.kind === "finding" && <SeveritySign kind={verdict.severity} {...signAt(target)} />}
+      </g>
     </g>
   );
 }
 
-/** Beside its ring; under the code of the conductor where one comes into a terminal. */
-const signAt = ({ kind, outward }: LandingTarget, radius: number) =>
-  kind === "terminal" ? { x: outward * 19, y: 14 } : { x: outward * (radius + 13), y: 2 };
-
-/** A bond screw where none is drawn yet. */
-const BondHint = () => (
-  <>
-    <Screw finish="green" x={0} y={0} />
-    <text className="sheet-target-caption" y={27}>
-      box bond
-    </text>
-  </>
-);
+/** In the ring; where the ring holds a picture of the place already, on its rim. */
+const signAt = ({ kind, undrawn, outward }: LandingTarget) =>
+  kind === "capped" || undrawn ? { x: outward * 10, y: -9, size: 10 } : { x: 0, y: 0, size: 10.5 };
 
 /** "R1 LINE H, hole 2, free: possible", with the reason or the finding after it. */
 export function targetWords({ name, note, verdict }: LandingTarget): string {

@@ -11,18 +11,20 @@ import {
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
-import { keyOf } from "../state/selection.ts";
+import { keyOf, type Selected } from "../state/selection.ts";
 import { goTo, select, sessionStore, showPane, toggleSelected } from "../state/session-store.ts";
 import { findSubject } from "../state/subject-target.ts";
 import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
 import { type BoxItem, type Direction, neighbour } from "./box-items.ts";
+import { isLeadInHand, pressLit } from "./energise/lit-events.ts";
 import type { FindingMark } from "./finding-marks.ts";
 import { type HeldThing, openMenu } from "./gesture-store.ts";
 import { landOn, pickUp, putDown } from "./hand.ts";
 import type { LandingTarget } from "./landing-targets.ts";
+import { glow, lineUnder, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
-import { beginPickUp } from "./pick-up.ts";
+import { beginJumperDrag, beginPickUp } from "./pick-up.ts";
 import { type Subject, selectedOf } from "./sheet-subject.ts";
 import { toSheet } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
@@ -57,7 +59,9 @@ export function useBoxEvents(box: InBox) {
   return useMemo(() => {
     const found = (event: { readonly target: EventTarget }) => hit(latest.current, event.target);
     return {
-      onPointerDown: (event: PointerEvent<SVGSVGElement>) => press(latest.current, found(event), event),
+      onPointerMove: (event: PointerEvent<SVGSVGElement>) => glow(latest.current, event),
+      onPointerLeave: () => noGlow(),
+      onPointerDown: (event: PointerEvent<SVGSVGElement>) => press(latest, found(event), event),
       onClick: (event: MouseEvent<SVGSVGElement>) => {
         if (click(latest.current, found(event), event)) event.stopPropagation();
       },
@@ -70,7 +74,10 @@ export function useBoxEvents(box: InBox) {
         event.preventDefault();
         event.stopPropagation();
         const { item } = found(event);
-        const subject: Subject = item?.subject ?? { kind: "box", enclosure: latest.current.id };
+        const box = latest.current;
+        const line = item === undefined ? lineUnder(box, event) : undefined;
+        const subject: Subject = item?.subject ??
+          (line && subjectOfLine(box.id, line)) ?? { kind: "box", enclosure: box.id };
         choose(subject, false);
         openMenu({ subject, x: event.clientX, y: event.clientY });
       },
@@ -100,13 +107,18 @@ function hit(box: InBox, on: EventTarget): Hit {
   };
 }
 
-function press(box: InBox, { item }: Hit, event: PointerEvent): void {
+function press(latest: { readonly current: InBox }, { item }: Hit, event: PointerEvent): void {
+  const box = latest.current;
   const { tool } = sessionStore.get();
   if (event.button !== 0 || item === undefined || box.held !== undefined || tool !== undefined) return;
-  if (documentStore.get().readOnly) return;
+  if (documentStore.get().readOnly || isLeadInHand()) return;
   if (item.subject.kind === "end" && !event.shiftKey) beginPickUp(event.nativeEvent, box.id, item.subject.id);
   else if (item.subject.kind === "splice")
     beginSpliceMove(event.nativeEvent, { enclosure: box.id, id: item.subject.id, area: item.area, scale: box.scale });
+  else if (item.subject.kind === "device" && !event.shiftKey) {
+    const from = terminalUnder(box, item.subject.id, event);
+    if (from !== undefined) beginJumperDrag(event.nativeEvent, box.id, from, () => latest.current.targets);
+  }
 }
 
 /** @returns True when the click was for something in the box, so that it is not a press on the box itself. */
@@ -128,10 +140,28 @@ function click(box: InBox, { item, target, mark }: Hit, event: MouseEvent): bool
     showFinding(mark);
     return true;
   }
-  if (item === undefined) return false;
+  if (item === undefined) return chooseLine(box, event);
+  const onDevice = item.subject.kind === "device" ? item.subject.id : undefined;
+  if (pressLit(item, onDevice && terminalUnder(box, onDevice, event))) return true;
   // A press on an end picked it up when the button came up.
   if (item.subject.kind !== "end" || event.shiftKey || documentStore.get().readOnly)
     choose(item.subject, event.shiftKey || event.ctrlKey || event.metaKey);
+  return true;
+}
+
+/**
+ * A press on the line of a conductor selects it: a jumper whole, a conductor of a cable by its end in this box. The focus
+ * goes to that end, from where a key takes it in the hand.
+ */
+function chooseLine(box: InBox, event: MouseEvent): boolean {
+  const line = lineUnder(box, event);
+  const subject = line && subjectOfLine(box.id, line);
+  if (line === undefined || subject === undefined) return false;
+  const { jumper } = line.conductor;
+  const more = event.shiftKey || event.ctrlKey || event.metaKey;
+  if (jumper === undefined) choose(subject, more);
+  else chooseItem({ kind: "jumper", id: jumper }, more);
+  if (subject.kind === "end") focusOn(box, `end ${subject.id}`);
   return true;
 }
 
@@ -144,7 +174,10 @@ function showFinding(mark: FindingMark): void {
 /** Selects a thing; what is selected already stays when it only gets a menu. */
 function choose(subject: Subject, more: boolean): void {
   const selected = selectedOf(subject);
-  if (selected === undefined) return;
+  if (selected !== undefined) chooseItem(selected, more);
+}
+
+function chooseItem(selected: Selected, more: boolean): void {
   if (more) toggleSelected(selected);
   else if (!sessionStore.get().selection.some((each) => keyOf(each) === keyOf(selected))) select(selected);
   if (!more) sessionStore.merge({ pane: "details" });
@@ -188,8 +221,10 @@ function key(box: InBox, { item, target, mark }: Hit, event: KeyboardEvent): boo
 }
 
 /** Enter: an end is picked up and the first place gets the focus; another thing is selected. */
-function act(box: InBox, { subject }: BoxItem): void {
+function act(box: InBox, item: BoxItem): void {
+  const { subject } = item;
   const { tool } = sessionStore.get();
+  if (tool === undefined && pressLit(item, undefined)) return;
   if (tool !== undefined) {
     const device = subject.kind === "device" ? subject.id : undefined;
     applyTool({ at: { x: 0, y: 0 }, enclosure: box.id, device });

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useLayoutEffect, useState } from "react";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { parseOutlet } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
@@ -10,16 +10,20 @@ import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { drawingOf } from "./drawings.ts";
 import { say } from "./gesture-store.ts";
-import { fitAll, fitBoxes, showArea } from "./sheet-view.ts";
+import type { SheetDrawings } from "./sheet-drawings.ts";
+import { currentView, fitBoxes, fitFirst, reveal, showArea } from "./sheet-view.ts";
+import type { Viewport } from "./view-fit.ts";
 import { zoneAt } from "./zones.ts";
 
 /**
  * Brings into view what another part of the window asks for, and the whole of a document that was just opened.
- * @param complete Whether all boxes are drawn; until then there is no whole to show.
+ * @param shown Until all boxes of it are drawn there is no whole to show.
+ * @param first The view that the sheet began with.
  */
-export function useGoTo(complete: boolean): void {
+export function useGoTo(shown: SheetDrawings, first: Viewport | undefined): void {
   const request = useStore(sessionStore, requestOf);
   const [fitted, setFitted] = useState(false);
+  const [begun, setBegun] = useState<Viewport>();
   useEffect(() => {
     if (request !== undefined) show(request.target);
   }, [request]);
@@ -27,16 +31,31 @@ export function useGoTo(complete: boolean): void {
   useEffect(
     () =>
       followDocument(({ patches }) => {
-        if (patches === undefined) setFitted(false);
+        if (patches !== undefined) return;
+        setFitted(false);
+        setBegun(currentView());
       }),
     [],
   );
-  useEffect(() => {
-    if (fitted || !complete) return;
+  // Before the browser paints. Setting state here makes React run what waits, the flow's own effects included.
+  useLayoutEffect(() => {
+    if (fitted || shown.missing > 0 || !isOfToday(shown)) return;
     setFitted(true);
-    if (Object.keys(shownInstallation().enclosures).length > 0) requestAnimationFrame(fitAll);
-  }, [fitted, complete]);
+    // Of a large building the boxes come one after another; who has gone somewhere meanwhile stays there.
+    if (shown.drawings.size > 0 && isSame(currentView(), begun ?? first)) fitFirst();
+  }, [fitted, shown, first, begun]);
 }
+
+/** The news of another document comes before its drawings do. */
+const isOfToday = ({ document }: SheetDrawings): boolean =>
+  installationOf(document) === installationOf(documentStore.get());
+
+/** Views that are not known are no reason to leave a drawing out of sight. */
+const isSame = (a: Viewport | undefined, b: Viewport | undefined): boolean =>
+  a === undefined || b === undefined || (a.x === b.x && a.y === b.y && a.zoom === b.zoom);
+
+/** Fits glide for less than this. */
+const SETTLED_MS = 260;
 
 const requestOf = ({ goTo }: ReturnType<typeof sessionStore.get>) => goTo;
 
@@ -53,11 +72,16 @@ function show(target: Selected): void {
   const origin = first && placesOf(now)[first];
   if (drawing === undefined || origin === undefined) return;
   const { x, y, width, height } = drawing.bounds;
-  showArea({ x: origin.x + x, y: origin.y + y, width, height });
+  if (!showArea({ x: origin.x + x, y: origin.y + y, width, height })) setTimeout(() => showItem(target), SETTLED_MS);
 }
 
-/** Fits glide for less than this. */
-const SETTLED_MS = 260;
+/** Of a box too large for the view, the thing that is meant. */
+function showItem(target: Selected): void {
+  if (target.kind === "enclosure") return;
+  const wanted = CSS.escape(`${target.kind} ${target.id}`);
+  const item = document.querySelector(`[data-item="${wanted}"],[data-item^="${wanted} "]`);
+  if (item !== null) reveal(item.getBoundingClientRect());
+}
 
 /** Says where on the sheet the box has come to lie, as the frame names its zones. */
 function tellZone(id: EnclosureId): void {

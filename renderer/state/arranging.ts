@@ -5,13 +5,14 @@ import {
   distribute,
   type StandingBox,
 } from "../../shared-model/geometry/arrange.ts";
-import { withPlaces } from "../../shared-model/geometry/circuit/settle.ts";
+import { type InSteps, withPlaces } from "../../shared-model/geometry/circuit/settle.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { layOutCircuit, layOutEverything } from "../../shared-model/geometry/lay-out.ts";
 import { PITCH } from "../../shared-model/geometry/metrics.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point, Project } from "../../shared-model/model/project.ts";
-import { type DocumentState, dispatch, documentStore, shownInstallation } from "./document-store.ts";
+import { type DocumentState, dispatch, documentStore, installationOf, shownInstallation } from "./document-store.ts";
+import { layOut } from "./laying-out.ts";
 import { notify, sessionStore } from "./session-store.ts";
 import { placesOf } from "./sheet-places.ts";
 
@@ -40,14 +41,14 @@ export const distributeBoxes = (ids: readonly EnclosureId[], axis: Axis): boolea
   arrange(ids, (boxes) => distribute(boxes, axis), `Space ${ids.length} boxes`);
 
 /** Lays out the circuit of a box as one step; see `layOutCircuit`. */
-export function layOutCircuitOf(id: EnclosureId): boolean {
+export function layOutCircuitOf(id: EnclosureId): void {
   const name = shownInstallation().enclosures[id]?.name ?? "";
-  return run(layOutCircuit(placed(documentStore.get()), shownInstallation(), id), `Lay out the circuit of ${name}`);
+  layOutInSlices(`Lay out the circuit of ${name}`, (now) => layOutCircuit(placed(now), installationOf(now), id));
 }
 
 /** Lays out the whole drawing as one step. */
-export const layOutAll = (): boolean =>
-  run(layOutEverything(placed(documentStore.get()), shownInstallation()), "Lay out everything");
+export const layOutAll = (): void =>
+  layOutInSlices("Lay out everything", (now) => layOutEverything(placed(now), installationOf(now)));
 
 /** Moves boxes by whole pitches of the drawing; like moves in quick succession are one step. */
 export function nudge(ids: readonly EnclosureId[], dx: number, dy: number): boolean {
@@ -113,6 +114,9 @@ function run(moves: readonly BoxMove[], title: string): boolean {
   const calls = [{ command: "move-enclosures", args: { moves } }] as const;
   return told(dispatch({ command: "run-together", args: { title, calls } }));
 }
+
+const layOutInSlices = (title: string, begin: (now: DocumentState) => InSteps<readonly BoxMove[]>): void =>
+  layOut({ title, begin, end: (moves) => void run(moves, title) });
 
 function told(done: ReturnType<typeof dispatch>): boolean {
   if (!done.ok) notify("problem", "The boxes stay where they were", [done.refusal.message]);

@@ -1,20 +1,31 @@
 import { parseText } from "../analysis/checks.ts";
 import { listenForClipboard, systemClipboard } from "../platform/system-clipboard.ts";
-import { createClipboardActions } from "./clipboard-actions.ts";
+import type { ClipboardActions } from "./clipboard-actions.ts";
 import { dialogStore } from "./dialog-store.ts";
 import { notify } from "./session-store.ts";
 
-const actions = createClipboardActions({ parse: parseText });
+let actions: ClipboardActions | undefined;
+
+/** Brings what copies and pastes: a start page has nothing to copy and does not wait for it. */
+export async function fetchClipboard(): Promise<ClipboardActions> {
+  const { createClipboardActions } = await import("./clipboard-actions.ts");
+  actions ??= createClipboardActions({ parse: parseText });
+  return actions;
+}
 
 /** Copying and pasting as menus and the command field ask for it; the keys come by `startClipboard`. */
 export const clipboard = {
-  copy: () => give(actions.copySelection()),
+  copy: async () => give((await fetchClipboard()).copySelection()),
   async cut() {
+    const { copySelection, cutSelection } = await fetchClipboard();
     // Nothing goes from the sheet before it is on the clipboard.
-    if (await give(actions.copySelection())) actions.cutSelection();
+    if (await give(copySelection())) cutSelection();
   },
-  paste: async () => actions.paste(await systemClipboard.read()),
-  duplicate: actions.duplicateSelection,
+  async paste() {
+    const [text, { paste }] = await Promise.all([systemClipboard.read(), fetchClipboard()]);
+    await paste(text);
+  },
+  duplicate: async () => (await fetchClipboard()).duplicateSelection(),
 };
 
 /** @returns Whether the text is on the clipboard. */
@@ -25,14 +36,17 @@ async function give(text: string | undefined): Promise<boolean> {
   return false;
 }
 
-/** Answers the clipboard keys while no dialog is open. Call once. */
+/**
+ * Answers the clipboard keys while no dialog is open. Call once. Copying has to answer within its event, so a drawing at
+ * work calls `fetchClipboard` ahead.
+ */
 export function startClipboard(): void {
   const isFree = (): boolean => dialogStore.get().kind === "none";
   listenForClipboard({
-    copy: () => (isFree() ? actions.copySelection() : undefined),
-    cut: () => (isFree() ? actions.cutSelection() : undefined),
-    paste: (text) => {
-      if (isFree()) void actions.paste(text);
+    copy: () => (isFree() ? actions?.copySelection() : undefined),
+    cut: () => (isFree() ? actions?.cutSelection() : undefined),
+    paste: async (text) => {
+      if (isFree()) await (await fetchClipboard()).paste(text);
     },
   });
 }

@@ -7,7 +7,9 @@ export type DialogState =
   | { readonly kind: "samples" }
   | { readonly kind: "keys" }
   | { readonly kind: "new-box" }
-  | { readonly kind: "help"; readonly rule: string }
+  | { readonly kind: "legend" }
+  /** `message` is what the finding at hand says. */
+  | { readonly kind: "help"; readonly rule: string; readonly message: string }
   | {
       readonly kind: "question";
       readonly title: string;

@@ -1,5 +1,6 @@
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Problem, Result } from "../../shared-model/lib/result.ts";
+import type { Project } from "../../shared-model/model/project.ts";
 import type { ParseOutcome } from "../analysis/worker-client.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget } from "../platform/file-host.ts";
 import { ask } from "./dialog-store.ts";
@@ -54,7 +55,8 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     const lines = ["Changes since the last save would be lost."];
     const answer = await ask(`Save ${name} first?`, lines, [SAVE, DISCARD]);
     if (answer === DISCARD) return true;
-    return answer === SAVE && (await save());
+    // Saving takes time in which a person goes on: what they do then is asked about as well.
+    return answer === SAVE && (await save()) && (await mayLeave());
   }
 
   async function takeOver(document: OpenedDocument): Promise<boolean> {
@@ -65,13 +67,18 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     return true;
   }
 
-  /** @returns False when it is not a drawing. */
-  async function take({ name, text, target }: ChosenFile, belongs: boolean): Promise<boolean> {
+  /**
+   * Takes a file into the window once it is read; unsaved work may go as it was at `left`, and reading takes time in which
+   * a person goes on.
+   * @returns False when it is not a drawing, or when what was done meanwhile is to stay.
+   */
+  async function take({ name, text, target }: ChosenFile, belongs: boolean, left: Project): Promise<boolean> {
     const outcome = await parse(text);
     if (!outcome.ok) {
       showProblems(name, outcome.problems);
       return false;
     }
+    if (documentStore.get().project !== left && !(await mayLeave())) return false;
     const { project, readOnly } = outcome;
     resetSession();
     openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
@@ -84,18 +91,19 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
   }
 
   /** @returns Whether there is a drawing now. */
-  async function takeChosen(chosen: Result<ChosenFile>): Promise<boolean> {
-    if (chosen.ok) return take(chosen.value, true);
+  async function takeChosen(chosen: Result<ChosenFile>, left: Project): Promise<boolean> {
+    if (chosen.ok) return take(chosen.value, true, left);
     showProblems("The file", chosen.problems);
     return false;
   }
 
   async function takeStartFile(): Promise<void> {
+    const left = shownProject();
     const chosen = await host.startFile();
     // Where none waited there is none to refuse: a refusal would fall on one that comes in the same moment.
     if (chosen === undefined) return;
     // The host takes a file that is not opened for one that this window does not show.
-    if (!(await takeChosen(chosen))) await host.refuseStartFile?.();
+    if (!(await takeChosen(chosen, left))) await host.refuseStartFile?.();
   }
 
   async function write(target: FileTarget, overwrite = false): Promise<boolean> {
@@ -147,28 +155,33 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
       await takeOver(newDocument());
     },
     async openRecent(id) {
+      const left = shownProject();
       if (!(await mayLeave())) return;
       const chosen = await host.recent?.open(id).catch(() => undefined);
-      if (chosen?.ok === true) await take(chosen.value, true);
+      if (chosen?.ok === true) await take(chosen.value, true, left);
       else if (chosen !== undefined) showProblems("The file", chosen.problems);
     },
     async open() {
+      const left = shownProject();
       if (!(await mayLeave())) return;
       const chosen = await host.chooseFile().catch(() => "failed" as const);
       if (chosen === undefined) return;
       if (chosen === "failed")
         notify("problem", "Nothing was opened", ["The browser did not let a file be chosen. Try again."]);
-      else if (chosen.ok) await take(chosen.value, true);
+      else if (chosen.ok) await take(chosen.value, true, left);
       else showProblems("The file", chosen.problems);
     },
     async openSample(name, load) {
-      if (await mayLeave()) await take({ name, text: await load() }, false);
+      const left = shownProject();
+      if (!(await mayLeave())) return;
+      await take({ name, text: await load() }, false, left);
     },
     async openDropped(dropped) {
       const read = host.takeDropped(dropped);
       if (read === undefined || !(await mayLeave())) return;
+      const left = shownProject();
       const chosen = await read();
-      if (chosen !== undefined) await takeChosen(chosen);
+      if (chosen !== undefined) await takeChosen(chosen, left);
     },
     openStartFile: takeStartFile,
     async openWaiting() {
@@ -178,6 +191,8 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     mayLeave,
   };
 }
+
+const shownProject = (): Project => documentStore.get().project;
 
 /** The text to save, and the step it belongs to: an unedited document keeps the bytes of its file. */
 function textNow() {

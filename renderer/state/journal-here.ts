@@ -8,13 +8,15 @@ import { createRecovery, unsavedStore } from "./journal-recovery.ts";
 import { notify } from "./session-store.ts";
 import { whenWords } from "./when-words.ts";
 
+/** Of this window. */
+export const journalId = crypto.randomUUID();
+
 let keeper: JournalKeeper | undefined;
 
 /** Keeps the unsaved work of this window from now on, and says once when it cannot. */
 export function startJournal(): void {
-  const id = crypto.randomUUID();
-  holdJournal(id);
-  keeper = keepJournal({ store: browserJournals, id, sha256: sha256Of, now: Date.now });
+  holdJournal(journalId);
+  keeper = keepJournal({ store: browserJournals, id: journalId, sha256: sha256Of, now: Date.now });
   let said: string | undefined;
   journalStore.subscribe(() => {
     const { trouble } = journalStore.get();

@@ -16,7 +16,7 @@ export const CABLE_ITEMS = cableItems;
 export const DEVICE_TYPES = deviceTypes.filter(({ where }) => where === "box");
 
 export const FIRST_SEEN: SeenBox = {
-  item: BOX_ITEMS[0]?.id ?? "",
+  item: "square-4-2-1-8",
   name: "",
   room: { kind: "none" },
   held: "clamps",
@@ -87,6 +87,3 @@ export function cableNames(project: Project, tried: TriedBox | undefined): reado
     .sort((a, b) => a.order - b.order)
     .map(({ name }) => name);
 }
-
-export const nothingDrawn = ({ asFound, proposed }: Project): boolean =>
-  [asFound, proposed].every((each) => Object.keys(each?.enclosures ?? {}).length === 0);

@@ -1,5 +1,6 @@
 import type { RecentFile } from "../platform/file-host.ts";
 import { fileHost } from "./files.ts";
+import { refreshPicturesHere } from "./pictures-here.ts";
 import { notify } from "./session-store.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -13,8 +14,9 @@ export const recentStore: Store<RecentState> = createStore<RecentState>({ files:
 /** Asks the host anew: another window may have opened something since. */
 export async function refreshRecent(): Promise<void> {
   // A host that cannot tell has no list; opening goes on without one.
-  const files = await fileHost.recent?.list().catch(() => []);
+  const files = await fileHost.recent?.list().catch(() => undefined);
   recentStore.set({ files: files ?? [] });
+  await refreshPicturesHere(files?.map(({ id }) => id));
 }
 
 export async function forgetRecent(id: string): Promise<void> {

@@ -1,12 +1,13 @@
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
+import { NOT_DRAWN } from "./far-side-name.ts";
 import { mintId } from "./mint-id.ts";
 import { nextCableName } from "./naming.ts";
 import { freeSide } from "./placing.ts";
 import { select, sessionStore } from "./session-store.ts";
 
-/** Runs a cable of the stock from an enclosure into country that is not drawn, and selects it. */
+/** Runs a cable of the stock from an enclosure to where the drawing ends, and selects it. */
 export function routeToOutside(item: string, from: EnclosureId): Dispatched {
   const { state } = documentStore.get();
   const installation = shownInstallation();
@@ -19,7 +20,7 @@ export function routeToOutside(item: string, from: EnclosureId): Dispatched {
       item,
       name: nextCableName(installation),
       a: freeSide(installation, getEnclosure(installation, from)),
-      b: { outside: "not drawn" },
+      b: { outside: NOT_DRAWN },
     },
   });
   if (done.ok) select({ kind: "cable", id });

@@ -5,14 +5,38 @@ import { createStore, type Store } from "./store.ts";
 export interface StartState {
   /** Whether the start page is shown in the place of the sheet. */
   readonly open: boolean;
+  /** A file that the window is started with may be on its way: the start page waits, so that it does not flash up. */
+  readonly awaiting: boolean;
+  /** Whether the workbench is built out of sight while the file is read, so that only the drawing is left to be drawn. */
+  readonly ahead: boolean;
   /** Unsaved work that the person left for later, in this window. */
   readonly left: ReadonlySet<string>;
 }
 
-export const startStore: Store<StartState> = createStore<StartState>({ open: true, left: new Set() });
+export const startStore: Store<StartState> = createStore<StartState>({
+  open: true,
+  awaiting: false,
+  ahead: false,
+  left: new Set(),
+});
 
 export const openStart = (): void => startStore.merge({ open: true });
 export const closeStart = (): void => startStore.merge({ open: false });
+
+/** Holds the start page back until `opening` has ended, however it ends. */
+export async function awaitStartFile(opening: Promise<void>): Promise<void> {
+  startStore.merge({ awaiting: true });
+  try {
+    await opening;
+  } finally {
+    startStore.merge({ awaiting: false, ahead: false });
+  }
+}
+
+/** Has the workbench built while a file is awaited. */
+export function buildAhead(): void {
+  if (startStore.get().awaiting) startStore.merge({ ahead: true });
+}
 
 /** Puts unsaved work aside, or shows it again. It is kept either way. */
 export function leaveWork(id: string, aside = true): void {

@@ -2,6 +2,7 @@ import type { WindowCommandId } from "../../shared-model/commands/catalog/comman
 import { clipboard } from "./clipboard.ts";
 import { openDialog } from "./dialog-store.ts";
 import { redo, undo } from "./document-store.ts";
+import { toggleEnergise } from "./energise/energising.ts";
 import { files } from "./files.ts";
 import { openStart } from "./start.ts";
 
@@ -18,6 +19,7 @@ const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
   "save-document": files.save,
   "save-document-as": files.saveAs,
   "start-page": openStart,
+  energise: toggleEnergise,
   "add-seen-box": () => openDialog({ kind: "new-box" }),
 };
 

@@ -2,7 +2,7 @@ import { Dialog } from "@base-ui/react/dialog";
 import type { ReactNode } from "react";
 
 interface Props {
-  readonly title: string;
+  readonly title: ReactNode;
   readonly onClose: () => void;
   readonly children: ReactNode;
   /** Buttons at the foot; a Close button when there are none. */

@@ -4,23 +4,17 @@ import { duplex, lineLoad, ONE_FACE, PERSONNEL, path, switchType, TR15, TR20, TY
 import type { DeviceType } from "./device-type.ts";
 import { common, ground, hot, lead, neutral, signal, switched, traveller } from "./terminal-types.ts";
 
+/** What is put in today stands first, what is only found in old work last. */
 const RECEPTACLES: readonly DeviceType[] = [
-  duplex(
-    "receptacle-two-slot",
-    "Two-slot duplex, old",
-    "two-slot duplex",
-    { ratingA: amps(15), tamperResistant: false },
-    "receptacle-two-slot",
-  ),
+  duplex("receptacle-tr-15", "Tamper-resistant duplex, 15 A", "TR duplex receptacle", TR15),
+  duplex("receptacle-tr-20", "Tamper-resistant duplex, 20 A", "TR duplex receptacle, 20 A", {
+    ...TR20,
+    entryKind: "clamp-plate",
+  }),
   duplex("receptacle-15", "Grounding duplex, 15 A", "duplex receptacle", { ratingA: amps(15), tamperResistant: false }),
   duplex("receptacle-20", "Grounding duplex, 20 A", "duplex receptacle, 20 A", {
     ratingA: amps(20),
     tamperResistant: false,
-    entryKind: "clamp-plate",
-  }),
-  duplex("receptacle-tr-15", "Tamper-resistant duplex, 15 A", "TR duplex receptacle", TR15),
-  duplex("receptacle-tr-20", "Tamper-resistant duplex, 20 A", "TR duplex receptacle, 20 A", {
-    ...TR20,
     entryKind: "clamp-plate",
   }),
   duplex("receptacle-tr-wr-15", "Tamper- and weather-resistant duplex, 15 A", "TR WR duplex receptacle", {
@@ -47,6 +41,13 @@ const RECEPTACLES: readonly DeviceType[] = [
     defaults: TR20,
     source: TYPICAL,
   },
+  duplex(
+    "receptacle-two-slot",
+    "Two-slot duplex, old",
+    "two-slot duplex",
+    { ratingA: amps(15), tamperResistant: false },
+    "receptacle-two-slot",
+  ),
 ];
 
 const GROUND_FAULT: readonly DeviceType[] = [

@@ -75,7 +75,12 @@ function marked(
   };
 }
 
+/** What a dwelling is wired with most stands first, then by shape. */
 export const enclosureItems: readonly EnclosureItem[] = [
+  marked("plastic-new-1", "Nonmetallic new-work, 1 gang", 20, "device", 1),
+  marked("plastic-new-2", "Nonmetallic new-work, 2 gang", 34, "device", 2),
+  marked("plastic-old-1", "Nonmetallic old-work, 1 gang", 16, "device", 1),
+  marked("plastic-old-2", "Nonmetallic old-work, 2 gang", 28, "device", 2),
   standard("square-4-2-1-8", "4 in. square × 2-1/8", "4x2-1/8 square", "square", 2.125),
   standard("square-4-1-1-2", "4 in. square × 1-1/2", "4x1-1/2 square", "square", 1.5),
   standard("square-4-1-1-4", "4 in. square × 1-1/4", "4x1-1/4 square", "square", 1.25),
@@ -98,10 +103,6 @@ export const enclosureItems: readonly EnclosureItem[] = [
   standard("masonry-2-1-2", "Masonry × 2-1/2, one gang", "3-3/4x2x2-1/2 masonry, per gang", "masonry", 2.5),
   standard("weatherproof-fd", "Weatherproof FD, one gang", "FD single cover, 2-3/8 min depth, per gang", "cast", 2.375),
   standard("weatherproof-fs", "Weatherproof FS, one gang", "FS single cover, 1-3/4 min depth, per gang", "cast", 1.75),
-  marked("plastic-new-1", "Nonmetallic new-work, 1 gang", 20, "device", 1),
-  marked("plastic-new-2", "Nonmetallic new-work, 2 gang", 34, "device", 2),
-  marked("plastic-old-1", "Nonmetallic old-work, 1 gang", 16, "device", 1),
-  marked("plastic-old-2", "Nonmetallic old-work, 2 gang", 28, "device", 2),
   marked("plastic-ceiling", "Nonmetallic ceiling, round", 22.5, "round", 1, ["luminaire"]),
   marked("fan-rated", "Fan-rated ceiling box", 15.5, "octagon", 1, ["luminaire", "fan"]),
   marked("pancake", "Pancake, 1/2 in.", 5, "round", 1, ["luminaire"]),

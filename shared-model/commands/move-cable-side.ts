@@ -23,9 +23,12 @@ type Args = CommandArgs["move-cable-side"];
 export const moveCableSide = defineCommand<Args>({
   id: "move-cable-side",
   args: record<Args>({ state: stateName, cable: idText, side: oneOf(["a", "b"]), to: sideTarget }),
-  label(project, { state, cable, to }) {
+  label(project, { state, cable, side, to }) {
     const name = callItem(project, state, { kind: "cable", id: cable });
-    if ("outside" in to) return `Move ${name} to open country`;
+    if ("outside" in to) {
+      const from = getInstallation(project, state).cables[cable]?.sides[side];
+      return from !== undefined && "outside" in from ? `Say where ${name} goes` : `Let ${name} leave the drawing`;
+    }
     return `Move ${name} to ${getInstallation(project, state).enclosures[to.enclosure]?.name ?? "a box"}`;
   },
   refuse(project, { state, cable: id, side, to }) {

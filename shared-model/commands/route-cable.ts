@@ -68,7 +68,7 @@ export const routeCable = defineCommand<Args>({
 });
 
 const nameOfSide = (installation: Installation, side: SideTarget): string =>
-  "outside" in side ? "open country" : (installation.enclosures[side.enclosure]?.name ?? "a box");
+  "outside" in side ? "outside the drawing" : (installation.enclosures[side.enclosure]?.name ?? "a box");
 
 /** Why a cable side cannot go there. */
 export function noSuchSide(project: Project, state: StateName, side: SideTarget): Refusal | undefined {

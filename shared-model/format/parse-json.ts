@@ -8,11 +8,15 @@ export function bodyOf(textOfFile: string): Result<string> {
     const message = `The file has ${textOfFile.length} characters, more than the ${LIMITS.characters} allowed. Split it.`;
     return failed(problem("too-large", "", message));
   }
-  const text = textOfFile.startsWith("\ufeff") ? textOfFile.slice(1) : textOfFile;
+  const text = withoutMark(textOfFile);
   if (/^[ \t\n\r]*$/.test(text))
     return failed(problem("empty", "", "The file is empty. Open another, or a copy of it."));
   return ok(text);
 }
+
+/** The text of a file without the byte order mark that may stand before it. */
+export const withoutMark = (textOfFile: string): string =>
+  textOfFile.startsWith("\ufeff") ? textOfFile.slice(1) : textOfFile;
 
 /**
  * Any JSON text within the limits of a file, with no key twice in one object, no reserved key, no number that is not

@@ -1,12 +1,13 @@
 import { failed, ok, type Problem, problem, type Result } from "../lib/result.ts";
-import { FORMAT, FORMAT_MIN_READER, FORMAT_VERSION, type Project } from "../model/project.ts";
+import { FORMAT, type Project } from "../model/project.ts";
 import type { Json } from "./json.ts";
 import { shown } from "./json-path.ts";
 import { LIMITS } from "./limits.ts";
-import { type Migration, migrate, migrations } from "./migrations.ts";
 import { bodyOf } from "./parse-json.ts";
 import { compileQuickCheck, newTally, type Tally } from "./quick-check.ts";
+import { THIS_PROGRAM, upToDate } from "./read-again.ts";
 import { readCarefully } from "./read-carefully.ts";
+import type { Reader } from "./reader.ts";
 import { referenceProblems } from "./references.ts";
 import { type DocumentInFile, documentSchema } from "./schema/document.ts";
 import { shapeProblems } from "./shape-problems.ts";
@@ -22,14 +23,6 @@ export interface OpenedProject {
   readonly fileVersion: number;
 }
 
-/** What the program can read; other values are for tests of the chain itself. */
-export interface Reader {
-  readonly version: number;
-  readonly chain: readonly Migration[];
-}
-
-const THIS_PROGRAM: Reader = { version: FORMAT_VERSION, chain: migrations };
-
 /**
  * Reads the text of a `.loadside` file. A byte order mark may stand before it; unknown fields stay where they are;
  * what could fill the memory is refused before anything is built from the text, the other `LIMITS` before anything
@@ -37,14 +30,21 @@ const THIS_PROGRAM: Reader = { version: FORMAT_VERSION, chain: migrations };
  *
  * Refuses with all problems of the first kind met, each with its path and what to do: not JSON, over a limit, not a
  * document of this program, too new to be read, of the wrong shape, at odds with itself.
+ *
+ * `readable` is called when the text can be read, before its shape is judged: what `readableJson` needs is known then.
  */
-export function parseProject(text: string, reader: Reader = THIS_PROGRAM): Result<OpenedProject> {
+export function parseProject(
+  text: string,
+  reader: Reader = THIS_PROGRAM,
+  readable: () => void = () => {},
+): Result<OpenedProject> {
   const parsed = parseText(text);
   if (!parsed.ok) return parsed;
   const header = readHeader(parsed.value.json, reader);
   if (!header.ok) return header;
   const { version, readOnly } = header.value;
-  const current = version < reader.version ? bringUpToDate(parsed.value, version, reader) : checkShape(parsed.value);
+  readable();
+  const current = version < reader.version ? bringUpToDate(parsed.value, reader) : checkShape(parsed.value);
   if (!current.ok) return current;
 
   const project = projectOf(current.value);
@@ -74,10 +74,10 @@ function checkShape({ text, json, colons }: ParsedText): Result<DocumentInFile> 
 }
 
 /** A step must not meet what the parser lets through, so an old document is read with care first. */
-function bringUpToDate({ text, json }: ParsedText, version: number, reader: Reader): Result<DocumentInFile> {
+function bringUpToDate({ text, json }: ParsedText, reader: Reader): Result<DocumentInFile> {
   const found = readCarefully(text);
   if (found !== undefined) return failed(found);
-  const document = { ...migrate(json, version, reader.chain, reader.version), minReader: FORMAT_MIN_READER };
+  const document = upToDate(json, reader);
   const tally = newTally();
   if (quickCheck(document, tally)) return ok(document as unknown as DocumentInFile);
   return failed(...whyNot(document, tally));

@@ -17,7 +17,13 @@ import { whatToMove } from "./near/what-to-move.ts";
 import { passes } from "./near/wishes.ts";
 import { writeDrawing } from "./near/write-drawing.ts";
 
-const kept = new WeakMap<Enclosure, { readonly basis: readonly unknown[]; readonly drawing: BoxDrawing }>();
+interface Kept {
+  readonly basis: readonly unknown[];
+  readonly drawing: BoxDrawing;
+}
+
+/** The last two drawings of a box: a layout is tried, taken back and made again, and the cables change sides with it. */
+const kept = new WeakMap<Enclosure, readonly Kept[]>();
 
 /**
  * The near drawing of one enclosure, laid out and routed: sheaths on the wall facing the other end of their cable,
@@ -28,10 +34,11 @@ const kept = new WeakMap<Enclosure, { readonly basis: readonly unknown[]; readon
 export function boxDrawing(project: Project, installation: Installation, enclosure: EnclosureId): BoxDrawing {
   const box = getEnclosure(installation, enclosure);
   const basis = drawingBasis(project, installation, box);
-  const before = kept.get(box);
-  if (before !== undefined && isSame(before.basis, basis)) return before.drawing;
+  const before = kept.get(box) ?? [];
+  const known = before.find((each) => isSame(each.basis, basis));
+  if (known !== undefined) return known.drawing;
   const drawing = drawAnew(project, installation, box);
-  kept.set(box, { basis, drawing });
+  kept.set(box, [{ basis, drawing }, ...before.slice(0, 1)]);
   return drawing;
 }
 

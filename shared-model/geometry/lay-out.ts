@@ -4,7 +4,7 @@ import type { BoxMove } from "./arrange.ts";
 import type { Rect } from "./box-drawing.ts";
 import { type Sizes, treeFrom } from "./circuit/grow.ts";
 import { circuitOf, inSheetOrder, joinedTo } from "./circuit/sections.ts";
-import { type Places, settle } from "./circuit/settle.ts";
+import { type InSteps, type Places, settle } from "./circuit/settle.ts";
 import { slideClear } from "./circuit/slide-clear.ts";
 import { type Branch, growTree, onPitch } from "./circuit/tree.ts";
 import { boxDrawing } from "./draw-box.ts";
@@ -18,7 +18,11 @@ import { roomOf } from "./free-place.ts";
  * @param project Its layout names a place for every box of the installation.
  * @param of A box of the circuit; a panel means all it feeds.
  */
-export function layOutCircuit(project: Project, installation: Installation, of: EnclosureId): readonly BoxMove[] {
+export function* layOutCircuit(
+  project: Project,
+  installation: Installation,
+  of: EnclosureId,
+): InSteps<readonly BoxMove[]> {
   const { boxes, panels } = circuitOf(installation, of);
   const root = panels.includes(of) ? of : (panels[0] ?? boxes[0]);
   const at = root && project.layout.enclosures[root];
@@ -26,7 +30,7 @@ export function layOutCircuit(project: Project, installation: Installation, of: 
   const wanted = new Set(boxes);
   const taken = takenRects(project, installation, wanted, root, panels);
   const rooted = wanted.has(root) ? boxes : [root, ...boxes];
-  const places = settle(project, installation, rooted, (sizeOf) => {
+  const { places } = yield* settle(project, installation, rooted, (sizeOf) => {
     const grown = growTree(treeFrom(installation, root, wanted, sizeOf), 1);
     const standing = new Map([...grown].map(([id, { x, y }]) => [id, { x: at.x + x, y: at.y + y }]));
     if (!wanted.has(root)) standing.delete(root);
@@ -41,22 +45,38 @@ const APART = 400;
 /** A panel whose boxes would stand this much higher than wide has them on both sides. */
 const TOO_HIGH = 1.5;
 
-/** Moves that lay out the whole drawing, panels in the middle of what they feed; groups that no cable joins in rows. */
-export function layOutEverything(project: Project, installation: Installation): readonly BoxMove[] {
+/**
+ * Moves that lay out the whole drawing, panels in the middle of what they feed; groups that no cable joins in rows.
+ * Whether a panel has boxes on both sides is settled first, by what they measure on one side: deciding it anew with each
+ * size would turn half of the drawing over and back again.
+ */
+export function* layOutEverything(project: Project, installation: Installation): InSteps<readonly BoxMove[]> {
   const all = Object.values(installation.enclosures).sort(inSheetOrder);
+  const ids = all.map(({ id }) => id);
   const groups = groupsOf(installation);
-  const places = settle(
+  const placeBy = (place: (group: Group, sizeOf: Sizes) => Places) => (sizeOf: Sizes) =>
+    inRows(
+      groups.map((group) => place(group, sizeOf)),
+      sizeOf,
+    );
+  const onOneSide = (group: Group, sizeOf: Sizes): Places => growTree(treeOf(installation, group, sizeOf), 1);
+  const first = yield* settle(project, installation, ids, placeBy(onOneSide));
+  const measured: Sizes = (id) => first.sizes.get(id) ?? NOTHING;
+  const onBoth = new Set(groups.filter((group) => isTooHigh(treeOf(installation, group, measured), measured)));
+  if (onBoth.size === 0) return movesTo(project, first.places);
+  const { places } = yield* settle(
     project,
     installation,
-    all.map(({ id }) => id),
-    (sizeOf) =>
-      inRows(
-        groups.map((group) => placeGroup(installation, group, sizeOf)),
-        sizeOf,
-      ),
+    ids,
+    placeBy((group, sizeOf) =>
+      onBoth.has(group) ? growBothWays(treeOf(installation, group, sizeOf)) : onOneSide(group, sizeOf),
+    ),
+    first.sizes,
   );
   return movesTo(project, places);
 }
+
+const NOTHING: Rect = { x: 0, y: 0, width: 0, height: 0 };
 
 interface Group {
   readonly root: EnclosureId;
@@ -80,11 +100,15 @@ function groupsOf(installation: Installation): readonly Group[] {
     });
 }
 
-function placeGroup(installation: Installation, { root, members }: Group, sizeOf: Sizes): Places {
-  const tree = treeFrom(installation, root, members, sizeOf);
-  const right = growTree(tree, 1);
-  const { width, height } = hull(rectsOf(right, sizeOf));
-  if (height <= TOO_HIGH * width || tree.children.length < 2) return right;
+const treeOf = (installation: Installation, { root, members }: Group, sizeOf: Sizes): Branch =>
+  treeFrom(installation, root, members, sizeOf);
+
+function isTooHigh(tree: Branch, sizeOf: Sizes): boolean {
+  const { width, height } = hull(rectsOf(growTree(tree, 1), sizeOf));
+  return height > TOO_HIGH * width && tree.children.length > 1;
+}
+
+function growBothWays(tree: Branch): Places {
   const half = halfOf(tree.children);
   const one = growTree({ ...tree, children: tree.children.slice(0, half) }, 1);
   const other = growTree({ ...tree, children: tree.children.slice(half) }, -1);

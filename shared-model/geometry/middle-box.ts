@@ -1,6 +1,6 @@
 import type { CableId, DeviceId, Side } from "../model/ids.ts";
 import type { Point } from "../model/project.ts";
-import type { BoxDrawing, Rect, SheathDrawing } from "./box-drawing.ts";
+import type { BoxDrawing, Rect, Wall } from "./box-drawing.ts";
 import { hull } from "./free-group-place.ts";
 import { WALL } from "./metrics.ts";
 
@@ -23,7 +23,8 @@ export interface TabDrawing {
   readonly cable: CableId;
   readonly side: Side;
   readonly at: Point;
-  /** -1: on the left wall. */
+  readonly wall: Wall;
+  /** Which way the cable goes from it: -1 to the left or up, 1 to the right or down. */
   readonly out: 1 | -1;
 }
 
@@ -46,6 +47,8 @@ const LETTERS = 12;
 /** Between the middles of two tabs on a wall; less where the wall is short. */
 const TAB_GAP = 24;
 const TAB_MARGIN = 14;
+/** At the right end of the upper wall stands the worst finding. */
+const SIGN_ROOM = 12;
 
 const isShown = ({ family }: BoxDrawing["devices"][number]): boolean =>
   family !== "neutral-bar" && family !== "ground-bar";
@@ -143,21 +146,29 @@ const within = (value: number, least: number, most: number): number => Math.max(
  */
 export function tabsOf(drawing: BoxDrawing, unit: number, pixels = TAB_GAP): readonly TabDrawing[] {
   const margin = Math.min(pixels / 2 + 2, TAB_MARGIN) * unit;
-  const wall = (out: 1 | -1): readonly TabDrawing[] => {
-    const sheaths = drawing.sheaths.filter((sheath) => outOf(sheath) === out).sort((a, b) => a.at.y - b.at.y);
-    const x = out < 0 ? -WALL : drawing.width + WALL;
-    const ys = spread(
-      sheaths.map(({ at }) => at.y),
+  const on = (wall: Wall): readonly TabDrawing[] => {
+    const upright = wall === "top" || wall === "bottom";
+    const [along, long, across] = upright
+      ? (["x", drawing.width, drawing.height] as const)
+      : (["y", drawing.height, drawing.width] as const);
+    const sheaths = drawing.sheaths.filter((sheath) => sheath.wall === wall).sort((a, b) => a.at[along] - b.at[along]);
+    if (sheaths.length === 0) return [];
+    const out = wall === "left" || wall === "top" ? -1 : 1;
+    const edge = out < 0 ? -WALL : across + WALL;
+    const end = upright ? margin + SIGN_ROOM * unit : margin;
+    const places = spread(
+      sheaths.map(({ at }) => at[along]),
       pixels * unit,
-      Math.min(margin, drawing.height / 2),
-      Math.max(drawing.height - margin, drawing.height / 2),
+      Math.min(end, long / 2),
+      Math.max(long - end, long / 2),
     );
-    return sheaths.map(({ cable, side }, i) => ({ cable, side, at: { x, y: ys[i] ?? 0 }, out }));
+    return sheaths.map(({ cable, side }, i) => {
+      const at = upright ? { x: places[i] ?? 0, y: edge } : { x: edge, y: places[i] ?? 0 };
+      return { cable, side, wall, out, at };
+    });
   };
-  return [...wall(-1), ...wall(1)];
+  return [...on("left"), ...on("right"), ...on("top"), ...on("bottom")];
 }
-
-const outOf = ({ at, outer }: SheathDrawing): 1 | -1 => (outer.x < at.x ? -1 : 1);
 
 /**
  * Places as near as possible to the wanted ones, in the same order and at least `gap` apart, between two bounds; closer

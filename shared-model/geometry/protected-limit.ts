@@ -62,6 +62,8 @@ function wideLimit(
   const [first] = joints;
   if (first === undefined || joints.some(({ x }) => x !== first.x)) return undefined;
   const side = first.x > drawing.width / 2 ? "right" : "left";
+  // What comes from above or below passes before a side wall, through where the area would be.
+  if (drawing.sheaths.some(({ wall }) => wall === "top" || wall === "bottom")) return undefined;
   const own = sheaths.filter(({ wall }) => wall === side);
   const capsules = joints.map(capsuleOf);
   const top = Math.min(

@@ -1,7 +1,8 @@
 import type { CannotTell, Finding, ScopeAnswers, Subject } from "../answers/finding.ts";
 import type { Edition, StateName } from "../model/project.ts";
 import { severityRank } from "../model/severity.ts";
-import type { Report, Rule } from "./rule.ts";
+import type { Report, Rule, SharedQuestion } from "./rule.ts";
+import { listed } from "./rule-parts.ts";
 import type { RawAnswers } from "./run-rules.ts";
 
 /** Equal for the same statement about the same things, in both states and whatever the words. */
@@ -46,15 +47,51 @@ export function fold(state: StateName, edition: Edition, parts: readonly RawAnsw
       (report.asks ?? []).flatMap(({ rule, subjects }) => subjects.map((id) => `${rule}|${id}`)),
     ),
   );
-  const couldNotTell = parts
+  const open = parts
     .flatMap((part) => part.couldNotTell)
-    .filter(({ rule, report }) => !asked.has(`${rule.id}|${report.subjects[0]?.id}`))
-    .map(({ rule, report }): CannotTell => {
-      const { subjects, message, missing } = report;
-      return { key: findingKey(rule.id, subjects), rule: rule.id, state, subjects, message, missing };
-    });
-  return { findings: findings.sort(bySeverity), couldNotTell: couldNotTell.sort(byKey) };
+    .filter(({ rule, report }) => !asked.has(`${rule.id}|${report.subjects[0]?.id}`));
+  return { findings: findings.sort(bySeverity), couldNotTell: askedOnce(state, open).sort(byKey) };
 }
+
+/** Questions with one answer become one, under the first of their rules; all others stand as they are. */
+function askedOnce(state: StateName, open: RawAnswers["couldNotTell"]): CannotTell[] {
+  const shared = new Map<string, { readonly rule: Rule; readonly question: SharedQuestion }[]>();
+  const questions: CannotTell[] = [];
+  for (const { rule, report } of open) {
+    const { subjects, message, missing, enterAt, toDo, shared: question } = report;
+    if (question !== undefined) {
+      const same = shared.get(question.id);
+      if (same === undefined) shared.set(question.id, [{ rule, question }]);
+      else same.push({ rule, question });
+      continue;
+    }
+    questions.push(cannotTell(state, rule, { subjects, message, missing, enterAt, toDo }));
+  }
+  for (const same of shared.values()) {
+    same.sort((a, b) => (a.rule.id + a.question.cannot < b.rule.id + b.question.cannot ? -1 : 1));
+    const [first] = same;
+    if (first === undefined) continue;
+    const { subjects, lead, missing, enterAt, toDo } = first.question;
+    const waiting = listed([...new Set(same.map(({ question }) => question.cannot))]);
+    const message = `${lead} So nothing here can tell ${waiting}; what follows the current is not judged.`;
+    questions.push(cannotTell(state, first.rule, { subjects, message, missing, enterAt, toDo }));
+  }
+  return questions;
+}
+
+interface Question extends Pick<CannotTell, "subjects" | "message" | "missing"> {
+  readonly enterAt: Subject | undefined;
+  readonly toDo: string | undefined;
+}
+
+const cannotTell = (state: StateName, rule: Rule, { enterAt, toDo, ...rest }: Question): CannotTell => ({
+  key: findingKey(rule.id, rest.subjects),
+  rule: rule.id,
+  state,
+  ...rest,
+  ...(enterAt !== undefined && { enterAt }),
+  ...(toDo !== undefined && { toDo }),
+});
 
 /** How many checks the answers stand on. */
 export const checksRunIn = (parts: readonly RawAnswers[]): number =>

@@ -1,4 +1,4 @@
-import type { SectionConfidence, SectionPointer, Severity } from "../answers/finding.ts";
+import type { RuleStatus, SectionConfidence, SectionPointer, Severity } from "../answers/finding.ts";
 import { EDITIONS, type Edition } from "../model/project.ts";
 import { type CubicInches, formatVolume } from "../units/volume.ts";
 import type { EditionData, Sourced, ValueName } from "./editions/edition-data.ts";
@@ -7,7 +7,7 @@ import type { Rule } from "./rule.ts";
 
 const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
   sourced: "a source text states it",
-  "from-memory": "from memory, no text checked",
+  "from-memory": "number not checked against the text",
   unconfirmed: "unconfirmed, look it up",
   doubtful: "doubtful, look it up",
   "own-rule": "our own rule",
@@ -20,15 +20,29 @@ const MEANING: Readonly<Record<Severity, string>> = {
   advice: "advice",
 };
 
+const STATUS: Readonly<Record<RuleStatus, string>> = {
+  draft: "It is a draft: no licensed person has reviewed it yet.",
+  stable: "It has been reviewed.",
+  retired: "It is no longer checked.",
+};
+
+const LOOKS_AT: Readonly<Record<Rule["scope"], string>> = {
+  box: "It looks at one box or panel at a time.",
+  section: "It follows the wires from box to box, as far as the panel.",
+  project: "It looks at the drawing as a whole.",
+};
+
+/** What stands in braces is filled in with the names of the drawing. */
+const WHAT_IT_SAYS = "## What it says";
+
 /** The help page of a rule in Markdown, made from the rule itself, so that it cannot say something else. */
 export function helpPage(rule: Rule): string {
   const parts = [
-    `# ${rule.id}`,
-    rule.summary,
-    `Highest severity: ${MEANING[rule.severity]}. Status: ${rule.status}. It looks at each ${rule.scope}.`,
+    `# ${rule.summary.replace(/\.$/, "")}`,
+    `At worst a ${MEANING[rule.severity]}. ${STATUS[rule.status]} ${LOOKS_AT[rule.scope]}`,
     "## Why",
     rule.why,
-    "## What it says",
+    WHAT_IT_SAYS,
     Object.values<string>(rule.messages)
       .map((message) => `- ${message}`)
       .join("\n"),
@@ -36,6 +50,7 @@ export function helpPage(rule: Rule): string {
     "Section numbers are pointers for looking up; the adopted text and its local amendments decide.",
     sectionTable(rule),
     ...valueParts(rule),
+    `For local amendments and the command line this rule is called \`${rule.id}\`.`,
   ];
   return `${parts.join("\n\n")}\n`;
 }

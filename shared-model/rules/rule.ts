@@ -26,6 +26,26 @@ export interface CannotTellReport {
   readonly subjects: readonly Subject[];
   readonly message: string;
   readonly missing: string;
+  /** Where a person enters the missing fact, where that is not at the first subject. */
+  readonly enterAt?: Subject;
+  /** What to do instead of entering it: "Judge it by hand." One sentence. */
+  readonly toDo?: string;
+  /** Questions of several rules with one answer: they are asked once, with all that waits for it. */
+  readonly shared?: SharedQuestion;
+}
+
+/** One missing fact that keeps several rules of a section from telling. */
+export interface SharedQuestion {
+  /** Equal for the same fact. */
+  readonly id: string;
+  readonly subjects: readonly Subject[];
+  /** What is missing, as a sentence. */
+  readonly lead: string;
+  readonly missing: string;
+  readonly enterAt?: Subject;
+  readonly toDo: string;
+  /** What this rule cannot tell: "the polarity of R1". */
+  readonly cannot: string;
 }
 
 export interface ProjectContext {

@@ -94,6 +94,7 @@ const tooManySwitches = (rule: Rule, where: Subject): CannotTellReport => ({
   subjects: [where],
   message: `Cannot tell for every switch position: more switches bear on the circuits at ${where.name} than are tried, so a finding of "${rule.id}" may be missing. Judge these circuits by hand.`,
   missing: `the positions of all switches on the circuits at ${where.name}`,
+  toDo: "Judge these circuits by hand.",
 });
 
 /** Runs the project rules, and says which amendments change nothing and, in proposed, which as-found edits are not in it. */
@@ -129,6 +130,7 @@ function notHeld(context: InState): RawAnswers["couldNotTell"] {
         subjects: [{ kind: "project", id: "project", name: project.title }],
         message: `Cannot tell which outlets need ground-fault protection: edition ${year} is held for counting box fill only. Look its list up, or choose the edition that is adopted.`,
         missing,
+        toDo: "Judge them by hand, or choose another edition.",
       },
     } as const;
   });

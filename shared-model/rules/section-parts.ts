@@ -8,7 +8,7 @@ import { type ConductorKey, cableEnd, type EnclosureId, type EndKey, type Termin
 import { nameOfEnd } from "../queries/end-facts.ts";
 import { findTerminal } from "../queries/terminals-of.ts";
 import type { OutletStanding, PathStep, Reach, Section, Spot } from "../solver/section.ts";
-import type { SectionContext } from "./rule.ts";
+import type { SectionContext, SharedQuestion } from "./rule.ts";
 import { fillIn, listed, marksOn, subject } from "./rule-parts.ts";
 
 /** Rules that say of an outlet that nothing protects it: consequences of whatever spoils its device. */
@@ -173,13 +173,23 @@ export class LeadingOutside {
     else names.push(name);
   }
 
-  /** Asks one question a cable; `message` has {cable} and {outlets} to fill. */
-  ask(message: string, cannotTell: SectionContext["cannotTell"]): void {
+  /**
+   * Asks one question a cable; `message` has {cable} and {outlets} to fill. With `shared`, what keeps the rule from telling
+   * may be a fact that others wait for too.
+   */
+  ask(
+    message: string,
+    cannotTell: SectionContext["cannotTell"],
+    shared?: (outlets: string) => SharedQuestion | undefined,
+  ): void {
     for (const [cable, names] of this.byCable) {
+      const question = shared?.(listed(names));
       cannotTell({
         subjects: [subject("cable", cable)],
         message: fillIn(message, { cable: cable.name, outlets: listed(names) }),
         missing: `what is at the other end of ${cable.name}`,
+        toDo: `Draw it: the details of ${cable.name} have “draw it to”.`,
+        ...(question !== undefined && { shared: question }),
       });
     }
   }

@@ -5,6 +5,9 @@ import { chromium } from "@playwright/test";
 import { build } from "vite";
 import { startBrowserHost } from "../../electron/browser-host.mjs";
 import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
+import { getNgspice, NO_NGSPICE } from "../get-ngspice.mjs";
+import { measureCircuit, reportCircuit } from "./circuit.mjs";
+import { measureReadings, reportReadings } from "./readings.mjs";
 import { measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
@@ -40,6 +43,10 @@ try {
   await browser.close();
   await host.close();
 }
+if (!reportReadings(await measureReadings())) process.exitCode = 1;
+const ngspice = getNgspice();
+if (ngspice === undefined) console.error(`The circuit solver was not measured beside ngspice. ${NO_NGSPICE}`);
+else if (!reportCircuit(await measureCircuit(ngspice))) process.exitCode = 1;
 
 /** @param {import("./page/main.ts").BenchResult} result @param {string} version */
 function report({ edits, firstCheck, parse, save, noise }, version) {

@@ -70,7 +70,7 @@ describe("route-cable", () => {
     const { project } = drawing().box("B1").box("B2");
     const args = { state: "as-found" as const, id: cableId("C1"), item: "nm-12-2-g", name: "C1", a: to("B1", "e1") };
     expect(titleOf(project, "route-cable", { ...args, b: to("B2", "e2") })).toBe("Route C1 from B1 to B2");
-    expect(titleOf(project, "route-cable", { ...args, b: OUTSIDE })).toBe("Route C1 from B1 to open country");
+    expect(titleOf(project, "route-cable", { ...args, b: OUTSIDE })).toBe("Route C1 from B1 to outside the drawing");
   });
 });
 

@@ -2,6 +2,7 @@
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect } from "@playwright/test";
+import { recentId } from "../../electron/main/recent-files.ts";
 import { banner, onDisk, ready, rename, test, withHouse } from "./support/desktop-test.ts";
 import { checked, pane, runByField } from "./support/window-test.ts";
 
@@ -101,4 +102,34 @@ test("a file that another program changed is replaced, kept beside, or left as t
     .getByRole("button", { name: "Replace it" })
     .click();
   await expect.poll(() => onDisk(copy)).toContain('"name": "R1c"');
+});
+
+test("a drawing of the list is shown in small on the start page, under the name that its line has", async ({
+  desktop,
+}) => {
+  const { page } = await withHouse(desktop);
+  const kept = (): Promise<readonly { readonly id: string; readonly text: string }[]> =>
+    page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          const opening = indexedDB.open("loadside-pictures", 1);
+          opening.onupgradeneeded = () => opening.result.createObjectStore("pictures", { keyPath: "id" });
+          opening.onsuccess = () => {
+            const asked = opening.result.transaction("pictures").objectStore("pictures").getAll();
+            asked.onsuccess = () => {
+              opening.result.close();
+              resolve(asked.result);
+            };
+          };
+        }),
+    );
+  await expect
+    .poll(async () => (await kept()).map(({ id }) => id), { timeout: 30_000 })
+    .toEqual([recentId(desktop.house)]);
+  expect(JSON.stringify(await kept())).not.toContain(desktop.home);
+  await runByField(page, "Start page");
+  const side = page.getByRole("complementary", { name: "Continue, open or look at a sample" });
+  await expect(side.locator(".start-again .drawing-picture .drawing-name").filter({ hasText: /^B1$/ })).toBeVisible();
+  await side.getByRole("button", { name: "Take house.loadside off the list" }).click();
+  await expect.poll(kept).toEqual([]);
 });

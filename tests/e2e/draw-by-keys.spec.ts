@@ -61,7 +61,7 @@ for (const [way, handsOf] of [
 
   test(`the laundry box is drawn from empty ${way}`, async ({ quietPage: page, address }) => {
     // Some five hundred keys or presses; a busy machine takes its time over them.
-    test.setTimeout(180_000);
+    test.setTimeout(240_000);
     await page.setViewportSize({ width: 1440, height: 1400 });
     const hands = handsOf(page);
     await openEmpty(page, address, hands);

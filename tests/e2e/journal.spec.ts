@@ -35,8 +35,22 @@ async function crash(page: Page): Promise<void> {
   await page.close();
 }
 
-/** Waits until the unsaved work of a window is kept: it goes out at once, and here a little time passes. */
-const settle = (page: Page): Promise<void> => page.waitForTimeout(250);
+/** Waits until a journal holds these words. It goes out at once; how much a kill takes with it is a test of its own. */
+async function kept(page: Page, words: string): Promise<void> {
+  const held = (): Promise<string> =>
+    page.evaluate(async () => {
+      const name = "loadside-journals";
+      // Opened before the window has made it, it would be made without its stores.
+      if (!(await indexedDB.databases()).some((one) => one.name === name)) return "";
+      const opening = indexedDB.open(name);
+      await new Promise((done) => opening.addEventListener("success", done));
+      const lines = opening.result.transaction("lines").objectStore("lines").getAll();
+      await new Promise((done) => lines.addEventListener("success", done));
+      opening.result.close();
+      return lines.result.join("\n");
+    });
+  await expect.poll(held).toContain(words);
+}
 
 test("a window that died offers its work: it can be left, looked at again, and continued with", async ({
   page,
@@ -45,7 +59,7 @@ test("a window that died offers its work: it can be left, looked at again, and c
 }) => {
   await openWindow(page, address);
   await rename(page, "Attic");
-  await settle(page);
+  await kept(page, "Attic");
   await crash(page);
 
   const next = await context.newPage();
@@ -66,7 +80,6 @@ test("a window that died offers its work: it can be left, looked at again, and c
   await work(next).getByRole("button", { name: "Continue with Attic" }).click();
   await expect(title(next)).toHaveText("Attic");
   await expect(next.getByRole("banner")).toContainText("not saved");
-  await settle(next);
   // Now it is this window's own, and no longer offered as that of a dead one.
   await runByField(next, "Start page");
   await expect(work(next)).toHaveCount(0);
@@ -79,7 +92,7 @@ test("a window that died offers its work: it can be left, looked at again, and c
 test("unsaved work is thrown away only on purpose", async ({ page, context, address }) => {
   await openWindow(page, address);
   await rename(page, "Attic");
-  await settle(page);
+  await kept(page, "Attic");
   await crash(page);
   const next = await context.newPage();
   await openStart(next, address);
@@ -102,7 +115,7 @@ test("each of two windows has its own work; a living one is not offered", async 
   const other = await context.newPage();
   await openWindow(other, address);
   await rename(other, "There");
-  await settle(other);
+  await kept(other, "There");
   await crash(other);
   const third = await context.newPage();
   await openStart(third, address);
@@ -124,7 +137,7 @@ test("work on a file goes back to the file; one that changed meanwhile is left a
   await expect(title(page)).toHaveText("house.loadside");
   await checked(page);
   await rename(page, "Once");
-  await settle(page);
+  await kept(page, "Once");
   await crash(page);
 
   const next = await context.newPage();
@@ -138,7 +151,7 @@ test("work on a file goes back to the file; one that changed meanwhile is left a
   expect(await storedText(next, "house.loadside")).toContain('"title": "Once"');
 
   await rename(next, "Twice");
-  await settle(next);
+  await kept(next, "Twice");
   await crash(next);
   const third = await context.newPage();
   await openStart(third, address);
@@ -164,7 +177,8 @@ test("no room for unsaved work is said once, and editing and saving go on", asyn
   await page.getByRole("alert").getByRole("button", { name: "Close" }).click();
   await rename(page, "Two");
   await expect(title(page)).toHaveText("Two");
-  await settle(page);
+  // Time in which it would be said again.
+  await page.waitForTimeout(250);
   await expect(page.getByText("Unsaved work is not kept")).toHaveCount(0);
   await page.keyboard.press("Control+s");
   await expect(page.getByRole("banner").getByText("saved", { exact: true })).toBeVisible();
@@ -176,7 +190,7 @@ test("a changed copy of a sample comes back too", async ({ page, context, addres
   await runByField(page, "R1");
   await pane(page).getByRole("textbox", { name: "Name" }).fill("R9");
   await page.keyboard.press("Enter");
-  await settle(page);
+  await kept(page, "R9");
   await crash(page);
   const next = await context.newPage();
   await openStart(next, address);
@@ -206,6 +220,7 @@ killing(
   async ({ killable }) => {
     killing.setTimeout(30_000 + KILLS * 20_000);
     const lost: number[] = [];
+    const over: number[] = [];
     for (let round = 0; round < KILLS; round += 1) {
       const page = await killable.start();
       /** When each edit was made that the test heard of. */
@@ -217,9 +232,9 @@ killing(
       await leaveStart(page);
       await checked(page);
       await keepEditing(page, EDIT_EVERY_MS);
+      await expect.poll(() => made.length, "edits are made").toBeGreaterThan(10);
       await page.waitForTimeout(600 + Math.random() * 2000);
       const killedAt = await killable.kill();
-      expect(made.length, "edits were made").toBeGreaterThan(10);
 
       const after = await killable.start();
       await openStart(after, killable.address);
@@ -231,6 +246,7 @@ killing(
       // Everything from the first edit that is missing until the kill is lost.
       const firstLost = made[back + 1];
       lost.push(firstLost === undefined ? 0 : killedAt - firstLost);
+      over.push((lost.at(-1) ?? 0) - MOST_LOST_MS - longestPause(made, killedAt));
       await killable.kill();
       // The work of this round must not be offered in the next.
       const cleaner = await killable.start();
@@ -244,9 +260,18 @@ killing(
       await killable.kill();
     }
     console.log(`lost in ${lost.length} kills: ${lost.map((ms) => ms.toFixed(0)).join(", ")} ms`);
-    expect(Math.max(...lost)).toBeLessThanOrEqual(MOST_LOST_MS);
+    expect(Math.max(...over), `lost: ${lost.join(", ")} ms`).toBeLessThanOrEqual(0);
   },
 );
+
+/**
+ * The longest time in which the machine did nothing for this browser: a window that does not run loses what it did just
+ * before, and nobody could do more. On a machine with time left it is that of an edit.
+ */
+function longestPause(made: readonly number[], killedAt: number): number {
+  const times = made.filter((at) => at !== undefined);
+  return Math.max(...times.map((at, edit) => (times[edit + 1] ?? killedAt) - at)) - EDIT_EVERY_MS;
+}
 
 /** Somebody who gives the drawing another title again and again, each time telling the test. */
 const keepEditing = (page: Page, everyMs: number): Promise<void> =>

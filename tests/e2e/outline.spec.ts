@@ -179,10 +179,14 @@ test("every command of the menus stands there with its keys, and in the command 
   for (const menu of ["Drawing", "Edit"] as const) {
     await page.getByRole("button", { name: menu, exact: true }).click();
     for (const [command, way] of Object.entries(WAYS)) {
-      if (way.by !== "menu" || way.menu !== menu || /proposed|paste-items/.test(command)) continue;
-      const line = page.getByRole("menuitem", { name: new RegExp(`^${way.line}`) }).first();
-      await expect(line, command).toBeVisible();
-      if (way.keys !== undefined) await expect(line, command).toContainText(/Ctrl/);
+      // Proposed is not started here.
+      if (way.by !== "control" || /proposed/.test(command)) continue;
+      for (const step of way.steps) {
+        if (step.do !== "menu" || step.menu !== menu) continue;
+        const line = page.getByRole("menuitem", { name: new RegExp(`^${step.line}`) }).first();
+        await expect(line, command).toBeVisible();
+        if (step.keys !== undefined) await expect(line, command).toContainText(/Ctrl/);
+      }
     }
     await expectAccessible(page, `menu ${menu}`);
     await page.keyboard.press("Escape");
@@ -259,21 +263,29 @@ test("a thousand boxes open in the outline without a stall", async ({ quietPage:
   await expect.poll(() => activeName(page)).toMatch(/^\S+, /);
   // Rows out of sight are not there.
   expect(await tree(page).getByRole("treeitem").count()).toBeLessThan(80);
-  const walked = await page.evaluate(async () => {
+  // Time that the thread of the window itself was at work: a busy machine makes everything late, and this hardly.
+  const session = await page.context().newCDPSession(page);
+  await session.send("Performance.enable", { timeDomain: "threadTicks" });
+  const atWork = async (): Promise<number> => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    return (metrics.find(({ name }) => name === "TaskDuration")?.value ?? Number.NaN) * 1000;
+  };
+  const STEPS = 40;
+  const before = await atWork();
+  const late = await page.evaluate(async (steps) => {
     const root = document.querySelector<HTMLElement>("[role='tree']");
-    const times: number[] = [];
-    for (let step = 0; step < 40; step += 1) {
-      const start = performance.now();
+    const start = performance.now();
+    for (let step = 0; step < steps; step += 1) {
       root?.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowUp", bubbles: true }));
       await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
-      times.push(performance.now() - start);
     }
-    return times.sort((a, b) => a - b);
-  });
-  const median = walked[20] ?? Number.POSITIVE_INFINITY;
+    return (performance.now() - start) / steps;
+  }, STEPS);
+  const each = ((await atWork()) - before) / STEPS;
   console.log(
-    `outline, 1,000 boxes all open: a step takes ${median.toFixed(1)} ms in the middle, ${walked.at(-2)?.toFixed(1)} ms at worst but one`,
+    `outline, 1,000 boxes all open: a step takes ${each.toFixed(1)} ms of work, ${late.toFixed(1)} ms until it shows`,
   );
-  // A step that is felt at once: RAIL's 100 ms, with room for a busy machine.
-  expect(median).toBeLessThan(100);
+  expect(each).toBeGreaterThan(0);
+  // A step that is felt at once: RAIL's 100 ms, half of it for all that is not this thread.
+  expect(each).toBeLessThan(50);
 });

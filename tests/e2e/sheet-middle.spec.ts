@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import { expectAccessible, openLaundrySample, openWindow, runByField, test } from "./support/window-test.ts";
+import { expectAccessible, openLaundrySample, openWindow, quickly, runByField, test } from "./support/window-test.ts";
 
 /** Fits and zooms do not glide for people who ask for less motion. */
 test.use({ contextOptions: { reducedMotion: "reduce" } });
@@ -149,9 +149,9 @@ test("boxes are chosen by frame and by presses, aligned, spaced and nudged, each
   await page.keyboard.press("ControlOrMeta+z");
   const before = await wallOf(page, "B2");
   await box(page, "B2").focus();
-  await page.keyboard.press("ArrowDown");
-  await page.keyboard.press("ArrowDown");
-  await page.keyboard.press("Shift+ArrowDown");
+  await quickly(page, async () => {
+    for (const key of ["ArrowDown", "ArrowDown", "Shift+ArrowDown"]) await page.keyboard.press(key);
+  });
   const zoom = before.width / (await widthOnSheet(page, "B2"));
   const after = await wallOf(page, "B2");
   expect(Math.abs(after.y - before.y - 7 * 16 * zoom)).toBeLessThan(1);
@@ -284,7 +284,7 @@ async function zoomAbout(page: Page, wanted: number): Promise<void> {
     await page.mouse.move(x, y);
     // The flow makes a size 2^(-delta / 500) times as large.
     await page.mouse.wheel(0, -Math.log2(wanted / now) * 500);
-    await page.waitForTimeout(60);
+    await expect.poll(scale).not.toBe(now);
   }
   throw new Error(`The drawing did not come to size ${wanted}, it has ${await scale()}.`);
 }

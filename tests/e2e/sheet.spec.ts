@@ -5,6 +5,7 @@ import {
   expectAccessible,
   openLaundrySample,
   openWindow,
+  quickly,
   shownMessages,
   showPane,
   test,
@@ -77,7 +78,7 @@ test("the laundry box is drawn by mouse, its three mistakes show and go, and a s
 
   // A place that cannot be is struck and says why: a jumper from a terminal to itself.
   await page.getByRole("button", { name: /^R1, duplex/ }).click({ button: "right" });
-  await page.getByRole("menuitem", { name: "Jumper from" }).click();
+  await page.getByRole("menuitem", { name: "Pigtail or jumper from" }).click();
   await page.getByRole("menuitem", { name: "R1 H" }).first().click();
   const struck = await middleOf(ring(target(page, /^R1 H.*: not possible\. /)));
   await page.mouse.click(struck.x, struck.y);
@@ -176,7 +177,9 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await expect.poll(async () => Math.abs((await at("B3")).y - before.y)).toBeLessThan(3);
 
   await box(page, "B3").focus();
-  for (let i = 0; i < 5; i++) await page.keyboard.press("Shift+ArrowUp");
+  await quickly(page, async () => {
+    for (let i = 0; i < 5; i++) await page.keyboard.press("Shift+ArrowUp");
+  });
   await expect.poll(async () => (await at("B3")).y).toBeLessThan(before.y - 20);
   await undo(page);
   await expect.poll(async () => Math.abs((await at("B3")).y - before.y)).toBeLessThan(3);
@@ -201,7 +204,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await take(page, "14/2 with ground");
   await box(page, "B7").focus();
   await page.keyboard.press("Enter");
-  await page.getByRole("button", { name: "To open country" }).press("Enter");
+  await page.getByRole("button", { name: "Leaves this drawing" }).press("Enter");
   await expect(page.getByRole("button", { name: /^Undo ?: Route C8/ })).toBeEnabled();
   await approach(page, "B7");
   await expect(page.getByRole("button", { name: /^14\/2 C8 black end at B7, capped/ })).toBeVisible();
@@ -219,7 +222,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
 
   // A new jumper in the hand is dropped by Escape.
   await page.getByRole("button", { name: /^L1, / }).click({ button: "right" });
-  await page.getByRole("menuitem", { name: "Jumper from" }).press("ArrowRight");
+  await page.getByRole("menuitem", { name: "Pigtail or jumper from" }).press("ArrowRight");
   await page.getByRole("menuitem", { name: /^L1 H/ }).press("Enter");
   await expect(page.getByText("A new jumper")).toBeVisible();
   await expectAccessible(page, "a jumper in the hand");
@@ -360,7 +363,7 @@ async function pressEnd(page: Page, words: string, onto: RegExp): Promise<void> 
 /** A jumper from a splice to a place, by the menu of the splice. */
 async function jumper(page: Page, splice: string, onto: RegExp): Promise<void> {
   await page.getByRole("button", { name: new RegExp(`^Splice ${splice},`) }).click({ button: "right" });
-  await page.getByRole("menuitem", { name: "Jumper from here" }).click();
+  await page.getByRole("menuitem", { name: "Pigtail or jumper from here" }).click();
   await ring(target(page, onto)).click();
   await expect(page.locator(".sheet-targets")).toHaveCount(0);
 }

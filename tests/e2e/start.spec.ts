@@ -51,6 +51,9 @@ test("first load: at most 350 KiB of compressed script before the start page can
     "the checks are among it",
   ).toBe(true);
   expect(kib).toBeLessThanOrEqual(350);
+  // Sheet, dialogs, and what copies, arranges and lists commands come when they are wanted.
+  const later = /\/(workbench|open-dialog|clipboard-actions|command-lines|item-actions|sheet-picture)-/;
+  expect([...scripts.keys()].filter((url) => later.test(url))).toEqual([]);
 });
 
 test("a box is made from what is seen, by presses alone", async ({ quietPage: page, address }) => {

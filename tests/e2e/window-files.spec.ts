@@ -10,6 +10,7 @@ import {
   checked,
   expectAccessible,
   openLaundrySample,
+  openStart,
   openWindow,
   pane,
   ROOT,
@@ -201,3 +202,47 @@ test("the file that the window was started with opens, and is saved over itself"
     await rm(own, { recursive: true });
   }
 });
+
+for (const comes of [true, false]) {
+  test(`a file that the window is started with is waited for, and ${comes ? "no start page flashes up" : "the start page comes when it cannot be read"}`, async ({
+    quietPage: page,
+    folder,
+  }) => {
+    const text = await readFile(SAMPLE, "utf8");
+    let release = (): void => {};
+    const released = new Promise<void>((done) => {
+      release = done;
+    });
+    const openedFile = {
+      name: "house.loadside",
+      token: "house",
+      limit: text.length,
+      async read() {
+        await released;
+        return comes ? { ok: true as const, text } : { ok: true as const, text: "not a drawing" };
+      },
+      save: async () => ({ ok: true as const }),
+    };
+    const host = await startBrowserHost({ folder, openedFile });
+    try {
+      await page.addInitScript(() => {
+        new MutationObserver(() => {
+          if (document.querySelector(".start") !== null) Object.assign(globalThis, { startWasShown: true });
+        }).observe(document, { childList: true, subtree: true });
+      });
+      await openStart(page, host.url);
+      await expect(page.getByText("Opening the drawing.")).toBeVisible();
+      await expect(page.getByRole("banner")).toHaveCount(0);
+      await expect(page.locator(".sheet-flow")).toBeHidden();
+      await expectAccessible(page, "opening");
+      release();
+      if (comes) await expect(page.getByRole("banner")).toContainText("house.loadside");
+      else await expect(page.getByRole("alert")).toContainText("house.loadside was not opened");
+      await expect(page.getByText("Opening the drawing.")).toHaveCount(0);
+      expect(await page.evaluate("globalThis.startWasShown === true")).toBe(!comes);
+      if (comes) await checked(page);
+    } finally {
+      await host.close();
+    }
+  });
+}

@@ -13,13 +13,13 @@ const ID = "0123456789abcdef".repeat(2);
 
 /** One right request and one right reply for each channel. */
 const RIGHT: { readonly [N in RequestName]: readonly [request: unknown, reply: unknown] } = {
-  chooseFile: [undefined, { ok: true, name: "a.loadside", text: "{}", file: TOKEN }],
+  chooseFile: [undefined, { ok: true, name: "a.loadside", text: "{}", file: TOKEN, recent: ID }],
   takeWaitingFile: [{ wanted: true }, null],
   openDropped: [{ path: "/a/b.loadside" }, { ok: false, message: "It is not there." }],
   saveFile: [{ file: TOKEN, text: "{}", overwrite: false }, { kind: "saved" }],
   saveFileAs: [
     { name: "a.loadside", text: "{}" },
-    { outcome: { kind: "saved", note: "x" }, file: { file: TOKEN, name: "a.loadside" } },
+    { outcome: { kind: "saved", note: "x" }, file: { file: TOKEN, name: "a.loadside", recent: ID } },
   ],
   recentFiles: [
     undefined,

@@ -129,7 +129,10 @@ describe("saving elsewhere", () => {
   test("gives a token for the new file", async () => {
     const target = join(folder, "copy.loadside");
     const saved = await documents.saveTo(target, "first", windowOf(1));
-    expect(saved).toMatchObject({ outcome: { kind: "saved" }, file: { name: "copy.loadside" } });
+    expect(saved).toMatchObject({
+      outcome: { kind: "saved" },
+      file: { name: "copy.loadside", recent: recentId(target) },
+    });
     const file = saved?.file?.file ?? "";
     expect(documents.pathOf(file, windowOf(1))).toBe(target);
     expect(documents.pathOf(file, windowOf(2))).toBeUndefined();

@@ -94,7 +94,11 @@ describe("the packaged program", () => {
 
   test("holds what was built, and nothing else", () => {
     const built = /^dist\/(main\/main[.]cjs|preload\/preload[.]cjs|window\/.+)$/;
-    expect(archive.names.filter((name) => !built.test(name))).toEqual(["LICENSE", "package.json"]);
+    expect(archive.names.filter((name) => !built.test(name))).toEqual([
+      "LICENSE",
+      "assets/icons/256x256.png",
+      "package.json",
+    ]);
     expect(archive.names).toEqual(
       expect.arrayContaining(["dist/main/main.cjs", "dist/preload/preload.cjs", "dist/window/index.html"]),
     );

@@ -23,6 +23,47 @@ test("a crowded box or panel is drawn without faults", () => {
   fc.assert(fc.property(boxSpec({ cables: 16, devices: 8 }), expectNoFaults), { numRuns: 40 });
 });
 
+test("two ends in one hole: the plate of the one that comes in aslant is clear of the plate beside its sheath", () => {
+  // A cable of two whites, one of them re-identified, on a short run from its wall to a screw that it shares.
+  const spec: BoxSpec = {
+    panel: false,
+    cables: [
+      { item: 2, far: 3, flipped: false },
+      { item: 40, far: 0, flipped: false },
+    ],
+    devices: [{ type: 0, slot: 0 }],
+    splices: 1,
+    jumpers: [],
+    pass: false,
+    choices: [
+      0, 238841, 0, 0, 212904, 0, 0, 137327, 0, 0, 486690, 0, 0, 4663, 0, 0, 0, 0, 0, 690369, 0, 0, 738157, 0, 1, 80502,
+      0, 0,
+    ],
+  };
+  const codes = drawingOf(buildBox(spec)).conductors.flatMap(({ plates }) => plates.map(({ text }) => text));
+  expect(codes).toEqual(expect.arrayContaining(["WH 2", "C2 WH 2 as BK", "WH as BK"]));
+  expectNoFaults(spec);
+});
+
+test("in the narrow channel of a panel the plates beside a sheath are clear of the words over a splice", () => {
+  const spec: BoxSpec = {
+    panel: true,
+    cables: [
+      { item: 21, far: 1, flipped: false },
+      { item: 27, far: 0, flipped: false },
+    ],
+    devices: [{ type: 52, slot: 0 }],
+    splices: 2,
+    jumpers: ["black"],
+    pass: false,
+    choices: [
+      0, 656861, 0, 0, 4064, 0, 0, 23507, 35707, 0, 0, 0, 0, 0, 0, 0, 43953, 0, 0, 0, 0, 232831, 0, 0, 0, 0, 0, 133447,
+      0, 0, 0, 0, 0, 0, 0, 0,
+    ],
+  };
+  expectNoFaults(spec);
+});
+
 /** The same document with every record written in the opposite order, as after undo. */
 function backwards<T>(value: T): T {
   if (Array.isArray(value)) return value.map(backwards) as T;

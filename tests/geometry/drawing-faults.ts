@@ -18,6 +18,8 @@ export function faultsOf(drawing: BoxDrawing, enclosure: Enclosure): string[] {
     ...boundsFaults(drawing),
     ...holeFaults(drawing),
     ...captionFaults(drawing),
+    ...sheathFaults(drawing),
+    ...capFaults(drawing),
     ...slotFaults(drawing),
   ];
 }
@@ -215,20 +217,45 @@ function boundsFaults({ bounds, width, height, conductors, splices, devices, she
   return faults;
 }
 
-/** Where a cable goes is said over its stub: neither on the wall, nor on the frame of a chosen box, nor twice. */
-function captionFaults({ sheaths }: BoxDrawing): string[] {
+/**
+ * Where a cable goes is said over its stub: neither on the wall, nor on the frame of a chosen box, nor twice; of a cable
+ * from above or below beside its stub, clear of the next one and of the name of the box.
+ */
+function captionFaults({ sheaths, header }: BoxDrawing): string[] {
   const frame = 18;
-  return sheaths.flatMap(({ name, at, outer, captionTitle, captionNote }) => {
-    const room = Math.abs(outer.x - at.x) - frame;
+  return sheaths.flatMap(({ name, wall, at, outer, captionTitle, captionNote }) => {
+    const upright = wall === "top" || wall === "bottom";
     const faults: string[] = [];
+    const next = sheaths.filter((other) => other.wall === wall && other.at.x > at.x).map((other) => other.at.x - 10);
+    const room = upright ? Math.min(...next) - (at.x + 17) : Math.abs(outer.x - at.x) - frame;
     for (const [text, size, weight] of [
       [captionTitle, 13, 700],
       [captionNote, 12, 400],
     ] as const)
-      if (textWidth(text, size, weight) > room) faults.push(`"${text}" over ${name} reaches the wall.`);
+      if (text !== "" && textWidth(text, size, weight) > room)
+        faults.push(`"${text}" ${upright ? `beside ${name} reaches the next stub` : `over ${name} reaches the wall`}.`);
     if (captionTitle !== "" && captionTitle === captionNote) faults.push(`${name} says "${captionNote}" twice.`);
+    if (wall === "top" && header.at.x < at.x + 17) faults.push(`The name of the box lies on ${name}.`);
     return faults;
   });
+}
+
+/** Stubs and fittings of two sheaths stand clear of each other, and each stub leaves by the wall that it names. */
+function sheathFaults({ sheaths, width, height }: BoxDrawing): string[] {
+  const faults: string[] = [];
+  const faces = { left: { x: 0 }, right: { x: width }, top: { y: 0 }, bottom: { y: height } };
+  const ways = { left: [-1, 0], right: [1, 0], top: [0, -1], bottom: [0, 1] } as const;
+  sheaths.forEach(({ name, wall, at, outer }, index) => {
+    const face: Partial<Point> = faces[wall];
+    if (at.x !== (face.x ?? at.x) || at.y !== (face.y ?? at.y)) faults.push(`${name} is not in its wall.`);
+    const [x, y] = ways[wall];
+    if (Math.sign(outer.x - at.x) !== x || Math.sign(outer.y - at.y) !== y)
+      faults.push(`${name} leaves the wrong way.`);
+    for (const other of sheaths.slice(index + 1))
+      if (Math.abs(at.x - other.at.x) < 36 && Math.abs(at.y - other.at.y) < 36)
+        faults.push(`${name} and ${other.name} stand too close.`);
+  });
+  return faults;
 }
 
 /** Breakers and free spaces of a panel stand beside one another, and no conductor runs through a free space. */
@@ -243,6 +270,27 @@ function slotFaults({ freeSlots = [], devices, conductors }: BoxDrawing): string
         if (inside(point, at)) faults.add(`${nameOf(conductor)} runs over space ${slot}.`);
   });
   return [...faults];
+}
+
+/** No plate lies on the cap of its own conductor, nor on the end of a sheath, where its conductors still run together. */
+function capFaults({ caps, conductors, sheaths }: BoxDrawing): string[] {
+  const faults: string[] = [];
+  for (const { end, at, from, kind } of caps) {
+    const long = kind === "capped" ? 11 : 5;
+    const rect = { x: from === "right" ? at.x - long : at.x, y: at.y - 5.6, width: long, height: 11.2 };
+    for (const { ends, plates } of conductors)
+      if (ends.includes(end) && plates.some((plate) => overlaps(plateRect(plate), rect)))
+        faults.push(`The plate of ${end} lies on its cap.`);
+  }
+  for (const { name, wall, at } of sheaths) {
+    const x = wall === "left" ? at.x : wall === "right" ? at.x - 25 : at.x - 10;
+    const y = wall === "top" ? at.y : wall === "bottom" ? at.y - 25 : at.y - 10;
+    const [width, height] = wall === "left" || wall === "right" ? [25, 20] : [20, 25];
+    for (const { plates } of conductors)
+      if (plates.some((plate) => overlaps(plateRect(plate), { x, y, width, height })))
+        faults.push(`A plate lies on the end of ${name}.`);
+  }
+  return faults;
 }
 
 /** In front of every hole there is room for a conductor to come in. */

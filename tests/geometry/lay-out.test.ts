@@ -5,8 +5,9 @@ import { parseProject } from "../../shared-model/format/parse-project.ts";
 import type { BoxMove } from "../../shared-model/geometry/arrange.ts";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { circuitOf } from "../../shared-model/geometry/circuit/sections.ts";
+import { atOnce } from "../../shared-model/geometry/circuit/settle.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
-import { layOutCircuit, layOutEverything } from "../../shared-model/geometry/lay-out.ts";
+import * as inSteps from "../../shared-model/geometry/lay-out.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point, Project } from "../../shared-model/model/project.ts";
 import { bigHouse } from "../bench/big-house.ts";
@@ -68,6 +69,10 @@ const throwAbout = fc.array(
     maxLength: 60,
   },
 );
+
+const layOutCircuit = (...args: Parameters<typeof inSteps.layOutCircuit>) => atOnce(inSteps.layOutCircuit(...args));
+const layOutEverything = (...args: Parameters<typeof inSteps.layOutEverything>) =>
+  atOnce(inSteps.layOutEverything(...args));
 
 const names = readdirSync(SAMPLES).filter((name) => name.endsWith(".loadside"));
 

@@ -5,6 +5,7 @@ import { parseProject } from "../../shared-model/format/parse-project.ts";
 import type { BoxDrawing, Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { middleBox, spread, tabsOf } from "../../shared-model/geometry/middle-box.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 
 const SAMPLES = new URL("../../assets/samples/", import.meta.url);
 
@@ -12,7 +13,12 @@ function drawingsOf(name: string): readonly BoxDrawing[] {
   const parsed = parseProject(readFileSync(new URL(name, SAMPLES), "utf8"));
   if (!parsed.ok) throw new Error(parsed.problems.map((one) => one.message).join("\n"));
   const { project } = parsed.value;
-  return Object.values(project.asFound.enclosures).map(({ id }) => boxDrawing(project, project.asFound, id));
+  const ids = Object.keys(project.asFound.enclosures) as EnclosureId[];
+  // As it stands, and with all boxes under one another.
+  const stacked = Object.fromEntries(ids.map((id, index) => [id, { x: 0, y: index * 900 }]));
+  return [project, { ...project, layout: { ...project.layout, enclosures: stacked } }].flatMap((each) =>
+    ids.map((id) => boxDrawing(each, each.asFound, id)),
+  );
 }
 
 /** Drawing units of a pixel from where near begins to where afar does. */
@@ -46,18 +52,21 @@ describe.each(readdirSync(SAMPLES).filter((name) => name.endsWith(".loadside")))
       for (const unit of UNITS) {
         const tabs = tabsOf(drawing, unit);
         expect(tabs).toHaveLength(drawing.sheaths.length);
-        for (const out of [-1, 1]) {
-          const here = tabs.filter((tab) => tab.out === out);
-          const wall = drawing.sheaths.filter(({ at, outer }) => (outer.x < at.x ? -1 : 1) === out);
-          wall.sort((a, b) => a.at.y - b.at.y);
+        for (const wall of ["left", "right", "top", "bottom"] as const) {
+          const [along, long] =
+            wall === "left" || wall === "right" ? (["y", drawing.height] as const) : (["x", drawing.width] as const);
+          const here = tabs.filter((tab) => tab.wall === wall);
+          const sheaths = drawing.sheaths.filter((sheath) => sheath.wall === wall);
+          sheaths.sort((a, b) => a.at[along] - b.at[along]);
           expect(here.map(({ cable, side }) => `${cable} ${side}`)).toEqual(
-            wall.map(({ cable, side }) => `${cable} ${side}`),
+            sheaths.map(({ cable, side }) => `${cable} ${side}`),
           );
-          const ys = here.map(({ at }) => at.y);
-          ys.slice(1).forEach((y, i) => {
-            expect(y).toBeGreaterThan(ys[i] ?? y);
+          const places = here.map(({ at }) => at[along]);
+          places.slice(1).forEach((at, i) => {
+            expect(at).toBeGreaterThan(places[i] ?? at);
           });
-          for (const y of ys) expect(y > 0 && y < drawing.height).toBe(true);
+          for (const at of places) expect(at > 0 && at < long).toBe(true);
+          for (const { out } of here) expect(out).toBe(wall === "left" || wall === "top" ? -1 : 1);
         }
       }
     }

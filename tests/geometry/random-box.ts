@@ -58,7 +58,7 @@ const FAR: readonly Point[] = [
   { x: -1500, y: 800 },
   { x: 1500, y: 900 },
   { x: 100, y: 1500 },
-  { x: -60, y: -1600 },
+  { x: -60, y: -1590 },
 ];
 
 const enclosure = (id: EnclosureId, panel: boolean, order: number): Enclosure => {

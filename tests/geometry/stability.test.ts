@@ -23,9 +23,17 @@ const isWaiting = ({ at }: Place): boolean => at.kind === "capped" || at.kind ==
 const columnsOf = ({ splices, devices }: BoxDrawing): Map<SpliceId, boolean> =>
   new Map(splices.map(({ splice, x }) => [splice, devices.every(({ body }) => x < body.x)]));
 
-test("landing one end takes no other splice to another column, no sheath to another wall, and no device past another", () => {
+/** Room over the devices of a box grows by this much at a time. */
+const HEADROOM_STEP = 64;
+
+test("landing one end takes no other splice to another column, no sheath from its wall or its turn there, no cable from above or below along it, and no device past another or up and down but by a whole step", () => {
   const wallsOf = ({ sheaths }: BoxDrawing) =>
-    sheaths.map(({ cable, side, wall }) => `${cable} ${side} ${wall}`).sort();
+    (["left", "right", "top", "bottom"] as const).map((wall) => {
+      const upright = wall === "top" || wall === "bottom";
+      const own = sheaths.filter((sheath) => sheath.wall === wall);
+      own.sort((a, b) => (upright ? a.at.x - b.at.x : a.at.y - b.at.y));
+      return own.map(({ cable, side, at }) => `${cable} ${side}${upright ? ` ${at.x}` : ""}`);
+    });
   const gangs = ({ devices }: BoxDrawing) =>
     [...devices].sort((a, b) => a.body.x - b.body.x).map(({ device }) => device);
   fc.assert(
@@ -45,6 +53,10 @@ test("landing one end takes no other splice to another column, no sheath to anot
       const after = drawnWith(project, project.asFound, { ...box, places });
       expect(wallsOf(after)).toEqual(wallsOf(before));
       expect(gangs(after)).toEqual(gangs(before));
+      for (const { device, body } of before.devices) {
+        const by = (after.devices.find((each) => each.device === device)?.body.y ?? Number.NaN) - body.y;
+        expect(Math.abs(by % HEADROOM_STEP)).toBe(0);
+      }
       const [was, is] = [columnsOf(before), columnsOf(after)];
       for (const id of splices) if (id !== splice) expect(is.get(id)).toBe(was.get(id));
     }),

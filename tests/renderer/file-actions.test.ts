@@ -69,6 +69,23 @@ describe("opening", () => {
     });
   });
 
+  test("what is drawn while the file is read is asked about before it goes", async () => {
+    const opening = files.open();
+    edit();
+    const before = documentStore.get();
+    await answering(opening, undefined);
+    expect(documentStore.get()).toBe(before);
+    const again = files.openSample("a sample", () => Promise.resolve("text of the sample"));
+    await answering(again, "Do not save");
+    expect(documentStore.get().project.title).toBe("From the file");
+  });
+
+  test("work that is given up before is not asked about twice", async () => {
+    edit();
+    await answering(files.open(), "Do not save");
+    expect([dialogStore.get().kind, documentStore.get().fileName]).toEqual(["none", "house.loadside"]);
+  });
+
   test("a person who changes their mind changes nothing", async () => {
     chosen = undefined;
     const before = documentStore.get();

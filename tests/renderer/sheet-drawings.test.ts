@@ -59,6 +59,23 @@ describe("drawings of the sheet", () => {
     expect(shown.drawings.size).toBe(Object.keys(documentStore.get().project.asFound.enclosures).length);
   });
 
+  test("what was drawn ahead is there at once when it is shown", () => {
+    openDocument({ project: laundryAsFound() });
+    let time = 0;
+    const keep = createKeeper(() => time++);
+    const document = documentStore.get();
+    keep(document, 0);
+    let slices = 1;
+    while (!keep.drawAhead(document, 2)) slices++;
+    expect(slices).toBeGreaterThan(1);
+    const before = time;
+    const shown = keep(document, UNLIMITED);
+    expect(shown.missing).toBe(0);
+    expect(shown.drawings.size).toBe(Object.keys(document.project.asFound.enclosures).length);
+    expect(time).toBeGreaterThan(before);
+    expect(keep.drawAhead(document, 0)).toBe(true);
+  });
+
   test("a box on the move gives one other flow node, and the others stay the same objects", () => {
     const keep = createKeeper();
     const toFlow = createToFlow();

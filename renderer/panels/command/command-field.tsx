@@ -1,23 +1,42 @@
 import { useEffect, useId, useRef, useState } from "react";
 import { modKey } from "../../platform/mod-key.ts";
-import { commandLines, typedLines } from "../../state/commands/command-lines.ts";
 import { type CommandLine, findLines } from "../../state/commands/entry.ts";
 import { listenForCommandKey } from "./command-key.ts";
+import { fetchCommandLines } from "./fetch-lines.ts";
+
+/** What there is to be found: at once, and once something is typed. */
+interface Offer {
+  readonly lines: readonly CommandLine[];
+  readonly typedLines: (typed: string) => readonly CommandLine[];
+}
 
 /** One field for every command, part, tag and finding: type, go up and down, Enter. */
 export function CommandField() {
   const [typed, setTyped] = useState("");
-  const [lines, setLines] = useState<readonly CommandLine[]>();
+  const [offer, setOffer] = useState<Offer>();
   const [at, setAt] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const before = useRef<HTMLElement | SVGElement>(null);
+  /** Enter was pressed before there was anything to run. */
+  const entered = useRef(false);
   const list = useId();
-  const found = lines === undefined ? [] : findLines([...lines, ...typedLines(typed)], typed);
+  const found = offer === undefined ? [] : findLines([...offer.lines, ...offer.typedLines(typed)], typed);
 
   useEffect(() => listenForCommandKey(() => input.current?.focus()), []);
 
+  useEffect(() => {
+    if (offer === undefined || !entered.current) return;
+    entered.current = false;
+    run(found[at]);
+  });
+
+  const open = async (): Promise<void> => {
+    const { commandLines, typedLines } = await fetchCommandLines();
+    if (document.activeElement === input.current) setOffer({ lines: commandLines(), typedLines });
+  };
   const close = (): void => {
-    setLines(undefined);
+    entered.current = false;
+    setOffer(undefined);
     setTyped("");
     setAt(0);
   };
@@ -39,6 +58,7 @@ export function CommandField() {
   const onKeyDown = (event: React.KeyboardEvent): void => {
     if (event.key === "ArrowDown") move(at + 1);
     else if (event.key === "ArrowUp") move(at - 1);
+    else if (event.key === "Enter" && offer === undefined) entered.current = true;
     else if (event.key === "Enter") run(found[at]);
     else if (event.key === "Escape") leave();
     else return;
@@ -52,7 +72,7 @@ export function CommandField() {
         className="field"
         role="combobox"
         aria-label="Command, part, tag or finding"
-        aria-expanded={lines !== undefined}
+        aria-expanded={offer !== undefined}
         aria-controls={list}
         aria-autocomplete="list"
         aria-activedescendant={found[at] === undefined ? undefined : `${list}-${at}`}
@@ -63,7 +83,8 @@ export function CommandField() {
         onFocus={({ relatedTarget }) => {
           const from = relatedTarget;
           before.current = from instanceof HTMLElement || from instanceof SVGElement ? from : null;
-          setLines(commandLines());
+          // A host that is gone brings nothing; the menus still do what they can.
+          open().catch(() => undefined);
         }}
         onBlur={close}
         onChange={({ target }) => {
@@ -73,11 +94,11 @@ export function CommandField() {
         onKeyDown={onKeyDown}
       />
       <kbd className="key">{modKey} K</kbd>
-      <div className="command-list" id={list} role="listbox" aria-label="What was found" hidden={lines === undefined}>
+      <div className="command-list" id={list} role="listbox" aria-label="What was found" hidden={offer === undefined}>
         {found.map((line, place) => (
           <Line key={line.key} id={`${list}-${place}`} line={line} active={place === at} onRun={() => run(line)} />
         ))}
-        {lines !== undefined && found.length === 0 && (
+        {offer !== undefined && found.length === 0 && (
           <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
             Nothing is called that. Try a part, for example B1, or a verb, for example place.
           </div>

@@ -3,25 +3,37 @@ import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import type { JumperId } from "../../../shared-model/model/ids.ts";
 import { COLOURS, type Colour, colourCode } from "../../../shared-model/units/colour.ts";
 import type { WireSize } from "../../../shared-model/units/wire-size.ts";
-import { dispatch, documentStore } from "../../state/document-store.ts";
+import { dispatch, documentStore, installationOf } from "../../state/document-store.ts";
+import { isFreePlace, JUMPER_SIZES, likelyEnds, usualMake, usualSpan } from "../../state/jumper-make.ts";
 import { mintId } from "../../state/mint-id.ts";
 import { nextJumperName } from "../../state/naming.ts";
 import { type NamedPlace, placesIn } from "../../state/places-in.ts";
+import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 
-/** Sizes that a jumper in a dwelling's box is made of. */
-const SIZES: readonly WireSize[] = ["14", "12", "10"];
+/** What the person chose; where they chose nothing, it follows from the rest. */
+interface Chosen {
+  readonly from?: string;
+  readonly to?: string;
+  readonly awg?: WireSize;
+  readonly colour?: Colour;
+}
 
-/** Makes a jumper between two places of an enclosure. */
+/** Makes a jumper between two places of an enclosure. It offers what is most likely wanted until something is chosen. */
 export function AddJumper({ enclosure }: { readonly enclosure: Enclosure }) {
-  const places = placesIn(enclosure);
-  const [from, setFrom] = useState<string>();
-  const [to, setTo] = useState<string>();
-  const [awg, setAwg] = useState<WireSize>("12");
-  const [colour, setColour] = useState<Colour>("black");
+  const installation = useStore(documentStore, installationOf);
+  const [chosen, setChosen] = useState<Chosen>({});
   const [refusal, setRefusal] = useState<string>();
-  const [first, second] = [placeOf(places, from) ?? places[0], placeOf(places, to) ?? places[1]];
-  if (first === undefined || second === undefined) return null;
+  const choose = (more: Chosen): void => setChosen({ ...chosen, ...more });
+  const places = placesIn(enclosure);
+  const usual = usualSpan(installation, enclosure, places);
+  const first = placeOf(places, chosen.from) ?? usual?.[0];
+  if (first === undefined || usual === undefined) return null;
+  const others = likelyEnds(installation, enclosure, first, places);
+  const second = placeOf(others, chosen.to) ?? others[0];
+  if (second === undefined) return null;
+  const make = usualMake(installation, enclosure, first.at, second.at);
+  const { awg = make.awg, colour = make.colour } = chosen;
   const add = (): void => {
     const { state } = documentStore.get();
     const name = nextJumperName(enclosure);
@@ -32,19 +44,26 @@ export function AddJumper({ enclosure }: { readonly enclosure: Enclosure }) {
       args: { state, enclosure: enclosure.id, jumper, name, awg, colour, ...ends },
     });
     setRefusal(done.ok ? undefined : done.refusal.message);
+    if (done.ok) setChosen({});
   };
   return (
     <div className="adder">
-      <PlaceSelect label="Jumper from" places={places} chosen={first} onChoose={setFrom} />
-      <PlaceSelect label="to" places={places} chosen={second} onChoose={setTo} />
+      <PlaceSelect
+        label="Pigtail or jumper from"
+        enclosure={enclosure}
+        places={places}
+        chosen={first}
+        onChoose={(from) => choose({ from })}
+      />
+      <PlaceSelect label="to" enclosure={enclosure} places={others} chosen={second} onChoose={(to) => choose({ to })} />
       <span className="dim">of</span>
       <select
         className="field small half"
         aria-label="Size of the jumper"
         value={awg}
-        onChange={({ target }) => setAwg(SIZES.find((one) => one === target.value) ?? awg)}
+        onChange={({ target }) => choose({ awg: JUMPER_SIZES.find((one) => one === target.value) ?? awg })}
       >
-        {SIZES.map((one) => (
+        {JUMPER_SIZES.map((one) => (
           <option key={one} value={one}>
             {one} AWG
           </option>
@@ -54,7 +73,7 @@ export function AddJumper({ enclosure }: { readonly enclosure: Enclosure }) {
         className="field small half"
         aria-label="Colour of the jumper"
         value={colour}
-        onChange={({ target }) => setColour(COLOURS.find((one) => one === target.value) ?? colour)}
+        onChange={({ target }) => choose({ colour: COLOURS.find((one) => one === target.value) ?? colour })}
       >
         {COLOURS.map((one) => (
           <option key={one} value={one}>
@@ -75,23 +94,30 @@ const placeOf = (places: readonly NamedPlace[], key: string | undefined): NamedP
 
 interface SelectProps {
   readonly label: string;
+  readonly enclosure: Enclosure;
   readonly places: readonly NamedPlace[];
   readonly chosen: NamedPlace;
   readonly onChoose: (key: string) => void;
 }
 
-function PlaceSelect({ label, places, chosen, onChoose }: SelectProps) {
+function PlaceSelect({ label, enclosure, places, chosen, onChoose }: SelectProps) {
   const id = useId();
   return (
     <>
       <label htmlFor={id}>{label}</label>
       <select id={id} className="field small" value={chosen.key} onChange={({ target }) => onChoose(target.value)}>
-        {places.map(({ key, name }) => (
-          <option key={key} value={key}>
-            {name}
+        {places.map((place) => (
+          <option key={place.key} value={place.key}>
+            {optionWords(enclosure, place)}
           </option>
         ))}
       </select>
     </>
   );
+}
+
+/** A splice says that it is one; a screw with somebody on it says so. */
+function optionWords(enclosure: Enclosure, place: NamedPlace): string {
+  if (place.at.kind === "splice") return `splice ${place.name}`;
+  return place.at.kind === "terminal" && !isFreePlace(enclosure, place) ? `${place.name} (taken)` : place.name;
 }

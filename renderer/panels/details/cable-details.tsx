@@ -1,13 +1,17 @@
+import { useId } from "react";
 import { findCableItem } from "../../../shared-model/catalog/cable-items.ts";
+import type { SideTarget } from "../../../shared-model/commands/command-args.ts";
 import type { Cable } from "../../../shared-model/model/cable.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
-import { cableEnd, type EnclosureId, type Side } from "../../../shared-model/model/ids.ts";
+import { cableEnd, type EnclosureId, otherSide, type Side } from "../../../shared-model/model/ids.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { conductorKeys } from "../../state/conductor-keys.ts";
 import { dispatch, documentStore, installationOf } from "../../state/document-store.ts";
+import { NOT_DRAWN, saysWhere } from "../../state/far-side-name.ts";
 import { freeSide } from "../../state/placing.ts";
 import { goTo, notify } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
+import { CommitField } from "../../ui/commit-field.tsx";
 import { EndRow } from "./end-row.tsx";
 import { FindingsAbout } from "./findings-about.tsx";
 import { LabelRows } from "./label-rows.tsx";
@@ -39,8 +43,8 @@ function SideEnds({ cable, side }: { readonly cable: Cable; readonly side: Side 
   const where = cable.sides[side];
   if ("outside" in where) {
     return (
-      <Section title="Beyond the drawing">
-        <p className="empty">{where.outside}</p>
+      <Section title="Leaves this drawing">
+        <FarEnd cable={cable} side={side} outside={where.outside} />
       </Section>
     );
   }
@@ -63,33 +67,64 @@ function SideEnds({ cable, side }: { readonly cable: Cable; readonly side: Side 
   );
 }
 
+/** Where the cable goes beyond the drawing, in words; or the box or panel that it is drawn to from now on. */
+function FarEnd({ cable, side, outside }: { readonly cable: Cable; readonly side: Side; readonly outside: string }) {
+  const id = useId();
+  const say = (words: string): void => moveTo(cable, side, { outside: words === "" ? NOT_DRAWN : words });
+  return (
+    <>
+      <p className="part-body dim">Its far end is not drawn. Say where it goes, or draw it.</p>
+      <div className="part-body pick">
+        <label htmlFor={id}>
+          Goes to<span className="unseen">, beyond the drawing</span>
+        </label>
+        <CommitField id={id} value={saysWhere(outside) ? outside : ""} invalid={false} onCommit={say} />
+      </div>
+      <MoveSide cable={cable} side={side} now={undefined} />
+    </>
+  );
+}
+
+function moveTo(cable: Cable, side: Side, to: SideTarget): void {
+  const { state } = documentStore.get();
+  const done = dispatch({ command: "move-cable-side", args: { state, cable: cable.id, side, to } });
+  if (!done.ok) notify("problem", "Not moved", [done.refusal.message]);
+}
+
+interface MoveProps {
+  readonly cable: Cable;
+  readonly side: Side;
+  /** Undefined where it leaves the drawing. */
+  readonly now: EnclosureId | undefined;
+}
+
 /** Pulls this side of the cable into another enclosure; its ends arrive there capped. */
-function MoveSide({ cable, side, now }: { readonly cable: Cable; readonly side: Side; readonly now: EnclosureId }) {
+function MoveSide({ cable, side, now }: MoveProps) {
   const installation = useStore(documentStore, installationOf);
   const move = (chosen: string): void => {
     const far = Object.values(installation.enclosures).find(({ id }) => id === chosen);
-    if (far === undefined) return;
-    const { state } = documentStore.get();
-    const args = { state, cable: cable.id, side, to: freeSide(installation, far) };
-    const done = dispatch({ command: "move-cable-side", args });
-    if (!done.ok) notify("problem", "Not moved", [done.refusal.message]);
+    if (far !== undefined) moveTo(cable, side, freeSide(installation, far));
   };
+  const beyond = now === undefined;
+  const other = cable.sides[otherSide(side)];
+  const there = "enclosure" in other ? other.enclosure : undefined;
+  const others = inOrder<Enclosure>(installation.enclosures).filter(({ id }) => id !== now && id !== there);
+  if (beyond && others.length === 0)
+    return <p className="empty">To draw it, place the box or panel where it ends first.</p>;
   return (
     <div className="part-body">
       <select
         className="field small"
-        aria-label={`Move this side of ${cable.name}`}
+        aria-label={beyond ? `Draw ${cable.name} to` : `Move this side of ${cable.name}`}
         value=""
         onChange={({ target }) => move(target.value)}
       >
-        <option value="">move this side to</option>
-        {inOrder<Enclosure>(installation.enclosures)
-          .filter(({ id }) => id !== now)
-          .map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
+        <option value="">{beyond ? "draw it to" : "move this side to"}</option>
+        {others.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
       </select>
     </div>
   );

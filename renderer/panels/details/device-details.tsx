@@ -6,6 +6,8 @@ import { landedAt } from "../../../shared-model/queries/landings.ts";
 import { outletsOf, type PlacedOutlet } from "../../../shared-model/queries/outlets-of.ts";
 import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
+import { freeHole } from "../../state/item-actions/device-actions.ts";
+import { addJumperFrom } from "../../state/item-actions/jumper-action.ts";
 import { pigtail } from "../../state/pigtail.ts";
 import { placeLoad } from "../../state/placing.ts";
 import { goTo, notify, select } from "../../state/session-store.ts";
@@ -84,13 +86,28 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
                 {holes > 1 && `, ${holes} holes`}
                 {landed.length === 0 && ", free"}
               </span>
-              {landed.length > 1 && (
+              {landed.length > 1 ? (
                 <button
                   type="button"
                   className="button small"
                   onClick={() => tell(pigtail(enclosure, device.id, name))}
                 >
-                  Pigtail<span className="unseen"> {label}</span>
+                  Put on a pigtail<span className="unseen">: {label}</span>
+                </button>
+              ) : (
+                <button
+                  type="button"
+                  className="button small"
+                  onClick={() =>
+                    addJumperFrom(enclosure, {
+                      kind: "terminal",
+                      device: device.id,
+                      terminal: name,
+                      hole: freeHole(enclosure, device, name),
+                    })
+                  }
+                >
+                  Pigtail from here…<span className="unseen"> {[group, label].filter(Boolean).join(" ")}</span>
                 </button>
               )}
             </p>

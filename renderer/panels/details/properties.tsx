@@ -1,9 +1,12 @@
 import { useState } from "react";
 import type { PropertyTarget, PropertyValue } from "../../../shared-model/commands/command-args.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
+import { putInNewRoom } from "../../state/new-room.ts";
 import { type PropertyFact, propertyFacts } from "../../state/property-facts.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
+import { newRoomKind } from "../rooms/new-room-options.tsx";
+import { ROOM_KIND_WORDS } from "../rooms/room-kind-words.ts";
 import { EvidenceSelect } from "./evidence-select.tsx";
 import { PropertyControl } from "./property-control.tsx";
 import { Section } from "./section.tsx";
@@ -43,6 +46,11 @@ function Fact({ target, fact }: { readonly target: PropertyTarget; readonly fact
   const [refusal, setRefusal] = useState<string>();
   const hasMark = target.kind !== "room" && target.kind !== "project" && value !== undefined;
   const change = (next: PropertyValue): void => {
+    const kind = property.takes.kind === "room" && typeof next === "string" ? newRoomKind(next) : undefined;
+    if (kind !== undefined && target.kind === "enclosure") {
+      putInNewRoom(target.id, kind, ROOM_KIND_WORDS[kind]);
+      return;
+    }
     const { state } = documentStore.get();
     const done = dispatch({ command: "set-property", args: { state, target, field: property.field, value: next } });
     setRefusal(done.ok ? undefined : done.refusal.message);

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { type ReactNode, useId } from "react";
 import type { PropertyKind } from "../../../shared-model/commands/catalog/properties.ts";
 import type { PropertyValue } from "../../../shared-model/commands/command-args.ts";
 import { unreachable } from "../../../shared-model/lib/unreachable.ts";
@@ -7,6 +7,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore } from "../../state/document-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { CommitField } from "../../ui/commit-field.tsx";
+import { NewRoomOptions } from "../rooms/new-room-options.tsx";
 import { BreakerControl } from "./breaker-control.tsx";
 import { ChoicesControl, RepeatsControl } from "./choices-control.tsx";
 import type { ControlProps } from "./control-props.ts";
@@ -89,9 +90,11 @@ interface ChosenProps extends ControlProps {
   readonly choices: readonly { readonly value: string; readonly label: string }[];
   readonly shown: string;
   readonly take: (text: string) => PropertyValue;
+  /** Further options, after the choices. */
+  readonly more?: ReactNode;
 }
 
-function ChosenControl({ property, choices, shown, take, onChange }: ChosenProps) {
+function ChosenControl({ property, choices, shown, take, onChange, more }: ChosenProps) {
   const id = useId();
   return (
     <>
@@ -108,6 +111,7 @@ function ChosenControl({ property, choices, shown, take, onChange }: ChosenProps
             {label}
           </option>
         ))}
+        {more}
       </select>
     </>
   );
@@ -116,5 +120,13 @@ function ChosenControl({ property, choices, shown, take, onChange }: ChosenProps
 function RoomControl(props: ControlProps) {
   const rooms = useStore(documentStore, ({ project }) => project.rooms);
   const choices = inOrder<Room>(rooms).map(({ id, name }) => ({ value: id, label: name }));
-  return <ChosenControl {...props} choices={choices} shown={textOf(props.value)} take={(text) => text} />;
+  return (
+    <ChosenControl
+      {...props}
+      choices={choices}
+      shown={textOf(props.value)}
+      take={(text) => text}
+      more={<NewRoomOptions />}
+    />
+  );
 }

@@ -2,6 +2,7 @@ import { connectors } from "../../../shared-model/catalog/connectors.ts";
 import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts";
 import { membersOf } from "../../../shared-model/queries/landings.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
+import { addJumperFrom } from "../../state/item-actions/jumper-action.ts";
 import { goTo } from "../../state/session-store.ts";
 import { canSplit, splitSplice } from "../../state/split-splice.ts";
 import { EndRow } from "./end-row.tsx";
@@ -36,13 +37,20 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
             <EndRow key={end} enclosure={enclosure} end={end} />
           ))}
         </ul>
-        {canSplit(enclosure, splice.id) && (
-          <div className="part-body">
+        <div className="part-body part-buttons">
+          <button
+            type="button"
+            className="button small"
+            onClick={() => addJumperFrom(enclosure, { kind: "splice", splice: splice.id })}
+          >
+            Pigtail from here…
+          </button>
+          {canSplit(enclosure, splice.id) && (
             <button type="button" className="button small" onClick={() => splitSplice(splice.id)}>
               Split {splice.name} in two
             </button>
-          </div>
-        )}
+          )}
+        </div>
       </Section>
       <Properties target={{ kind: "splice", id: splice.id }} />
     </>

@@ -1,69 +1,19 @@
 import { lazy, Suspense } from "react";
-import { unreachable } from "../../../shared-model/lib/unreachable.ts";
-import { closeDialog, dialogStore } from "../../state/dialog-store.ts";
+import { dialogStore } from "../../state/dialog-store.ts";
 import { useStore } from "../../state/use-store.ts";
-import { Modal } from "../../ui/modal.tsx";
-import { CautionsDialog } from "./cautions-dialog.tsx";
-import { HelpDialog } from "./help-dialog.tsx";
-import { KeysDialog } from "./keys-dialog.tsx";
-import { SamplesDialog } from "./samples-dialog.tsx";
+import { ErrorBoundary } from "../../ui/error-boundary.tsx";
 
-const NewBoxDialog = lazy(() => import("../start/new-box-dialog.tsx"));
+const OpenDialog = lazy(() => import("./open-dialog.tsx"));
 
 /** The dialog that is open, if one is. */
 export function DialogHost() {
-  const dialog = useStore(dialogStore, (state) => state);
-  switch (dialog.kind) {
-    case "none":
-      return null;
-    case "cautions":
-      return <CautionsDialog />;
-    case "samples":
-      return <SamplesDialog />;
-    case "new-box":
-      return (
-        <Suspense fallback={null}>
-          <NewBoxDialog />
-        </Suspense>
-      );
-    case "keys":
-      return <KeysDialog />;
-    case "help":
-      return <HelpDialog rule={dialog.rule} />;
-    case "question":
-      return <Question title={dialog.title} lines={dialog.lines} answers={dialog.answers} />;
-    default:
-      return unreachable(dialog);
-  }
-}
-
-interface QuestionProps {
-  readonly title: string;
-  readonly lines: readonly string[];
-  readonly answers: readonly string[];
-}
-
-function Question({ title, lines, answers }: QuestionProps) {
-  const buttons = answers.map((answer, index) => (
-    <button
-      key={answer}
-      type="button"
-      className={index === 0 ? "button main" : "button"}
-      onClick={() => closeDialog(answer)}
-    >
-      {answer}
-    </button>
-  ));
-  const cancel = (
-    <button type="button" className="button" onClick={() => closeDialog()}>
-      Cancel
-    </button>
-  );
+  const open = useStore(dialogStore, ({ kind }) => kind !== "none");
+  if (!open) return null;
   return (
-    <Modal title={title} onClose={closeDialog} foot={[...buttons, <span key="cancel">{cancel}</span>]}>
-      {lines.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
-    </Modal>
+    <ErrorBoundary what="The dialog">
+      <Suspense fallback={null}>
+        <OpenDialog />
+      </Suspense>
+    </ErrorBoundary>
   );
 }

@@ -1,6 +1,7 @@
 import { modKey } from "../../platform/mod-key.ts";
 import { OTHER_STATE_KEY } from "../../state/commands/state-lines.ts";
 import { closeDialog } from "../../state/dialog-store.ts";
+import { ENERGISE_KEY } from "../../state/energise/energising.ts";
 import { Modal } from "../../ui/modal.tsx";
 
 type Keys = readonly (readonly [keys: string, does: string])[];
@@ -17,6 +18,7 @@ const ANYWHERE: Keys = [
   ["Delete", "remove what is selected"],
   ["Escape", "put back what is in the hand; then, select nothing"],
   [OTHER_STATE_KEY, "as found or proposed, the one that is not shown"],
+  [ENERGISE_KEY, "energise the drawing, or end it; Escape ends it too"],
   ["F2", "change the name of what is selected"],
   ["F6, Shift F6", "to the next region of the window, to the one before"],
 ];

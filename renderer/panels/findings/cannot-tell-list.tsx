@@ -21,7 +21,7 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
         <span className="fig findings-count">{list.length}</span>
       </h3>
       <ul>
-        {list.slice(0, MOST).map(({ key, state, subjects, message, missing }) => (
+        {list.slice(0, MOST).map(({ key, state, subjects, message, missing, enterAt = subjects[0], toDo }) => (
           <li key={key} className="finding">
             <p className="finding-who">
               {subjects.map((subject) => (
@@ -31,7 +31,18 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
             <p className="finding-message">{message}</p>
             <p className="finding-meta">
               <span>
-                Missing: {missing}. Enter it in the details of {subjects[0]?.name ?? "the drawing"}.
+                Missing: {missing}.{" "}
+                {toDo ?? (
+                  <>
+                    Enter it in the details of{" "}
+                    {enterAt === undefined ? (
+                      "the drawing"
+                    ) : (
+                      <SubjectButton subject={enterAt} state={state} pane="details" />
+                    )}
+                    .
+                  </>
+                )}
               </span>
             </p>
           </li>

@@ -45,7 +45,7 @@ export const FindingRow = memo(function FindingRow({
       <Folded finding={finding} />
       {!onlyRead && <FixButtons finding={finding} />}
       <div className="finding-actions">
-        <Explain rule={finding.rule} />
+        <Explain finding={finding} />
         {!onlyRead && !isHeldBack(finding) && <AcknowledgeRow finding={finding} />}
       </div>
     </li>
@@ -68,11 +68,12 @@ function Backing({ finding: { section, basis, status }, standing }: BackingProps
   );
 }
 
-function Explain({ rule }: { readonly rule: string }) {
+function Explain({ finding: { rule, message, subjects } }: { readonly finding: Finding }) {
   if (!hasRuleHelp(rule)) return null;
+  const about = distinct(subjects).map(({ name }) => name);
   return (
-    <button type="button" className="link" onClick={() => openDialog({ kind: "help", rule })}>
-      Explain<span className="unseen"> {rule}</span>
+    <button type="button" className="link" onClick={() => openDialog({ kind: "help", rule, message })}>
+      Explain<span className="unseen"> the finding about {about.join(", ")}</span>
     </button>
   );
 }
@@ -95,7 +96,7 @@ function Folded({ finding: { folded, foldedSubjects, state } }: { readonly findi
 
 const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
   sourced: "",
-  "from-memory": ", from memory",
+  "from-memory": ", number not checked against the text",
   unconfirmed: ", to be confirmed",
   doubtful: ", doubtful",
   "own-rule": "",

@@ -89,12 +89,12 @@ function roomNode(installation: Installation, { id, name, kinds }: Room): Outlin
   });
 }
 
-const readingNode = ({ id, instrument, value, unit, takenAt }: Reading): OutlineNode =>
+const readingNode = ({ id, instrument, value, unit, takenAt, computed }: Reading): OutlineNode =>
   leaf({
     key: `readings/${id}`,
     subject: { kind: "reading", id },
     name: unit === undefined ? value : `${value} ${unit}`,
     kind: "reading",
-    note: `${INSTRUMENT_WORDS[instrument].toLowerCase()}${takenAt === undefined ? "" : `, ${takenAt.slice(0, 10)}`}`,
+    note: `${INSTRUMENT_WORDS[instrument].toLowerCase()}${takenAt === undefined ? "" : `, ${takenAt.slice(0, 10)}`}${computed ? ", computed circuit" : ""}`,
     glyph: "meter",
   });

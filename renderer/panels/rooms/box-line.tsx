@@ -3,8 +3,11 @@ import type { RoomId } from "../../../shared-model/model/ids.ts";
 import type { Room } from "../../../shared-model/model/room.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
+import { putInNewRoom } from "../../state/new-room.ts";
 import { goTo } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
+import { NewRoomOptions, newRoomKind } from "./new-room-options.tsx";
+import { ROOM_KIND_WORDS } from "./room-kind-words.ts";
 
 const NOWHERE = "";
 
@@ -31,6 +34,11 @@ export function BoxLine({ box, outlets = [] }: { readonly box: Enclosure; readon
 export function RoomSelect({ box }: { readonly box: Enclosure }) {
   const rooms = useStore(documentStore, ({ project }) => project.rooms);
   const choose = (value: string): void => {
+    const kind = newRoomKind(value);
+    if (kind !== undefined) {
+      putInNewRoom(box.id, kind, ROOM_KIND_WORDS[kind]);
+      return;
+    }
     const { state } = documentStore.get();
     const room = value === NOWHERE ? null : (value as RoomId);
     dispatch({ command: "assign-room", args: { state, enclosures: [box.id], room } });
@@ -48,6 +56,7 @@ export function RoomSelect({ box }: { readonly box: Enclosure }) {
           {name}
         </option>
       ))}
+      <NewRoomOptions />
     </select>
   );
 }

@@ -3,10 +3,12 @@ import { ask } from "../../state/dialog-store.ts";
 import { files } from "../../state/files.ts";
 import { recovery } from "../../state/journal-here.ts";
 import { unsavedStore } from "../../state/journal-recovery.ts";
+import { picturesStore, workPicture } from "../../state/pictures.ts";
 import { recentStore } from "../../state/recent.ts";
 import { leaveWork, startStore } from "../../state/start.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
+import { DrawingPictureOf, sizeWords } from "./drawing-picture.tsx";
 
 /** Unsaved work of a window that was closed or died: continue with it, leave it, or give it up on purpose. */
 export function Continue() {
@@ -26,6 +28,7 @@ export function Continue() {
       <ul className="start-works">
         {open.map(({ id, name, at }) => (
           <li key={id} className="start-work">
+            <Seen id={workPicture(id)} />
             <p>
               <strong>Unsaved changes of {name}</strong>
               <span className="dim fig">last change {whenWords(at)}</span>
@@ -59,6 +62,7 @@ export function Continue() {
 /** What was worked at last, one press away. */
 function LastDrawing() {
   const last = useStore(recentStore, (state) => state.files.find(({ isThere }) => isThere));
+  const picture = useStore(picturesStore, ({ of }) => of.get(last?.id ?? ""));
   if (last === undefined) return null;
   return (
     <section className="start-part" aria-labelledby="start-continue">
@@ -66,11 +70,20 @@ function LastDrawing() {
         Continue
       </h2>
       <button type="button" className="start-again" onClick={() => files.openRecent(last.id)}>
+        <Seen id={last.id} />
         <strong>{last.name}</strong>
-        <span className="dim fig">last used {whenWords(Date.parse(last.usedAt))}</span>
+        <span className="dim fig">
+          {[`last used ${whenWords(Date.parse(last.usedAt))}`, ...sizeWords(picture)].join(", ")}
+        </span>
       </button>
     </section>
   );
+}
+
+/** What the drawing looked like; nothing where no picture was kept. */
+function Seen({ id }: { readonly id: string }) {
+  const picture = useStore(picturesStore, ({ of }) => of.get(id));
+  return picture === undefined ? null : <DrawingPictureOf picture={picture} />;
 }
 
 async function discard(id: string, name: string): Promise<void> {

@@ -34,23 +34,25 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
               most={count + free}
               onChange={(next) => set(at, { id, count: next })}
             />
-            {joint !== "" && <span>{count === 1 ? joint.replace("s ", " ") : joint}</span>}
-            <select
-              className="field pick-wide"
-              aria-label={`Kind of ${one}${which}`}
-              value={id}
-              onChange={({ target }) => set(at, { id: target.value, count })}
-            >
-              {choices.map((each) => (
-                <option
-                  key={each.id}
-                  value={each.id}
-                  disabled={each.id !== id && rows.some((row) => row.id === each.id)}
-                >
-                  {each.title}
-                </option>
-              ))}
-            </select>
+            <span className="seen-pair">
+              {joint !== "" && <span>{count === 1 ? joint.replace("s ", " ") : joint}</span>}
+              <select
+                className="field pick-wide"
+                aria-label={`Kind of ${one}${which}`}
+                value={id}
+                onChange={({ target }) => set(at, { id: target.value, count })}
+              >
+                {choices.map((each) => (
+                  <option
+                    key={each.id}
+                    value={each.id}
+                    disabled={each.id !== id && rows.some((row) => row.id === each.id)}
+                  >
+                    {each.title}
+                  </option>
+                ))}
+              </select>
+            </span>
             {rows.length > 1 && (
               <button
                 type="button"

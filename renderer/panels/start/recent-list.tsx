@@ -1,13 +1,17 @@
 import { useEffect } from "react";
 import type { RecentFile } from "../../platform/file-host.ts";
+import type { DrawingPicture } from "../../state/drawing-picture.ts";
 import { files } from "../../state/files.ts";
+import { picturesStore } from "../../state/pictures.ts";
 import { forgetRecent, recentStore, refreshRecent } from "../../state/recent.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
+import { DrawingPictureOf, sizeWords } from "./drawing-picture.tsx";
 
 /** Drawings that were opened or saved lately. */
 export function RecentList() {
   const recent = useStore(recentStore, (state) => state.files);
+  const pictures = useStore(picturesStore, ({ of }) => of);
   useEffect(() => {
     refreshRecent();
   }, []);
@@ -21,7 +25,7 @@ export function RecentList() {
       <ul className="start-recent">
         {recent.map((file) => (
           <li key={file.id}>
-            <Line file={file} />
+            <Line file={file} picture={pictures.get(file.id)} />
           </li>
         ))}
       </ul>
@@ -29,7 +33,7 @@ export function RecentList() {
   );
 }
 
-function Line({ file }: { readonly file: RecentFile }) {
+function Line({ file, picture }: { readonly file: RecentFile; readonly picture: DrawingPicture | undefined }) {
   const { id, name, folder, usedAt, isThere } = file;
   const open = async (): Promise<void> => {
     await files.openRecent(id);
@@ -37,18 +41,21 @@ function Line({ file }: { readonly file: RecentFile }) {
   };
   return (
     <>
-      {isThere ? (
-        <button type="button" className="start-file" onClick={open}>
-          <span className="start-name">{name}</span>
-          {folder !== undefined && <span className="dim start-folder">{folder}</span>}
-        </button>
-      ) : (
-        <p className="start-file gone">
-          <span className="start-name">{name}</span>
-          <span className="dim">moved or deleted since; open it from where it is now</span>
-        </p>
-      )}
-      <span className="dim fig start-when">{whenWords(Date.parse(usedAt))}</span>
+      <span className="start-small">{picture !== undefined && <DrawingPictureOf picture={picture} small />}</span>
+      <div className="start-about">
+        {isThere ? (
+          <button type="button" className="start-file" title={name} onClick={open}>
+            <span className="start-name">{name}</span>
+            {folder !== undefined && <span className="dim start-folder">{folder}</span>}
+          </button>
+        ) : (
+          <p className="start-file gone" title={name}>
+            <span className="start-name">{name}</span>
+            <span className="dim">moved or deleted since; open it from where it is now</span>
+          </p>
+        )}
+        <span className="dim fig start-when">{[whenWords(Date.parse(usedAt)), ...sizeWords(picture)].join(", ")}</span>
+      </div>
       <button type="button" className="button small square" onClick={() => forgetRecent(id)}>
         <span className="unseen">Take {name} off the list</span>
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">

@@ -30,50 +30,56 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
   return (
     <div className="seen">
       <p className="seen-line">
-        <label htmlFor={`${id}box`}>A</label>
-        <select
-          id={`${id}box`}
-          className="field pick-wide"
-          aria-label="Box"
-          value={seen.item}
-          onChange={({ target }) => onChange({ ...seen, item: target.value })}
-        >
-          {BOX_ITEMS.map((item) => (
-            <option key={item.id} value={item.id}>
-              {item.title}
-            </option>
-          ))}
-        </select>
-        <label htmlFor={`${id}name`}>called</label>
-        <input
-          id={`${id}name`}
-          className="field pick-name"
-          aria-label="Name of the box"
-          placeholder={name}
-          maxLength={80}
-          value={seen.name}
-          onChange={({ target }) => onChange({ ...seen, name: target.value })}
-        />
-        <label htmlFor={`${id}room`}>in</label>
-        <select
-          id={`${id}room`}
-          className="field pick"
-          aria-label="Room"
-          value={roomValue(seen.room)}
-          onChange={({ target }) => onChange({ ...seen, room: roomOf(target.value, there) })}
-        >
-          <option value="none">a room not said</option>
-          {there.map((room) => (
-            <option key={room.id} value={`there ${room.id}`}>
-              {room.name}
-            </option>
-          ))}
-          {ROOM_KINDS.map((kind) => (
-            <option key={kind} value={`new ${kind}`}>
-              {there.length > 0 ? `a new room: ${ROOM_KIND_WORDS[kind]}` : ROOM_KIND_WORDS[kind]}
-            </option>
-          ))}
-        </select>
+        <span className="seen-pair">
+          <label htmlFor={`${id}box`}>A</label>
+          <select
+            id={`${id}box`}
+            className="field pick-wide"
+            aria-label="Box"
+            value={seen.item}
+            onChange={({ target }) => onChange({ ...seen, item: target.value })}
+          >
+            {BOX_ITEMS.map((item) => (
+              <option key={item.id} value={item.id}>
+                {item.title}
+              </option>
+            ))}
+          </select>
+        </span>
+        <span className="seen-pair">
+          <label htmlFor={`${id}name`}>called</label>
+          <input
+            id={`${id}name`}
+            className="field pick-name"
+            aria-label="Name of the box"
+            placeholder={name}
+            maxLength={80}
+            value={seen.name}
+            onChange={({ target }) => onChange({ ...seen, name: target.value })}
+          />
+        </span>
+        <span className="seen-pair">
+          <label htmlFor={`${id}room`}>in</label>
+          <select
+            id={`${id}room`}
+            className="field pick"
+            aria-label="Room"
+            value={roomValue(seen.room)}
+            onChange={({ target }) => onChange({ ...seen, room: roomOf(target.value, there) })}
+          >
+            <option value="none">a room not said</option>
+            {there.map((room) => (
+              <option key={room.id} value={`there ${room.id}`}>
+                {room.name}
+              </option>
+            ))}
+            {ROOM_KINDS.map((kind) => (
+              <option key={kind} value={`new ${kind}`}>
+                {there.length > 0 ? `a new room: ${ROOM_KIND_WORDS[kind]}` : ROOM_KIND_WORDS[kind]}
+              </option>
+            ))}
+          </select>
+        </span>
       </p>
       <CountedRows
         first="with"
@@ -87,7 +93,7 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
       />
       <p className="seen-line">
         {hasChoiceOfHold(seen.item) && (
-          <>
+          <span className="seen-pair">
             <label htmlFor={`${id}held`}>held by</label>
             <select
               id={`${id}held`}
@@ -101,23 +107,25 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
               <option value="clamps">clamps inside the box</option>
               <option value="connectors">connectors, no clamps inside</option>
             </select>
-          </>
+          </span>
         )}
-        <label htmlFor={`${id}supply`}>and supplied by</label>
-        <select
-          id={`${id}supply`}
-          className="field pick"
-          aria-label="Cable thought to bring the supply"
-          value={seen.supply ?? 0}
-          onChange={({ target }) => onChange(withSupply(seen, Number(target.value)))}
-        >
-          <option value={0}>a cable not known yet</option>
-          {cables.map((cable, index) => (
-            <option key={cable} value={index + 1}>
-              {cable}, I think
-            </option>
-          ))}
-        </select>
+        <span className="seen-pair">
+          <label htmlFor={`${id}supply`}>and supplied by</label>
+          <select
+            id={`${id}supply`}
+            className="field pick"
+            aria-label="Cable thought to bring the supply"
+            value={seen.supply ?? 0}
+            onChange={({ target }) => onChange(withSupply(seen, Number(target.value)))}
+          >
+            <option value={0}>a cable not known yet</option>
+            {cables.map((cable, index) => (
+              <option key={cable} value={index + 1}>
+                {cable}, I think
+              </option>
+            ))}
+          </select>
+        </span>
       </p>
       <CountedRows
         first="and"

@@ -1,11 +1,11 @@
 import { documentStore, isDirty } from "../../state/document-store.ts";
 import { shownName } from "../../state/file-actions.ts";
 import { files } from "../../state/files.ts";
-import { nothingDrawn } from "../../state/new-box-form.ts";
+import { nothingDrawn } from "../../state/nothing-drawn.ts";
 import { closeStart } from "../../state/start.ts";
 import { useStore } from "../../state/use-store.ts";
 import { CommandField } from "../command/command-field.tsx";
-import { Mark } from "../title-strip.tsx";
+import { Mark } from "../mark.tsx";
 import { DrawingMenu, WindowMenu } from "../window-menus.tsx";
 
 /** The title block of the start page: back to what is open, or something else. */

@@ -1,15 +1,18 @@
 import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
 import type { DeviceType } from "../../../shared-model/catalog/device-type.ts";
 import { deviceTypes } from "../../../shared-model/catalog/device-types.ts";
-import { enclosureItems } from "../../../shared-model/catalog/enclosure-items.ts";
+import { type EnclosureItem, enclosureItems } from "../../../shared-model/catalog/enclosure-items.ts";
 import { loadItems } from "../../../shared-model/catalog/load-items.ts";
 import type { Tool } from "../../state/selection.ts";
+import { saysInTradeWords } from "../../state/trade-words.ts";
 
 export interface StockItem {
   readonly tool: Tool;
   readonly title: string;
   readonly figure: string;
   readonly glyph: string;
+  /** Further words that it is found by. */
+  readonly also?: string;
 }
 
 export interface StockGroup {
@@ -28,12 +31,21 @@ const devicesIn = (where: DeviceType["where"]): readonly StockItem[] =>
       title: type.title,
       figure: figureOf(type),
       glyph: type.glyph,
+      also: `${type.caption} ${type.family}`,
     }));
 
 function figureOf({ defaults }: DeviceType): string {
   if (defaults.breakerRatingA !== undefined) return `${defaults.breakerRatingA} A`;
   if (defaults.loadW !== undefined) return `${defaults.loadW} W`;
   return defaults.ratingA === undefined ? "" : `${defaults.ratingA} A`;
+}
+
+/** Boxes that a device is screwed to are called by their gangs; the narrow one with its own ears, handy or utility box. */
+function wordsOfBox(id: string, make: EnclosureItem["make"]): string {
+  if (make.kind === "panel") return "panel";
+  const { shape, gangs, material } = make.facts;
+  const ganged = shape === "device" || shape === "masonry" || shape === "cast";
+  return `box ${material} ${ganged ? `${gangs} gang` : ""} ${id.startsWith("device-4-2-1-8") ? "handy utility" : ""}`;
 }
 
 /** The stock as the window lists it. */
@@ -46,6 +58,7 @@ export const stockGroups: readonly StockGroup[] = [
       title,
       figure: make.kind === "box" ? `${figure} in³` : figure,
       glyph,
+      also: wordsOfBox(id, make),
     })),
   },
   {
@@ -56,6 +69,7 @@ export const stockGroups: readonly StockGroup[] = [
       title,
       figure: sizeText,
       glyph: "cable",
+      also: "cable wire",
     })),
   },
   { title: "Devices", hint: "Press the box it goes into.", items: devicesIn("box") },
@@ -67,11 +81,29 @@ export const stockGroups: readonly StockGroup[] = [
   },
 ];
 
-/** Items whose title holds every word that was typed. */
+/** Items that say every word that was typed, in the trade's own words for it. */
 export function findInStock(items: readonly StockItem[], words: string): readonly StockItem[] {
-  const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
-  return items.filter(({ title, figure }) => {
-    const text = `${title} ${figure}`.toLowerCase();
-    return wanted.every((word) => text.includes(word));
-  });
+  return items.filter(({ title, figure, also = "" }) => saysInTradeWords(`${title} ${figure} ${also}`, words));
 }
+
+/** What no stock holds, because it is made in a box: the words it goes by, and where it is made. */
+const MADE_IN_BOX: readonly (readonly [words: RegExp, where: string])[] = [
+  [
+    /pig\s?-?tail|jumper|bond(ing)? wire/i,
+    "A pigtail or jumper is not in stock: it is made in the box. Select a splice or a device and press “Pigtail from here…” in its details.",
+  ],
+  [
+    /wire\s?-?nut|connector|twist|lever|push-?in|crimp|splice|joint/i,
+    "Connectors are not in stock: they come with the splice. Land one conductor end on another; the details of the splice have the connector.",
+  ],
+  [
+    /ring|extension|cover|plate/i,
+    "Rings, raised covers and extensions are not in stock: they are added in the details of the box.",
+  ],
+  [/tape|label|sticker/i, "Labels are not in stock: they are written in the details of the box, device or cable."],
+];
+
+/** Where to make what was looked for, or what else to try. */
+export const notInStock = (words: string): string =>
+  MADE_IN_BOX.find(([said]) => said.test(words))?.[1] ??
+  "Nothing in stock is called that. Try a size or a kind: 12/2, GFCI, octagon.";

@@ -4,7 +4,7 @@ import { sessionStore, takeTool } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { useWantedFocus } from "../use-wanted-focus.ts";
-import { findInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
+import { findInStock, notInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
 
 /** How many of a group show before it is asked for more. */
 const FIRST = 6;
@@ -39,9 +39,7 @@ export function Stock() {
         {found.map(({ group, items }) =>
           items.length === 0 ? null : <Group key={group.title} group={group} items={items} searching={words !== ""} />,
         )}
-        {count === 0 && (
-          <p className="empty">Nothing in stock is called that. Try a size or a kind: 12/2, GFCI, octagon.</p>
-        )}
+        {count === 0 && <p className="empty">{notInStock(words)}</p>}
       </div>
     </>
   );
@@ -99,7 +97,10 @@ function Item({ item, hint }: { readonly item: StockItem; readonly hint: string 
           dataTransfer.effectAllowed = "copy";
           takeTool(tool);
         }}
-        onDragEnd={() => takeTool(undefined)}
+        onDragEnd={() => {
+          // A cable that was dropped on a box still waits for its other end.
+          if (sessionStore.get().routeFrom === undefined) takeTool(undefined);
+        }}
       >
         <Glyph id={glyph} size={22} />
         <span className="stock-title">

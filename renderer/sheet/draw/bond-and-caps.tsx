@@ -1,5 +1,7 @@
 import { memo } from "react";
 import type { BondDrawing, CapDrawing, Wall } from "../../../shared-model/geometry/box-drawing.ts";
+import { BOND_KEY } from "../letterings.ts";
+import { Letters } from "./letters.tsx";
 import { Screw } from "./screw.tsx";
 
 /** The grounding screw in the metal of the box: a green hexagon over a ground mark. */
@@ -15,12 +17,14 @@ export const BondShape = memo(function BondShape({
     <g className={chosen ? "sheet-bond sheet-chosen" : "sheet-bond"}>
       <Screw finish="green" x={x} y={y} />
       <path d={`M${x} ${y + 10}v8M${x - 9} ${y + 18}h18M${x - 5.5} ${y + 21.6}h11M${x - 2.5} ${y + 25}h5`} />
-      <text className="sheet-bond-name" x={bond.labelAt.x} y={bond.labelAt.y} textAnchor={bond.labelAnchor}>
-        box bond
-      </text>
-      <text className="sheet-bond-note" x={bond.labelAt.x} y={bond.labelAt.y + 13} textAnchor={bond.labelAnchor}>
-        green
-      </text>
+      <Letters of={BOND_KEY} about={bond.labelAt}>
+        <text className="sheet-bond-name" x={bond.labelAt.x} y={bond.labelAt.y} textAnchor={bond.labelAnchor}>
+          box bond
+        </text>
+        <text className="sheet-bond-note" x={bond.labelAt.x} y={bond.labelAt.y + 13} textAnchor={bond.labelAnchor}>
+          green
+        </text>
+      </Letters>
     </g>
   );
 });

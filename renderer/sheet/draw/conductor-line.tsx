@@ -1,8 +1,10 @@
 import { memo } from "react";
+import type { Condition } from "../../../shared-model/answers/energised.ts";
 import type { ConductorDrawing, Plate } from "../../../shared-model/geometry/box-drawing.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { Point } from "../../../shared-model/model/project.ts";
 import type { Colour } from "../../../shared-model/units/colour.ts";
+import { DeadStrand, Sleeve } from "../energise/sleeve.tsx";
 import { linePath } from "./line-path.ts";
 
 /** Casing, core and pattern of one conductor along a path. The casing keeps white, bare and yellow visible on paper. */
@@ -23,10 +25,13 @@ export function Strand({ path, colour }: { readonly path: string; readonly colou
 export const ConductorLine = memo(function ConductorLine({
   conductor,
   state,
+  condition,
 }: {
   readonly conductor: ConductorDrawing;
   /** `lifted`: its end is in the hand, so that the old way is only dotted. */
   readonly state: "plain" | "lifted" | "selected";
+  /** While the drawing is energised. */
+  readonly condition?: Condition | undefined;
 }) {
   const { points, fanPoints, colour, ends, markedAs, grips } = conductor;
   const path = linePath(points);
@@ -36,7 +41,8 @@ export const ConductorLine = memo(function ConductorLine({
     <g>
       <path d={halo} className="sheet-halo" />
       {state === "selected" && <path d={path} className="sheet-chosen-line" />}
-      <Strand path={path} colour={colour} />
+      {condition && <Sleeve path={halo} condition={condition} />}
+      {condition?.kind === "dead" ? <DeadStrand path={path} /> : <Strand path={path} colour={colour} />}
       {ends.map((end, i) => {
         const mark = markedAs[i];
         const grip = grips[i];

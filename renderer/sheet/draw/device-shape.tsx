@@ -1,7 +1,9 @@
 import { memo } from "react";
 import type { DeviceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { fitText, textWidth } from "../../../shared-model/geometry/text-width.ts";
+import { deviceKey } from "../letterings.ts";
 import { DeviceFace } from "./device-face.tsx";
+import { Letters } from "./letters.tsx";
 import { NewFlag } from "./small-tags.tsx";
 import { TerminalShape } from "./terminal-shape.tsx";
 
@@ -76,13 +78,13 @@ function DeviceName({
   if (replaces !== undefined) return <ReplacingName device={device} replaced={replaces} />;
   const bar = family === "neutral-bar" || family === "ground-bar";
   return (
-    <>
+    <Letters of={deviceKey(device.device)} about={{ x: labelAt.x, y: labelAt.y + 19 }}>
       {fresh && !bar && <NewFlag x={labelAt.x - textWidth(name, 15, 700) / 2 - 14} y={labelAt.y - 5} />}
       <text className="sheet-item-name" x={labelAt.x} y={labelAt.y}>
         {name}
       </text>
       {caption.toLowerCase() !== name.toLowerCase() && <Caption device={device} />}
-    </>
+    </Letters>
   );
 }
 

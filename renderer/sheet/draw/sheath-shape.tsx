@@ -2,7 +2,9 @@ import { memo } from "react";
 import type { SheathDrawing, Wall } from "../../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../../shared-model/geometry/metrics.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
+import { captionKey, sheathKey } from "../letterings.ts";
 import { feetPath } from "./feet-path.ts";
+import { Letters } from "./letters.tsx";
 import { NewFlag } from "./small-tags.tsx";
 
 /** Every sheath is drawn as if it came through the left wall and then turned; words are set upright afterwards. */
@@ -125,16 +127,20 @@ export const SheathWords = memo(function SheathWords({
   const anchor = out < 0 ? "start" : "end";
   return (
     <g>
-      <text className="sheet-sheath-text" x={outer.x - out * 10} y={at.y + 4} textAnchor={anchor}>
-        {words}
-      </text>
-      {fresh && <NewFlag x={x - out * (title + 14)} y={titleY - 4} size={16} />}
-      <text className="sheet-caption-title" x={x} y={titleY} textAnchor={anchor}>
-        {sheath.captionTitle}
-      </text>
-      <text className="sheet-caption-note" x={x} y={at.y - 17} textAnchor={anchor}>
-        {sheath.captionNote}
-      </text>
+      <Letters of={sheathKey(sheath)} about={{ x: outer.x - out * 10, y: at.y }}>
+        <text className="sheet-sheath-text" x={outer.x - out * 10} y={at.y + 4} textAnchor={anchor}>
+          {words}
+        </text>
+      </Letters>
+      <Letters of={captionKey(sheath)} about={{ x, y: at.y - 14 }}>
+        {fresh && <NewFlag x={x - out * (title + 14)} y={titleY - 4} size={16} />}
+        <text className="sheet-caption-title" x={x} y={titleY} textAnchor={anchor}>
+          {sheath.captionTitle}
+        </text>
+        <text className="sheet-caption-note" x={x} y={at.y - 17} textAnchor={anchor}>
+          {sheath.captionNote}
+        </text>
+      </Letters>
     </g>
   );
 });

@@ -1,5 +1,5 @@
 import type { Role } from "../../../shared-model/answers/circuit.ts";
-import { ROLE_TAGS } from "../protection.ts";
+import { ROLE_TAGS } from "../../state/role-tags.ts";
 import { GlyphShape } from "./glyph-shape.tsx";
 
 /** The flag of what is new against as found. */

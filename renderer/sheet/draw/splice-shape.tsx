@@ -3,6 +3,8 @@ import type { Role } from "../../../shared-model/answers/circuit.ts";
 import type { SpliceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { EndKey } from "../../../shared-model/model/ids.ts";
+import { spliceKey } from "../letterings.ts";
+import { Letters } from "./letters.tsx";
 import { NewFlag, ROLE_TAG, RoleTag } from "./small-tags.tsx";
 
 const HALF_WIDTH = 11;
@@ -49,14 +51,16 @@ export const SpliceShape = memo(function SpliceShape({
         />
       ))}
       {growing && <circle className="sheet-port-open" cx={freeRow.x} cy={freeRow.y} r={3.6} />}
-      {role !== undefined && <RoleTag role={role} x={x + half + 5 + ROLE_TAG / 2} y={splice.labelAt.y - 5} />}
-      {fresh && <NewFlag x={x - half - 14} y={splice.labelAt.y - 5} />}
-      <text className="sheet-item-name" x={splice.labelAt.x} y={splice.labelAt.y}>
-        {splice.name}
-      </text>
-      <text className="sheet-item-note" x={splice.labelAt.x} y={splice.labelAt.y + 13.5}>
-        {splice.caption}
-      </text>
+      <Letters of={spliceKey(splice.splice)} about={{ x: splice.labelAt.x, y: splice.labelAt.y + 17 }}>
+        {role !== undefined && <RoleTag role={role} x={x + half + 5 + ROLE_TAG / 2} y={splice.labelAt.y - 5} />}
+        {fresh && <NewFlag x={x - half - 14} y={splice.labelAt.y - 5} />}
+        <text className="sheet-item-name" x={splice.labelAt.x} y={splice.labelAt.y}>
+          {splice.name}
+        </text>
+        <text className="sheet-item-note" x={splice.labelAt.x} y={splice.labelAt.y + 13.5}>
+          {splice.caption}
+        </text>
+      </Letters>
     </g>
   );
 });

@@ -1,4 +1,6 @@
 import type { Rect, TerminalDrawing } from "../../../shared-model/geometry/box-drawing.ts";
+import { terminalKey } from "../letterings.ts";
+import { Letters } from "./letters.tsx";
 import { Screw } from "./screw.tsx";
 
 /** A terminal: block, screw and holes; a hole is a ring, and a dot shows that it is taken. */
@@ -21,14 +23,16 @@ export function TerminalShape({ terminal, body }: { readonly terminal: TerminalD
           {hole.taken && <circle className="sheet-hole-taken" cx={hole.at.x} cy={hole.at.y} r={2.7} />}
         </g>
       ))}
-      <text className="sheet-terminal-label" x={labelAt.x} y={labelAt.y} textAnchor={labelAnchor}>
-        {label}
-      </text>
-      {word !== "" && !isLow && (
-        <text className="sheet-terminal-word" x={labelAt.x} y={labelAt.y + 12.5} textAnchor={labelAnchor}>
-          {word}
+      <Letters of={terminalKey(labelAt)} about={labelAt}>
+        <text className="sheet-terminal-label" x={labelAt.x} y={labelAt.y} textAnchor={labelAnchor}>
+          {label}
         </text>
-      )}
+        {word !== "" && !isLow && (
+          <text className="sheet-terminal-word" x={labelAt.x} y={labelAt.y + 12.5} textAnchor={labelAnchor}>
+            {word}
+          </text>
+        )}
+      </Letters>
     </g>
   );
 }

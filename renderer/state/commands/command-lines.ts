@@ -68,6 +68,7 @@ function windowLines(): readonly CommandLine[] {
     command("Light paper", () => preferencesStore.merge({ theme: "light" })),
     command("Dark paper", () => preferencesStore.merge({ theme: "dark" })),
     command("Paper as the system", () => preferencesStore.merge({ theme: "system" })),
+    command("Signs and letters", () => openDialog({ kind: "legend" })),
     command("Keys", () => openDialog({ kind: "keys" })),
     command("General cautions", () => openDialog({ kind: "cautions" })),
   ];

@@ -1,3 +1,5 @@
+import { saysInTradeWords } from "../trade-words.ts";
+
 /** One line of the command field. */
 export interface CommandLine {
   readonly key: string;
@@ -18,9 +20,9 @@ export const SHOWN = 40;
 export function findLines(lines: readonly CommandLine[], typed: string): readonly CommandLine[] {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
   const [first = ""] = words;
-  const hits = lines.filter(({ title, note }) => {
+  const hits = lines.filter(({ title, note, group }) => {
     const text = `${title} ${note}`.toLowerCase();
-    return words.every((word) => text.includes(word));
+    return words.every((word) => text.includes(word)) || (group === "Stock" && saysInTradeWords(title, typed));
   });
   const rank = ({ title, fullName = title }: CommandLine): number => {
     const texts = [title.toLowerCase(), fullName.toLowerCase()];

@@ -6,6 +6,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { colourCode } from "../../../shared-model/units/colour.ts";
 import { conductorKeys } from "../conductor-keys.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
+import { NOT_DRAWN } from "../far-side-name.ts";
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { freeSide } from "../placing.ts";
@@ -51,10 +52,14 @@ function moveSide(cable: Cable, side: Side): void {
           ),
       );
       if ("outside" in where) return lines;
-      const outside = { outside: "not drawn" };
+      const outside = { outside: NOT_DRAWN };
       return [
         ...lines,
-        lineFor("To open country", { command: "move-cable-side", args: { state, cable: cable.id, side, to: outside } }),
+        lineFor(
+          "Leaves this drawing",
+          { command: "move-cable-side", args: { state, cable: cable.id, side, to: outside } },
+          "its far end is not drawn",
+        ),
       ];
     },
   });

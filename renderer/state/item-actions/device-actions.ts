@@ -15,7 +15,7 @@ import { replacementName, replacementTypes, tryReplacement } from "../replacing.
 import { select } from "../session-store.ts";
 import { tell, titled } from "./enclosure-actions.ts";
 import { landHere } from "./end-actions.ts";
-import { addJumperFrom } from "./jumper-action.ts";
+import { addJumperFrom, addJumperOn } from "./jumper-action.ts";
 import { writeLabel } from "./label-action.ts";
 import { recordReading } from "./reading-action.ts";
 import type { ItemAction } from "./subject.ts";
@@ -28,6 +28,7 @@ export function deviceActions(enclosure: Enclosure, device: Device): readonly It
     ...outlets
       .filter(({ receptacle }) => receptacle)
       .map((outlet) => ({ title: `Plug a load into ${outlet.name}…`, run: () => plugIn(outlet) })),
+    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperOn(enclosure, device) },
     { title: `Replace ${name}…`, run: () => replace(enclosure, device) },
     { title: `Move ${name}…`, run: () => moveDevice(enclosure, device) },
     ...outlets.map((outlet) => ({ title: `Wish protection for ${outlet.name}…`, run: () => wish(outlet) })),
@@ -140,7 +141,7 @@ export function terminalActions(enclosure: Enclosure, device: Device, terminal: 
   const landed = landedAt(enclosure, device.id, terminal);
   return [
     { title: `Land an end on ${name}…`, run: () => landHere(enclosure, keyOfPlace(at), name) },
-    { title: `Jumper from ${name}…`, run: () => addJumperFrom(enclosure, at) },
+    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, at) },
     ...(landed.length > 0
       ? [{ title: `Pigtail ${name}`, run: () => tell(pigtail(enclosure, device.id, terminal)) }]
       : []),
@@ -152,7 +153,7 @@ export function terminalActions(enclosure: Enclosure, device: Device, terminal: 
 }
 
 /** The first hole with nobody in it; the first of all where each is taken, so that the refusal or finding says so. */
-function freeHole(enclosure: Enclosure, device: Device, terminal: TerminalName): number {
+export function freeHole(enclosure: Enclosure, device: Device, terminal: TerminalName): number {
   const taken = new Set(landedAt(enclosure, device.id, terminal).map(({ hole }) => hole));
   const holes = findTerminal(device, terminal)?.holes ?? 1;
   return Array.from({ length: holes }, (_, index) => index + 1).find((hole) => !taken.has(hole)) ?? 1;

@@ -54,7 +54,7 @@ export function enclosureActions(enclosure: Enclosure): readonly ItemAction[] {
   return [
     { title: `Add a device to ${name}…`, run: () => addDevice(enclosure) },
     { title: `Run a cable from ${name}…`, run: () => runCable(enclosure) },
-    { title: `Add a jumper in ${name}…`, run: () => addJumperFrom(enclosure) },
+    { title: `Add a pigtail or jumper in ${name}…`, run: () => addJumperFrom(enclosure) },
     ...(enclosure.kind === "box"
       ? [{ title: `Add a ring or extension to ${name}…`, run: () => addRing(enclosure) }]
       : []),
@@ -98,8 +98,8 @@ export function chooseFarSide(item: string, title: string, from: Enclosure): voi
         .map((to) => ({ ...titled(to), run: () => tell(routeCable(item, from.id, to.id)) })),
       {
         key: "outside",
-        title: "To open country",
-        note: "the far end is not drawn",
+        title: "Leaves this drawing",
+        note: "its far end is not drawn",
         run: () => tell(routeToOutside(item, from.id)),
       },
     ],

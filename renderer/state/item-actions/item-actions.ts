@@ -77,7 +77,7 @@ function insideActions(subject: Inside): readonly ItemAction[] {
       const name = enclosure.kind === "panel" ? "the panel bond" : "the box bond";
       return [
         { title: `Land an end on ${name}…`, run: () => landHere(enclosure, keyOfPlace({ kind: "bond" }), name) },
-        { title: `Jumper from ${name}…`, run: () => addJumperFrom(enclosure, { kind: "bond" }) },
+        { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, { kind: "bond" }) },
       ];
     }
     case "ring":
@@ -96,7 +96,7 @@ function spliceActions(enclosure: Enclosure, splice: Splice): readonly ItemActio
   const place = { kind: "splice", splice: id } as const;
   return [
     { title: `Join an end to ${name}…`, run: () => landHere(enclosure, keyOfPlace(place), `splice ${name}`) },
-    { title: `Jumper from ${name}…`, run: () => addJumperFrom(enclosure, place) },
+    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, place) },
     { title: `Change the connector of ${name}…`, run: () => changeConnector(enclosure, splice) },
     { title: `Place ${name} by hand…`, run: () => moveSpliceByHand(id, name) },
   ];

@@ -1,20 +1,16 @@
+import type { Device } from "../../../shared-model/model/device.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
-import type { EnclosureId, EndKey, JumperId } from "../../../shared-model/model/ids.ts";
+import type { EnclosureId, JumperId } from "../../../shared-model/model/ids.ts";
 import type { At } from "../../../shared-model/model/place.ts";
-import { findEndFacts } from "../../../shared-model/queries/end-facts.ts";
-import { landedAt, landingsOf, membersOf } from "../../../shared-model/queries/landings.ts";
-import { COLOURS, type Colour, colourCode } from "../../../shared-model/units/colour.ts";
-import type { WireSize } from "../../../shared-model/units/wire-size.ts";
+import { COLOURS, colourCode } from "../../../shared-model/units/colour.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
+import { endsAt, JUMPER_SIZES, type JumperMake, likelyEnds, usualMake } from "../jumper-make.ts";
 import { keyOfPlace } from "../landing-choices.ts";
 import { mintId } from "../mint-id.ts";
 import { nextJumperName } from "../naming.ts";
 import { openPick, type PickLine, runOrTell } from "../pick-store.ts";
 import { type NamedPlace, placesIn } from "../places-in.ts";
 import { select } from "../session-store.ts";
-
-/** Sizes that a jumper in a dwelling's box is made of. */
-const SIZES: readonly WireSize[] = ["14", "12", "10"];
 
 /** Asks from where to where a jumper goes and what it is made of; the first place may be known already. */
 export function addJumperFrom({ id, name }: Enclosure, from?: At): void {
@@ -23,16 +19,34 @@ export function addJumperFrom({ id, name }: Enclosure, from?: At): void {
     return;
   }
   openPick({
-    title: `Add a jumper in ${name}`,
+    title: `Add a pigtail or jumper in ${name}`,
     hint: "First where it begins.",
     lines: () => placeLines(id, (place) => chooseTo(id, place.at)),
   });
 }
 
-function placeLines(id: EnclosureId, run: (place: NamedPlace) => void): readonly PickLine[] {
+/** The same from one of the terminals of a device, which is asked for. */
+export function addJumperOn({ id }: Enclosure, { id: device, name }: Device): void {
+  openPick({
+    title: `Pigtail or jumper from ${name}`,
+    hint: "First the terminal.",
+    lines: () =>
+      placeLines(
+        id,
+        (place) => chooseTo(id, place.at),
+        (places) => places.filter(({ at }) => at.kind === "terminal" && at.device === device),
+      ),
+  });
+}
+
+function placeLines(
+  id: EnclosureId,
+  run: (place: NamedPlace) => void,
+  choose: (places: readonly NamedPlace[], enclosure: Enclosure) => readonly NamedPlace[] = (places) => places,
+): readonly PickLine[] {
   const enclosure = shownInstallation().enclosures[id];
   if (enclosure === undefined) return [];
-  return placesIn(enclosure).map((place) => {
+  return choose(placesIn(enclosure), enclosure).map((place) => {
     const there = endsAt(enclosure, place.at).length;
     const note = there === 0 ? "free" : `${there} there`;
     return { key: place.key, title: titleOf(place), note, run: () => run(place) };
@@ -49,9 +63,14 @@ function chooseTo(id: EnclosureId, from: At): void {
   const enclosure = shownInstallation().enclosures[id];
   const first = enclosure && placesIn(enclosure).find(({ at }) => keyOfPlace(at) === keyOfPlace(from));
   openPick({
-    title: `Jumper from ${first === undefined ? "there" : titleOf(first)}`,
-    hint: "Where does it end?",
-    lines: () => placeLines(id, (place) => chooseMake(id, from, place.at)).filter(({ key }) => key !== first?.key),
+    title: `Pigtail or jumper from ${first === undefined ? "there" : titleOf(first)}`,
+    hint: "Where does it end? The likely places come first.",
+    lines: () =>
+      placeLines(
+        id,
+        (place) => chooseMake(id, from, place.at),
+        (places, now) => (first === undefined ? places : likelyEnds(shownInstallation(), now, first, places)),
+      ),
   });
 }
 
@@ -59,9 +78,9 @@ function chooseTo(id: EnclosureId, from: At): void {
 function chooseMake(id: EnclosureId, from: At, to: At): void {
   const enclosure = shownInstallation().enclosures[id];
   if (enclosure === undefined) return;
-  const usual = usualMake(enclosure, from, to);
-  const makes = SIZES.flatMap((awg) => COLOURS.map((colour) => ({ awg, colour })));
-  const rank = (make: Make): number => (make.colour === usual.colour ? 0 : 2) + (make.awg === usual.awg ? 0 : 1);
+  const usual = usualMake(shownInstallation(), enclosure, from, to);
+  const makes = JUMPER_SIZES.flatMap((awg) => COLOURS.map((colour) => ({ awg, colour })));
+  const rank = (make: JumperMake): number => (make.colour === usual.colour ? 0 : 2) + (make.awg === usual.awg ? 0 : 1);
   makes.sort((a, b) => rank(a) - rank(b));
   openPick({
     title: "What is the jumper made of?",
@@ -76,30 +95,7 @@ function chooseMake(id: EnclosureId, from: At, to: At): void {
   });
 }
 
-interface Make {
-  readonly awg: WireSize;
-  readonly colour: Colour;
-}
-
-/** By the ends that are there: bare among grounds, white among whites, else black; as thick as the first of them. */
-function usualMake(enclosure: Enclosure, from: At, to: At): Make {
-  const installation = shownInstallation();
-  const ends = [...endsAt(enclosure, from), ...endsAt(enclosure, to)];
-  const facts = ends.flatMap((end) => findEndFacts(installation, enclosure, end) ?? []);
-  const awg = SIZES.find((size) => size === facts[0]?.awg) ?? "12";
-  const isGround = facts.some(({ grounding }) => grounding) || from.kind === "bond" || to.kind === "bond";
-  if (isGround) return { awg, colour: "bare" };
-  return { awg, colour: facts.length > 0 && facts.every(({ colour }) => colour === "white") ? "white" : "black" };
-}
-
-/** Ends at a splice, in any hole of a terminal, or on the bond. */
-function endsAt(enclosure: Enclosure, at: At): readonly EndKey[] {
-  if (at.kind === "splice") return membersOf(enclosure, at.splice);
-  if (at.kind === "terminal") return landedAt(enclosure, at.device, at.terminal).map(({ end }) => end);
-  return at.kind === "bond" ? landingsOf(enclosure).bonded : [];
-}
-
-function make(id: EnclosureId, from: At, to: At, { awg, colour }: Make): void {
+function make(id: EnclosureId, from: At, to: At, { awg, colour }: JumperMake): void {
   const enclosure = shownInstallation().enclosures[id];
   if (enclosure === undefined) return;
   const { state } = documentStore.get();

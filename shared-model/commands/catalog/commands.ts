@@ -15,6 +15,7 @@ export type WindowCommandId =
   | "save-document"
   | "save-document-as"
   | "start-page"
+  | "energise"
   | "add-seen-box";
 
 export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
@@ -90,6 +91,7 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("save-document", "Save", "file", "Mod+S"),
   entry("save-document-as", "Save as…", "file", "Mod+Shift+S"),
   entry("start-page", "Start page", "file"),
+  entry("energise", "Energise", "document", "F9"),
   entry("add-seen-box", "Box from what I see…", "edit"),
   entry("undo", "Undo", "edit", "Mod+Z"),
   entry("redo", "Redo", "edit", "Mod+Shift+Z"),

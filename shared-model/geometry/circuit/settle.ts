@@ -10,23 +10,53 @@ export type Places = ReadonlyMap<EnclosureId, Point>;
 /** Drawings of boxes grow and shrink with the side on which their cables enter; after so many tries they do not. */
 const PASSES = 6;
 
+/** How far a layout has come: boxes looked at, of so many at most. */
+export interface Progress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Work that may be left off between any two boxes, and dropped without a trace. */
+export type InSteps<T> = Generator<Progress, T, undefined>;
+
+/** What work in steps comes to, all at once. */
+export function atOnce<T>(steps: InSteps<T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** What every box is taken for before it was drawn. */
+export const roughSizes = (installation: Installation, ids: readonly EnclosureId[]): ReadonlyMap<EnclosureId, Rect> =>
+  new Map(ids.map((id) => [id, roomOf(installation.enclosures[id]?.kind ?? "box", { x: 0, y: 0 })]));
+
+/** Places, and what the boxes measure there. */
+export interface Settled {
+  readonly places: Places;
+  readonly sizes: ReadonlyMap<EnclosureId, Rect>;
+}
+
 /**
  * Places by what the boxes measure once they stand there. A box is drawn with its cables entering on the side that faces
  * their other ends, so sizes follow from places and places from sizes: begun with a common size and then only grown, so
- * that where the boxes stood before has no say.
+ * that where the boxes stood before has no say. A step is one box: drawing it is what takes time.
  * @param place Places for given sizes.
+ * @param begun Sizes to begin with.
  */
-export function settle(
+export function* settle(
   project: Project,
   installation: Installation,
   ids: readonly EnclosureId[],
   place: (sizeOf: Sizes) => Places,
-): Places {
-  const sizes = new Map(ids.map((id) => [id, roomOf(installation.enclosures[id]?.kind ?? "box", { x: 0, y: 0 })]));
+  begun: ReadonlyMap<EnclosureId, Rect> = roughSizes(installation, ids),
+): InSteps<Settled> {
+  const sizes = new Map(begun);
   const sizeOf = (id: EnclosureId): Rect => sizes.get(id) ?? { x: 0, y: 0, width: 0, height: 0 };
   let places = place(sizeOf);
   for (let pass = 1; pass < PASSES; pass++) {
     let grown = false;
+    let done = 0;
     const standing = withPlaces(project, places);
     for (const id of ids) {
       // Drawn anew only where cables change their wall or their order there.
@@ -35,11 +65,13 @@ export function settle(
       const size = pass === 1 ? bounds : around(known, bounds);
       grown ||= !isSame(size, known);
       sizes.set(id, size);
+      done += 1;
+      yield { done, of: ids.length };
     }
     if (!grown) break;
     places = place(sizeOf);
   }
-  return places;
+  return { places, sizes };
 }
 
 /** A document in which boxes stand elsewhere. */

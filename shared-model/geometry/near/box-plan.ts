@@ -86,6 +86,8 @@ export interface Stub {
   readonly index: number;
   readonly end: EndKey;
   readonly kind: "capped" | "loose";
+  /** "WH", "WH as BK". */
+  readonly text: string;
 }
 
 /** First hole and last used hole decide how much of a long bar is drawn. */
@@ -244,7 +246,7 @@ function columnChooser(
 ): (splice: Splice) => Facing {
   const wallOf = new Map<EndKey, Facing>();
   for (const entry of entries)
-    for (const { end } of entry.conductors) if (end) wallOf.set(end, entry.wall === "left" ? -1 : 1);
+    for (const { end } of entry.conductors) if (end) wallOf.set(end, entry.flank === "left" ? -1 : 1);
   const middle = (shapes.length - 1) / 2;
   const sideOfEnd = (end: EndKey): number => {
     const at = placeOf(enclosure, end);

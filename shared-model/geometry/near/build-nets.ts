@@ -95,7 +95,7 @@ function addEntryNets(
   passing: Map<string, { readonly entry: EntryPlan; readonly port: Port }>,
 ): void {
   const { enclosure } = plan;
-  const wall = entry.wall === "left" ? plan.layers[0] : plan.layers[plan.layers.length - 1];
+  const wall = entry.flank === "left" ? plan.layers[0] : plan.layers[plan.layers.length - 1];
   if (wall === undefined) return;
   entry.conductors.forEach(({ key, conductor, end, pass }, index) => {
     const port = wallPort(wall, entry);
@@ -135,11 +135,11 @@ function addEntryNets(
     }
     if (end === undefined) return;
     const at = placeOf(enclosure, end);
+    const markedAs = enclosure.places[end]?.markedAs;
     if (at.kind === "capped" || at.kind === "loose") {
-      plan.stubs.push({ entry, index, end, kind: at.kind });
+      plan.stubs.push({ entry, index, end, kind: at.kind, text: codeOf(conductor.colour, markedAs, twin) });
       return;
     }
-    const markedAs = enclosure.places[end]?.markedAs;
     const name = `${owner} ${codeOf(conductor.colour, markedAs, twin)}`;
     const spot = spotOf(end, wall);
     const wallSpot: Spot = { layer: wall, make: () => port };
@@ -169,7 +169,7 @@ const kindOfConductor = (conductor: Conductor): Kind =>
 const wallPort = (wall: Layer, entry: EntryPlan): Port => ({
   what: "wall",
   layer: wall.index,
-  facing: entry.wall === "left" ? 1 : -1,
+  facing: entry.flank === "left" ? 1 : -1,
   row: 0,
   depth: 0,
   pad: FIRST_LANE,

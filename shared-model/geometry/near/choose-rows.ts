@@ -15,7 +15,7 @@ const BETWEEN_STACKS = SPLICE_ROWS_ABOVE + SPLICE_ROWS_BELOW + 1;
 export function chooseRows(plan: BoxPlan, avoid: ReadonlySet<string> = new Set()): void {
   const band = bandOf(plan);
   const centre = (band.over + band.under) / 2;
-  const walls = (["left", "right"] as const).map((wall) => plan.entries.filter((entry) => entry.wall === wall));
+  const walls = (["left", "right"] as const).map((wall) => plan.entries.filter((entry) => entry.flank === wall));
   for (const entries of walls) moveBlock(plan, entries, middleOf(entries, centre));
   const columns = [plan.leftColumn, plan.rightColumn];
   for (let turn = 0; turn < 2; turn += 1) {
@@ -26,7 +26,7 @@ export function chooseRows(plan: BoxPlan, avoid: ReadonlySet<string> = new Set()
     const entries = walls[index] ?? [];
     if (entries.length === 0 || column.stacks.length === 0) continue;
     // A block and the splices before it hold each other where they are: try the block a few rows off.
-    const now = entries[0]?.row ?? 0;
+    const now = entries[0]?.block ?? 0;
     const own = blockCost(plan, entries, middleOf(entries, centre), band, false);
     let best = { cost: Number.POSITIVE_INFINITY, row: now };
     for (const step of [0, 1, -1, 2, -2, 3, -3, 4, -4]) {
@@ -51,12 +51,36 @@ const middleOf = (entries: readonly EntryPlan[], centre: number): number =>
   Math.round(centre - totalRows(entries) / 2) + 1;
 
 function moveBlock(plan: BoxPlan, entries: readonly EntryPlan[], first: number): void {
+  const rows = firstRows(entries, first, bandOf(plan));
+  entries.forEach((entry, nth) => {
+    const row = rows[nth] ?? first;
+    entry.row = row;
+    entry.block = first;
+    for (const { port, index } of plan.wallPorts.get(entry) ?? []) port.row = row + index;
+  });
+}
+
+/**
+ * First row of each sheath of a block. Those through the upper wall come no further down than to the last rows over the
+ * devices, those through the lower one no further up than to the first under them: what goes on over or under a device
+ * need not turn back.
+ */
+function firstRows(entries: readonly EntryPlan[], first: number, band: Band): readonly number[] {
+  const rows: number[] = [];
   let row = first;
   for (const entry of entries) {
-    entry.row = row;
-    for (const { port, index } of plan.wallPorts.get(entry) ?? []) port.row = row + index;
+    if (entry.wall === "bottom") row = Math.max(row, band.under);
+    rows.push(row);
     row += rowsOf(entry);
   }
+  let next = band.over + 4;
+  for (let nth = entries.length - 1; nth >= 0; nth -= 1) {
+    const entry = entries[nth];
+    if (entry?.wall !== "top") continue;
+    next = Math.min(next, rows[nth + 1] ?? Number.POSITIVE_INFINITY) - rowsOf(entry);
+    rows[nth] = Math.min(rows[nth] ?? next, next);
+  }
+  return rows;
 }
 
 function placeStacks(plan: BoxPlan, column: Layer, band: Band, turn: number, avoid: ReadonlySet<string>): number {
@@ -140,22 +164,26 @@ function blockCost(
   band: Band,
   toSplices: boolean,
 ): (first: number) => number {
-  const wishes: { readonly offset: number; readonly row: number; readonly travel: number; readonly bends: number }[] =
-    [];
-  let start = 0;
-  for (const entry of entries) {
+  const wishes: {
+    readonly nth: number;
+    readonly index: number;
+    readonly row: number;
+    readonly travel: number;
+    readonly bends: number;
+  }[] = [];
+  for (const [nth, entry] of entries.entries()) {
     for (const { port, index, net } of plan.wallPorts.get(entry) ?? []) {
       const wish = wishOf(plan, net, port, band);
       if (wish.kind !== "exact" || (!toSplices && otherPort(net, port).what === "splice")) continue;
       const bends = net.kind === 1 ? 1.5 * BEND_PAIR : BEND_PAIR;
-      wishes.push({ offset: start + index, row: wish.row, travel: net.kind === 2 ? 0.01 : 0.05, bends });
+      wishes.push({ nth, index, row: wish.row, travel: net.kind === 2 ? 0.01 : 0.05, bends });
     }
-    start += rowsOf(entry);
   }
   return (first) => {
     let sum = 0.3 * Math.abs(first - middle);
-    for (const { offset, row, travel, bends } of wishes) {
-      const away = Math.abs(first + offset - row);
+    const rows = firstRows(entries, first, band);
+    for (const { nth, index, row, travel, bends } of wishes) {
+      const away = Math.abs((rows[nth] ?? first) + index - row);
       if (away > 0) sum += travel * away + bends;
     }
     return sum;

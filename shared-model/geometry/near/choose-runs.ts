@@ -3,9 +3,12 @@ import type { BoxPlan, Layer } from "./box-plan.ts";
 import { channelOf, type Net, type Port } from "./net.ts";
 import { placeBody } from "./place-loose.ts";
 import { blockedRows, type Rows } from "./rows.ts";
+import { isUpright } from "./upright-entries.ts";
 import { bandOf, passes } from "./wishes.ts";
 
 const BEND_PAIR = 2;
+/** A conductor that crosses the others of its sheath, for each of them. */
+const PASSED = 1;
 const PER_ROW = 0.16;
 const OFF_SPLICE = 1;
 /** Grounds lie at the back and under the devices. */
@@ -29,6 +32,7 @@ export function chooseRuns(plan: BoxPlan, avoid: ReadonlySet<string> = new Set()
     used.set(key, (used.get(key) ?? 0) + 1);
   };
   for (const net of plan.nets) for (const port of [net.a, net.b]) if (port.what !== "screw" && !net.alone) note(port);
+  const passed = rowsPassed(plan);
   const [low, high] = rowSpan(plan);
   const open = plan.nets.filter((net) => needsRun(plan, net));
   open.sort((p, q) => urgency(p) - urgency(q) || p.kind - q.kind || (p.key < q.key ? -1 : 1));
@@ -39,7 +43,8 @@ export function chooseRuns(plan: BoxPlan, avoid: ReadonlySet<string> = new Set()
       if (!layers.every((layer) => rows.get(layer)?.isFree(row))) continue;
       if (!underItsScrew(plan, net, row) || avoid.has(`${net.key}~${row}`)) continue;
       const over = net.kind === 2 && row < band.under && layers.some((layer) => layer.device) ? GROUND_OVER : 0;
-      const cost = runCost(net, row) + over + sameRow(net, row, used, sideKey);
+      const cost =
+        runCost(net, row) + passed(net.a, row) + passed(net.b, row) + over + sameRow(net, row, used, sideKey);
       if (cost < best.cost - 1e-9) best = { cost, row };
     }
     net.run = best.row;
@@ -79,6 +84,21 @@ function underItsScrew(plan: BoxPlan, net: Net, row: number): boolean {
     if (row < last + DEVICE_ROWS_BELOW + 1) return false;
   }
   return true;
+}
+
+/**
+ * A conductor that turns up or down from the row of a sheath in the upper or lower wall crosses the others of that sheath
+ * that lie there; those of a side wall nest.
+ */
+function rowsPassed(plan: BoxPlan): (port: Port, row: number) => number {
+  const beside = new Map<Port, readonly [above: number, below: number]>();
+  for (const [entry, ports] of plan.wallPorts)
+    if (isUpright(entry))
+      for (const { port, index } of ports) beside.set(port, [index, entry.conductors.length - 1 - index]);
+  return (port, row) => {
+    const [above, below] = beside.get(port) ?? [0, 0];
+    return PASSED * (row < port.row ? above : row > port.row ? below : 0);
+  };
 }
 
 function runCost(net: Net, row: number): number {

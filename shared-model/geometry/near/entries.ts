@@ -4,6 +4,8 @@ import type { Enclosure, PassThrough } from "../../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type EndKey, type EntryId, otherSide, type Side } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
+import type { Wall } from "../box-drawing.ts";
+import { giveLanes, wallRank } from "./upright-entries.ts";
 
 /** A conductor of a sheath, in the order of its rows. */
 export interface EntryConductor {
@@ -21,28 +23,42 @@ export interface EntryPlan {
   readonly side: Side;
   readonly entry: EntryId;
   readonly conductors: readonly EntryConductor[];
-  wall: "left" | "right";
+  wall: Wall;
   /** Rows: that of its first conductor. */
   row: number;
+  /** Row that the block of its side wall was placed by. */
+  block: number;
+  /** The side wall before which its conductors come onto their rows: its own, or the left one. */
+  flank: "left" | "right";
+  /** In the upper or lower wall: x of its first lane, from left to right. */
+  lane: number;
+  /** How much further from the side wall than those of a sheath there its conductors are on their rows. */
+  shift: number;
 }
 
 /** Least distance, across the sheet, at which the other end of a cable decides the wall. */
 const CLEARLY_BESIDE = 240;
+/**
+ * A box stands over or under another: so far that their walls and stubs are clear of each other, not so far that a third
+ * one could stand between them, and not so far aside that a road could pass from side to side.
+ */
+const OVER_OR_UNDER = { aside: 640, apart: 800, beyond: 1600 } as const;
 
 const rankOf = (conductor: Conductor): number =>
   conductor.grounding ? 2 : conductor.colour === "white" || conductor.colour === "grey" ? 1 : 0;
 
 /**
  * Sheaths of an enclosure with the wall that each enters by, in order along the wall. The wall is the side facing the
- * other end of the cable; where that says nothing, sheaths fill the emptier wall in the order they were drawn, so that
- * a further cable moves none. Only the two side walls are used: a sheath carries its words level, and its conductors
- * arrive on rows.
+ * other end of the cable: the upper or lower one where that box stands over or under this one, which is a matter of the
+ * two places alone, so that both ends of a cable always agree; else the left or right one. Where that says nothing,
+ * sheaths fill the emptier side wall in the order they were drawn, so that a further cable moves none. Cables of panels
+ * keep to the side walls, where their many sheaths stand in one row.
  */
 export function planEntries(project: Project, installation: Installation, enclosure: Enclosure): EntryPlan[] {
   const found = [...sheathsOf(installation, enclosure), ...passingSheaths(installation, enclosure)];
   const here = project.layout.enclosures[enclosure.id];
   const intent = installation.intent.boxes[enclosure.id];
-  const placed: { plan: EntryPlan; slope: number; group: number; index: number }[] = [];
+  const placed: { plan: EntryPlan; along: number; group: number; index: number }[] = [];
   const count = { left: 0, right: 0 };
   const undecided: typeof placed = [];
   found.forEach((plan, index) => {
@@ -51,21 +67,38 @@ export function planEntries(project: Project, installation: Installation, enclos
     const dx = here && there ? there.x - here.x : 0;
     const dy = here && there ? there.y - here.y : 0;
     const protects = intent?.protect?.[plan.cable.id];
-    const item = { plan, slope: dy / Math.max(Math.abs(dx), CLEARLY_BESIDE), group: protects ? 1 : 0, index };
+    const item = { plan, along: dy / Math.max(Math.abs(dx), CLEARLY_BESIDE), group: protects ? 1 : 0, index };
     placed.push(item);
-    if (Math.abs(dx) < CLEARLY_BESIDE) undecided.push(item);
+    const panel =
+      enclosure.kind === "panel" || ("enclosure" in far && installation.enclosures[far.enclosure]?.kind === "panel");
+    if (!panel && isOverOrUnder(dx, dy)) {
+      plan.wall = dy < 0 ? "top" : "bottom";
+      // The rows of what goes furthest to the right lie outermost, so that nothing crosses.
+      item.along = dy < 0 ? -dx : dx;
+    } else if (Math.abs(dx) < CLEARLY_BESIDE) undecided.push(item);
     else {
-      plan.wall = dx < 0 ? "left" : "right";
+      plan.wall = plan.flank = dx < 0 ? "left" : "right";
       count[plan.wall] += 1;
     }
   });
   for (const { plan } of undecided) {
-    plan.wall = count.left <= count.right ? "left" : "right";
+    plan.wall = plan.flank = count.left <= count.right ? "left" : "right";
     count[plan.wall] += 1;
   }
-  placed.sort((p, q) => p.slope - q.slope || p.group - q.group || p.index - q.index);
-  return placed.map(({ plan }) => plan);
+  placed.sort(
+    (p, q) => wallRank(p.plan) - wallRank(q.plan) || p.along - q.along || p.group - q.group || p.index - q.index,
+  );
+  const plans = placed.map(({ plan }) => plan);
+  giveLanes(plans);
+  return plans;
 }
+
+function isOverOrUnder(dx: number, dy: number): boolean {
+  const { aside, apart, beyond } = OVER_OR_UNDER;
+  return Math.abs(dx) < aside && Math.abs(dy) >= apart && Math.abs(dy) < beyond;
+}
+
+const UNPLACED = { wall: "left", flank: "left", row: 0, block: 0, lane: 0, shift: 0 } as const;
 
 function sheathsOf(installation: Installation, enclosure: Enclosure): EntryPlan[] {
   return cablesInto(installation.cables, enclosure.id).map(({ cable, side, entry }) => ({
@@ -74,8 +107,7 @@ function sheathsOf(installation: Installation, enclosure: Enclosure): EntryPlan[
     side,
     entry,
     conductors: inRows(cable).map(([key, conductor]) => ({ key, conductor, end: cableEnd(cable.id, key, side) })),
-    wall: "left" as const,
-    row: 0,
+    ...UNPLACED,
   }));
 }
 
@@ -95,7 +127,7 @@ function passingSheaths(installation: Installation, enclosure: Enclosure): Entry
       ["a", pass.entryIn],
       ["b", pass.entryOut],
     ] as const)
-      plans.push({ key: `${pass.id}.${side}`, cable, side: otherSide(side), entry, conductors, wall: "left", row: 0 });
+      plans.push({ key: `${pass.id}.${side}`, cable, side: otherSide(side), entry, conductors, ...UNPLACED });
   }
   return plans;
 }

@@ -1,8 +1,10 @@
-import { CAP_AT, CAP_LENGTH, FIRST_LANE, PITCH, SPLICE_HALF, SPLICE_ROWS_ABOVE } from "../metrics.ts";
+import { CAP_LENGTH, FIRST_LANE, PITCH, SPLICE_HALF, SPLICE_ROWS_ABOVE } from "../metrics.ts";
 import { fitText, textWidth } from "../text-width.ts";
 import type { BoxPlan, Layer, Stack } from "./box-plan.ts";
 import { channelOf, type Port } from "./net.ts";
 import { type ChannelPlan, type Keep, orderLanes, type Piece, piecesOf } from "./order-lanes.ts";
+import { stubCapAt } from "./plate-text.ts";
+import { isUpright } from "./upright-entries.ts";
 import { spliceCaption } from "./words.ts";
 
 /** Where layers, channels and rows lie in drawing units, from the inner top-left corner of the box. */
@@ -53,7 +55,7 @@ function leastWidth(plan: BoxPlan, channel: number, keeps: readonly Keep[]): num
   if (keepsLanes && atWall && column) least = COLUMN_AT - SPLICE_HALF;
   if (!atWall && before?.kind !== "column" && after?.kind !== "column") least = 72;
   for (const keep of keeps) if (keep.low === keep.high) least = Math.max(least, atWall ? keep.pad + 24 : keep.pad);
-  return least;
+  return Math.max(least, acrossRows(plan, channel, keeps));
 }
 
 function keepsOf(plan: BoxPlan): Keep[] {
@@ -63,27 +65,51 @@ function keepsOf(plan: BoxPlan): Keep[] {
     { channel: 0, side: "l", ...EVERY, pad: FIRST_LANE },
     { channel: last, side: "r", ...EVERY, pad: FIRST_LANE },
   );
+  for (const entry of plan.entries) {
+    if (!isUpright(entry)) continue;
+    const range =
+      entry.wall === "top"
+        ? { low: EVERY.low, high: entry.row + entry.conductors.length - 1 }
+        : { low: entry.row, high: EVERY.high };
+    keeps.push({ channel: 0, side: "l", ...range, pad: FIRST_LANE + entry.shift });
+  }
   for (const stub of plan.stubs) {
     const row = stub.entry.row + stub.index;
-    const left = stub.entry.wall === "left";
+    const left = stub.entry.flank === "left";
     keeps.push({
       channel: left ? 0 : last,
       side: left ? "l" : "r",
       low: row,
       high: row,
-      pad: CAP_AT + CAP_LENGTH + PITCH,
+      pad: stubCapAt(stub.text) + CAP_LENGTH + PITCH + stub.entry.shift,
     });
   }
   for (const net of plan.nets) {
     for (const port of [net.a, net.b]) {
       if (port.what === "wall") continue;
-      const pad = port.holeRow === undefined ? port.pad : Math.max(port.pad, JOIN_REACH);
+      // Beside another in one hole, its plate stands a pitch further out: the slant comes first.
+      const pad = port.holeRow === undefined ? port.pad : Math.max(port.pad + PITCH, JOIN_REACH);
       const side = port.facing > 0 ? "l" : "r";
       keeps.push({ channel: channelOf(port), side, low: port.row, high: port.row, pad });
     }
   }
   for (const layer of plan.layers) for (const stack of layer.stacks) keeps.push(...labelKeeps(layer, stack));
   return keeps;
+}
+
+/** What a channel along a wall needs for sheaths that stand level with plates or words on its other side. */
+function acrossRows(plan: BoxPlan, channel: number, keeps: readonly Keep[]): number {
+  let least = 0;
+  for (const entry of plan.entries) {
+    if (channel !== (entry.flank === "left" ? 0 : plan.layers.length - 2)) continue;
+    for (let row = entry.row; row < entry.row + entry.conductors.length; row += 1) {
+      const pads = { l: 0, r: 0 };
+      for (const { side, low, high, pad } of keeps)
+        if (low <= row && row <= high) pads[side] = Math.max(pads[side], pad);
+      least = Math.max(least, pads.l + pads.r);
+    }
+  }
+  return least;
 }
 
 /** Lanes keep clear of the words over a splice, which are wider than its capsule. */
@@ -125,6 +151,8 @@ export function frameBox(plan: BoxPlan, channels: readonly ChannelPlan[], leastZ
 }
 
 const MARGIN = 24;
+/** From the margin to the first row of a sheath in the upper or lower wall: its fan, and the turn onto the row. */
+const TO_WALL = 36;
 
 const STEP = 4 * PITCH;
 /** Over the first row of a device: its words and two conductors in the corridor; joints over a yoke as well. */
@@ -149,7 +177,10 @@ function extent(plan: BoxPlan, channels: readonly ChannelPlan[]): [number, numbe
     top = Math.min(top, from);
     bottom = Math.max(bottom, to);
   };
-  for (const entry of plan.entries) see(entry.row * PITCH - 28, (entry.row + entry.conductors.length - 1) * PITCH + 28);
+  for (const { wall, row, conductors } of plan.entries) {
+    const [above, below] = [wall === "top" ? TO_WALL : 28, wall === "bottom" ? TO_WALL : 28];
+    see(row * PITCH - above, (row + conductors.length - 1) * PITCH + below);
+  }
   for (const layer of plan.layers) {
     for (const stack of layer.stacks)
       see(stack.top * PITCH - SPLICE_HALF - 36, (stack.top + stack.rows) * PITCH + SPLICE_HALF);

@@ -24,8 +24,8 @@ export function whatToMove(plan: BoxPlan, [left, right]: readonly [Piece, Piece]
     const port = portAt(piece, row);
     if (port?.what !== "wall") continue;
     const wall = port.layer === 0 ? "left" : "right";
-    const first = plan.entries.find((entry) => entry.wall === wall);
-    return `wall${port.layer === walls ? 1 : 0}@${first?.row ?? 0}`;
+    const first = plan.entries.find((entry) => entry.flank === wall);
+    return `wall${port.layer === walls ? 1 : 0}@${first?.block ?? 0}`;
   }
   return `${left.net.key}~${row}`;
 }

@@ -1,6 +1,6 @@
 import type { Point } from "../../model/project.ts";
 import type { CapDrawing, ConductorDrawing, Plate, Rect } from "../box-drawing.ts";
-import { CAP_AT, CAP_LENGTH, FAN, PITCH, PLATE, SHEATH_PLATE } from "../metrics.ts";
+import { CAP_LENGTH, FAN, PITCH, PLATE, SHEATH_PLATE } from "../metrics.ts";
 import { type BoxPlan, placeOf } from "./box-plan.ts";
 import type { EntryPlan } from "./entries.ts";
 import type { Frame } from "./frame.ts";
@@ -8,8 +8,9 @@ import { channelOf, type Net, type Port } from "./net.ts";
 import { isStraight } from "./order-lanes.ts";
 import { CAP_INSET } from "./place-loose.ts";
 import { type Drawn, placeJumperPlates } from "./place-plates.ts";
-import { codeOf, plateWidth } from "./plate-text.ts";
+import { plateWidth, stubCapAt, stubPlateAt } from "./plate-text.ts";
 import { SCREW_X } from "./spots.ts";
+import { fanFromAbove, isUpright } from "./upright-entries.ts";
 
 export const yOf = (frame: Frame, row: number): number => frame.zero + row * PITCH;
 
@@ -27,8 +28,8 @@ export function writeConductors(
   for (const entry of plan.entries)
     for (const { port } of plan.wallPorts.get(entry) ?? []) entryByPort.set(port, entry);
   const drawn: Drawn[] = plan.nets.map((net) => ({ net, ...pathOf(plan, frame, net, entryByPort), plates: [] }));
-  for (const each of drawn) each.plates.push(...fixedPlates(frame, plan, each));
-  placeJumperPlates(drawn, bodies);
+  for (const each of drawn) each.plates.push(...fixedPlates(frame, plan, each, entryByPort));
+  placeJumperPlates(drawn, [...bodies, ...drawn.flatMap(capsOf)]);
   const caps: CapDrawing[] = [];
   const conductors = drawn.map(({ net, points, fan, fanEnd, plates }): ConductorDrawing => {
     const first = points[0] as Point;
@@ -64,11 +65,10 @@ export function writeConductors(
     if (conductor === undefined) continue;
     const markedAs = plan.enclosure.places[stub.end]?.markedAs;
     const row = stub.entry.row + stub.index;
-    const points = [...fan(frame, stub.entry, row), { x: inside(frame, stub.entry, CAP_AT), y: yOf(frame, row) }];
+    const capAt = stubCapAt(stub.text);
+    const points = [...fan(frame, stub.entry, row), { x: inside(frame, stub.entry, capAt), y: yOf(frame, row) }];
     const at = points[points.length - 1] as Point;
-    const key = stub.entry.conductors[stub.index]?.key ?? "";
-    const text = codeOf(conductor.colour, markedAs, /\d$/.test(key) ? " 2" : "");
-    caps.push({ end: stub.end, kind: stub.kind, at, from: stub.entry.wall });
+    caps.push({ end: stub.end, kind: stub.kind, at, from: stub.entry.flank });
     conductors.push({
       kind: "cable",
       ends: [stub.end],
@@ -77,12 +77,26 @@ export function writeConductors(
       grounding: conductor.grounding,
       points,
       fanPoints: 3,
-      plates: [{ at: { x: inside(frame, stub.entry, SHEATH_PLATE), y: yOf(frame, row) }, text, vertical: false }],
-      grips: [{ x: inside(frame, stub.entry, CAP_AT + CAP_LENGTH / 2), y: yOf(frame, row) }],
+      plates: [
+        {
+          at: { x: inside(frame, stub.entry, stubPlateAt(stub.text)), y: yOf(frame, row) },
+          text: stub.text,
+          vertical: false,
+        },
+      ],
+      grips: [{ x: inside(frame, stub.entry, capAt + CAP_LENGTH / 2), y: yOf(frame, row) }],
     });
   }
   return { conductors, caps };
 }
+
+/** Room that the caps of a jumper take. */
+const capsOf = ({ net, points }: Drawn): Rect[] =>
+  [[net.a, points[0]] as const, [net.b, points[points.length - 1]] as const].flatMap(([port, point]) =>
+    port.what === "cap" && point !== undefined
+      ? [{ x: port.facing > 0 ? point.x - CAP_LENGTH : point.x, y: point.y - 6, width: CAP_LENGTH, height: 12 }]
+      : [],
+  );
 
 /** An end is picked up a little way along its conductor, or at the middle of a short last stretch. */
 function gripAt(points: readonly Point[]): Point {
@@ -93,13 +107,15 @@ function gripAt(points: readonly Point[]): Point {
   return { x: end.x + (before.x - end.x) * t, y: end.y + (before.y - end.y) * t };
 }
 
-export const inside = (frame: Frame, entry: EntryPlan, depth: number): number =>
-  entry.wall === "left" ? depth : frame.width - depth;
+/** This far along the rows of a sheath from where they leave their side wall. */
+const inside = (frame: Frame, entry: EntryPlan, depth: number): number =>
+  entry.flank === "left" ? depth + entry.shift : frame.width - depth;
 
 /** Out of the sheath: together at first, then parting to the rows. */
 function fan(frame: Frame, entry: EntryPlan, row: number): Point[] {
-  const centre = entryY(frame, entry);
   const y = yOf(frame, row);
+  if (isUpright(entry)) return fanFromAbove(entry, row - entry.row, frame.height, y);
+  const centre = entryY(frame, entry);
   const half = Math.max(1, (entry.conductors.length - 1) / 2) * PITCH;
   const bundled = centre + ((y - centre) / half) * Math.min(6.5, half * (5 / 16));
   return [
@@ -177,13 +193,13 @@ function dropDoubles(points: readonly Point[]): Point[] {
 }
 
 /** Codes beside the sheath and beside the place: they stand at the same distance everywhere. */
-function fixedPlates(frame: Frame, plan: BoxPlan, { net }: Drawn): Plate[] {
+function fixedPlates(frame: Frame, plan: BoxPlan, { net }: Drawn, entryByPort: ReadonlyMap<Port, EntryPlan>): Plate[] {
   const plates: Plate[] = [];
   for (const port of [net.a, net.b]) {
     const y = yOf(frame, port.row);
-    if (port.what === "wall") {
-      const left = port.facing > 0;
-      plates.push({ at: { x: left ? SHEATH_PLATE : frame.width - SHEATH_PLATE, y }, text: net.code, vertical: false });
+    const entry = entryByPort.get(port);
+    if (entry !== undefined) {
+      plates.push({ at: { x: inside(frame, entry, SHEATH_PLATE), y }, text: net.code, vertical: false });
       continue;
     }
     if (port.what === "splice" || (port.what === "hole" && net.of === "cable")) {

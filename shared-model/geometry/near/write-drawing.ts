@@ -1,13 +1,14 @@
 import { volumeOf } from "../../queries/box-volume.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { formatVolume } from "../../units/volume.ts";
-import type { BoxDrawing, Rect, SheathDrawing, SpliceDrawing } from "../box-drawing.ts";
+import type { BoxDrawing, Rect, SheathDrawing, SpliceDrawing, Wall } from "../box-drawing.ts";
 import { PITCH, SHEATH_REACH, SPLICE_HALF, SPLICE_LABEL_RISE, WALL } from "../metrics.ts";
 import { textWidth } from "../text-width.ts";
 import type { BoxPlan } from "./box-plan.ts";
 import { sizeTextOf } from "./entries.ts";
 import { type Frame, nameOfStack } from "./frame.ts";
 import { type Body, measure } from "./measure.ts";
+import { isUpright, middleOfLanes } from "./upright-entries.ts";
 import { headerNote, sheathCaption, sheathWords, spliceCaption } from "./words.ts";
 import { entryY, writeConductors, yOf } from "./write-conductors.ts";
 import { writeDevices, writeFreeSlots } from "./write-devices.ts";
@@ -41,8 +42,12 @@ export function writeDrawing(plan: BoxPlan, frame: Frame): BoxDrawing {
   ];
   const { conductors, caps } = writeConductors(plan, frame, [...bodies.map(({ rect }) => rect), ...words]);
   const sheaths = plan.entries.map((entry) => writeSheath(plan, frame, entry));
-  const rings = writeRings(plan, frame);
-  const header = { name: enclosure.name, note: headerNote(enclosure), at: { x: -WALL, y: -22 } };
+  const rings = writeRings(plan, frame, besideStubs(sheaths, "bottom", 0));
+  const header = {
+    name: enclosure.name,
+    note: headerNote(enclosure),
+    at: { x: besideStubs(sheaths, "top", -WALL), y: -22 },
+  };
   return {
     enclosure: enclosure.id,
     kind: enclosure.kind,
@@ -116,8 +121,6 @@ function writeBond(frame: Frame, body: BoxPlan["bodies"][number]) {
 }
 
 function writeSheath(plan: BoxPlan, frame: Frame, entry: BoxPlan["entries"][number]): SheathDrawing {
-  const left = entry.wall === "left";
-  const y = entryY(frame, entry);
   const { title, note } = sheathCaption(plan.installation, plan.enclosure, entry);
   const { cable } = entry;
   const means = plan.enclosure.entries[entry.entry]?.means ?? "none";
@@ -127,21 +130,41 @@ function writeSheath(plan: BoxPlan, frame: Frame, entry: BoxPlan["entries"][numb
     entry: entry.entry,
     means,
     wall: entry.wall,
-    at: { x: left ? 0 : frame.width, y },
-    outer: { x: left ? -SHEATH_REACH : frame.width + SHEATH_REACH, y },
+    ...stubOf(frame, entry),
     ...sheathWords(cable.name, sizeTextOf(cable), cable.lengthFt === undefined ? "" : `${cable.lengthFt} ft`, means),
     captionTitle: title,
     captionNote: note,
   };
 }
 
+function stubOf(frame: Frame, entry: BoxPlan["entries"][number]): Pick<SheathDrawing, "at" | "outer"> {
+  const { wall } = entry;
+  if (isUpright(entry)) {
+    const x = middleOfLanes(entry);
+    const y = wall === "top" ? 0 : frame.height;
+    return { at: { x, y }, outer: { x, y: wall === "top" ? -SHEATH_REACH : y + SHEATH_REACH } };
+  }
+  const x = wall === "left" ? 0 : frame.width;
+  const y = entryY(frame, entry);
+  return { at: { x, y }, outer: { x: wall === "left" ? -SHEATH_REACH : x + SHEATH_REACH, y } };
+}
+
+/** From the middle of a stub in the upper or lower wall to the end of the words beside it, at most. */
+const BESIDE_STUB = 121;
+/** From a stub in the upper or lower wall, with what holds it there, to the words beside it. */
+const STUB_ROOM = 24;
+
+/** Where words along a wall begin: right of the stubs in it. */
+const besideStubs = (sheaths: readonly SheathDrawing[], wall: Wall, least: number): number =>
+  Math.max(least, ...sheaths.filter((sheath) => sheath.wall === wall).map(({ at }) => at.x + STUB_ROOM));
+
 /** Rings under the box, with what each adds to its volume. */
-function writeRings(plan: BoxPlan, frame: Frame): BoxDrawing["rings"] {
+function writeRings(plan: BoxPlan, frame: Frame, x: number): BoxDrawing["rings"] {
   if (plan.enclosure.kind !== "box") return [];
   return inOrder(plan.enclosure.rings).map((ring, index) => {
     const volume = volumeOf(ring.volume);
     const adds = volume === undefined ? "not marked, adds 0" : `adds ${formatVolume(volume)} in³`;
-    const at = { x: 0, y: frame.height + WALL + 20 + PITCH * index };
+    const at = { x, y: frame.height + WALL + 20 + PITCH * index };
     return { id: ring.id, text: `${RING_WORDS[ring.kind]}, ${adds}`, at };
   });
 }
@@ -154,13 +177,12 @@ function boundsOf(
   header: BoxDrawing["header"],
   ringLines: number,
 ): Rect {
-  const left = sheaths.some((sheath) => sheath.wall === "left") ? -SHEATH_REACH : -WALL;
-  const words = textWidth(header.name, 20, 750) + 10 + textWidth(header.note, 13) - WALL;
-  const right = Math.max(
-    frame.width + (sheaths.some((sheath) => sheath.wall === "right") ? SHEATH_REACH : WALL),
-    words,
-  );
-  const top = -44;
-  const bottom = frame.height + WALL + (1 + ringLines) * PITCH;
+  const left = sheaths.some(({ wall }) => wall === "left") ? -SHEATH_REACH : -WALL;
+  const words = header.at.x + textWidth(header.name, 20, 750) + 10 + textWidth(header.note, 13);
+  const has = (wall: Wall): boolean => sheaths.some((sheath) => sheath.wall === wall);
+  const beside = sheaths.filter(isUpright).map(({ at }) => at.x + BESIDE_STUB);
+  const right = Math.max(frame.width + (has("right") ? SHEATH_REACH : WALL), words, ...beside);
+  const top = has("top") ? -SHEATH_REACH : -44;
+  const bottom = frame.height + Math.max(WALL + (1 + ringLines) * PITCH, has("bottom") ? SHEATH_REACH : 0);
   return { x: left, y: top, width: right - left, height: bottom - top };
 }

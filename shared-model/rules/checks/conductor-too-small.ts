@@ -73,6 +73,7 @@ export const conductorTooSmall = defineRule({
             subjects,
             message: fillIn(messages.limitUnknown, shown),
             missing: `the ampacity of ${piece.awg} AWG ${shown.material}`,
+            toDo: "Look it up and judge it by hand.",
           });
         } else {
           report({

@@ -69,6 +69,7 @@ export const deviceEgcMissing = defineRule({
             subjects,
             message: fillIn(messages.contactUnknown, shown),
             missing: `the material of ${box.name}`,
+            enterAt: subject("enclosure", box),
           });
           continue;
         }

@@ -8,6 +8,7 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { protectionOffers } from "../section-offers.ts";
 import { hotOf, isPolaritySwapped, lastCableStep, marksOnWay, neutralOf } from "../section-parts.ts";
+import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
 const messages = {
   open: "{outlet} in {box} ({places}) needs ground-fault protection: {reason}. {option}",
@@ -44,6 +45,7 @@ export const outletNotProtected = defineRule({
           subjects,
           message: fillIn(messages.roomUnknown, shown),
           missing: `the room of ${enclosure.name}`,
+          enterAt: subject("enclosure", enclosure),
         });
         continue;
       }
@@ -55,10 +57,15 @@ export const outletNotProtected = defineRule({
       const placed = { ...shown, places: placedIn(project, standing, need.places) };
       if (!isSwapped && (!standing.live || !standing.certain)) {
         const kind = standing.live ? "tooManySettings" : "notLive";
+        const shared = standing.live
+          ? undefined
+          : supplyNotDrawn(section, installation, `the ground-fault protection of ${outlet.name}`);
         cannotTell({
           subjects,
           message: fillIn(messages[kind], placed),
           missing: standing.live ? `the switch positions that bear on ${outlet.name}` : `the supply of ${outlet.name}`,
+          toDo: standing.live ? "Judge it by hand." : `Draw where ${outlet.name} gets its supply.`,
+          ...(shared !== undefined && { shared }),
         });
         continue;
       }

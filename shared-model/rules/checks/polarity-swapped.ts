@@ -14,6 +14,7 @@ import {
   marksOnWay,
   neutralOf,
 } from "../section-parts.ts";
+import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
 const messages = {
   swapped:
@@ -32,7 +33,7 @@ export const polaritySwapped = defineRule({
   why: "With the two exchanged, switches in what is plugged in open the wrong conductor and the screw shell of a lamp is live. A second exchange further on hides the first from a tester at the last outlet, so look for the first place where the two cross.",
   messages,
   sections: everyEdition("200.10(B), 200.11", "from-memory"),
-  check({ section, state, report, cannotTell }) {
+  check({ section, installation, state, report, cannotTell }) {
     const outside = new LeadingOutside();
     for (const standing of section.outlets()) {
       if (!standing.outlet.receptacle) continue;
@@ -58,7 +59,9 @@ export const polaritySwapped = defineRule({
       const cable = isUnreached(section, standing) ? cableLeadingOutside(section, hotOf(standing)) : undefined;
       if (cable !== undefined) outside.add(cable, outlet.name);
     }
-    outside.ask(messages.outside, cannotTell);
+    outside.ask(messages.outside, cannotTell, (outlets) =>
+      supplyNotDrawn(section, installation, `the polarity of ${outlets}`),
+    );
   },
 });
 

@@ -10,8 +10,8 @@ const CABLE = "12/2 with ground";
 /** A box with a receptacle between two cables: both hots and neutrals on its screws, the grounds made up. */
 export async function drawReceptacleBox(hands: Hands): Promise<void> {
   await hands.addEnclosure(titleOfBox("device-3-2-3-1-2"));
-  await hands.act("B1", undefined, "Run a cable from B1…", CABLE, "To open country");
-  await hands.act("B1", undefined, "Run a cable from B1…", CABLE, "To open country");
+  await hands.act("B1", undefined, "Run a cable from B1…", CABLE, "Leaves this drawing");
+  await hands.act("B1", undefined, "Run a cable from B1…", CABLE, "Leaves this drawing");
   await hands.act("B1", undefined, "Add a device to B1…", titleOfDevice("receptacle-15"));
   await feedThrough(hands, "B1", "C1", "C2", "R1");
 }
@@ -33,15 +33,15 @@ async function grounds(hands: Hands, box: string, cables: readonly string[], dev
   const [only = ""] = cables;
   if (cables.length > 1) {
     await hands.splice(box, ...cables.map((cable) => `${cable} bare`));
-    await hands.act(box, "E1", "Jumper from E1…", `${device} G`, "12 AWG bare");
-    await hands.act(box, "E1", "Jumper from E1…", "Box bond", "12 AWG bare");
+    await hands.act(box, "E1", "Pigtail or jumper from E1…", `${device} G`, "12 AWG bare");
+    await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
     await hands.act(box, "E1", "Change the connector of E1…", "Twist-on, large");
     return;
   }
   // One cable alone: its bare end meets a jumper that begins at the device.
-  await hands.act(box, "Box bond", "Jumper from the box bond…", `${device} G`, "12 AWG bare");
+  await hands.act(box, "Box bond", "Pigtail or jumper from the box bond…", `${device} G`, "12 AWG bare");
   await hands.act(box, "a bare", `Land a bare…`, `Splice with ${only} bare`);
-  await hands.act(box, "E1", "Jumper from E1…", "Box bond", "12 AWG bare");
+  await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
 }
 
 /** The laundry circuit as found, of `tests/builders/drawing.ts`: its boxes, cables, devices and every landing. */
@@ -61,12 +61,12 @@ export async function drawLaundry(hands: Hands): Promise<void> {
 
   const five = ["C1", "C2", "C3", "C4", "C5"];
   await hands.splice("B1", ...five.map((cable) => `${cable} BK`));
-  await hands.act("B1", "H1", "Jumper from H1…", "R1 H", "12 AWG black");
+  await hands.act("B1", "H1", "Pigtail or jumper from H1…", "R1 H, upper", "12 AWG black");
   await hands.splice("B1", ...five.map((cable) => `${cable} WH`));
-  await hands.act("B1", "N1", "Jumper from N1…", "R1 N", "12 AWG white");
+  await hands.act("B1", "N1", "Pigtail or jumper from N1…", "R1 N, upper", "12 AWG white");
   await hands.splice("B1", ...five.map((cable) => `${cable} bare`));
-  await hands.act("B1", "E1", "Jumper from E1…", "R1 G", "12 AWG bare");
-  await hands.act("B1", "E1", "Jumper from E1…", "Box bond", "12 AWG bare");
+  await hands.act("B1", "E1", "Pigtail or jumper from E1…", "R1 G", "12 AWG bare");
+  await hands.act("B1", "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
   await hands.act("B1", undefined, "Add a ring or extension to B1…", "Plaster ring");
 
   await feedThrough(hands, "B2", "C2", "C6", "R2");

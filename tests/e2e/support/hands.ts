@@ -1,5 +1,6 @@
 /** Two ways to draw without a drag: by keys alone, and by presses alone. */
 import { expect, type Locator, type Page } from "@playwright/test";
+import { fieldLeft } from "./window-test.ts";
 
 /** What a person does to draw; everything is named as the window names it. */
 export interface Hands {
@@ -29,6 +30,7 @@ export class Keys implements Hands {
     await this.page.keyboard.press("Control+k");
     await this.page.keyboard.insertText(words);
     await this.page.keyboard.press("Enter");
+    await fieldLeft(this.page);
   }
 
   async begin(): Promise<void> {

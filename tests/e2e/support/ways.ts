@@ -17,21 +17,32 @@ export interface OutlineWay {
   readonly ends?: readonly string[];
 }
 
-/** A control of the window that is a plain button, field or list: Tab and its own keys, or a press. */
+/** One thing that a person does with a control; all names are those that the window shows or says. */
+export type ControlStep =
+  /** Goes to a box or panel, so that its details show. */
+  | { readonly do: "select"; readonly box: string }
+  | { readonly do: "show"; readonly pane: "Details" | "Findings" | "Rooms" }
+  /** A button, a list and a field; `near` are words of the finding that it belongs to. */
+  | { readonly do: "press"; readonly name: string | RegExp; readonly near?: string | RegExp }
+  | { readonly do: "pick"; readonly name: string; readonly option: string; readonly near?: string }
+  | { readonly do: "write"; readonly name: string; readonly text: string; readonly near?: string }
+  /** A line of the list that is asked to be chosen from. */
+  | { readonly do: "choose"; readonly line: string }
+  /** A button of the question that is asked. */
+  | { readonly do: "answer"; readonly answer: string }
+  /** A line of a menu of the strip, or its own keys. */
+  | { readonly do: "menu"; readonly menu: "Drawing" | "Edit"; readonly line: string; readonly keys?: string };
+
+/** What makes the command possible, and then the command by the controls of the window. */
 export interface ControlWay {
   readonly by: "control";
-  readonly where: string;
+  readonly first?: readonly (ControlStep | OutlineWay)[];
+  readonly steps: readonly ControlStep[];
+  /** What Undo says it would take back; absent for what the window does outside the document. */
+  readonly undoes?: RegExp;
 }
 
-/** A line of a menu of the strip, with keys of its own where it has any. */
-export interface MenuWay {
-  readonly by: "menu";
-  readonly menu: "Drawing" | "Edit";
-  readonly line: string;
-  readonly keys?: string;
-}
-
-export type Way = OutlineWay | ControlWay | MenuWay;
+export type Way = OutlineWay | ControlWay;
 
 const outline = (box: string, row: string | undefined, action: string, ...choices: readonly string[]): OutlineWay => ({
   by: "outline",
@@ -40,13 +51,32 @@ const outline = (box: string, row: string | undefined, action: string, ...choice
   ...(row !== undefined && { row }),
   ...(choices.length > 0 && { choices }),
 });
-const control = (where: string): ControlWay => ({ by: "control", where });
-const menu = (name: MenuWay["menu"], line: string, keys?: string): MenuWay => ({
-  by: "menu",
+const control = (undoes: RegExp | undefined, ...steps: readonly ControlStep[]): ControlWay => ({
+  by: "control",
+  steps,
+  ...(undoes !== undefined && { undoes }),
+});
+const after = (first: ControlWay["first"], way: ControlWay): ControlWay => ({ ...way, ...(first && { first }) });
+
+const select = (box: string): ControlStep => ({ do: "select", box });
+const show = (pane: "Details" | "Findings" | "Rooms"): ControlStep => ({ do: "show", pane });
+const press = (name: string | RegExp, near?: string | RegExp): ControlStep => ({
+  do: "press",
+  name,
+  ...(near !== undefined && { near }),
+});
+const pick = (name: string, option: string): ControlStep => ({ do: "pick", name, option });
+const write = (name: string, text: string): ControlStep => ({ do: "write", name, text });
+const choose = (line: string): ControlStep => ({ do: "choose", line });
+const answer = (words: string): ControlStep => ({ do: "answer", answer: words });
+const menu = (name: "Drawing" | "Edit", line: string, keys?: string): ControlStep => ({
+  do: "menu",
   menu: name,
   line,
   ...(keys !== undefined && { keys }),
 });
+const OCTAGON = "Octagon 4 × 1-1/2";
+const STATES = { found: press(/^As found/), proposed: press(/^Proposed/) } as const;
 
 /** On the laundry sample, in this order: some ways need what the one before has made. */
 export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
@@ -59,7 +89,7 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "splice-ends": { ...outline("B2", undefined, "Splice the 2 selected ends"), ends: ["C2 BK", "C6 BK"] },
   "change-connector": outline("B1", "X", "Change the connector of X…", "Lever, 5 ports"),
   "move-splice": { ...outline("B1", "X", "Place X by hand…", "Right by a step"), stays: true },
-  "add-jumper": outline("B1", "X", "Jumper from X…", "R1 H", "12 AWG black"),
+  "add-jumper": outline("B1", "X", "Pigtail or jumper from X…", "R1 H, lower", "12 AWG black"),
   "pigtail-terminal": outline("B1", "R1/N", "Pigtail R1 N"),
   "place-device": outline("B1", undefined, "Add a device to B1…", "Grounding duplex, 20 A"),
   "route-cable": outline("B1", undefined, "Run a cable from B1…", "12/2 with ground", "B3"),
@@ -81,29 +111,64 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "set-directory-line": outline("P", "Q14", "Write the directory line of Q14…", "Write “Laundry”"),
   "remove-items": outline("B1", "Y", "Remove Y"),
   "rename-item": outline("B3", undefined, "Rename B3", "B3x"),
-  "place-enclosure": control("Add a box or panel"),
-  "set-property": control("Internal clamps"),
-  "mark-evidence": control("How known: Internal clamps"),
-  "add-room": control("Add room"),
-  "set-edition": control("Code edition"),
-  "start-proposed": control("Proposed not started"),
-  "reset-proposed": menu("Edit", "Reset all of proposed to as found"),
-  "discard-proposed": menu("Edit", "Discard proposed"),
-  "settle-held-back": control("I have looked"),
-  "acknowledge-finding": control("Acknowledge"),
-  "withdraw-acknowledgement": control("Withdraw"),
-  "run-together": control("Findings, a fix"),
-  "paste-items": menu("Edit", "Paste", "Control+v"),
-  undo: menu("Edit", "Undo", "Control+z"),
-  redo: menu("Edit", "Redo", "Control+Shift+z"),
-  cut: menu("Edit", "Cut", "Control+x"),
-  copy: menu("Edit", "Copy", "Control+c"),
-  paste: menu("Edit", "Paste", "Control+v"),
-  duplicate: menu("Edit", "Duplicate", "Control+d"),
-  "start-page": menu("Drawing", "Start page"),
-  "add-seen-box": menu("Edit", "Box from what I see"),
-  "new-document": menu("Drawing", "New"),
-  "open-document": menu("Drawing", "Open", "Control+o"),
-  "save-document": menu("Drawing", "Save", "Control+s"),
-  "save-document-as": menu("Drawing", "Save as", "Control+Shift+s"),
+  "set-property": after(
+    [select("B1"), show("Details")],
+    control(/^Undo: Set internal clamps of B1/, pick("Internal clamps", "None")),
+  ),
+  "mark-evidence": control(/^Undo: Mark/, pick("How known: Internal clamps", "m measured")),
+  "set-edition": control(/^Undo: Set edition 2017/, pick("Code edition", "2017")),
+  "add-room": after(
+    [show("Rooms")],
+    control(/^Undo: Add room Wash room/, write("Name, if not the same", "Wash room"), press("Add room")),
+  ),
+  "acknowledge-finding": after(
+    [show("Findings")],
+    control(
+      /^Undo: Acknowledge a finding/,
+      press("Acknowledge R3", "R3 in B3"),
+      write("Your name", "Pat Example"),
+      write("Reason", "The porch is rebuilt in spring."),
+      press("Acknowledge", "R3 in B3"),
+    ),
+  ),
+  "withdraw-acknowledgement": control(
+    /^Undo: Withdraw an acknowledgement/,
+    press(/^Acknowledged/),
+    press(/^Withdraw/, "R3 in B3"),
+  ),
+  "start-proposed": control(/^Undo: Start proposed/, STATES.proposed, answer("Start proposed")),
+  "run-together": control(
+    /^Undo: Change the connector: X gets/,
+    press(/^Change the connector/, "X in B1 holds 6 × 12"),
+  ),
+  undo: control(undefined, menu("Edit", "Undo", "Control+z")),
+  redo: control(undefined, menu("Edit", "Redo", "Control+Shift+z")),
+  "reset-proposed": control(/^Undo: Reset proposed to as found/, menu("Edit", "Reset all of proposed to as found")),
+  "settle-held-back": after(
+    [
+      outline("B6", "R5", "Remove R5"),
+      STATES.found,
+      outline("B6", "R5", "Plug a load into R5…", "Freezer"),
+      show("Findings"),
+    ],
+    control(/^Undo: Settle/, press(/^I have looked/)),
+  ),
+  "discard-proposed": control(/^Undo: Discard proposed/, menu("Edit", "Discard proposed"), answer("Discard proposed")),
+  copy: after([select("B6")], control(undefined, menu("Edit", "Copy", "Control+c"))),
+  "paste-items": control(/^Undo: Paste/, menu("Edit", "Paste", "Control+v")),
+  cut: control(/^Undo: Remove/, menu("Edit", "Cut", "Control+x")),
+  paste: control(/^Undo: Paste/, menu("Edit", "Paste", "Control+v")),
+  duplicate: after([select("B6")], control(/^Undo: Duplicate/, menu("Edit", "Duplicate", "Control+d"))),
+  "place-enclosure": control(/^Undo: Place box B/, press("Add a box or panel"), choose(OCTAGON)),
+  "add-seen-box": control(
+    /^Undo: Make .* from what is seen/,
+    menu("Drawing", "Box from what I see"),
+    answer("Add the box"),
+  ),
+  energise: control(undefined, press("Energise")),
+  "start-page": control(undefined, menu("Drawing", "Start page")),
+  "save-document-as": after([press(/^Back to/)], control(undefined, menu("Drawing", "Save as", "Control+Shift+s"))),
+  "save-document": after([pick("Code edition", "2020")], control(undefined, menu("Drawing", "Save", "Control+s"))),
+  "open-document": control(undefined, menu("Drawing", "Open", "Control+o")),
+  "new-document": control(undefined, menu("Drawing", "New")),
 };

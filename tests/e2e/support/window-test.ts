@@ -87,6 +87,28 @@ export async function runByField(page: Page, words: string): Promise<void> {
   await page.keyboard.press("Control+k");
   await page.keyboard.type(words);
   await page.keyboard.press("Enter");
+  await fieldLeft(page);
+}
+
+/** Waits until the command field has run what was typed: it gives the focus up then. */
+export async function fieldLeft(page: Page): Promise<void> {
+  const isIn = () => page.evaluate(() => document.activeElement?.closest(".command") != null);
+  await expect.poll(isIn, "the command field is left").toBe(false);
+}
+
+/**
+ * Does at once what a person does quickly: the clock of the page stands still meanwhile, so that steps that count as one
+ * when they are quick do so on a busy machine too.
+ */
+export async function quickly(page: Page, act: () => Promise<void>): Promise<void> {
+  await page.evaluate(() => {
+    const at = performance.now();
+    Object.defineProperty(performance, "now", { configurable: true, value: () => at });
+  });
+  await act();
+  await page.evaluate(() => {
+    Reflect.deleteProperty(performance, "now");
+  });
 }
 
 /** No violation of any rule of the accessibility checker in what is shown now. */

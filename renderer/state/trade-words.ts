@@ -1,0 +1,68 @@
+/**
+ * What the trade calls the same thing, each word of a group found by every other. Common practice of North American
+ * electricians, from memory; generic words only, and no list of them is ever complete.
+ */
+const ALIKE: readonly (readonly string[])[] = [
+  ["1", "one", "single"],
+  ["2", "two", "double"],
+  ["3", "three"],
+  ["4", "four"],
+  ["nonmetallic", "plastic", "pvc"],
+  ["gfci", "gfi"],
+  ["a", "amp", "amps", "ampere", "amperes"],
+  ["w", "watt", "watts"],
+  ["v", "volt", "volts"],
+  ["tamper resistant", "tr"],
+  ["weather resistant", "wr"],
+  ["luminaire", "fixture", "light"],
+  ["receptacle", "outlet", "duplex"],
+  ["combination", "combo"],
+  ["new work", "new construction"],
+  ["old work", "remodel"],
+  ["weatherproof", "outdoor"],
+  ["armoured", "armored"],
+  ["aluminium", "aluminum"],
+  ["washer", "washing machine"],
+  ["panel", "load center", "load centre", "breaker box"],
+  ["sensor", "occupancy"],
+];
+
+/** Two words that say what one does. */
+const PHRASES: readonly (readonly [said: string, meant: string])[] = [
+  ["ground fault", "gfci"],
+  ["arc fault", "afci"],
+  ...ALIKE.flatMap(([meant = "", ...others]) =>
+    others.filter((said) => said.includes(" ")).map((said) => [said, meant] as const),
+  ),
+];
+
+const BY_WORD = new Map<string, readonly string[]>(ALIKE.flatMap((group) => group.map((word) => [word, group])));
+
+/** "14-2" is a cable size; hyphens part all other words, not "2-1/8"; "20a" is "20 a". */
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(
+      /(^|\s)(\d+)-(\d+(?:-\d+)?)(?=$|[\s,])/g,
+      (_all, gap, first, rest) => `${gap}${first}/${rest.replace("-", "/")}`,
+    )
+    .replace(/(\d)(a|amps?|w|watts?|v|volts?)(?=$|[\s,])/g, "$1 $2")
+    .replace(/(?<!\d)-|-(?!\d)/g, " ")
+    .replace(/[–,×()"“”]+/g, " ")
+    .replace(/\s+/g, " ")
+    .trim();
+
+/** A figure is meant whole, "12" also as the first of "12/2"; a word may have been typed only so far. */
+const isIn = (text: string, word: string): boolean =>
+  /^\d+$/.test(word) ? text.includes(` ${word} `) || text.includes(` ${word}/`) : text.includes(` ${word}`);
+
+/** Whether a text holds every word that was typed, in any of the trade's words for it. */
+export function saysInTradeWords(text: string, typed: string): boolean {
+  let wanted = plain(typed);
+  for (const [said, meant] of PHRASES) wanted = ` ${wanted} `.replace(` ${said} `, ` ${meant} `).trim();
+  const within = ` ${plain(text)} `;
+  return wanted
+    .split(" ")
+    .filter(Boolean)
+    .every((word) => [word, ...(BY_WORD.get(word) ?? [])].some((one) => isIn(within, one)));
+}
