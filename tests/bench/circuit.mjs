@@ -3,14 +3,18 @@
  * `node tests/bench/circuit.mjs`.
  */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { cpus, loadavg, tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "vite";
 import { getNgspice, NO_NGSPICE } from "../get-ngspice.mjs";
+import { figures, isStarted, middle, reportLoad, withCore } from "./core-bench.mjs";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+/** @typedef {typeof import("../../shared-model/solver/network/network.ts") & typeof import("../../shared-model/solver/network/spice-deck.ts") & typeof import("../solver/network/random-network.ts")} Core */
+
+const PARTS = [
+  "shared-model/solver/network/network.ts",
+  "shared-model/solver/network/spice-deck.ts",
+  "tests/solver/network/random-network.ts",
+];
 const SIZES = [
   { nodes: 10_000, least: 5, rounds: 7 },
   { nodes: 100_000, least: 8, rounds: 3 },
@@ -32,11 +36,9 @@ const MORE_POINTS = 4;
  */
 
 /** @param {string} program ngspice. @returns {Promise<CircuitTimes[]>} */
-export async function measureCircuit(program) {
-  const folder = mkdtempSync(join(tmpdir(), "loadside-circuit-"));
-  try {
-    const { analyse, randomWiring, spiceDeck } = await load(folder);
-    return SIZES.map(({ nodes, least, rounds }) => {
+export function measureCircuit(program) {
+  return withCore(PARTS, (/** @type {Core} */ { analyse, randomWiring, spiceDeck }, folder) =>
+    SIZES.map(({ nodes, least, rounds }) => {
       const network = randomWiring(1, { nodes });
       const factor = analyse(network);
       const deck = spiceDeck(factor, () => undefined);
@@ -66,10 +68,8 @@ export async function measureCircuit(program) {
         times.solve.push(timeOf(() => factor.operatingPoint(), REPEATS));
       }
       return times;
-    });
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+    }),
+  );
 }
 
 /** @param {() => unknown} work @param {number} repeats @returns {number} Milliseconds of one. */
@@ -77,34 +77,6 @@ function timeOf(work, repeats) {
   const started = performance.now();
   for (let i = 0; i < repeats; i++) work();
   return (performance.now() - started) / repeats;
-}
-
-/**
- * @param {string} folder
- * @returns {Promise<typeof import("../../shared-model/solver/network/network.ts") & typeof import("../../shared-model/solver/network/spice-deck.ts") & typeof import("../solver/network/random-network.ts")>}
- */
-async function load(folder) {
-  const network = join(ROOT, "shared-model/solver/network/network.ts");
-  const deck = join(ROOT, "shared-model/solver/network/spice-deck.ts");
-  const wiring = join(ROOT, "tests/solver/network/random-network.ts");
-  await build({
-    configFile: false,
-    root: ROOT,
-    logLevel: "warn",
-    build: {
-      ssr: true,
-      target: "es2023",
-      outDir: folder,
-      emptyOutDir: false,
-      rolldownOptions: {
-        input: { network, deck, wiring },
-        preserveEntrySignatures: "strict",
-        output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
-      },
-    },
-  });
-  const parts = ["network", "deck", "wiring"].map((name) => import(pathToFileURL(join(folder, `${name}.mjs`)).href));
-  return Object.assign({}, ...(await Promise.all(parts)));
 }
 
 /**
@@ -149,24 +121,11 @@ export function reportCircuit(all) {
     console.log(`       from nothing against the same: ${(middle(ngspice) / middle(cold)).toFixed(1)} times`);
     console.log(`       warm against one point more:   ${(middle(nextPoint) / middle(warm)).toFixed(1)} times`);
   }
-  const load = loadavg().map((value) => value.toFixed(1));
-  console.log(`  load of the machine        ${load.join(" ")} on ${cpus().length} processors`);
+  reportLoad();
   return met;
 }
 
-/** @param {readonly number[]} values */
-function middle(values) {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-/** @param {readonly number[]} values */
-function figures(values) {
-  const show = (/** @type {number} */ value) => value.toFixed(2).padStart(8);
-  return `median ${show(middle(values))}   least ${show(Math.min(...values))}   most ${show(Math.max(...values))}`;
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
+if (isStarted(import.meta)) {
   const program = getNgspice();
   if (program === undefined) {
     console.error(NO_NGSPICE);

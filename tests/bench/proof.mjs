@@ -2,13 +2,15 @@
  * Measures the proof of protection: of a typical circuit and of a whole house. Processor time of this process, which other
  * programs on the machine disturb less than the clock; the clock beside it. Alone: `node tests/bench/proof.mjs`.
  */
-import { mkdtempSync, rmSync } from "node:fs";
-import { cpus, loadavg, tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "vite";
+import { figures, isStarted, middle, reportLoad, withCore } from "./core-bench.mjs";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+/** @typedef {typeof import("../../shared-model/solver/circuit/proof.ts") & typeof import("../../shared-model/solver/sections.ts") & typeof import("./guarded-house.ts")} Core */
+
+const PARTS = [
+  "shared-model/solver/circuit/proof.ts",
+  "shared-model/solver/sections.ts",
+  "tests/bench/guarded-house.ts",
+];
 const CASES = [
   { name: "A typical circuit", boxes: 20, most: 5, rounds: 60 },
   { name: "A house", boxes: 1000, most: 1000, rounds: 7 },
@@ -27,11 +29,9 @@ const CASES = [
  */
 
 /** @returns {Promise<ProofTimes[]>} */
-export async function measureProof() {
-  const folder = mkdtempSync(join(tmpdir(), "loadside-proof-"));
-  try {
-    const { guardedHouse, proveInstallation, allSections } = await load(folder);
-    return CASES.map(({ name, boxes, most, rounds }) => {
+export function measureProof() {
+  return withCore(PARTS, (/** @type {Core} */ { guardedHouse, proveInstallation, allSections }) =>
+    CASES.map(({ name, boxes, most, rounds }) => {
       const project = guardedHouse(boxes);
       const proofs = proveInstallation(project.asFound, project.supply);
       const proved = proofs.filter(({ protectedBy }) => protectedBy.length > 0).length;
@@ -49,38 +49,8 @@ export async function measureProof() {
         if (isWarm) times.clock.push(performance.now() - started);
       }
       return times;
-    });
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
-/**
- * @param {string} folder
- * @returns {Promise<typeof import("../../shared-model/solver/circuit/proof.ts") & typeof import("../../shared-model/solver/sections.ts") & typeof import("./guarded-house.ts")>}
- */
-async function load(folder) {
-  const proof = join(ROOT, "shared-model/solver/circuit/proof.ts");
-  const sections = join(ROOT, "shared-model/solver/sections.ts");
-  const house = join(ROOT, "tests/bench/guarded-house.ts");
-  await build({
-    configFile: false,
-    root: ROOT,
-    logLevel: "warn",
-    build: {
-      ssr: true,
-      target: "es2023",
-      outDir: folder,
-      emptyOutDir: false,
-      rolldownOptions: {
-        input: { proof, sections, house },
-        preserveEntrySignatures: "strict",
-        output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
-      },
-    },
-  });
-  const parts = ["proof", "sections", "house"].map((name) => import(pathToFileURL(join(folder, `${name}.mjs`)).href));
-  return Object.assign({}, ...(await Promise.all(parts)));
+    }),
+  );
 }
 
 /** @param {readonly ProofTimes[]} all @returns {boolean} Whether every target was met. */
@@ -96,21 +66,8 @@ export function reportProof(all) {
       `${middle(warm) <= most ? "met   " : "MISSED"} proof of all: ${middle(warm).toFixed(2)} ms, at most ${most}`,
     );
   }
-  const load = loadavg().map((value) => value.toFixed(1));
-  console.log(`  load of the machine        ${load.join(" ")} on ${cpus().length} processors`);
+  reportLoad();
   return met;
 }
 
-/** @param {readonly number[]} values */
-function middle(values) {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-/** @param {readonly number[]} values */
-function figures(values) {
-  const show = (/** @type {number} */ value) => value.toFixed(2).padStart(8);
-  return `median ${show(middle(values))}   least ${show(Math.min(...values))}   most ${show(Math.max(...values))}`;
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url) && !reportProof(await measureProof())) process.exitCode = 1;
+if (isStarted(import.meta) && !reportProof(await measureProof())) process.exitCode = 1;

@@ -2,13 +2,19 @@
  * Measures the readings of all outlets of a circuit, and its trips, warm. Alone: `node tests/bench/readings.mjs`. Times are
  * those that the processors spent on this program, its collector of garbage included, so that others disturb less.
  */
-import { mkdtempSync, rmSync } from "node:fs";
-import { cpus, loadavg, tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
-import { build } from "vite";
+import { figures, isStarted, middle, reportLoad, withCore } from "./core-bench.mjs";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+/** @typedef {typeof import("./big-house.ts") & typeof import("../../shared-model/solver/circuit/build-circuit.ts") & typeof import("../../shared-model/solver/circuit/circuit.ts") & typeof import("../../shared-model/queries/outlets-of.ts") & typeof import("../../shared-model/solver/circuit/readings.ts") & typeof import("../../shared-model/solver/circuit/trips.ts") & typeof import("../../shared-model/solver/circuit/live-after.ts")} Core */
+
+const PARTS = [
+  "tests/bench/big-house.ts",
+  "shared-model/solver/circuit/build-circuit.ts",
+  "shared-model/solver/circuit/circuit.ts",
+  "shared-model/queries/outlets-of.ts",
+  "shared-model/solver/circuit/readings.ts",
+  "shared-model/solver/circuit/trips.ts",
+  "shared-model/solver/circuit/live-after.ts",
+];
 /** Milliseconds at most for the readings, warm. */
 const SIZES = [
   { boxes: 20, most: 1, rounds: 100 },
@@ -31,10 +37,9 @@ const LEAST_MS = 4;
  */
 
 /** @returns {Promise<ReadingTimes[]>} */
-export async function measureReadings() {
-  const folder = mkdtempSync(join(tmpdir(), "loadside-readings-"));
-  try {
-    const { bigHouse, buildCircuit, EVERYTHING_ON, liveAfter, outletsOf, readOutlets, runTrips } = await load(folder);
+export function measureReadings() {
+  return withCore(PARTS, (/** @type {Core} */ core) => {
+    const { bigHouse, buildCircuit, EVERYTHING_ON, liveAfter, outletsOf, readOutlets, runTrips } = core;
     return SIZES.map(({ boxes, most, rounds }) => {
       const { asFound, supply } = bigHouse(boxes);
       const outlets = Object.values(asFound.enclosures).flatMap(({ devices }) =>
@@ -68,9 +73,7 @@ export async function measureReadings() {
           times[name].push(timeOf(() => work[name](round)));
       return times;
     });
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+  });
 }
 
 /** @param {() => unknown} work @returns {number} Milliseconds of processor time of one. */
@@ -82,42 +85,6 @@ function timeOf(work) {
     const spent = (user + system) / 1000;
     if (spent >= LEAST_MS) return spent / count;
   }
-}
-
-/**
- * @param {string} folder
- * @returns {Promise<typeof import("./big-house.ts") & typeof import("../../shared-model/solver/circuit/build-circuit.ts") & typeof import("../../shared-model/solver/circuit/circuit.ts") & typeof import("../../shared-model/queries/outlets-of.ts") & typeof import("../../shared-model/solver/circuit/readings.ts") & typeof import("../../shared-model/solver/circuit/trips.ts") & typeof import("../../shared-model/solver/circuit/live-after.ts")>}
- */
-async function load(folder) {
-  const circuit = join(ROOT, "shared-model/solver/circuit");
-  /** @type {Record<string, string>} */
-  const input = {
-    house: join(ROOT, "tests/bench/big-house.ts"),
-    build: join(circuit, "build-circuit.ts"),
-    circuit: join(circuit, "circuit.ts"),
-    outlets: join(ROOT, "shared-model/queries/outlets-of.ts"),
-    readings: join(circuit, "readings.ts"),
-    trips: join(circuit, "trips.ts"),
-    live: join(circuit, "live-after.ts"),
-  };
-  await build({
-    configFile: false,
-    root: ROOT,
-    logLevel: "warn",
-    build: {
-      ssr: true,
-      target: "es2023",
-      outDir: folder,
-      emptyOutDir: false,
-      rolldownOptions: {
-        input,
-        preserveEntrySignatures: "strict",
-        output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
-      },
-    },
-  });
-  const parts = Object.keys(input).map((name) => import(pathToFileURL(join(folder, `${name}.mjs`)).href));
-  return Object.assign({}, ...(await Promise.all(parts)));
 }
 
 /** @param {readonly ReadingTimes[]} all @returns {boolean} Whether every target was met. */
@@ -135,22 +102,8 @@ export function reportReadings(all) {
       `${median <= most ? "met   " : "MISSED"} all readings, warm, median: ${median.toFixed(2)} ms, at most ${most}`,
     );
   }
-  const load = loadavg().map((value) => value.toFixed(1));
-  console.log(`  load of the machine        ${load.join(" ")} on ${cpus().length} processors`);
+  reportLoad();
   return met;
 }
 
-/** @param {readonly number[]} values */
-function middle(values) {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
-}
-
-/** @param {readonly number[]} values */
-function figures(values) {
-  const show = (/** @type {number} */ value) => value.toFixed(2).padStart(8);
-  return `median ${show(middle(values))}   least ${show(Math.min(...values))}   most ${show(Math.max(...values))}`;
-}
-
-if (process.argv[1] === fileURLToPath(import.meta.url) && !reportReadings(await measureReadings()))
-  process.exitCode = 1;
+if (isStarted(import.meta) && !reportReadings(await measureReadings())) process.exitCode = 1;

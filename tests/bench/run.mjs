@@ -7,6 +7,7 @@ import { startBrowserHost } from "../../electron/browser-host.mjs";
 import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
 import { getNgspice, NO_NGSPICE } from "../get-ngspice.mjs";
 import { measureCircuit, reportCircuit } from "./circuit.mjs";
+import { measureProof, reportProof } from "./proof.mjs";
 import { measureReadings, reportReadings } from "./readings.mjs";
 import { measureWindow } from "./window.mjs";
 
@@ -44,6 +45,7 @@ try {
   await host.close();
 }
 if (!reportReadings(await measureReadings())) process.exitCode = 1;
+if (!reportProof(await measureProof())) process.exitCode = 1;
 const ngspice = getNgspice();
 if (ngspice === undefined) console.error(`The circuit solver was not measured beside ngspice. ${NO_NGSPICE}`);
 else if (!reportCircuit(await measureCircuit(ngspice))) process.exitCode = 1;

@@ -1,0 +1,63 @@
+/** What the measurements of the core have in common: building it into a folder of its own, and figures for people. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { cpus, loadavg, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { build } from "vite";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/**
+ * Builds parts of the core, hands them over and removes them again.
+ * @template T
+ * @template R
+ * @param {readonly string[]} paths From the root of the project.
+ * @param {(core: T, folder: string) => R} measure Gets what the parts export, and the folder while it lasts.
+ * @returns {Promise<R>}
+ */
+export async function withCore(paths, measure) {
+  const folder = mkdtempSync(join(tmpdir(), "loadside-bench-"));
+  try {
+    const input = Object.fromEntries(paths.map((path, i) => [`part${i}`, join(ROOT, path)]));
+    await build({
+      configFile: false,
+      root: ROOT,
+      logLevel: "warn",
+      build: {
+        ssr: true,
+        target: "es2023",
+        outDir: folder,
+        emptyOutDir: false,
+        rolldownOptions: {
+          input,
+          preserveEntrySignatures: "strict",
+          output: { entryFileNames: "[name].mjs", chunkFileNames: "[name]-[hash].mjs" },
+        },
+      },
+    });
+    const parts = Object.keys(input).map((name) => import(pathToFileURL(join(folder, `${name}.mjs`)).href));
+    return measure(Object.assign({}, ...(await Promise.all(parts))), folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** @param {readonly number[]} values */
+export function middle(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
+
+/** @param {readonly number[]} values */
+export function figures(values) {
+  const show = (/** @type {number} */ value) => value.toFixed(2).padStart(8);
+  return `median ${show(middle(values))}   least ${show(Math.min(...values))}   most ${show(Math.max(...values))}`;
+}
+
+export function reportLoad() {
+  const load = loadavg().map((value) => value.toFixed(1));
+  console.log(`  load of the machine        ${load.join(" ")} on ${cpus().length} processors`);
+}
+
+/** @param {ImportMeta} module @returns {boolean} Whether Node was started on it. */
+export const isStarted = (module) => process.argv[1] === fileURLToPath(module.url);
