@@ -12,6 +12,7 @@ const APT_GET = "/usr/bin/apt-get";
 export function getNgspice() {
   // Looked for already by whoever runs this, in vain.
   if (process.env.LOADSIDE_NGSPICE === "") return undefined;
+  if (process.env.LOADSIDE_NGSPICE !== undefined) return findNgspice();
   return findNgspice() ?? (installFromDebian() ? findNgspice() : undefined);
 }
 

@@ -35,6 +35,7 @@ if (refused !== undefined) {
     { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
   ]);
   app.on("open-file", rememberFile);
+  app.on("second-instance", rememberHandedOver);
   app
     .whenReady()
     .then(start)
@@ -47,6 +48,10 @@ if (refused !== undefined) {
 function rememberFile(event: { preventDefault(): void }, path: string): void {
   event.preventDefault();
   if (isDocumentPath(path)) early.push(path);
+}
+
+function rememberHandedOver(_event: unknown, _args: unknown, _folder: unknown, data: unknown): void {
+  early.push(...filesHandedOver(data));
 }
 
 async function start(): Promise<void> {
@@ -103,6 +108,7 @@ async function start(): Promise<void> {
     event.preventDefault();
     if (isDocumentPath(path)) windows.openFile(path);
   });
+  app.off("second-instance", rememberHandedOver);
   app.on("second-instance", (_event, _args, _folder, data) => {
     const files = filesHandedOver(data);
     if (files.length === 0) windows.show();

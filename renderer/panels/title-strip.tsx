@@ -147,7 +147,7 @@ function EnergiseButton() {
       className="button"
       aria-pressed={on}
       aria-keyshortcuts={ENERGISE_KEY}
-      title={on ? "End it: Escape or F9" : "Compute what the circuit does with power on: F9"}
+      title={on ? `End it: Escape or ${ENERGISE_KEY}` : `Compute what the circuit does with power on: ${ENERGISE_KEY}`}
       onClick={toggleEnergise}
     >
       Energise

@@ -15,7 +15,7 @@ import type { HeldThing } from "./gesture-store.ts";
 
 /** What is known of a target: not possible and why, possible with the finding that would follow, or nothing against it. */
 export type TargetVerdict =
-  | { readonly kind: "refused"; readonly reason: string; readonly short: string }
+  | { readonly kind: "refused"; readonly reason: string }
   | { readonly kind: "finding"; readonly severity: Severity; readonly message: string }
   | { readonly kind: "open" };
 
@@ -156,10 +156,9 @@ function capSpot(drawing: BoxDrawing, { end }: Extract<HeldThing, { kind: "end" 
 }
 
 function verdictOf(refusal: Refusal | undefined, preview: PreviewResult | undefined): TargetVerdict {
-  if (refusal !== undefined)
-    return { kind: "refused", reason: refusal.message, short: refusal.code.replaceAll("-", " ") };
+  if (refusal !== undefined) return { kind: "refused", reason: refusal.message };
   if (preview === undefined) return { kind: "open" };
-  if ("refused" in preview) return { kind: "refused", reason: preview.refused, short: "not possible" };
+  if ("refused" in preview) return { kind: "refused", reason: preview.refused };
   for (const severity of SEVERITIES) {
     const finding = preview.introduces.find((each) => each.severity === severity);
     if (finding !== undefined) return { kind: "finding", severity, message: finding.message };

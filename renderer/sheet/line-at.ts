@@ -14,8 +14,8 @@ export interface LineHit {
 }
 
 /** Tells the conductors of a box apart, the same from one drawing of it to the next. */
-export const lineKey = ({ ends, passThrough, colour }: ConductorDrawing): string =>
-  ends[0] ?? `${passThrough ?? ""} ${colour}`;
+export const lineKey = ({ ends, passThrough, conductor }: ConductorDrawing): string =>
+  ends[0] ?? `${passThrough ?? ""} ${conductor ?? ""}`;
 
 /** The area of a code plate. */
 export function plateArea({ at, text, vertical }: Plate): Rect {

@@ -51,15 +51,18 @@ export function beginMarquee(pressed: PointerEvent): void {
     const count = sessionStore.get().selection.length;
     say(count === 1 ? "1 box selected." : `${count} boxes selected.`);
   };
-  const cancel = (): void => {
+  const undo = (): void => {
     stop();
     sessionStore.merge({ selection });
+  };
+  const cancel = (event: PointerEvent): void => {
+    if (event.pointerId === pressed.pointerId) undo();
   };
   const key = (event: KeyboardEvent): void => {
     if (event.key !== "Escape") return;
     event.preventDefault();
     event.stopPropagation();
-    cancel();
+    undo();
   };
   const stop = (): void => {
     drawing = false;

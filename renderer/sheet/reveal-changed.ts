@@ -3,7 +3,7 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, followDocument } from "../state/document-store.ts";
 import { NEAR_FROM } from "./detail.ts";
 import { isOpen, openStore } from "./open-boxes.ts";
-import { isWhollySeen, reveal, showWholeAgain, zoomNow } from "./sheet-view.ts";
+import { isWhollySeen, reveal, SETTLED_MS, showWholeAgain, zoomNow } from "./sheet-view.ts";
 
 /** Ends that one gesture moves; where more change, the change is of a box or a drawing, and no spot of it is meant. */
 const FEW = 4;
@@ -12,8 +12,6 @@ const AROUND = 14;
 
 /** Boxes that one gesture lets grow; where more do, the drawing was laid out anew. */
 const FEW_BOXES = 4;
-/** A view glides for less than this to where it goes. */
-const GLIDE_MS = 260;
 
 /** Boxes that a running glide is about to show whole. */
 let gliding: { readonly boxes: readonly string[]; readonly until: number } = { boxes: [], until: 0 };
@@ -69,7 +67,7 @@ function showBoxes(before: ReadonlyMap<string, Sized>): boolean {
   const areas = grown.map(({ area }) => area);
   if (areas.every(isWhollySeen)) return true;
   if (!showWholeAgain(around(areas), !grown.some(({ box }) => isOpen(box as EnclosureId)))) return false;
-  gliding = { boxes: grown.map(({ box }) => box), until: performance.now() + GLIDE_MS };
+  gliding = { boxes: grown.map(({ box }) => box), until: performance.now() + SETTLED_MS };
   return true;
 }
 

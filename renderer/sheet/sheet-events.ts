@@ -88,12 +88,12 @@ export const sheetEvents = {
       if (heldThing() !== undefined || sessionStore.get().routeFrom !== undefined)
         gestureStore.merge({ pointer: toSheet(event) });
     };
-    // The sheet is moved by its own view alone: a browser that scrolls a clipped part to show the focus shifts it for good.
     // The sheet would pan under a frame that is drawn.
     const stay = (event: Event): void => {
       if (isFraming()) event.stopPropagation();
     };
     const stopWatching = watchAlt();
+    // The sheet is moved by its own view alone: a browser that scrolls a clipped part to show the focus shifts it for good.
     const hold = ({ target }: Event): void => {
       if (target instanceof Element) target.scrollTo(0, 0);
     };

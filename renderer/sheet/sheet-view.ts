@@ -48,6 +48,8 @@ const PADDING = {
 } as const;
 
 const LIVELY_MS = 180;
+/** A glide is over by then. */
+export const SETTLED_MS = LIVELY_MS + 80;
 const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
 /** Shows all there is, never larger than life; a lone box at a size at which it can be read. */

@@ -11,7 +11,7 @@ import { useStore } from "../state/use-store.ts";
 import { drawingOf } from "./drawings.ts";
 import { say } from "./gesture-store.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { currentView, fitBoxes, fitFirst, reveal, showArea } from "./sheet-view.ts";
+import { currentView, fitBoxes, fitFirst, reveal, SETTLED_MS, showArea } from "./sheet-view.ts";
 import type { Viewport } from "./view-fit.ts";
 import { zoneAt } from "./zones.ts";
 
@@ -53,9 +53,6 @@ const isOfToday = ({ document }: SheetDrawings): boolean =>
 /** Views that are not known are no reason to leave a drawing out of sight. */
 const isSame = (a: Viewport | undefined, b: Viewport | undefined): boolean =>
   a === undefined || b === undefined || (a.x === b.x && a.y === b.y && a.zoom === b.zoom);
-
-/** Fits glide for less than this. */
-const SETTLED_MS = 260;
 
 const requestOf = ({ goTo }: ReturnType<typeof sessionStore.get>) => goTo;
 

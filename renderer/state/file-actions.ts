@@ -97,6 +97,13 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     return false;
   }
 
+  /** What the host answered when a person chose a file: nothing where they thought better of it. */
+  async function takeAnswered(chosen: Result<ChosenFile> | "failed" | undefined, left: Project): Promise<void> {
+    if (chosen === "failed")
+      notify("problem", "Nothing was opened", ["The browser did not let a file be chosen. Try again."]);
+    else if (chosen !== undefined) await takeChosen(chosen, left);
+  }
+
   async function takeStartFile(): Promise<void> {
     const left = shownProject();
     const chosen = await host.startFile();
@@ -157,19 +164,12 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     async openRecent(id) {
       const left = shownProject();
       if (!(await mayLeave())) return;
-      const chosen = await host.recent?.open(id).catch(() => undefined);
-      if (chosen?.ok === true) await take(chosen.value, true, left);
-      else if (chosen !== undefined) showProblems("The file", chosen.problems);
+      await takeAnswered(await host.recent?.open(id).catch(() => "failed" as const), left);
     },
     async open() {
       const left = shownProject();
       if (!(await mayLeave())) return;
-      const chosen = await host.chooseFile().catch(() => "failed" as const);
-      if (chosen === undefined) return;
-      if (chosen === "failed")
-        notify("problem", "Nothing was opened", ["The browser did not let a file be chosen. Try again."]);
-      else if (chosen.ok) await take(chosen.value, true, left);
-      else showProblems("The file", chosen.problems);
+      await takeAnswered(await host.chooseFile().catch(() => "failed" as const), left);
     },
     async openSample(name, load) {
       const left = shownProject();

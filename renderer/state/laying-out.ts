@@ -25,7 +25,7 @@ export interface Layout {
   readonly end: (moves: readonly BoxMove[]) => void;
 }
 
-/** What a person does not notice is done in one go; the rest in slices, with as much time between them for the window. */
+/** What a person does not notice is done in one go; the rest in slices, with a turn for the window after each. */
 const AT_ONCE_MS = 60;
 const SLICE_MS = 12;
 

@@ -1,6 +1,7 @@
 /**
- * What the trade calls the same thing, each word of a group found by every other. Common practice of North American
- * electricians, from memory; generic words only, and no list of them is ever complete.
+ * What the trade calls the same thing. A single word that is typed finds every other of its group; several together are
+ * taken for the first, which is what the stock says. Common practice of North American electricians, from memory; generic
+ * words only, and no list of them is ever complete.
  */
 const ALIKE: readonly (readonly string[])[] = [
   ["1", "one", "single"],

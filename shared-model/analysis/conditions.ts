@@ -10,7 +10,7 @@ import type { Circuit } from "../solver/circuit/circuit.ts";
 import { handlesOf } from "../solver/circuit/handles.ts";
 import { throughMeters } from "../solver/circuit/instruments.ts";
 import { pairOf } from "../solver/circuit/two-port.ts";
-import { type Bars, barsOf } from "./panel-bars.ts";
+import { type Bars, barsOf, METAL } from "./panel-bars.ts";
 
 /** Below this a meter to ground shows nothing worth a word: V. */
 const DEAD_BELOW_V = 3;
@@ -54,7 +54,8 @@ export class Conditions {
   ofNode(node: number): Condition {
     let condition = this.known[node];
     if (condition === undefined) {
-      condition = this.conditionOf(node);
+      const found = this.conditionOf(node);
+      condition = found.volts > DEAD_BELOW_V ? { ...found, shows: true } : found;
       this.known[node] = condition;
     }
     return condition;
@@ -92,8 +93,6 @@ export class Conditions {
     return found;
   }
 }
-
-const METAL: ReadonlySet<string> = new Set(["conductor", "jumper", "joint", "contact"]);
 
 /** Nodes of buses and bars. */
 function panelNodes({ placesAt }: Circuit): ReadonlySet<number> {

@@ -71,7 +71,8 @@ export function barsOf(circuit: Circuit, sets: UnionFind, cut: ReadonlySet<numbe
   };
 }
 
-const METAL: ReadonlySet<string> = new Set(["conductor", "jumper", "joint", "contact"]);
+/** Kinds of branches that are metal where they are closed. */
+export const METAL: ReadonlySet<string> = new Set(["conductor", "jumper", "joint", "contact"]);
 
 /** Pieces of metal that are joined to each bus and bar by a closed branch. */
 function piecesAtBars(

@@ -72,6 +72,8 @@ export interface Condition {
   readonly legs?: readonly Leg[];
   /** Volts to ground outside, as a meter of 10 megohms reads them. */
   readonly volts: number;
+  /** A meter shows volts that are worth a word. */
+  readonly shows?: true;
 }
 
 /** Conditions in one enclosure. */
@@ -207,7 +209,7 @@ export interface Energised {
   /** Other orders in which devices could have opened, as sentences. */
   readonly otherwise: readonly string[];
   readonly mayOpen: readonly DeviceSaid[];
-  /** Contacts that are live while a device has tripped or something is off. */
+  /** Contacts that are live on the circuits of devices that have tripped or opened; none where none has. */
   readonly liveAfter: readonly StillLive[];
   /** LOAD terminals of open ground-fault devices that are live all the same. */
   readonly liveTerminals: readonly {

@@ -2,6 +2,7 @@ import type { DeviceFamily, EntryKind, Finish } from "../catalog/device-type.ts"
 import type { EntryMeans } from "../model/enclosure.ts";
 import type {
   CableId,
+  ConductorKey,
   DeviceId,
   EnclosureId,
   EndKey,
@@ -89,6 +90,8 @@ export interface ConductorDrawing {
   readonly jumper?: JumperId;
   /** Set where a cable conductor runs through unbroken: it has no end here. */
   readonly passThrough?: PassThroughId;
+  /** Which conductor of its cable it is; absent for a jumper. */
+  readonly conductor?: ConductorKey;
   /** Ends that lie in this enclosure: one for a cable conductor, two for a jumper, from the first point to the last. */
   readonly ends: readonly EndKey[];
   readonly colour: Colour;

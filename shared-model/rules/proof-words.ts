@@ -1,4 +1,5 @@
 import type { DeviceId, OutletKey } from "../model/ids.ts";
+import { findOutlet } from "../queries/outlets-of.ts";
 import { type DeviceProof, LEAST_SHARE, type OutletProof, type ProofTest } from "../solver/circuit/proof-answers.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
 import { bypassWords, hotLeavesBoxOf } from "./bypass-words.ts";
@@ -96,5 +97,11 @@ function quietWords(section: Section, { device, offenders }: DeviceProof): strin
 export const nameOfDevice = (section: Section, id: DeviceId): string =>
   section.sensingDevices().find(({ device }) => device.id === id)?.device.name ?? id;
 
-const nameOfOutlet = (section: Section, key: OutletKey): string =>
-  section.outlets().find(({ outlet }) => outlet.key === key)?.outlet.name ?? key;
+/** The offender may stand in another section of the building. */
+function nameOfOutlet({ installation }: Section, key: OutletKey): string {
+  for (const enclosure of Object.values(installation.enclosures)) {
+    const outlet = findOutlet(enclosure, key);
+    if (outlet !== undefined) return outlet.name;
+  }
+  return key;
+}

@@ -12,7 +12,7 @@ import type {
   LeadPlace,
   Operated,
 } from "../../shared-model/answers/energised.ts";
-import { cableEnd, type DeviceId, type EnclosureId, outletKey } from "../../shared-model/model/ids.ts";
+import { cableEnd, type DeviceId, outletKey } from "../../shared-model/model/ids.ts";
 import { drawing } from "../builders/drawing.ts";
 import { boxId, cableId, deviceId, spliceId } from "../builders/ids.ts";
 import { type PhysicsFault, physicsCircuit } from "../builders/physics-circuit.ts";
@@ -77,7 +77,7 @@ describe("conditions", () => {
   test("F13: a ground that does not reach the panel floats, it is not called ground", () => {
     const said = answer("F13");
     expect(terminal(said, "A", R1, "G")?.kind).toBe("floating");
-    expect(end(said, "P", "PA", "cu", "a")?.kind).not.toBe("ground");
+    expect(end(said, "P", "PA", "cu", "a")?.kind).toBe("floating");
   });
 
   test("F17 and F16: what is exchanged shows as what it is", () => {
@@ -105,6 +105,16 @@ describe("conditions", () => {
       .splice("X", "B", "twist-small", "PB.wh@B", "PB.cu@B").project;
     const said = energise(asFound, supply, ON, {});
     expect(said.boxes[boxId("B")]?.splices[spliceId("X")]?.kind).toBe("neutral-and-ground");
+  });
+
+  test("F25: a neutral that a bad joint lifts shows its volts; a sound one has none worth a word", () => {
+    const lifted = terminal(answer("F25"), "B", R2, "UN");
+    expect(lifted).toMatchObject({ kind: "neutral", shows: true });
+    // 8.6 A through 2 ohms and 85 ft of 14 AWG, about 2.5 ohms in 1000 ft.
+    expect(Math.abs((lifted?.volts ?? 0) - 8.6 * (2 + 0.085 * 2.5))).toBeLessThan(0.5);
+    expect(terminal(answer("F01"), "B", R2, "UH")).toMatchObject({ kind: "live", shows: true });
+    expect(terminal(answer("F01"), "B", R2, "UN")?.kind).toBe("neutral");
+    expect(terminal(answer("F01"), "B", R2, "UN")?.shows).toBeUndefined();
   });
 
   test("grounds on the neutral bar of a service panel are grounds", () => {
@@ -359,7 +369,5 @@ describe("what is operated", () => {
     const said = energise(asFound, supply, ON, {});
     expect([said.boxes, said.operables]).toEqual([{}, []]);
     expect(said.assumptions.join()).toMatch(/everything is dead/);
-    const box: EnclosureId = boxId("B");
-    expect(said.boxes[box]).toBeUndefined();
   });
 });

@@ -138,3 +138,18 @@ describe("statuses", () => {
       expect(help.stdout).toContain(part);
   });
 });
+
+test("outlets in a room that is not entered are counted, and leave the status as it is", () => {
+  const document = JSON.parse(readFileSync(PROPOSED, "utf8"));
+  const box = Object.values(document.proposed.enclosures as Record<string, { name: string; roomId?: string }>).find(
+    ({ name }) => name === "B7",
+  );
+  if (box === undefined) throw new Error("There is no B7.");
+  delete box.roomId;
+  const file = join(folder, "no-room.loadside");
+  writeFileSync(file, JSON.stringify(document));
+  const { status, stdout } = loadside(["prove", file]);
+  expect(stdout).toContain("Whether it is required for 1 more cannot be told: no room is entered.");
+  expect(status).toBe(0);
+  expect(loadside(["prove", PROPOSED]).stdout).not.toContain("cannot be told");
+});

@@ -155,6 +155,13 @@ describe("the netlist", () => {
     }
   });
 
+  test("needs a file, and says so by the name of its own option", () => {
+    for (const none of ["-", ""]) {
+      const { status, stderr } = loadside(["simulate", LAUNDRY, "--netlist", none]);
+      expect([status, stderr]).toEqual([2, "loadside: --netlist needs the name of a file. Give one.\n"]);
+    }
+  });
+
   test("replaces a netlist, and no other file", () => {
     const out = join(folder, "again.cir");
     for (let time = 0; time < 2; time++) expect(loadside(["simulate", LAUNDRY, "--netlist", out]).status).toBe(0);

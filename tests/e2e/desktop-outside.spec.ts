@@ -32,6 +32,12 @@ test.describe("files from outside", () => {
     await expect(banner(first)).toContainText("house.loadside");
   });
 
+  test("that are handed over before there is a window wait for it", async ({ desktop }) => {
+    const standIn = await desktop.start({ handedOver: [desktop.house] });
+    await expect(banner(await ready(standIn))).toContainText("house.loadside");
+    expect(standIn.windows).toHaveLength(1);
+  });
+
   test("that cannot be opened are told, and leave the window free for the next", async ({ desktop }) => {
     const standIn = await desktop.start({ args: [join(desktop.home, "gone.loadside")] });
     const page = await ready(standIn);

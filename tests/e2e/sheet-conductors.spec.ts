@@ -136,6 +136,11 @@ for (const [width, height] of [
     await target.focus();
     const tip = page.locator(".sheet-tip");
     await expect(tip).toContainText("would follow");
+    // What would follow at a place is learnt while its words are read.
+    const learnt = await target.getAttribute("aria-label");
+    await target.evaluate((each) => each.setAttribute("aria-label", "Here: learnt since"));
+    await expect(tip).toContainText("learnt since");
+    await target.evaluate((each, words) => each.setAttribute("aria-label", words), learnt ?? "");
     const area = await tip.boundingBox();
     expect(area?.x).toBeGreaterThanOrEqual(0);
     expect((area?.x ?? 0) + (area?.width ?? 0)).toBeLessThanOrEqual(width);

@@ -40,6 +40,8 @@ export interface StandInOptions {
   readonly isPackaged?: boolean;
   /** False: the program runs already. */
   readonly isFirst?: boolean;
+  /** Files that another start hands over before this one has its windows. */
+  readonly handedOver?: readonly string[];
   /** What pages keep from earlier runs. */
   readonly stored?: Readonly<Record<string, string>>;
 }
@@ -176,6 +178,8 @@ export class StandIn implements Surroundings {
     process.argv = [process.execPath, main, ...(this.options.args ?? [])];
     try {
       require(main);
+      const { handedOver: files, home } = this.options;
+      if (files !== undefined) this.app.emit("second-instance", {}, [], home, { files });
     } finally {
       loader._load = load;
       process.argv = argv;

@@ -5,7 +5,7 @@ import { closeDialog, dialogStore } from "../../renderer/state/dialog-store.ts";
 import { documentStore, isDirty, newDocument, openDocument } from "../../renderer/state/document-store.ts";
 import { createFileActions } from "../../renderer/state/file-actions.ts";
 import { placeEnclosure } from "../../renderer/state/placing.ts";
-import { sessionStore } from "../../renderer/state/session-store.ts";
+import { closeNotice, sessionStore } from "../../renderer/state/session-store.ts";
 import { ok, problem } from "../../shared-model/lib/result.ts";
 import { emptyProject } from "../../shared-model/model/project.ts";
 
@@ -54,6 +54,17 @@ describe("opening", () => {
     await files.open();
     const { project, fileName, file } = documentStore.get();
     expect([project.title, fileName, file?.text]).toEqual(["From the file", "house.loadside", "text of the file"]);
+  });
+
+  test.each(["open", "openRecent"] as const)("%s says so where the host fails", async (way) => {
+    const fails = () => Promise.reject(new Error("No."));
+    const failing = createFileActions({
+      host: { ...host, chooseFile: fails, recent: { list: async () => [], open: fails } as never },
+      parse: () => Promise.reject(new Error("Nothing is read.")),
+    });
+    closeNotice();
+    await failing[way]("one");
+    expect(sessionStore.get().notice?.title).toBe("Nothing was opened");
   });
 
   test("a file that is not a drawing leaves the one on the sheet, and says where it is broken", async () => {

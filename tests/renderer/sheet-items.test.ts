@@ -74,7 +74,7 @@ describe("places for what is held", () => {
     ]);
     const targets = targetsOfEnd(b1().drawing, held, [refused, second, third, ...rest], previews);
     expect(targets.slice(0, 3).map(({ verdict }) => verdict)).toEqual([
-      { kind: "refused", reason: "There is no way.", short: "no way" },
+      { kind: "refused", reason: "There is no way." },
       { kind: "finding", severity: "danger", message: "A danger." },
       { kind: "open" },
     ]);

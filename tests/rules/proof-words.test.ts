@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { proofWords } from "../../shared-model/rules/proof-words.ts";
+import { fedPanel } from "../solver/circuit/fed-panel.ts";
 import { proofOf, proofs } from "../solver/circuit/proofs.ts";
 import type { Drawing } from "./drawing.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
@@ -115,4 +116,12 @@ describe("an outlet says why it is protected, or which test fails and where the 
   ])("%s", (_, drawing, outlet, expected) => {
     expect(words(drawing, outlet)).toMatch(expected);
   });
+});
+
+test("what makes a device trip is called by its name, in another circuit too", () => {
+  const drawing = fedPanel().jumper("x", "B1", "R2.N2", "bond", { colour: "white" });
+  for (const name of ["R1", "R2", "R3"]) drawing.setDevice(name, { name: `Name of ${name}` });
+  expect(words(drawing, "R2")).toMatch(
+    /P6: Name of R1 trips when something is used at Name of R1, Name of R2 and Name of R3\.$/,
+  );
 });

@@ -44,7 +44,7 @@ export default function EnergisePane() {
         <>
           <LastActPart answer={answer} />
           <OperatedPart operables={answer.operables} />
-          <MeterPart reading={answer.meter} powerOff={answer.powerOff} />
+          <MeterPart powerOff={answer.powerOff} />
           <OutletPart answer={answer} />
           <LogPart />
           <Assumptions sentences={answer.assumptions} />

@@ -1,22 +1,16 @@
-import type { MeterReading } from "../../../shared-model/answers/energised.ts";
-import { energiseStore, type LeadName } from "../../state/energise/energise-store.ts";
+import { energiseStore, isMeterRead, type LeadName, readMeter } from "../../state/energise/energise-store.ts";
 import { leadWords, meterWords } from "../../state/energise/energise-words.ts";
 import { noteMeter, pickLeadPlace, putLead, takeLead } from "../../state/energise/instruments.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "../details/section.tsx";
 
-interface Props {
-  readonly reading: MeterReading | undefined;
-  readonly powerOff: boolean;
-}
-
 /** Two leads, each put on a place by a press on the sheet or from a list, and what the meter shows. */
-export function MeterPart({ reading, powerOff }: Props) {
+export function MeterPart({ powerOff }: { readonly powerOff: boolean }) {
   return (
     <Section title="Meter" note={powerOff ? "power off: resistance" : "10 MΩ, computed"}>
       <Lead lead="V" word="red lead, V" />
       <Lead lead="COM" word="black lead, COM" />
-      <Reading reading={reading} />
+      <Reading />
     </Section>
   );
 }
@@ -63,12 +57,17 @@ function Lead({ lead, word }: { readonly lead: LeadName; readonly word: string }
   );
 }
 
-function Reading({ reading }: { readonly reading: MeterReading | undefined }) {
+/** While the answer for the leads and the setting as they are now is still to come. */
+const NOT_READ = { number: "--", unit: "", note: "" } as const;
+
+function Reading() {
   const placed = useStore(energiseStore, ({ leads }) => leads.V !== undefined && leads.COM !== undefined);
-  if (reading === undefined)
-    return <p className="empty">{placed ? "A lead is on nothing that is drawn." : "Put both leads on places."}</p>;
-  const { number, unit, note } = meterWords(reading);
-  const floating = reading.kind === "volts" && reading.floating;
+  const reading = useStore(energiseStore, readMeter);
+  const isRead = useStore(energiseStore, isMeterRead);
+  if (!placed) return <p className="empty">Put both leads on places.</p>;
+  if (reading === undefined && isRead) return <p className="empty">A lead is on nothing that is drawn.</p>;
+  const { number, unit, note } = reading === undefined ? NOT_READ : meterWords(reading);
+  const floating = reading?.kind === "volts" && reading.floating;
   return (
     <div className="energise-reading">
       <p className="energise-figure" role="status">
@@ -77,7 +76,7 @@ function Reading({ reading }: { readonly reading: MeterReading | undefined }) {
         <small>computed</small>
       </p>
       {note !== "" && <p className="energise-note-line">{note}</p>}
-      <button type="button" className="button small" onClick={() => noteMeter(reading)}>
+      <button type="button" className="button small" aria-disabled={reading === undefined} onClick={noteMeter}>
         Write into the log
       </button>
     </div>

@@ -1,12 +1,12 @@
 import { useState } from "react";
-import type { Energised, OutletTested } from "../../../shared-model/answers/energised.ts";
+import type { Energised, MeterVolts, OutletTested } from "../../../shared-model/answers/energised.ts";
 import type { Device } from "../../../shared-model/model/device.ts";
 import type { OutletKey } from "../../../shared-model/model/ids.ts";
 import type { Installation } from "../../../shared-model/model/project.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
-import { energiseStore } from "../../state/energise/energise-store.ts";
+import { energiseStore, readTester } from "../../state/energise/energise-store.ts";
 import { voltWords } from "../../state/energise/energise-words.ts";
 import { doNow } from "../../state/energise/energising.ts";
 import { chooseOutlet, noteTester } from "../../state/energise/instruments.ts";
@@ -16,6 +16,7 @@ import { Section } from "../details/section.tsx";
 /** One outlet: the plug-in tester and its button, and a leak. */
 export function OutletPart({ answer }: { readonly answer: Energised }) {
   const outlet = useStore(energiseStore, (state) => state.outlet);
+  const isRead = useStore(energiseStore, (state) => readTester(state) !== undefined);
   const installation = useStore(documentStore, installationOf);
   const outlets = outletsIn(installation);
   if (outlets.length === 0) return null;
@@ -36,8 +37,10 @@ export function OutletPart({ answer }: { readonly answer: Energised }) {
           ))}
         </select>
       </div>
-      {answer.outlet !== undefined && <Tested tested={answer.outlet} />}
-      {answer.outlet !== undefined && <Leak outlet={answer.outlet.outlet} name={answer.outlet.name} />}
+      {answer.outlet?.outlet === outlet && answer.outlet && <Tested tested={answer.outlet} isRead={isRead} />}
+      {answer.outlet?.outlet === outlet && answer.outlet && (
+        <Leak outlet={answer.outlet.outlet} name={answer.outlet.name} />
+      )}
     </Section>
   );
 }
@@ -49,8 +52,10 @@ const outletsIn = ({ enclosures }: Installation) =>
 
 const LAMPS = ["hot to neutral", "hot to ground", "neutral to ground"] as const;
 
-function Tested({ tested }: { readonly tested: OutletTested }) {
+/** Where `isRead` is false something was changed that the readings do not tell of yet: they are not shown. */
+function Tested({ tested, isRead }: { readonly tested: OutletTested; readonly isRead: boolean }) {
   const { hn, hg, ng, tester, outlet, name } = tested;
+  const shown = (volts: MeterVolts): string => (isRead ? voltWords(volts) : "--");
   return (
     <div className="energise-tested">
       {tester === undefined ? (
@@ -62,26 +67,27 @@ function Tested({ tested }: { readonly tested: OutletTested }) {
           <p className="energise-condition" role="status">
             <span className="energise-lamps" aria-hidden="true">
               {tester.lit.map((lit, lamp) => (
-                <span key={LAMPS[lamp]} className={lit ? "energise-lamp lit" : "energise-lamp"} />
+                <span key={LAMPS[lamp]} className={lit && isRead ? "energise-lamp lit" : "energise-lamp"} />
               ))}
             </span>
-            Plug-in tester: <strong>{tester.title}</strong>
+            Plug-in tester: <strong>{isRead ? tester.title : "--"}</strong>
           </p>
           <p className="energise-note-line">
-            {`A reading from a tester alone cannot distinguish this from: ${tester.mayBe.join("; ")}. Do the trip test and the loaded test.`}
+            {isRead &&
+              `A reading from a tester alone cannot distinguish this from: ${tester.mayBe.join("; ")}. Do the trip test and the loaded test.`}
           </p>
         </>
       )}
       <dl className="energise-volts">
         <dt>Hot to neutral</dt>
-        <dd className="fig">{voltWords(hn)}</dd>
+        <dd className="fig">{shown(hn)}</dd>
         {hg && <dt>Hot to ground</dt>}
-        {hg && <dd className="fig">{voltWords(hg)}</dd>}
+        {hg && <dd className="fig">{shown(hg)}</dd>}
         {ng && <dt>Neutral to ground</dt>}
-        {ng && <dd className="fig">{voltWords(ng)}</dd>}
+        {ng && <dd className="fig">{shown(ng)}</dd>}
       </dl>
       <div className="energise-buttons">
-        <button type="button" className="button small" onClick={() => noteTester(tested)}>
+        <button type="button" className="button small" aria-disabled={!isRead} onClick={noteTester}>
           Write into the log
         </button>
         {tester !== undefined && (

@@ -1,6 +1,6 @@
 import "./energise.css";
 import type { ConditionKind } from "../../../shared-model/answers/energised.ts";
-import { energiseStore, shownAnswer } from "../../state/energise/energise-store.ts";
+import { energiseStore, readMeter, shownAnswer } from "../../state/energise/energise-store.ts";
 import { CONDITION_TAGS, leadWords, meterWords } from "../../state/energise/energise-words.ts";
 import { takeLead } from "../../state/energise/instruments.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -23,7 +23,7 @@ export function EnergiseOverlay() {
 
 function Meter() {
   const leads = useStore(energiseStore, (state) => state.leads);
-  const reading = useStore(energiseStore, (state) => state.answer?.meter);
+  const reading = useStore(energiseStore, readMeter);
   if (leads.V === undefined && leads.COM === undefined) return null;
   const { number, unit } = reading === undefined ? { number: "", unit: "" } : meterWords(reading);
   const floating = reading?.kind === "volts" && reading.floating;

@@ -46,7 +46,7 @@ function litName({ name, subject }: BoxItem, { box, answer }: Lit): string {
 const withCondition = (name: string, condition: Lit["box"]["bond"]): string =>
   condition === undefined
     ? name
-    : `${name}, ${CONDITION_TAGS[condition.kind].word}${condition.volts >= 3 ? `, ${rounded(condition.volts)} V to ground` : ""}`;
+    : `${name}, ${CONDITION_TAGS[condition.kind].word}${condition.shows ? `, ${rounded(condition.volts)} V to ground` : ""}`;
 
 /** TEST and RESET where the face of the device has them. */
 function buttonsOf(enclosure: EnclosureId, device: DeviceDrawing, { answer }: Lit): readonly BoxItem[] {

@@ -19,25 +19,26 @@ export interface Lit {
 export function useLit(id: EnclosureId): Lit | undefined {
   const answer = useStore(energiseStore, shownAnswer);
   return useMemo(() => {
-    const box = answer?.boxes[id];
-    if (answer === undefined || box === undefined) return undefined;
-    return { box, answer, conductor: (drawing) => conditionOf(answer, box, id, drawing) };
+    return answer === undefined ? undefined : litIn(answer, id);
   }, [answer, id]);
+}
+
+/** How the things in a box stand by an answer; undefined where it does not know the box. */
+export function litIn(answer: Energised, id: EnclosureId): Lit | undefined {
+  const box = answer.boxes[id];
+  return box && { box, answer, conductor: (drawing) => conditionOf(answer, box, id, drawing) };
 }
 
 function conditionOf(
   answer: Energised,
   box: BoxConditions,
   id: EnclosureId,
-  { ends, passThrough, colour }: ConductorDrawing,
+  { ends, passThrough, conductor }: ConductorDrawing,
 ): Condition | undefined {
   const [end] = ends;
   if (end !== undefined) return box.ends[end];
-  const { enclosures, cables } = shownInstallation();
-  const through = passThrough && enclosures[id]?.passThroughs[passThrough];
-  const cable = through && cables[through.cable];
-  const key = through?.conductors.find((one) => cable?.conductors[one]?.colour === colour);
-  return through && key && answer.cables[through.cable]?.[key];
+  const through = passThrough && shownInstallation().enclosures[id]?.passThroughs[passThrough];
+  return through && conductor && answer.cables[through.cable]?.[conductor];
 }
 
 const GRAVEST: readonly ConditionKind[] = [

@@ -4,10 +4,13 @@ import type {
   DeviceSaid,
   Energised,
   LeadPlace,
+  MeterReading,
   Operated,
+  OutletTested,
 } from "../../../shared-model/answers/energised.ts";
 import type { OutletKey, ReadingId } from "../../../shared-model/model/ids.ts";
-import type { Reading } from "../../../shared-model/model/project.ts";
+import type { Reading, StateName } from "../../../shared-model/model/project.ts";
+import { documentStore } from "../document-store.ts";
 import { createStore, type Store } from "../store.ts";
 
 /** The leads of the meter: red and black. */
@@ -38,6 +41,16 @@ export interface LogLine {
   readonly kept?: ReadingId;
 }
 
+/** What an answer was asked of: instruments read nothing else. */
+export interface AnswerAbout {
+  readonly state: StateName;
+  /** Of the drawing. */
+  readonly revision: number;
+  /** With what opened by itself. */
+  readonly setting: Operated;
+  readonly leads: EnergiseState["leads"];
+}
+
 /** How this window has energised its drawing. Never saved in the document and never undone. */
 export interface EnergiseState {
   readonly on: boolean;
@@ -48,8 +61,8 @@ export interface EnergiseState {
   /** The outlet that the plug-in tester is in. */
   readonly outlet: OutletKey | undefined;
   readonly answer: Energised | undefined;
-  /** Of the drawing that the answer is about. */
-  readonly revision: number;
+  /** What the answer is about; there as long as the answer is. */
+  readonly about: AnswerAbout | undefined;
   /** Something is being computed. */
   readonly busy: boolean;
   readonly trouble: string | undefined;
@@ -66,7 +79,7 @@ const OFF: EnergiseState = {
   inHand: undefined,
   outlet: undefined,
   answer: undefined,
-  revision: -1,
+  about: undefined,
   busy: false,
   trouble: undefined,
   last: undefined,
@@ -75,7 +88,7 @@ const OFF: EnergiseState = {
 
 export const energiseStore: Store<EnergiseState> = createStore(OFF);
 
-/** Off, with the setting as it was set. The log stays as long as the document does. */
+/** Off, with nothing set and nothing read but what is to be kept. */
 export function resetEnergise(keep: Partial<EnergiseState> = {}): void {
   energiseStore.set({ ...OFF, ...keep });
 }
@@ -84,3 +97,24 @@ export const isEnergised = ({ on }: EnergiseState): boolean => on;
 
 /** The answer while the drawing is energised. */
 export const shownAnswer = ({ on, answer }: EnergiseState): Energised | undefined => (on ? answer : undefined);
+
+/** The answer while instruments may be read in it: it is about the drawing and the setting as they are now. */
+function readAnswer({ answer, about, setting }: EnergiseState): Energised | undefined {
+  const { state, revision } = documentStore.get();
+  const holds = about?.state === state && about.revision === revision && about.setting === setting;
+  return holds ? answer : undefined;
+}
+
+/** What the meter shows; undefined while an answer for its leads where they are now is still to come. */
+export const readMeter = (state: EnergiseState): MeterReading | undefined =>
+  isMeterRead(state) ? state.answer?.meter : undefined;
+
+/** Whether the answer is about the leads where they are now, be they on metal or on nothing. */
+export const isMeterRead = (state: EnergiseState): boolean =>
+  state.about?.leads === state.leads && readAnswer(state) !== undefined;
+
+/** What is found at the outlet that the tester is in; undefined while the answer is still to come. */
+export function readTester(state: EnergiseState): OutletTested | undefined {
+  const tested = readAnswer(state)?.outlet;
+  return tested?.outlet === state.outlet ? tested : undefined;
+}

@@ -1,8 +1,9 @@
 import type { Act, Energised, Operated } from "../../../shared-model/answers/energised.ts";
+import type { DeviceId } from "../../../shared-model/model/ids.ts";
 import { documentStore, followDocument, shownInstallation } from "../document-store.ts";
 import { notify, sessionStore, showPane } from "../session-store.ts";
 import { askEnergised } from "./ask-energised.ts";
-import { energiseStore, resetEnergise } from "./energise-store.ts";
+import { ALL_ON, type AnswerAbout, energiseStore, resetEnergise } from "./energise-store.ts";
 import { actWords } from "./energise-words.ts";
 
 /** Key that energises, and ends it, anywhere in the window. */
@@ -15,7 +16,10 @@ const AGAIN_AFTER_MS = 150;
 let asking = false;
 let wanted = false;
 const acts: Act[] = [];
-let stopFollowing: (() => void) | undefined;
+let stopState: (() => void) | undefined;
+let stopDocument: (() => void) | undefined;
+/** Counts how often it was ended: an answer from before that is about something else. */
+let round = 0;
 let serial = 0;
 
 export const nextLogSerial = (): number => ++serial;
@@ -34,28 +38,29 @@ function begin(): void {
   energiseStore.merge({ on: true, trouble: undefined });
   showPane("energise");
   let { state } = documentStore.get();
-  const stopState = documentStore.subscribe(() => {
+  stopState = documentStore.subscribe(() => {
     const now = documentStore.get().state;
     if (now === state) return;
     state = now;
-    // The two accounts of the wiring are two circuits: nothing that was done in one holds in the other.
-    energiseStore.merge({ answer: undefined, last: undefined });
+    // The two accounts of the wiring are two circuits: what is set holds in both, but what was found in one, or was still
+    // to be done there, says nothing of the other.
+    acts.length = 0;
+    energiseStore.merge({ answer: undefined, about: undefined, last: undefined });
     compute();
   });
-  const stopDocument = followDocument(({ patches }) => {
+  // It is followed after it is ended, too: what is kept for the next time belongs to this document.
+  stopDocument ??= followDocument(({ patches }) => {
     if (patches === undefined) {
       stop();
+      stopDocument?.();
+      stopDocument = undefined;
       resetEnergise();
-    } else compute();
+    } else if (energiseStore.get().on) compute();
   });
-  stopFollowing = () => {
-    stopState();
-    stopDocument();
-  };
   compute();
 }
 
-/** Ends it; what was set and the log stay for the next time. */
+/** Ends it; what was set and the log stay for the next time, as long as the document does. */
 export function leaveEnergise(): void {
   const { on, setting, log, outlet } = energiseStore.get();
   if (!on) return;
@@ -64,8 +69,9 @@ export function leaveEnergise(): void {
 }
 
 function stop(): void {
-  stopFollowing?.();
-  stopFollowing = undefined;
+  stopState?.();
+  stopState = undefined;
+  round += 1;
   acts.length = 0;
   if (sessionStore.get().pane === "energise") showPane("details");
 }
@@ -74,6 +80,19 @@ function stop(): void {
 export function setOperated(part: Partial<Operated>): void {
   energiseStore.merge({ setting: { ...energiseStore.get().setting, ...part }, last: undefined });
   compute();
+}
+
+/** Everything on, reset, in use and as drawn: what is still to be done for a moment is left, too. */
+export function setAllOn(): void {
+  acts.length = 0;
+  setOperated(ALL_ON);
+}
+
+/** RESET: a TEST of the device that is still on its way is over with it. */
+export function setReset(device: DeviceId): void {
+  const left = acts.filter((act) => act.kind !== "own-test" || act.device !== device);
+  acts.splice(0, acts.length, ...left);
+  setOperated({ tripped: energiseStore.get().setting.tripped.filter((one) => one !== device) });
 }
 
 /** Does something for a moment: TEST, a leak, the button of a plug-in tester. */
@@ -85,26 +104,30 @@ export function doNow(act: Act): void {
 /** Computes what is set now. Of what is asked while an answer is on its way only the last is asked, and every act. */
 export function compute(): void {
   wanted = true;
+  energiseStore.merge({ busy: true });
   if (!asking) void askAll();
 }
 
 async function askAll(): Promise<void> {
   asking = true;
-  energiseStore.merge({ busy: true });
   try {
     for (let tries = 0; wanted && energiseStore.get().on; ) {
       wanted = false;
       const [act] = acts;
       const { setting, leads, outlet } = energiseStore.get();
-      const { state } = documentStore.get();
+      const { state, revision } = documentStore.get();
+      const asked = round;
       const meter = leads.V && leads.COM && { from: leads.V, to: leads.COM };
       const said = await askEnergised(state, setting, {
         ...(meter && { meter }),
         ...(outlet !== undefined && { outlet }),
         ...(act && { act }),
       });
-      if (said === undefined) {
+      // A worker that has not seen this drawing yet answers of the one before.
+      if (said === undefined || said.revision < revision) {
         if (++tries > TRIES) {
+          // Nobody wants them done whenever it can be computed again.
+          acts.length = 0;
           energiseStore.merge({
             trouble: "The circuit cannot be computed now. Change something, or end it and energise again.",
           });
@@ -116,13 +139,20 @@ async function askAll(): Promise<void> {
       }
       tries = 0;
       if (!energiseStore.get().on) break;
-      // Of another account of the wiring: it was switched meanwhile.
-      if (documentStore.get().state !== state) {
+      // Meanwhile the account of the wiring was switched, it was ended and begun again, something was reset, which would
+      // open again by what is from before, or what was to be done was given up.
+      const { tripped } = energiseStore.get().setting;
+      if (
+        documentStore.get().state !== state ||
+        asked !== round ||
+        tripped !== setting.tripped ||
+        (act && acts[0] !== act)
+      ) {
         wanted = true;
         continue;
       }
       if (act) acts.shift();
-      take(said.answer, said.revision, act);
+      take(said.answer, { state, revision: said.revision, setting, leads }, act);
       if (acts.length > 0) wanted = true;
     }
   } finally {
@@ -132,15 +162,17 @@ async function askAll(): Promise<void> {
 }
 
 /** What opened stays open until it is reset. */
-function take(answer: Energised, revision: number, act: Act | undefined): void {
+function take(answer: Energised, about: AnswerAbout, act: Act | undefined): void {
   const { setting, log, last } = energiseStore.get();
   const opened = answer.opened.flat();
-  const tripped = [...new Set([...setting.tripped, ...opened.map(({ device }) => device)])];
+  const tripped = [...new Set([...about.setting.tripped, ...opened.map(({ device }) => device)])];
+  const after = tripped.length === about.setting.tripped.length ? about.setting : { ...about.setting, tripped };
   energiseStore.merge({
     answer,
-    revision,
+    about: { ...about, setting: after },
     trouble: undefined,
-    ...(tripped.length > setting.tripped.length && { setting: { ...setting, tripped } }),
+    // Something else may have been operated meanwhile, but nothing was reset.
+    setting: setting === about.setting ? after : { ...setting, tripped },
   });
   const at = Date.now();
   if (act !== undefined && answer.act !== undefined) {

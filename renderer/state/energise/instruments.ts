@@ -1,4 +1,4 @@
-import type { LeadPlace, MeterReading, OutletTested } from "../../../shared-model/answers/energised.ts";
+import type { Energised, LeadPlace } from "../../../shared-model/answers/energised.ts";
 import { getDeviceType } from "../../../shared-model/catalog/device-types.ts";
 import type { Device } from "../../../shared-model/model/device.ts";
 import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts";
@@ -10,12 +10,19 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { terminalKey } from "../../../shared-model/queries/landings.ts";
 import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
-import { dispatch, documentStore, shownInstallation } from "../document-store.ts";
+import { dispatch, shownInstallation } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { openPick } from "../pick-store.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import { notify } from "../session-store.ts";
-import { energiseStore, type LeadName, type LogLine } from "./energise-store.ts";
+import {
+  type AnswerAbout,
+  energiseStore,
+  type LeadName,
+  type LogLine,
+  readMeter,
+  readTester,
+} from "./energise-store.ts";
 import { leadWords, meterWords, voltWords } from "./energise-words.ts";
 import { compute, nextLogSerial } from "./energising.ts";
 
@@ -31,7 +38,7 @@ export function putLead(lead: LeadName, place: LeadPlace | undefined): void {
   compute();
 }
 
-/** The place for a lead at a place of the drawing; undefined where no metal can be touched. */
+/** The place for a lead at a place of the drawing: the metal that the end is joined to, else the end itself. */
 export function leadPlaceAt(enclosure: Enclosure, at: At, end: EndKey): LeadPlace {
   switch (at.kind) {
     case "terminal":
@@ -115,14 +122,16 @@ export function chooseOutlet(outlet: OutletKey | undefined): void {
   compute();
 }
 
-/** Writes what the meter shows into the log. */
-export function noteMeter(reading: MeterReading): void {
-  const { leads } = energiseStore.get();
-  if (leads.V === undefined || leads.COM === undefined) return;
+/** Writes what the meter shows into the log; nothing while it shows nothing. */
+export function noteMeter(): void {
+  const state = energiseStore.get();
+  const reading = readMeter(state);
+  const { answer, about, leads } = state;
+  if (!reading || !answer || !about || !leads.V || !leads.COM) return;
   const { number, unit } = meterWords(reading);
   const title = `${leadWords(leads.V)} to ${leadWords(leads.COM)}`;
   const value = reading.kind === "volts" && reading.floating ? `${number} floating` : number;
-  addLine(title, [value, unit].filter(Boolean).join(" "), {
+  addLine({ answer, about }, title, [value, unit].filter(Boolean).join(" "), {
     instrument: reading.kind === "volts" ? "meter" : "continuity",
     points: [pointOf(leads.V), pointOf(leads.COM)],
     value,
@@ -130,10 +139,15 @@ export function noteMeter(reading: MeterReading): void {
   });
 }
 
-/** Writes what the plug-in tester shows into the log. */
-export function noteTester({ outlet, name, hn, tester }: OutletTested): void {
+/** Writes what the plug-in tester shows into the log; nothing while it shows nothing. */
+export function noteTester(): void {
+  const state = energiseStore.get();
+  const tested = readTester(state);
+  const { answer, about } = state;
+  if (!tested || !answer || !about) return;
+  const { outlet, name, hn, tester } = tested;
   const value = tester?.title ?? `${voltWords(hn)} hot to neutral`;
-  addLine(`Plug-in test at ${name}`, value, {
+  addLine({ answer, about }, `Plug-in test at ${name}`, value, {
     instrument: tester === undefined ? "meter" : "plug-in-tester",
     points: [outlet],
     value,
@@ -141,11 +155,12 @@ export function noteTester({ outlet, name, hn, tester }: OutletTested): void {
 }
 
 function addLine(
+  { answer, about: { state, setting } }: { readonly answer: Energised; readonly about: AnswerAbout },
   title: string,
   value: string,
   reading: Pick<Reading, "instrument" | "points" | "value" | "unit">,
 ): void {
-  const { setting, log } = energiseStore.get();
+  const { log } = energiseStore.get();
   const at = Date.now();
   const by = preferencesStore.get().name;
   const line: LogLine = {
@@ -155,8 +170,8 @@ function addLine(
     value,
     reading: {
       ...reading,
-      state: documentStore.get().state,
-      arrangement: { off: [...setting.off, ...setting.tripped], switches: switchWords() },
+      state,
+      arrangement: { off: [...setting.off, ...setting.tripped], switches: switchWords(answer) },
       computed: true,
       takenAt: new Date(at).toISOString(),
       ...(by !== "" && { by }),
@@ -165,11 +180,17 @@ function addLine(
   energiseStore.merge({ log: [line, ...log] });
 }
 
-/** Positions of the switches that do not stand as drawn. */
-function switchWords(): Readonly<Record<DeviceId, string>> {
+/** How switches stand of which not every handle stands as drawn: "off"; "off; on" of two handles, by their names. */
+function switchWords({ operables }: Energised): Readonly<Record<DeviceId, string>> {
+  const switches = operables
+    .filter((one) => one.kind === "switch")
+    .sort((p, q) => (p.handle < q.handle ? -1 : p.handle > q.handle ? 1 : 0));
   const found: Record<DeviceId, string> = {};
-  for (const one of energiseStore.get().answer?.operables ?? [])
-    if (one.kind === "switch" && one.position !== 0) found[one.device] = one.positions[one.position] ?? "";
+  for (const { device, position } of switches) {
+    if (position === 0) continue;
+    const own = switches.filter((one) => one.device === device);
+    found[device] = own.map((one) => one.positions[one.position] ?? "").join("; ");
+  }
   return found;
 }
 

@@ -1,7 +1,7 @@
 import type { Operable, Operated } from "../../../shared-model/answers/energised.ts";
 import type { DeviceId } from "../../../shared-model/model/ids.ts";
-import { ALL_ON, energiseStore } from "./energise-store.ts";
-import { doNow, setOperated } from "./energising.ts";
+import { energiseStore } from "./energise-store.ts";
+import { doNow, setAllOn, setOperated, setReset } from "./energising.ts";
 
 const including = <T>(list: readonly T[], item: T): readonly T[] => (list.includes(item) ? list : [...list, item]);
 const without = <T>(list: readonly T[], item: T): readonly T[] => list.filter((one) => one !== item);
@@ -52,13 +52,10 @@ function breakerOver(
 export const pressTest = (device: DeviceId): void => doNow({ kind: "own-test", device });
 
 /** RESET of a device, or a tripped breaker put back on. */
-export function resetDevice(device: DeviceId): void {
-  const { tripped } = energiseStore.get().setting;
-  setOperated({ tripped: without(tripped, device) });
-}
+export const resetDevice = (device: DeviceId): void => setReset(device);
 
 /** Everything on, reset, in use and as drawn. */
-export const allOn = (): void => setOperated(ALL_ON);
+export const allOn = (): void => setAllOn();
 
 /** How something stands, in a word. */
 export function standsWords(one: Operable): string {

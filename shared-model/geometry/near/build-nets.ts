@@ -103,6 +103,7 @@ function addEntryNets(
     const common = {
       of: "cable" as const,
       cable: entry.cable.id,
+      conductor: key,
       colour: conductor.colour,
       grounding: conductor.grounding,
     };

@@ -1,4 +1,4 @@
-import type { CableId, EndKey, JumperId, PassThroughId } from "../../model/ids.ts";
+import type { CableId, ConductorKey, EndKey, JumperId, PassThroughId } from "../../model/ids.ts";
 import type { Colour } from "../../units/colour.ts";
 
 /** 0 hot, 1 neutral, 2 ground: by what a conductor is made of. Grounds lie at the back and may be crossed at less cost. */
@@ -33,6 +33,7 @@ export interface Net {
   readonly kind: Kind;
   readonly of: "cable" | "jumper";
   readonly cable?: CableId;
+  readonly conductor?: ConductorKey;
   readonly jumper?: JumperId;
   readonly passThrough?: PassThroughId;
   readonly ends: readonly EndKey[];

@@ -45,6 +45,7 @@ export function writeConductors(
     return {
       kind: net.of,
       ...(net.jumper !== undefined && { jumper: net.jumper }),
+      ...(net.conductor !== undefined && { conductor: net.conductor }),
       ...(net.passThrough !== undefined && { passThrough: net.passThrough }),
       ends: net.ends,
       colour: net.colour,
@@ -61,8 +62,8 @@ export function writeConductors(
     };
   });
   for (const stub of plan.stubs) {
-    const { conductor } = stub.entry.conductors[stub.index] ?? {};
-    if (conductor === undefined) continue;
+    const { key, conductor } = stub.entry.conductors[stub.index] ?? {};
+    if (key === undefined || conductor === undefined) continue;
     const markedAs = plan.enclosure.places[stub.end]?.markedAs;
     const row = stub.entry.row + stub.index;
     const capAt = stubCapAt(stub.text);
@@ -71,6 +72,7 @@ export function writeConductors(
     caps.push({ end: stub.end, kind: stub.kind, at, from: stub.entry.flank });
     conductors.push({
       kind: "cable",
+      conductor: key,
       ends: [stub.end],
       colour: conductor.colour,
       markedAs: [markedAs],

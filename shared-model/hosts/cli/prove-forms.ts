@@ -100,5 +100,9 @@ function summary(lines: readonly ProtectionLine[]): string {
   const asked = lines.filter(({ askedBy: { kind } }) => kind === "section" || kind === "wish");
   const proved = asked.filter(({ isProtected }) => isProtected);
   const count = (outlets: number): string => `${outlets} outlet${outlets === 1 ? "" : "s"}`;
-  return `${count(lines.length)}; protection is required or wished for ${asked.length} of them and proved for ${proved.length} of these.`;
+  const told = `${count(lines.length)}; protection is required or wished for ${asked.length} of them and proved for ${proved.length} of these.`;
+  const unknown = lines.filter(({ askedBy: { kind } }) => kind === "room-unknown").length;
+  return unknown === 0
+    ? told
+    : `${told} Whether it is required for ${unknown} more cannot be told: no room is entered.`;
 }

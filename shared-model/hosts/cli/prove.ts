@@ -40,7 +40,8 @@ or another does in each:
 It is computed from the drawing with loads removed; nothing was measured. Press TEST and see what goes dead.
 
 Exit status: 0 every outlet whose protection is required or wished is proved, 1 one of them is not, or it cannot be told,
-2 bad input, 3 a fault of the program.`;
+2 bad input, 3 a fault of the program. Where the room of an outlet is not entered, nobody can tell whether protection is
+required: the last lines count these, and they leave the status as it is.`;
 
 async function prove(file: string, options: ProveOptions): Promise<Status> {
   const opened = await openState(file, options.state);

@@ -101,7 +101,7 @@ async function settingFor(
 /** @returns What went wrong, as one line; undefined when the deck is there, whole. */
 async function writeNetlist(simulated: Simulated, out: string, inputs: readonly string[]): Promise<string | undefined> {
   const text = netlistOf(simulated);
-  if (!/[.]cir$/i.test(out)) return makeFile(out, text);
+  if (!/[.]cir$/i.test(out)) return makeFile(out, text, "--netlist");
   if (await isOneOf(out, inputs)) return `${out}: It is what was read, and stays as it is. Choose another name.`;
   const result = await replaceFile(out, new TextEncoder().encode(text));
   if (!result.saved) return result.message;

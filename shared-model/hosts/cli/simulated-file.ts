@@ -7,6 +7,7 @@ import { outletsOf } from "../../queries/outlets-of.ts";
 import { buildCircuit } from "../../solver/circuit/build-circuit.ts";
 import type { Circuit, OperatingSetting } from "../../solver/circuit/circuit.ts";
 import { type LiveContact, liveAfter } from "../../solver/circuit/live-after.ts";
+import { FREQUENCY_HZ } from "../../solver/circuit/modelling-values.ts";
 import { placeNamer } from "../../solver/circuit/place-names.ts";
 import { type OutletReading, readOutlets } from "../../solver/circuit/readings.ts";
 import { type BreakerTrip, type DeviceTrip, runTrips, type TripRun } from "../../solver/circuit/trips.ts";
@@ -77,4 +78,4 @@ export const nodeName = (node: number): string => String(node + 1);
 
 /** The circuit as a SPICE deck, every node with its places. */
 export const netlistOf = ({ circuit, title, placesAt }: Simulated): string =>
-  spiceDeck(circuit.factor, (node) => placesAt(node).join(", "), { title });
+  spiceDeck(circuit.factor, (node) => placesAt(node).join(", "), { title, frequency: FREQUENCY_HZ });

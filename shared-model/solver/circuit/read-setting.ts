@@ -8,8 +8,9 @@ import type { Added, OperatingSetting, Probe } from "./circuit.ts";
 import { usesOf } from "./device-uses.ts";
 import { handlesOf } from "./handles.ts";
 import { isRecord, JsonReader, shown, step } from "./json-reader.ts";
-import { LEAK_TEST_OHM, TEST_OHM } from "./modelling-values.ts";
+import { LEAK_TEST_OHM } from "./modelling-values.ts";
 import { Named } from "./named-items.ts";
+import { ownTestOf, plugInTestAt } from "./test-currents.ts";
 
 /** What a person may write down as a setting; whatever it does not name is on, in its drawn position, reset and in use. */
 const FIELDS = ["off", "switches", "tripped", "unplugged", "leaks", "ownTest", "plugInTest"] as const;
@@ -147,22 +148,17 @@ class SettingReader extends JsonReader {
       "no ground-fault device",
     );
     return [...devices.keys()].flatMap((device) => {
-      const sensing = sensingOf(this.named.byId(device));
-      const [hot] = sensing?.load.hot ?? [];
-      const neutral = sensing?.line.neutral;
-      if (hot === undefined || neutral === undefined) return [];
-      return [
-        { from: { kind: "device", device, node: hot }, to: { kind: "device", device, node: neutral }, ohm: TEST_OHM },
-      ];
+      const found = this.named.byId(device);
+      return (found && ownTestOf(found)) ?? [];
     });
   }
 
   private plugInTests(input: unknown): readonly Added[] {
     return this.list(input, "/plugInTest").flatMap(([item, path]) => {
       const outlet = this.outlet(item, path);
-      const from = outlet && this.contact(outlet, "hot", path);
-      const to = outlet && this.contact(outlet, "ground", path);
-      return from === undefined || to === undefined ? [] : [{ from, to, ohm: TEST_OHM }];
+      // Says why there is none at an outlet without ground.
+      const ground = outlet && this.contact(outlet, "ground", path);
+      return outlet === undefined || ground === undefined ? [] : (plugInTestAt(outlet) ?? []);
     });
   }
 

@@ -1,5 +1,6 @@
 import type { Material } from "../../model/cable.ts";
 import type { WireSize } from "../../units/wire-size.ts";
+import { FREQUENCY_HZ } from "./modelling-values.ts";
 
 /** What a wire is made of, as far as its resistance goes. */
 export interface Wire {
@@ -42,7 +43,6 @@ const METALS: Readonly<Record<Material, Metal>> = {
 const LAY = 1.02;
 
 const M_PER_FT = 0.3048;
-const FREQUENCY_HZ = 60;
 /** Permeability of free space, H/m; of the metals too. */
 const MU_0 = 4e-7 * Math.PI;
 

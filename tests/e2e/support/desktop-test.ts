@@ -16,7 +16,11 @@ export interface Desktop {
   readonly home: string;
   /** A drawing in it, the same for every test. */
   readonly house: string;
-  start(options?: { readonly args?: readonly string[]; readonly isFirst?: boolean }): Promise<StandIn>;
+  start(options?: {
+    readonly args?: readonly string[];
+    readonly isFirst?: boolean;
+    readonly handedOver?: readonly string[];
+  }): Promise<StandIn>;
 }
 
 export const test = base.extend<{ desktop: Desktop }>({

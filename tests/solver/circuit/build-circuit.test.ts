@@ -15,7 +15,6 @@ import { physicsCircuit, physicsFaults } from "../../builders/physics-circuit.ts
 import { Picker } from "../../builders/picker.ts";
 import { openSample } from "../../builders/samples/open-sample.ts";
 import { circuitOf, outletVolts, residualMa, voltsBetween, worstLeftOver } from "./solve.ts";
-import "../../same-seed.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
 const WRONG_DRAWINGS = LONG ? 3_000 : 200;

@@ -11,7 +11,6 @@ import { randomDrawing } from "../random-drawing.ts";
 import { outletsIn } from "./measure.ts";
 import { circuitOf, voltsBetween } from "./solve.ts";
 import { wrongCircuits } from "./wrong-circuits.ts";
-import "../../same-seed.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
 const WRONG = LONG ? 1000 : 60;

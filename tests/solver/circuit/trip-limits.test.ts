@@ -12,12 +12,16 @@ describe("limits", () => {
       "yes",
       "yes",
     ]);
-    expect([6, 29, 30].map((ma) => byResidual("equipment", ma))).toEqual(["no", "may", "yes"]);
-    expect([6, 29, 1000].map((ma) => byResidual("arc-fault", ma))).toEqual(["no", "no", "may"]);
+    const equipment = [6, 15, 15.01, 29.99, 30].map((ma) => byResidual("equipment", ma));
+    expect(equipment).toEqual(["no", "no", "may", "may", "yes"]);
+    expect([6, 30, 30.01, 1000].map((ma) => byResidual("arc-fault", ma))).toEqual(["no", "no", "may", "may"]);
   });
 
   // UL 943: T = (20 / I)^1.43, as restated at http://www.electrical-contractor.net/forums/ubbthreads.php/posts/37797.html
+  // Below 6 mA the standard names no time: that of 6 mA stands for all.
   test.each([
+    [0, 5.5939],
+    [5, 5.5939],
     [6, 5.5939],
     [10, 2.6945],
     [15, 1.5089],
@@ -39,6 +43,7 @@ describe("limits", () => {
     // UL 489, up to 30 A, from memory; at once from 150 A for 15 A is a modelling value.
     expect(byOvercurrent(15, 15)).toEqual({ trips: "no" });
     expect(byOvercurrent(15.1, 15).trips).toBe("may");
+    expect(byOvercurrent(20.24, 15).trips).toBe("may");
     expect(byOvercurrent(20.25, 15)).toMatchObject({ trips: "yes", time: { latestS: 3600 } });
     expect(byOvercurrent(30, 15)).toMatchObject({ trips: "yes", time: { earliestS: 10, latestS: 120 } });
     expect(byOvercurrent(149, 15).time?.latestS).toBeGreaterThan(1);

@@ -36,12 +36,15 @@ const TABLE_8: readonly (readonly [WireSize, "solid" | "stranded", number, numbe
 
 describe("resistance of wire", () => {
   // The tables round to three figures, and strand wire in more ways than one.
-  test.each(TABLE_8)("%s AWG %s at 75 degrees C is that of the table within 1 %", (awg, made, copper, aluminium) => {
-    // Skin effect, which the table leaves out, stays below a thousandth up to 1/0.
-    const most = awg === "4/0" ? 0.013 : 0.01;
-    expect(Math.abs(kft(awg, "copper", made === "stranded", 75) / copper - 1)).toBeLessThan(most);
-    expect(Math.abs(kft(awg, "aluminium", made === "stranded", 75) / aluminium - 1)).toBeLessThan(most);
-  });
+  test.each(TABLE_8)(
+    "%s AWG %s at 75 degrees C is that of the table within 1 %, 4/0 within 1.3 %",
+    (awg, made, copper, aluminium) => {
+      // Skin effect, which the table leaves out, stays below a thousandth up to 1/0.
+      const most = awg === "4/0" ? 0.013 : 0.01;
+      expect(Math.abs(kft(awg, "copper", made === "stranded", 75) / copper - 1)).toBeLessThan(most);
+      expect(Math.abs(kft(awg, "aluminium", made === "stranded", 75) / aluminium - 1)).toBeLessThan(most);
+    },
+  );
 
   test("diameters: 0.005 in. for 36 AWG up to 0.46 in. for 4/0, which ASTM B258 defines the gauge by (from memory)", () => {
     expect(diameterMm("36" as WireSize)).toBeCloseTo(0.127, 12);
