@@ -89,11 +89,11 @@ async function answer(request, response, files, openedFile) {
  * @param {string} token
  */
 function linksAhead(files, token) {
-  /** @type {{ page: string[], workbench: string[] }} */
-  const { page, workbench } = JSON.parse(files.get(SCRIPTS)?.bytes.toString() ?? '{"page":[],"workbench":[]}');
+  /** @type {{ page: string[], drawing: string[] }} */
+  const { page, drawing } = JSON.parse(files.get(SCRIPTS)?.bytes.toString() ?? '{"page":[],"drawing":[]}');
   const script = (/** @type {string} */ name) => `</${name}>; rel=modulepreload`;
-  const drawing = `<${OPENED_FILE}?token=${encodeURIComponent(token)}>; rel=preload; as=fetch; crossorigin`;
-  return [...page.map(script), drawing, ...workbench.map(script)].join(", ");
+  const text = `<${OPENED_FILE}?token=${encodeURIComponent(token)}>; rel=preload; as=fetch; crossorigin`;
+  return [...page.map(script), text, ...drawing.map(script)].join(", ");
 }
 
 /**

@@ -1,4 +1,4 @@
-import { type ComponentType, lazy, Suspense, useEffect, useState } from "react";
+import { type ComponentType, lazy, useEffect, useState } from "react";
 import { DialogHost } from "./panels/dialogs/dialog-host.tsx";
 import { StartPage } from "./panels/start/start-page.tsx";
 import { useFileDrop } from "./panels/use-file-drop.ts";
@@ -7,6 +7,7 @@ import { startStore } from "./state/start.ts";
 import { useStore } from "./state/use-store.ts";
 
 const BoxPicture = lazy(() => import("./sheet/box-picture.tsx"));
+const ExamplePictures = lazy(() => import("./sheet/example-pictures.tsx"));
 
 let workbench: ComponentType | undefined;
 
@@ -19,14 +20,11 @@ export async function fetchWorkbench(): Promise<void> {
   }
 }
 
-const LazyWorkbench = lazy(() => import("./workbench.tsx"));
-
 /** The window: the start page, or the drawing with everything around it. */
 export function App() {
   useWindowKeys();
   useFileDrop();
   const shown = useStore(startStore, shownOf);
-  const ahead = useStore(startStore, (state) => state.ahead);
   useEffect(() => {
     // In a narrow window the page scrolls, and a sample may stand far down.
     if (shown === "drawing") scrollTo(0, 0);
@@ -35,12 +33,8 @@ export function App() {
     <>
       {shown === "opening" && <Opening />}
       {shown === "start" && <StartPage picture={BoxPicture} />}
-      {(shown === "drawing" || (shown === "opening" && ahead)) && (
-        <div className="workbench" inert={shown !== "drawing"}>
-          <Drawing />
-        </div>
-      )}
-      <DialogHost />
+      {shown === "drawing" && <Drawing />}
+      <DialogHost examples={ExamplePictures} />
     </>
   );
 }
@@ -50,14 +44,19 @@ const shownOf = ({ open, awaiting }: ReturnType<typeof startStore.get>): "openin
   return awaiting ? "opening" : "start";
 };
 
+/**
+ * Not by `lazy` and `Suspense`: what once stood in the place of something is kept there for a third of a second, and a
+ * drawing that has been read would wait for that.
+ */
 function Drawing() {
-  // Once it is there, nothing is waited for: a page that is shown in the meantime would stand for a while.
-  const [Workbench] = useState(() => workbench ?? LazyWorkbench);
-  return (
-    <Suspense fallback={<Opening />}>
-      <Workbench />
-    </Suspense>
-  );
+  const [fetched, setFetched] = useState<ComponentType | "failed" | undefined>(() => workbench);
+  useEffect(() => {
+    if (fetched === undefined) fetchWorkbench().then(() => setFetched(() => workbench ?? "failed"));
+  }, [fetched]);
+  if (fetched === "failed") throw new Error("A part of the window could not be fetched. Load the window again.");
+  if (fetched === undefined) return <Opening />;
+  const Workbench = fetched;
+  return <Workbench />;
 }
 
 /** Comes into sight when it takes long. */

@@ -2,7 +2,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "./theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { checksListen, startChecks } from "./analysis/checks.ts";
+import { afterPaint, beginChecks, startChecks } from "./analysis/checks.ts";
 import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
 import { App, fetchWorkbench } from "./app.tsx";
 import { desktopBridge } from "./platform/desktop-bridge.ts";
@@ -17,7 +17,7 @@ import { offerUnsavedWork, startJournal } from "./state/journal-here.ts";
 import { startPictures } from "./state/pictures-here.ts";
 import { preferencesStore } from "./state/preferences-store.ts";
 import { keepSelectionTrue, tellHeldBack } from "./state/shown-state.ts";
-import { awaitStartFile, buildAhead, leaveStartWhenWorking } from "./state/start.ts";
+import { awaitStartFile, leaveStartWhenWorking } from "./state/start.ts";
 import { runWindowCommand } from "./state/window-commands.ts";
 
 const root = document.getElementById("root");
@@ -33,8 +33,11 @@ if (desktopBridge !== undefined) startDesktopShell(desktopBridge, { ...files, ru
 // Both are on their way while the window is built; who else waits for a file does not wait for the drawing.
 const opening = files.openStartFile();
 if (isStartFileNamed() || desktopBridge !== undefined) void awaitStartFile(opening);
-// Its script comes by way of this thread: built before that, the workbench would hold the reading of the file up.
-if (isStartFileNamed()) Promise.all([fetchWorkbench(), checksListen]).then(buildAhead);
+// A drawing is seen first and checked then: the start of the checks would take the time that the drawing needs.
+if (isStartFileNamed()) {
+  void fetchWorkbench();
+  opening.finally(() => afterPaint(() => afterPaint(beginChecks)));
+} else beginChecks();
 opening.then(offerUnsavedWork);
 followTheme();
 guardUnsavedWork();

@@ -1,3 +1,4 @@
+import { startTransition, useEffect, useState } from "react";
 import { LeftPane } from "./panels/left-pane.tsx";
 import { NoticeBar } from "./panels/notice-bar.tsx";
 import { PickDialog } from "./panels/pick/pick-dialog.tsx";
@@ -7,15 +8,18 @@ import { TitleStrip } from "./panels/title-strip.tsx";
 import { Sheet } from "./sheet/sheet.tsx";
 import { ErrorBoundary } from "./ui/error-boundary.tsx";
 
-/** A drawing with everything around it: title strip, stock, sheet, pane, status line. Fetched once it is needed. */
+/**
+ * A drawing with everything around it: title strip, stock, sheet, pane, status line. Fetched once it is needed. The
+ * drawing comes first; what stands beside it is built in small turns after it, so that neither waits for the other.
+ */
 export default function Workbench() {
+  const [isDrawn, setDrawn] = useState(false);
+  useEffect(() => startTransition(() => setDrawn(true)), []);
   return (
     <div className="window">
       <TitleStrip />
       <nav data-region className="stock region" aria-label="Stock and outline">
-        <ErrorBoundary what="The left pane">
-          <LeftPane />
-        </ErrorBoundary>
+        <ErrorBoundary what="The left pane">{isDrawn && <LeftPane />}</ErrorBoundary>
       </nav>
       <main data-region className="sheet-region" aria-label="Sheet">
         <ErrorBoundary what="The sheet">
@@ -24,12 +28,10 @@ export default function Workbench() {
         <NoticeBar />
       </main>
       <aside data-region className="pane region" aria-label="Details, findings and rooms">
-        <ErrorBoundary what="The pane">
-          <SidePane />
-        </ErrorBoundary>
+        <ErrorBoundary what="The pane">{isDrawn && <SidePane />}</ErrorBoundary>
       </aside>
       <StatusLine />
-      <PickDialog />
+      {isDrawn && <PickDialog />}
     </div>
   );
 }

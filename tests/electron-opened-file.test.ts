@@ -49,7 +49,7 @@ describe("the opened file", () => {
   });
 
   test("is named together with the page that shows it, after the scripts of the page, and to nobody else", async () => {
-    const scripts = { page: ["assets/main.js"], workbench: ["assets/sheet.js"] };
+    const scripts = { page: ["assets/main.js"], drawing: ["assets/sheet.js"] };
     await writeFile(join(host.folder, "window", "scripts.json"), JSON.stringify(scripts));
     await open();
     const token = address.split("=")[1] ?? "";

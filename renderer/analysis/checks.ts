@@ -7,8 +7,10 @@ import { energiseBy } from "../state/energise/ask-energised.ts";
 import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "../state/findings-store.ts";
 import { tryFixesBy } from "../state/fix-trials.ts";
 import { watchHeldEnd } from "../state/landing-store.ts";
+import { tellDropsBy } from "../state/outlet-drops.ts";
+import { readRulesBy } from "../state/rule-book.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
-import { createWorkerClient } from "./worker-client.ts";
+import { createWorkerClient, type ParseOutcome } from "./worker-client.ts";
 
 const client = createWorkerClient({
   createWorker: createCheckingWorker,
@@ -20,8 +22,22 @@ const client = createWorkerClient({
 /** Reads the text of a file in the worker, so that a hostile one cannot stop the window. */
 export const parseText = client.parse;
 
-/** Ends once the worker is there and listens. */
-export const checksListen: Promise<void> = client.listening;
+/** From here on a text is read where a person cannot be kept waiting: it takes about 20 ms a million characters. */
+const MOST_READ_HERE = 8 * 1024 * 1024;
+
+/**
+ * Reads the text of the file that the window is started with: here, since there is nothing yet that it could hold up,
+ * and what gives cause for doubt in the worker.
+ */
+export async function parseStartText(text: string): Promise<ParseOutcome> {
+  if (text.length > MOST_READ_HERE) return parseText(text);
+  const { parsePlain } = await import("../../shared-model/format/parse-project.ts");
+  const plain = parsePlain(text);
+  if (plain === undefined) return parseText(text);
+  const { project, readOnly } = plain;
+  client.readHere(text, project);
+  return { ok: true, project, readOnly };
+}
 
 /** Starts checking again after it has stopped. */
 export const retryChecks = client.retry;
@@ -37,16 +53,18 @@ export async function fillIfDone(
 }
 
 /**
- * Starts the worker and keeps it true to the document of this window, and the findings to the state that is shown. Call
- * once, before anything is drawn: whoever draws then never sees the findings of one state on the other.
+ * Keeps the worker true to the document of this window, and the findings to the state that is shown. Call once, before
+ * anything is drawn: whoever draws then never sees the findings of one state on the other. Checking itself begins with
+ * the first document that is opened, or with `beginChecks`.
  */
 export function startChecks(): void {
-  client.start();
   const showFindings = () => showFindingsOf(documentStore.get().state);
   documentStore.subscribe(showFindings);
   showFindings();
   tryFixesBy(client.preview);
   energiseBy(client.energise);
+  tellDropsBy(client.outletDrops);
+  readRulesBy(client.ruleBook);
   followDocument((change) => {
     if (change.patches !== undefined) {
       client.follow(change);
@@ -54,7 +72,7 @@ export function startChecks(): void {
     }
     forgetAnswers();
     // Another document is seen first and checked then: both at once would keep a person waiting for either.
-    afterPaint(() => client.follow(change));
+    if (hasBegun) afterPaint(() => client.follow(change));
   });
   watchHeldEnd((choices) =>
     client.preview(
@@ -64,11 +82,19 @@ export function startChecks(): void {
   );
 }
 
+let hasBegun = false;
+
+/** Starts the worker, where it was not started. */
+export function beginChecks(): void {
+  hasBegun = true;
+  client.start();
+}
+
 /** Where nothing is painted, in a window out of sight, it does not wait for it. */
 const UNPAINTED_MS = 500;
 
 /** Calls it once, after the browser has painted what there is now. */
-function afterPaint(call: () => void): void {
+export function afterPaint(call: () => void): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const once = (): void => {
     if (timer === undefined) return;

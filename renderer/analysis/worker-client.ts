@@ -7,12 +7,15 @@ import {
 } from "../../shared-model/analysis/protocol.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { EnergiseAsk, Energised, Operated } from "../../shared-model/answers/energised.ts";
+import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
+import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { Json } from "../../shared-model/format/json.ts";
 import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
 import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import { unreachable } from "../../shared-model/lib/unreachable.ts";
-import type { EnclosureId } from "../../shared-model/model/ids.ts";
-import type { Project, StateName } from "../../shared-model/model/project.ts";
+import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
+import { withNews } from "../../shared-model/queries/energised-news.ts";
 import type { DocumentChange } from "../state/document-store.ts";
 
 export type ParseOutcome =
@@ -29,9 +32,13 @@ export interface Surroundings {
 }
 
 export interface WorkerClient {
+  /** Starts the worker, once. */
   start(): void;
-  /** Ends once a worker is there and listens. */
-  readonly listening: Promise<void>;
+  /**
+   * The window has read a document from this text itself. When it becomes the document, the worker gets the text: it reads
+   * it again in less time than carrying the document over takes.
+   */
+  readHere(text: string, project: Project): void;
   /** Sends a change on; call it after every change of the document. */
   follow(change: DocumentChange): void;
   /** Reads the text of a file; nothing is opened by it. */
@@ -52,6 +59,10 @@ export interface WorkerClient {
    * is not running, or the document has no such state.
    */
   energise(state: StateName, setting: Operated, ask: EnergiseAsk): Promise<EnergisedAt | undefined>;
+  /** Voltage drop at the outlets of a device; undefined when the document has moved on or checking is not running. */
+  outletDrops(state: StateName, device: DeviceId): Promise<readonly OutletDropAnswer[] | undefined>;
+  /** The rules that run by an edition; undefined when checking is not running. */
+  ruleBook(edition: Edition): Promise<readonly BookRule[] | undefined>;
   /** Tries once more after checking has stopped. */
   retry(): void;
 }
@@ -89,19 +100,22 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   let lastRule: string | undefined;
   let nextRequest = 1;
   const disabledRules: string[] = [];
-  let listens = (): void => {};
-  const listening = new Promise<void>((done) => {
-    listens = done;
-  });
   const parses = new Map<number, Parse>();
   /** What this worker read last and may still hold. */
   let read: { readonly request: number; readonly project: Project } | undefined;
+  /** What this window read itself last, and nobody has told the worker of. */
+  let own: { readonly text: string; readonly project: Project } | undefined;
   const previews = new Map<number, (results: readonly PreviewResult[] | undefined) => void>();
   const energisings = new Map<number, (answer: EnergisedAt | undefined) => void>();
+  const dropsAsked = new Map<number, (drops: readonly OutletDropAnswer[] | undefined) => void>();
+  const booksAsked = new Map<number, (rules: readonly BookRule[] | undefined) => void>();
+  /** What this worker answered last: its next answer continues it. */
+  let energised: Energised | undefined;
+
+  const asked = [previews, energisings, dropsAsked, booksAsked];
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
-  const isBusy = (): boolean =>
-    !ready || answered < sent || parses.size > 0 || previews.size > 0 || energisings.size > 0;
+  const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || asked.some(({ size }) => size > 0);
 
   function watch(): void {
     clearTimeout(timer);
@@ -114,6 +128,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     answered = -1;
     lastRule = undefined;
     read = undefined;
+    energised = undefined;
     worker = around.createWorker();
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => receive(data);
     worker.onerror = replace;
@@ -125,7 +140,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       ...(disabledRules.length > 0 && { disabledRules }),
       ...(watchful && { watchful }),
     });
-    sendSnapshot();
+    sendDocument();
     for (const [request, { text }] of parses) post({ type: "parse", request, text });
     watch();
   }
@@ -133,13 +148,22 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   /** The whole document; where the worker has read it from a file itself, only that this is it. */
   function sendDocument(): void {
     const { project, revision } = around.document();
-    const request = read?.project === project ? read.request : undefined;
+    const request = read?.project === project ? read.request : sendOwn(project);
     read = undefined;
     if (request === undefined) sendSnapshot();
     else {
       sent = revision;
       post({ type: "opened", request, revision });
     }
+  }
+
+  /** Has the worker read the text that this window read the document from. */
+  function sendOwn(project: Project): number | undefined {
+    if (own?.project !== project) return undefined;
+    const request = nextRequest++;
+    post({ type: "parse", request, text: own.text });
+    own = undefined;
+    return request;
   }
 
   function sendSnapshot(): void {
@@ -177,16 +201,16 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       : `Left out because it did not end in time: ${disabledRules.join(", ")}. Its findings are missing.`;
 
   function settleAsked(): void {
-    for (const done of [...previews.values(), ...energisings.values()]) done(undefined);
-    previews.clear();
-    energisings.clear();
+    for (const open of asked) {
+      for (const done of open.values()) done(undefined);
+      open.clear();
+    }
   }
 
   function receive(message: FromWorker): void {
     switch (message.type) {
       case "hello":
         ready = true;
-        listens();
         if (message.version !== PROTOCOL_VERSION)
           around.trouble("The window and its checks are of different versions. Load the window again.");
         break;
@@ -220,10 +244,19 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         break;
       case "energised": {
         const { request, base, answer } = message;
-        energisings.get(request)?.(answer && { revision: base, answer });
+        if (answer !== undefined) energised = withNews(energised, answer);
+        energisings.get(request)?.(answer && energised && { revision: base, answer: energised });
         energisings.delete(request);
         break;
       }
+      case "outlet-drops":
+        dropsAsked.get(message.request)?.(message.base === around.document().revision ? message.drops : undefined);
+        dropsAsked.delete(message.request);
+        break;
+      case "rule-book":
+        booksAsked.get(message.request)?.(message.rules);
+        booksAsked.delete(message.request);
+        break;
       default:
         unreachable(message);
     }
@@ -256,8 +289,12 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   }
 
   return {
-    start: launch,
-    listening,
+    start() {
+      if (worker === undefined && restarts <= RESTARTS) launch();
+    },
+    readHere(text, project) {
+      own = { text, project };
+    },
     follow({ base, revision, patches }) {
       if (worker === undefined) return;
       if (patches === undefined) sendDocument();
@@ -293,6 +330,24 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         const request = nextRequest++;
         energisings.set(request, done);
         post({ type: "energise", request, base: sent, state, setting, ask });
+        watch();
+      });
+    },
+    outletDrops(state, device) {
+      if (worker === undefined) return Promise.resolve(undefined);
+      return new Promise((done) => {
+        const request = nextRequest++;
+        dropsAsked.set(request, done);
+        post({ type: "outlet-drops", request, base: sent, state, device });
+        watch();
+      });
+    },
+    ruleBook(edition) {
+      if (worker === undefined) return Promise.resolve(undefined);
+      return new Promise((done) => {
+        const request = nextRequest++;
+        booksAsked.set(request, done);
+        post({ type: "rule-book", request, edition });
         watch();
       });
     },

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "react";
-import { EDITIONS, type Edition } from "../../shared-model/model/project.ts";
+import { EDITIONS } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
+import { editionWords } from "../state/edition-words.ts";
 import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
 import { ENERGISE_KEY, toggleEnergise } from "../state/energise/energising.ts";
 import { shownName } from "../state/file-actions.ts";
@@ -97,12 +98,6 @@ function StepButton({ word, step, onPress }: StepProps) {
   );
 }
 
-const EDITION_NOTES: Readonly<Partial<Record<Edition, string>>> = {
-  2011: ", counting only",
-  2014: ", counting only",
-  2026: ", not verified",
-};
-
 function EditionCell() {
   const edition = useStore(documentStore, ({ project }) => project.edition);
   const readOnly = useStore(documentStore, (state) => state.readOnly);
@@ -123,7 +118,7 @@ function EditionCell() {
       >
         {EDITIONS.map((one) => (
           <option key={one} value={one}>
-            {`${one}${EDITION_NOTES[one] ?? ""}`}
+            {editionWords(one)}
           </option>
         ))}
       </select>

@@ -18,6 +18,7 @@ export function DrawingMenu() {
       <MenuItem onChoose={() => runWindowCommand("start-page")}>Start page</MenuItem>
       <MenuLine />
       <MenuItem onChoose={() => runWindowCommand("add-seen-box")}>Box from what I see</MenuItem>
+      <MenuItem onChoose={() => openDialog({ kind: "amendments" })}>Local amendments</MenuItem>
       <MenuLine />
       <MenuItem onChoose={() => runWindowCommand("save-document")} keys={`${modKey} S`}>
         Save

@@ -2,11 +2,13 @@ import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { outletsOf } from "../../shared-model/queries/outlets-of.ts";
-import { type Dispatched, shownInstallation } from "../state/document-store.ts";
+import { type Dispatched, documentStore, shownInstallation } from "../state/document-store.ts";
 import { placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
 import { routeToOutside } from "../state/route-outside.ts";
 import { notify, sessionStore, takeTool } from "../state/session-store.ts";
+import { clearOfBoxes } from "./clear-of-boxes.ts";
 import { say } from "./gesture-store.ts";
+import { watchPlacing } from "./show-placed.ts";
 
 /** Where on the sheet something from the stock is put down. */
 export interface PutDownAt {
@@ -24,7 +26,7 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
   if (tool === undefined) return false;
   switch (tool.kind) {
     case "enclosure":
-      answer(placeEnclosure(tool.id, at), "Placed");
+      putBox(tool.id, at);
       break;
     case "device":
       if (enclosure === undefined) explain("A device goes into a box", hintFor(tool.id));
@@ -40,6 +42,14 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
       break;
   }
   return true;
+}
+
+/** Puts a box down clear of the others, and in sight. */
+function putBox(item: string, at: Point): void {
+  const show = watchPlacing();
+  answer(placeEnclosure(item, clearOfBoxes(documentStore.get(), item, at)), "Placed");
+  const [placed] = sessionStore.get().selection;
+  if (placed?.kind === "enclosure") show(placed.id);
 }
 
 const hintFor = (type: string): string =>

@@ -3,6 +3,7 @@ import type { BoxRoles } from "../../shared-model/answers/circuit.ts";
 import type { BoxDrawing, ConductorDrawing, SheathDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { isSheathBehind, protectedLimits } from "../../shared-model/geometry/protected-limit.ts";
 import { type DeviceId, type EndKey, otherSide } from "../../shared-model/model/ids.ts";
+import type { Installation } from "../../shared-model/model/project.ts";
 import { shownInstallation } from "../state/document-store.ts";
 import type { BoxDifference } from "./difference.ts";
 import { BondShape, CapShape } from "./draw/bond-and-caps.tsx";
@@ -29,11 +30,13 @@ interface Inside {
   readonly protects: string;
   /** While the drawing is energised. */
   readonly lit?: Lit | undefined;
+  /** Of a drawing that is not open. */
+  readonly cables?: Installation["cables"];
 }
 
 /** Read, not watched: a cable that is routed anew gives another drawing. */
-const goesOut = ({ cable, side }: SheathDrawing): boolean => {
-  const far = shownInstallation().cables[cable]?.sides[otherSide(side)];
+const goesOut = ({ cable, side }: SheathDrawing, { cables }: Pick<Installation, "cables">): boolean => {
+  const far = cables[cable]?.sides[otherSide(side)];
   return far !== undefined && !("enclosure" in far);
 };
 
@@ -58,7 +61,9 @@ export const BoxInside = memo(function BoxInside({
   roles,
   protects,
   lit,
+  cables,
 }: Inside) {
+  const wiring = cables === undefined ? shownInstallation() : { cables };
   const conductors = useMemo(() => [...drawing.conductors].sort((a, b) => depth(a) - depth(b)), [drawing]);
   const behind = roles?.behind;
   const limits = useMemo(() => (behind ? protectedLimits(drawing, behind) : []), [drawing, behind]);
@@ -88,7 +93,7 @@ export const BoxInside = memo(function BoxInside({
         >
           <SheathShape
             sheath={sheath}
-            torn={goesOut(sheath)}
+            torn={goesOut(sheath, wiring)}
             guarded={behind !== undefined && isSheathBehind(drawing, sheath, (end) => behind[end] !== undefined)}
             fresh={difference.newCables.has(sheath.cable)}
           />

@@ -145,7 +145,7 @@ function placeOf(drawing: BoxDrawing, subject: FoundSubject): Point | undefined 
       for (const conductor of drawing.conductors) {
         if (conductor.jumper === id) return conductor.plates[0]?.at;
         const i = conductor.ends.indexOf(id as EndKey);
-        if (i >= 0) return conductor.grips[i];
+        if (i >= 0) return besideCap(drawing, id as EndKey) ?? conductor.grips[i];
       }
       return undefined;
     }
@@ -157,6 +157,18 @@ function placeOf(drawing: BoxDrawing, subject: FoundSubject): Point | undefined 
     default:
       return undefined;
   }
+}
+
+/** Drawing units from where a conductor comes into its cap to a sign that leaves the cap free to be taken. */
+const PAST_CAP = 30;
+
+/** Over its cap a sign would take the place where the end is picked up. */
+function besideCap({ caps }: BoxDrawing, end: EndKey): Point | undefined {
+  const cap = caps.find((each) => each.end === end);
+  if (cap === undefined) return undefined;
+  const { x, y } = cap.at;
+  if (cap.from === "left" || cap.from === "right") return { x: x + (cap.from === "left" ? PAST_CAP : -PAST_CAP), y };
+  return { x, y: y + (cap.from === "top" ? PAST_CAP : -PAST_CAP) };
 }
 
 /** A terminal is named by its device and its own name: "d1.LINE_H". */

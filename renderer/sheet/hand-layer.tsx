@@ -71,7 +71,8 @@ export function wordsOf(held: HeldThing, enclosure: Enclosure) {
   const installation = shownInstallation();
   if (held.kind === "jumper") {
     const note = `Begins ${placeWords(enclosure, held.from)}. Press where it ends.`;
-    return { name: "jumper", title: "A new jumper", note, colour: held.colour };
+    const name = held.from.kind === "splice" ? "pigtail" : "jumper";
+    return { name, title: `A new ${name}`, note, colour: held.colour };
   }
   const at = enclosure.places[held.end]?.at;
   const name = nameOfEnd(installation, enclosure, held.end);

@@ -34,6 +34,14 @@ export function terminalUnder({ id, drawing, scale }: DrawnBox, device: DeviceId
   return drawing && drawn && origin && terminalAt(drawn, intoBox(toSheet(event), origin, drawing, scale));
 }
 
+/** Whether the pointer is on a terminal of any device of a box. */
+export function anyTerminalUnder({ id, drawing, scale }: DrawnBox, event: Parameters<typeof toSheet>[0]): boolean {
+  const origin = placesOf(documentStore.get())[id];
+  if (drawing === undefined || origin === undefined) return false;
+  const at = intoBox(toSheet(event), origin, drawing, scale);
+  return drawing.devices.some((device) => terminalAt(device, at) !== undefined);
+}
+
 /** What a menu on a conductor is about: its end here, for a jumper the nearer one; a cable that only runs through. */
 export function subjectOfLine(box: EnclosureId, { conductor, end }: LineHit): Subject | undefined {
   if (end !== undefined) return { kind: "end", enclosure: box, id: end };

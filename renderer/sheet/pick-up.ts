@@ -97,7 +97,7 @@ function follow(pressed: PointerEvent, { take, still, places, back }: Drag): voi
   window.addEventListener("pointercancel", cancel);
 }
 
-/** Key of the target under or nearest to a point of the window. */
+/** Key of the target under or nearest to a point of the window, or of the splice that is under it. */
 export function targetAt(clientX: number, clientY: number): string | undefined {
   let best: string | undefined;
   let least = CATCH;
@@ -109,7 +109,19 @@ export function targetAt(clientX: number, clientY: number): string | undefined {
       best = element.dataset.target;
     }
   }
-  return best;
+  return best ?? spliceAt(clientX, clientY);
+}
+
+/** A splice is taken for its free row wherever it is hit. Its item, at rest while something is held, has the same key. */
+function spliceAt(clientX: number, clientY: number): string | undefined {
+  for (const { dataset } of document.querySelectorAll<SVGElement>('[data-target^="splice "]')) {
+    const body = document.querySelector(`[data-item="${CSS.escape(dataset.target ?? "")}"] .sheet-hit`);
+    const area = body?.getBoundingClientRect();
+    if (area === undefined) continue;
+    const isIn = clientX >= area.left && clientX <= area.right && clientY >= area.top && clientY <= area.bottom;
+    if (isIn) return dataset.target;
+  }
+  return undefined;
 }
 
 /** The click that follows a drag is no press on what lies there. */

@@ -22,9 +22,9 @@ import type { FindingMark } from "./finding-marks.ts";
 import { type HeldThing, openMenu } from "./gesture-store.ts";
 import { landOn, pickUp, putDown } from "./hand.ts";
 import type { LandingTarget } from "./landing-targets.ts";
-import { glow, lineUnder, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
+import { anyTerminalUnder, glow, lineUnder, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
-import { beginJumperDrag, beginPickUp } from "./pick-up.ts";
+import { beginJumperDrag, beginPickUp, targetAt } from "./pick-up.ts";
 import { type Subject, selectedOf } from "./sheet-subject.ts";
 import { toSheet } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
@@ -114,7 +114,14 @@ function press(latest: { readonly current: InBox }, { item }: Hit, event: Pointe
   if (documentStore.get().readOnly || isLeadInHand()) return;
   if (item.subject.kind === "end" && !event.shiftKey) beginPickUp(event.nativeEvent, box.id, item.subject.id);
   else if (item.subject.kind === "splice")
-    beginSpliceMove(event.nativeEvent, { enclosure: box.id, id: item.subject.id, area: item.area, scale: box.scale });
+    beginSpliceMove(event.nativeEvent, {
+      enclosure: box.id,
+      id: item.subject.id,
+      area: item.area,
+      scale: box.scale,
+      isOnTerminal: (at) => anyTerminalUnder(latest.current, at),
+      targets: () => latest.current.targets,
+    });
   else if (item.subject.kind === "device" && !event.shiftKey) {
     const from = terminalUnder(box, item.subject.id, event);
     if (from !== undefined) beginJumperDrag(event.nativeEvent, box.id, from, () => latest.current.targets);
@@ -122,7 +129,11 @@ function press(latest: { readonly current: InBox }, { item }: Hit, event: Pointe
 }
 
 /** @returns True when the click was for something in the box, so that it is not a press on the box itself. */
-function click(box: InBox, { item, target, mark }: Hit, event: MouseEvent): boolean {
+function click(box: InBox, { item, target: on, mark }: Hit, event: MouseEvent): boolean {
+  // What is held goes where a drag would drop it: the screw beside the hole and the body of a splice are meant too. Things
+  // rest meanwhile: a click on one is the end of the press that picked it up.
+  const near = box.held === undefined || item !== undefined ? undefined : targetAt(event.clientX, event.clientY);
+  const target = on ?? box.targets.find(({ key }) => key === near);
   if (target !== undefined) {
     landOn(target);
     return true;

@@ -8,6 +8,7 @@ export type DialogState =
   | { readonly kind: "keys" }
   | { readonly kind: "new-box" }
   | { readonly kind: "legend" }
+  | { readonly kind: "amendments" }
   /** `message` is what the finding at hand says. */
   | { readonly kind: "help"; readonly rule: string; readonly message: string }
   | {

@@ -19,7 +19,8 @@ import { closeNotice, notify, resetSession } from "./session-store.ts";
 /** What opening and saving needs of the outside. */
 export interface FileTools {
   readonly host: FileHost;
-  parse(text: string): Promise<ParseOutcome>;
+  /** @param atStart Whether it is the file that the window is started with. */
+  parse(text: string, atStart: boolean): Promise<ParseOutcome>;
 }
 
 export interface FileActions {
@@ -72,8 +73,12 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
    * a person goes on.
    * @returns False when it is not a drawing, or when what was done meanwhile is to stay.
    */
-  async function take({ name, text, target }: ChosenFile, belongs: boolean, left: Project): Promise<boolean> {
-    const outcome = await parse(text);
+  async function take(
+    { name, text, target }: ChosenFile,
+    { belongs, atStart = false }: { readonly belongs: boolean; readonly atStart?: boolean },
+    left: Project,
+  ): Promise<boolean> {
+    const outcome = await parse(text, atStart);
     if (!outcome.ok) {
       showProblems(name, outcome.problems);
       return false;
@@ -91,8 +96,8 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
   }
 
   /** @returns Whether there is a drawing now. */
-  async function takeChosen(chosen: Result<ChosenFile>, left: Project): Promise<boolean> {
-    if (chosen.ok) return take(chosen.value, true, left);
+  async function takeChosen(chosen: Result<ChosenFile>, left: Project, atStart = false): Promise<boolean> {
+    if (chosen.ok) return take(chosen.value, { belongs: true, atStart }, left);
     showProblems("The file", chosen.problems);
     return false;
   }
@@ -110,7 +115,7 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     // Where none waited there is none to refuse: a refusal would fall on one that comes in the same moment.
     if (chosen === undefined) return;
     // The host takes a file that is not opened for one that this window does not show.
-    if (!(await takeChosen(chosen, left))) await host.refuseStartFile?.();
+    if (!(await takeChosen(chosen, left, true))) await host.refuseStartFile?.();
   }
 
   async function write(target: FileTarget, overwrite = false): Promise<boolean> {
@@ -174,7 +179,7 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     async openSample(name, load) {
       const left = shownProject();
       if (!(await mayLeave())) return;
-      await take({ name, text: await load() }, false, left);
+      await take({ name, text: await load() }, { belongs: false }, left);
     },
     async openDropped(dropped) {
       const read = host.takeDropped(dropped);

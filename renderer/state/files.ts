@@ -1,4 +1,4 @@
-import { parseText } from "../analysis/checks.ts";
+import { parseStartText, parseText } from "../analysis/checks.ts";
 import { browserFileHost } from "../platform/browser-file-host.ts";
 import { desktopBridge } from "../platform/desktop-bridge.ts";
 import { desktopFileHost } from "../platform/desktop-file-host.ts";
@@ -9,4 +9,7 @@ import { createFileActions } from "./file-actions.ts";
 export const fileHost: FileHost = desktopBridge === undefined ? browserFileHost : desktopFileHost(desktopBridge);
 
 /** Opening and saving in this window. */
-export const files = createFileActions({ host: fileHost, parse: parseText });
+export const files = createFileActions({
+  host: fileHost,
+  parse: (text, atStart) => (atStart ? parseStartText(text) : parseText(text)),
+});

@@ -32,7 +32,7 @@ export function groupFindings(all: ToGroup): readonly FindingGroup[] {
   const { findings, compared, state } = all;
   // A danger keeps its place among the others: a person's word is shown on it, and hides nothing.
   const aside = findings.filter(
-    (finding) => !isHeldBack(finding) && finding.severity !== "danger" && all.isAcknowledged(finding),
+    (finding) => !isWordOfTheDocument(finding) && finding.severity !== "danger" && all.isAcknowledged(finding),
   );
   const away = new Set(aside);
   const held = findings.filter(isHeldBack);
@@ -57,6 +57,10 @@ export function groupFindings(all: ToGroup): readonly FindingGroup[] {
 
 /** Word of an as-found edit that waits for a person to look at it; it is settled, not acknowledged. */
 export const isHeldBack = ({ rule }: Finding): boolean => rule === "not-carried-over";
+
+/** Not found in the wiring but written in the document: it stays until the document says otherwise, and nobody's word hides it. */
+export const isWordOfTheDocument = (finding: Finding): boolean =>
+  isHeldBack(finding) || finding.rule === "rule-switched-off" || finding.rule === "amendment-ignored";
 
 const PLAIN = { quiet: false, oneSeverity: false } as const;
 

@@ -9,10 +9,12 @@ export interface Preferences {
   readonly cautionsRead: boolean;
   /** Name under which the person acknowledges findings; empty before the first time. */
   readonly name: string;
+  /** Who required the local amendment that was made last; empty before the first. */
+  readonly authority: string;
 }
 
 const KEY = "loadside.preferences";
-const FIRST: Preferences = { theme: "system", cautionsRead: false, name: "" };
+const FIRST: Preferences = { theme: "system", cautionsRead: false, name: "", authority: "" };
 
 export const preferencesStore: Store<Preferences> = createStore(recall());
 
@@ -30,10 +32,12 @@ function recall(): Preferences {
     if (typeof kept !== "object" || kept === null) return FIRST;
     const theme: unknown = Reflect.get(kept, "theme");
     const name: unknown = Reflect.get(kept, "name");
+    const authority: unknown = Reflect.get(kept, "authority");
     return {
       theme: theme === "light" || theme === "dark" ? theme : "system",
       cautionsRead: Reflect.get(kept, "cautionsRead") === true,
       name: typeof name === "string" ? name : "",
+      authority: typeof authority === "string" ? authority : "",
     };
   } catch {
     return FIRST;

@@ -7,8 +7,6 @@ export interface StartState {
   readonly open: boolean;
   /** A file that the window is started with may be on its way: the start page waits, so that it does not flash up. */
   readonly awaiting: boolean;
-  /** Whether the workbench is built out of sight while the file is read, so that only the drawing is left to be drawn. */
-  readonly ahead: boolean;
   /** Unsaved work that the person left for later, in this window. */
   readonly left: ReadonlySet<string>;
 }
@@ -16,7 +14,6 @@ export interface StartState {
 export const startStore: Store<StartState> = createStore<StartState>({
   open: true,
   awaiting: false,
-  ahead: false,
   left: new Set(),
 });
 
@@ -29,13 +26,8 @@ export async function awaitStartFile(opening: Promise<void>): Promise<void> {
   try {
     await opening;
   } finally {
-    startStore.merge({ awaiting: false, ahead: false });
+    startStore.merge({ awaiting: false });
   }
-}
-
-/** Has the workbench built while a file is awaited. */
-export function buildAhead(): void {
-  if (startStore.get().awaiting) startStore.merge({ ahead: true });
 }
 
 /** Puts unsaved work aside, or shows it again. It is kept either way. */

@@ -3,31 +3,28 @@ import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { ScopeAnswers, ScopeKey } from "../answers/finding.ts";
 import { sameValue } from "../lib/same-value.ts";
-import type { EnclosureId, EndKey } from "../model/ids.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+import type { DeviceId, EnclosureId, EndKey } from "../model/ids.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { fillLedger } from "../rules/fill/fill-ledger.ts";
+import { fillEdition } from "../rules/fill-edition.ts";
 import { checksRunIn, fold } from "../rules/fold.ts";
 import {
   checkBox,
   checkProject,
   checkSection,
-  fillEdition,
   type InState,
   type RawAnswers,
   type RuleWatch,
 } from "../rules/run-rules.ts";
+import { boxRoles, outletAnswers } from "../solver/circuit/section-answers.ts";
+import { type SectionProof, sectionProof } from "../solver/circuit/section-proof.ts";
 import type { Section } from "../solver/section.ts";
-import {
-  boxRoles,
-  inputsOf,
-  outletAnswers,
-  panelRoles,
-  sectionFingerprint,
-  sectionKey,
-  sectionOf,
-} from "../solver/sections.ts";
-import { findChanges } from "./find-changes.ts";
+import { inputsOf, panelRoles, sectionFingerprint, sectionKey, sectionOf } from "../solver/sections.ts";
+import { type Changes, findChanges } from "./find-changes.ts";
+import { PROJECT_SCOPE } from "./project-scope.ts";
+import { type SeenOfAsFound, seenOfAsFound, standing } from "./seen-of-as-found.ts";
 
 /** What an enclosure says without what lies beyond its cables. */
 interface OwnAnswers {
@@ -40,7 +37,11 @@ interface SectionAnswers {
   readonly members: readonly EnclosureId[];
   /** Panels that feed it and boxes on the way of their feeders. */
   readonly beyond: ReadonlySet<EnclosureId>;
+  /** Breakers that feed it. */
+  readonly breakers: readonly DeviceId[];
   readonly fingerprint: object;
+  /** The same object as long as wiring and plugged loads are. */
+  readonly proof: SectionProof;
   readonly raw: RawAnswers;
 }
 
@@ -56,6 +57,8 @@ export interface CheckState {
   project: Project;
   readonly state: StateName;
   readonly watch?: RuleWatch;
+  /** What stood as found, where that is not the state itself: rules about new work read it. */
+  readonly stood: Map<EnclosureId, Enclosure["devices"]>;
   readonly own: Map<EnclosureId, OwnAnswers>;
   /** Section of every box. */
   readonly sectionOfBox: Map<EnclosureId, EnclosureId>;
@@ -71,6 +74,7 @@ type Changed<K, V> = ReadonlyMap<K, V | undefined>;
 /** What an edit changes in the answers, before it is taken over. */
 export interface CheckDelta {
   readonly project: Project;
+  readonly stood: SeenOfAsFound["stood"];
   readonly own: Changed<EnclosureId, OwnAnswers>;
   readonly sectionOfBox: Changed<EnclosureId, EnclosureId>;
   readonly sections: Changed<EnclosureId, SectionAnswers>;
@@ -79,7 +83,6 @@ export interface CheckDelta {
   readonly scopes: Changed<ScopeKey, FoldedAnswers>;
 }
 
-const PROJECT_SCOPE = "project" as ScopeKey;
 const sectionScope = (section: EnclosureId): ScopeKey => `section:${section}` as ScopeKey;
 const panelScope = (panel: EnclosureId): ScopeKey => `panel:${panel}` as ScopeKey;
 
@@ -89,6 +92,7 @@ export function checkAll(project: Project, state: StateName, watch?: RuleWatch):
     project,
     state,
     ...(watch !== undefined && { watch }),
+    stood: new Map(state === "proposed" ? standing(project) : []),
     own: new Map(),
     sectionOfBox: new Map(),
     sections: new Map(),
@@ -97,7 +101,8 @@ export function checkAll(project: Project, state: StateName, watch?: RuleWatch):
     scopes: new Map(),
   };
   const { enclosures } = getInstallation(project, state);
-  takeOver(checked, check(checked, project, new Set(Object.keys(enclosures) as EnclosureId[]), new Set()));
+  const all = new Set(Object.keys(enclosures) as EnclosureId[]);
+  takeOver(checked, check(checked, project, { enclosures: all, circumstances: new Set(), breakers: new Set() }));
   return checked;
 }
 
@@ -107,12 +112,20 @@ export function checkAll(project: Project, state: StateName, watch?: RuleWatch):
  */
 export function checkEdit(before: CheckState, project: Project, patches: readonly Patch[]): CheckDelta | undefined {
   const changes = findChanges(before.project, project, before.state, patches);
-  if (changes.everything) return undefined;
-  return check(before, project, changes.enclosures, changes.circumstances);
+  const seen = before.state === "proposed" ? seenOfAsFound(before.stood, project, patches) : undefined;
+  if (changes.everything || (seen !== undefined && seen.enclosures === undefined)) return undefined;
+  if (seen?.enclosures === undefined) return check(before, project, changes);
+  const due = {
+    enclosures: new Set([...changes.enclosures, ...seen.enclosures]),
+    circumstances: new Set([...changes.circumstances, ...seen.enclosures]),
+    breakers: new Set([...changes.breakers, ...seen.breakers]),
+  };
+  return check(before, project, due, seen.stood);
 }
 
 export function takeOver(checked: CheckState, delta: CheckDelta): void {
   checked.project = delta.project;
+  update(checked.stood, delta.stood);
   update(checked.own, delta.own);
   update(checked.sectionOfBox, delta.sectionOfBox);
   update(checked.sections, delta.sections);
@@ -131,10 +144,11 @@ function update<K, V>(table: Map<K, V>, changes: Changed<K, V>): void {
 function check(
   before: CheckState,
   project: Project,
-  touched: ReadonlySet<EnclosureId>,
-  circumstances: ReadonlySet<EnclosureId>,
+  { enclosures: touched, circumstances: named, breakers }: Omit<Changes, "everything">,
+  stood: SeenOfAsFound["stood"] = new Map(),
 ): CheckDelta {
   const { state, watch } = before;
+  const circumstances = new Set([...named, ...boxesOnBreakers(before, breakers)]);
   const installation = getInstallation(project, state);
   const where: InState = { project, installation, state, ...(watch !== undefined && { watch }) };
   const edition = fillEdition(project);
@@ -193,7 +207,7 @@ function check(
     setIfOther(before.roles, roles, id, panelRoles(installation, panel, isKnown));
   }
   scopes.set(PROJECT_SCOPE, folded([checkProject(where)]));
-  return { project, own, sectionOfBox, sections, roles, outlets, scopes };
+  return { project, stood, own, sectionOfBox, sections, roles, outlets, scopes };
 
   function walk(section: Section): void {
     const key = sectionKey(section);
@@ -202,14 +216,16 @@ function check(
     const fingerprint = sectionFingerprint(section);
     const sameWiring = known !== undefined && known.fingerprint === fingerprint;
     const sameCircumstances = !members.some((id) => circumstances.has(id));
-    const raw = sameWiring && sameCircumstances ? known.raw : checkSection({ ...where, section });
+    const proof = sectionProof(section);
+    const sameAnswers = sameWiring && known.proof === proof;
+    const raw = sameAnswers && sameCircumstances ? known.raw : checkSection({ ...where, section });
     for (const { id } of section.enclosures) {
       walked.add(id);
       const formerKey = before.sectionOfBox.get(id);
       if (formerKey !== undefined) gone.add(formerKey);
       if (formerKey !== key) sectionOfBox.set(id, key);
     }
-    if (!sameWiring) {
+    if (!sameAnswers) {
       const standing = outletAnswers(section);
       for (const { id } of section.enclosures) {
         setIfOther(before.roles, roles, id, boxRoles(section, id));
@@ -221,7 +237,8 @@ function check(
       noteRewired(known?.beyond);
       noteRewired(beyond);
     }
-    sections.set(key, { members, beyond, fingerprint, raw });
+    const feeding = section.breakers().map(({ device }) => device.id);
+    sections.set(key, { members, beyond, breakers: feeding, fingerprint, proof, raw });
     scopes.set(sectionScope(key), folded([...members.map((id) => ownOf(id)?.raw), raw]));
   }
 
@@ -236,6 +253,14 @@ function check(
     const present = parts.filter((part) => part !== undefined);
     return { parts: present, answers: fold(state, project.edition, present), checksRun: checksRunIn(present) };
   }
+}
+
+/** Boxes of the sections that some breakers feed. */
+function boxesOnBreakers({ sections }: CheckState, breakers: ReadonlySet<DeviceId>): readonly EnclosureId[] {
+  if (breakers.size === 0) return [];
+  return [...sections.values()].flatMap((section) =>
+    section.breakers.some((id) => breakers.has(id)) ? section.members : [],
+  );
 }
 
 /** Boxes whose section is to be walked again: those touched, and all of the sections that these belonged to or hang on. */

@@ -1,19 +1,54 @@
-import type { BoxConditions, Condition } from "../answers/energised.ts";
+import type { Condition, ConditionKind } from "../answers/energised.ts";
 import { UnionFind } from "../lib/union-find.ts";
-import type { Device, Leg } from "../model/device.ts";
+import type { Leg } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
-import { type CableId, type ConductorKey, cableEnd, type DeviceId, type EndKey, type SpliceId } from "../model/ids.ts";
+import type { DeviceId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
-import { outletsOf } from "../queries/outlets-of.ts";
 import { terminalsOf } from "../queries/terminals-of.ts";
 import type { Circuit } from "../solver/circuit/circuit.ts";
+import { enclosureNets } from "../solver/circuit/enclosure-nets.ts";
 import { handlesOf } from "../solver/circuit/handles.ts";
 import { throughMeters } from "../solver/circuit/instruments.ts";
+import { JOINED_METAL } from "../solver/circuit/metal.ts";
 import { pairOf } from "../solver/circuit/two-port.ts";
-import { type Bars, barsOf, METAL } from "./panel-bars.ts";
+import { type BarBranches, type Bars, barBranchesOf, barsOf } from "./panel-bars.ts";
 
 /** Below this a meter to ground shows nothing worth a word: V. */
 const DEAD_BELOW_V = 3;
+
+/** Volts are told as meters show them: what differs by less is one condition. */
+const STEPS_IN_A_VOLT = 10;
+
+const KINDS: readonly ConditionKind[] = [
+  "live",
+  "switched",
+  "through-load",
+  "neutral",
+  "ground",
+  "neutral-and-ground",
+  "floating",
+  "dead",
+];
+const LEGS: readonly Leg[] = ["A", "B", "C"];
+
+/** Each condition as one object, so that equal ones are known by identity, in one answer and from one to the next. */
+export class ConditionPool {
+  private readonly known = new Map<number, Condition>();
+
+  of(kind: ConditionKind, legs: readonly Leg[], openVolts: number): Condition {
+    const steps = Math.round(openVolts * STEPS_IN_A_VOLT);
+    const shows = openVolts > DEAD_BELOW_V;
+    const onLegs = legs.reduce((mask, leg) => mask | (1 << LEGS.indexOf(leg)), 0);
+    const key = ((steps * KINDS.length + KINDS.indexOf(kind)) * 8 + onLegs) * 2 + (shows ? 1 : 0);
+    let condition = this.known.get(key);
+    if (condition === undefined) {
+      const volts = steps / STEPS_IN_A_VOLT;
+      condition = { kind, ...(legs.length > 0 && { legs }), volts, ...(shows && { shows }) };
+      this.known.set(key, condition);
+    }
+    return condition;
+  }
+}
 
 /** How the metal at each node of a circuit stands, in its setting. Nothing is computed before it is asked for. */
 export class Conditions {
@@ -23,27 +58,35 @@ export class Conditions {
   /** The same with every switch open. */
   private readonly unswitched: Bars;
   private readonly at: { readonly re: Float64Array; readonly im: Float64Array };
-  private readonly known: (Condition | undefined)[] = [];
+  private readonly known: (Condition | undefined)[];
+  private readonly pool: ConditionPool;
   private readonly impedance = new Map<number, ReturnType<typeof pairOf>[1]>();
   private readonly groundPlaces: ReadonlySet<number>;
   private readonly neutralPlaces: ReadonlySet<number>;
 
-  constructor(circuit: Circuit, installation: Installation) {
+  constructor(circuit: Circuit, installation: Installation, pool = new ConditionPool()) {
     this.circuit = circuit;
+    this.pool = pool;
+    this.known = new Array(circuit.network.nodeCount);
     this.at = circuit.factor.operatingPoint();
-    const cut = panelNodes(circuit);
-    this.sets = metalSets(circuit, cut, () => true);
-    this.bars = barsOf(circuit, this.sets, cut);
-    const handled = handledBranches(circuit, installation);
+    const { cut, metal, atBars, handled, grounds, neutrals } = fixedFactsOf(circuit, installation);
+    this.sets = metalSets(circuit, metal);
+    this.bars = barsOf(circuit, this.sets, cut, atBars);
+    const { sets } = this;
     this.unswitched =
       handled.size === 0
         ? this.bars
         : barsOf(
             circuit,
-            metalSets(circuit, cut, (branch) => !handled.has(branch)),
+            metalSets(
+              circuit,
+              metal.filter((branch) => !handled.has(branch)),
+            ),
             cut,
+            atBars,
           );
-    [this.groundPlaces, this.neutralPlaces] = purposes(circuit, installation, this.sets, cut);
+    this.groundPlaces = new Set(grounds.map((node) => sets.find(node)));
+    this.neutralPlaces = new Set(neutrals.map((node) => sets.find(node)));
   }
 
   /** The piece of metal that a node belongs to, up to the buses and bars of panels. */
@@ -54,8 +97,7 @@ export class Conditions {
   ofNode(node: number): Condition {
     let condition = this.known[node];
     if (condition === undefined) {
-      const found = this.conditionOf(node);
-      condition = found.volts > DEAD_BELOW_V ? { ...found, shows: true } : found;
+      condition = this.conditionOf(node);
       this.known[node] = condition;
     }
     return condition;
@@ -66,17 +108,17 @@ export class Conditions {
     const { legs, neutral, ground, bonded } = this.bars.on(node);
     if (legs.length > 0) {
       const always = this.unswitched.on(node).legs.length > 0;
-      return { kind: always ? "live" : "switched", legs: legs as readonly Leg[], volts };
+      return this.pool.of(always ? "live" : "switched", legs, volts);
     }
-    if (neutral || ground) return { kind: this.grounded(node, neutral, ground, bonded), volts };
-    if (volts <= DEAD_BELOW_V) return { kind: "dead", volts };
+    if (neutral || ground) return this.pool.of(this.grounded(node, neutral, ground, bonded), [], volts);
+    if (volts <= DEAD_BELOW_V) return this.pool.of("dead", [], volts);
     const { volts: high, floating } = throughMeters({ re: volts, im: 0 }, this.impedanceAt(node));
-    if (floating) return { kind: "floating", volts: high };
-    return { kind: high <= DEAD_BELOW_V ? "dead" : "through-load", volts: high };
+    if (floating) return this.pool.of("floating", [], high);
+    return this.pool.of(high <= DEAD_BELOW_V ? "dead" : "through-load", [], high);
   }
 
   /** Where grounds land on a bonded neutral bar, as is usual in a service panel, a ground wire is a ground wire. */
-  private grounded(node: number, neutral: boolean, ground: boolean, bonded: boolean): Condition["kind"] {
+  private grounded(node: number, neutral: boolean, ground: boolean, bonded: boolean): ConditionKind {
     if (neutral && ground) return "neutral-and-ground";
     if (ground) return "ground";
     const root = this.sets.find(node);
@@ -94,31 +136,70 @@ export class Conditions {
   }
 }
 
-/** Nodes of buses and bars. */
-function panelNodes({ placesAt }: Circuit): ReadonlySet<number> {
+/** What the setting does not change. */
+interface FixedFacts {
+  /** Nodes of buses and bars. */
+  readonly cut: ReadonlySet<number>;
+  /** Branches that are metal between others than these. */
+  readonly metal: readonly number[];
+  readonly atBars: BarBranches;
+  /** Contacts of switches, as against those of breakers and ground-fault devices. */
+  readonly handled: ReadonlySet<number>;
+  /** Nodes of ground places and of neutral places, by terminals and contacts. */
+  readonly grounds: readonly number[];
+  readonly neutrals: readonly number[];
+}
+
+/** By the list of sensors, which all settings of one wiring share. */
+const fixed = new WeakMap<Circuit["sensors"], FixedFacts>();
+
+function fixedFactsOf(circuit: Circuit, installation: Installation): FixedFacts {
+  let facts = fixed.get(circuit.sensors);
+  if (facts === undefined) {
+    const cut = panelNodes(circuit, installation);
+    const [grounds, neutrals] = purposes(circuit, installation, cut);
+    facts = {
+      cut,
+      metal: metalIn(circuit, cut),
+      atBars: barBranchesOf(circuit, cut),
+      handled: handledBranches(circuit, installation),
+      grounds,
+      neutrals,
+    };
+    fixed.set(circuit.sensors, facts);
+  }
+  return facts;
+}
+
+function panelNodes(circuit: Circuit, { enclosures }: Installation): ReadonlySet<number> {
   const found = new Set<number>();
-  placesAt.forEach((places, node) => {
-    if (places.some(({ kind }) => kind === "panel")) found.add(node);
+  for (const enclosure of Object.values(enclosures)) {
+    const first = enclosure.kind === "panel" ? firstNodeOf(circuit, enclosure) : undefined;
+    if (first === undefined) continue;
+    const { points, netOfPoint } = enclosureNets(enclosure);
+    points.forEach(({ kind }, point) => {
+      if (kind === "panel") found.add(first + (netOfPoint[point] as number));
+    });
+  }
+  return found;
+}
+
+/** Nothing that is added to a wiring is metal. */
+function metalIn({ network: { a, b }, parts }: Circuit, cut: ReadonlySet<number>): readonly number[] {
+  const found: number[] = [];
+  parts.forEach(({ kind }, branch) => {
+    if (JOINED_METAL.has(kind) && !cut.has(a[branch] as number) && !cut.has(b[branch] as number)) found.push(branch);
   });
   return found;
 }
 
 /** Nodes joined by closed metal; buses and bars of panels join nothing. */
-function metalSets(
-  { network: { a, b, g }, parts }: Circuit,
-  cut: ReadonlySet<number>,
-  counts: (branch: number) => boolean,
-): UnionFind {
+function metalSets({ network: { a, b, g } }: Circuit, metal: readonly number[]): UnionFind {
   const sets = new UnionFind();
-  parts.forEach(({ kind }, branch) => {
-    const [from, to] = [a[branch] as number, b[branch] as number];
-    if (!METAL.has(kind) || g[branch] === 0 || cut.has(from) || cut.has(to) || !counts(branch)) return;
-    sets.join(from, to);
-  });
+  for (const branch of metal) if (g[branch] !== 0) sets.join(a[branch] as number, b[branch] as number);
   return sets;
 }
 
-/** Contacts of switches, as against those of breakers and ground-fault devices. */
 function handledBranches({ parts, sensors, overcurrent }: Circuit, { enclosures }: Installation): ReadonlySet<number> {
   const switches = new Set<DeviceId>();
   for (const { devices } of Object.values(enclosures))
@@ -134,76 +215,53 @@ function handledBranches({ parts, sensors, overcurrent }: Circuit, { enclosures 
   return found;
 }
 
-/** Pieces of metal with ground places, and those with neutral places, by their terminals and contacts. */
 function purposes(
   circuit: Circuit,
   { enclosures }: Installation,
-  sets: UnionFind,
   cut: ReadonlySet<number>,
-): readonly [ReadonlySet<number>, ReadonlySet<number>] {
+): readonly [readonly number[], readonly number[]] {
   const [ground, neutral] = [new Set<number>(), new Set<number>()];
-  const note = (into: Set<number>, node: number | undefined): void => {
-    if (node !== undefined && !cut.has(node)) into.add(sets.find(node));
-  };
   for (const enclosure of Object.values(enclosures)) {
-    note(ground, circuit.nodeOf({ kind: "bond", enclosure: enclosure.id }));
-    for (const device of Object.values(enclosure.devices))
-      for (const { name, purpose } of terminalsOf(device))
-        if (purpose === "ground" || purpose === "neutral")
-          note(
-            purpose === "ground" ? ground : neutral,
-            circuit.nodeOf({ kind: "device", device: device.id, node: name }),
-          );
+    const first = firstNodeOf(circuit, enclosure);
+    if (first === undefined) continue;
+    const { grounds, neutrals } = purposesIn(enclosure);
+    for (const net of grounds) if (!cut.has(first + net)) ground.add(first + net);
+    for (const net of neutrals) if (!cut.has(first + net)) neutral.add(first + net);
   }
-  return [ground, neutral];
+  return [[...ground], [...neutral]];
 }
 
-/** Conditions of everything in an enclosure. */
-export function conditionsIn(conditions: Conditions, circuit: Circuit, enclosure: Enclosure): BoxConditions {
-  const ends: Record<EndKey, Condition> = {};
-  const splices: Record<SpliceId, Condition> = {};
-  const devices: Record<DeviceId, Record<string, Condition>> = {};
-  for (const key of Object.keys(enclosure.places) as EndKey[]) {
-    const node = circuit.nodeOf({ kind: "end", end: key });
-    if (node !== undefined) ends[key] = conditions.ofNode(node);
-  }
-  for (const splice of Object.keys(enclosure.splices) as SpliceId[]) {
-    const node = circuit.nodeOf({ kind: "splice", splice });
-    if (node !== undefined) splices[splice] = conditions.ofNode(node);
-  }
-  for (const device of Object.values(enclosure.devices)) {
-    const own: Record<string, Condition> = {};
-    for (const name of nodesOf(device)) {
-      const node = circuit.nodeOf({ kind: "device", device: device.id, node: name });
-      if (node !== undefined) own[name] = conditions.ofNode(node);
-    }
-    devices[device.id] = own;
-  }
-  const bond = circuit.nodeOf({ kind: "bond", enclosure: enclosure.id });
-  return { ends, splices, devices, ...(bond !== undefined && { bond: conditions.ofNode(bond) }) };
+interface Purposes {
+  readonly grounds: readonly number[];
+  readonly neutrals: readonly number[];
 }
 
-/** Terminals and contacts of outlets. */
-function nodesOf(device: Device): ReadonlySet<string> {
-  const contacts = outletsOf(device).flatMap(({ hot, neutral, ground }) => [hot, neutral, ...(ground ? [ground] : [])]);
-  return new Set([...terminalsOf(device).map(({ name }) => name), ...contacts]);
-}
+const purposesKnown = new WeakMap<Enclosure, Purposes>();
 
-/** Conditions of the conductors of every cable; an open conductor is one metal all along. */
-export function conditionsOfCables(
-  conditions: Conditions,
-  circuit: Circuit,
-  { cables }: Installation,
-): Record<CableId, Record<ConductorKey, Condition>> {
-  const found: Record<CableId, Record<ConductorKey, Condition>> = {};
-  for (const { id, conductors, sides } of Object.values(cables)) {
-    const own: Record<ConductorKey, Condition> = {};
-    for (const key of Object.keys(conductors) as ConductorKey[]) {
-      const side = "enclosure" in sides.a ? "a" : "b";
-      const node = circuit.nodeOf({ kind: "end", end: cableEnd(id, key, side) });
-      if (node !== undefined) own[key] = conditions.ofNode(node);
-    }
-    found[id] = own;
-  }
+/** Nets with the metal of the enclosure and with terminals by their purpose; cached by the identity of the enclosure. */
+function purposesIn(enclosure: Enclosure): Purposes {
+  const known = purposesKnown.get(enclosure);
+  if (known !== undefined) return known;
+  const nets = enclosureNets(enclosure);
+  const netsFor = (wanted: "ground" | "neutral"): readonly number[] =>
+    Object.values(enclosure.devices).flatMap((device) =>
+      terminalsOf(device).flatMap(({ name, purpose }) => {
+        const net = purpose === wanted ? nets.netOfNode(device.id, name) : undefined;
+        return net === undefined ? [] : [net];
+      }),
+    );
+  const [bond] = nets.netOfPoint;
+  const found = {
+    grounds: [...(bond === undefined ? [] : [bond]), ...netsFor("ground")],
+    neutrals: netsFor("neutral"),
+  };
+  purposesKnown.set(enclosure, found);
   return found;
+}
+
+/** Nets of an enclosure are nodes of a circuit that follow each other from here; undefined where it is not in it. */
+export function firstNodeOf(circuit: Circuit, enclosure: Enclosure): number | undefined {
+  const bond = circuit.nodeOf({ kind: "bond", enclosure: enclosure.id });
+  const [net] = enclosureNets(enclosure).netOfPoint;
+  return bond === undefined || net === undefined ? undefined : bond - net;
 }

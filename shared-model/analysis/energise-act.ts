@@ -1,9 +1,10 @@
 import type { Act, ActDone, DeviceSaid, StillLive } from "../answers/energised.ts";
-import type { OutletKey } from "../model/ids.ts";
+import type { DeviceId, OutletKey } from "../model/ids.ts";
 import type { PlacedOutlet } from "../queries/outlets-of.ts";
 import type { Added, Circuit } from "../solver/circuit/circuit.ts";
 import type { LiveContact } from "../solver/circuit/live-after.ts";
 import { readOutlets } from "../solver/circuit/readings.ts";
+import { pressReset } from "../solver/circuit/reset.ts";
 import { leakAt, ownTestOf, plugInTestAt } from "../solver/circuit/test-currents.ts";
 import { runTrips, type TripRun } from "../solver/circuit/trips.ts";
 import { type Drawn, liveIn } from "./drawn-outlets.ts";
@@ -21,8 +22,9 @@ interface Done {
 /** Volts from hot to neutral, on a low-impedance meter, from which an outlet is on. */
 const ON_FROM_V = 50;
 
-/** Does something for a moment to an energised circuit and follows what opens. */
-export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number): Done {
+/** Does something to an energised circuit and follows what opens. `latched` are the devices that stay open until RESET. */
+export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number, latched: ReadonlySet<DeviceId>): Done {
+  if (act.kind === "reset") return reset(drawn, before, act.device, latched);
   const wanted = addedBy(drawn, act, supplyV);
   if (typeof wanted === "string") return { act: nothing(wanted), after: before, opened: [] };
   const from = before.nodeOf(wanted.from);
@@ -52,17 +54,36 @@ export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number):
   };
 }
 
+/** A device that is open by itself, because it is fed on LOAD, is pressed like one that has tripped. */
+function reset(drawn: Drawn, before: Circuit, device: DeviceId, latched: ReadonlySet<DeviceId>): Done {
+  const { setting } = before;
+  const tripped = new Set([...setting.tripped].filter((one) => latched.has(one) || one === device));
+  const { holds, why, run } = pressReset(before.inSetting({ ...setting, tripped }), device);
+  const after = run?.outcomes[0]?.circuit ?? before;
+  const said = { device, name: drawn.nameOf(device), residualMa: 0, trips: "no", why } as const;
+  const around = drawn.outletsOn(before, new Set([device]));
+  return {
+    after,
+    opened: run === undefined ? [] : openedBy(run, drawn),
+    ...(run !== undefined && { otherwise: otherOrders(run, drawn), mayOpen: mayOpen(run, drawn) }),
+    act: { devices: [said], ...compare(drawn, around, before, after), raised: [], holds },
+  };
+}
+
 const nothing = (impossible: string): ActDone => ({
   impossible,
   devices: [],
   wentDark: [],
+  cameOn: [],
   stayedOn: [],
   offButLive: [],
   raised: [],
 });
 
+type Momentary = Exclude<Act, { readonly kind: "reset" }>;
+
 /** The resistance that is put in, or why there is none. */
-function addedBy(drawn: Drawn, act: Act, supplyV: number): Added | string {
+function addedBy(drawn: Drawn, act: Momentary, supplyV: number): Added | string {
   if (act.kind === "own-test") {
     const device = drawn.devices.get(act.device);
     return (device && ownTestOf(device)) ?? "It has no TEST.";
@@ -86,7 +107,7 @@ function compare(
   around: readonly PlacedOutlet[],
   before: Circuit,
   after: Circuit,
-): Pick<ActDone, "wentDark" | "stayedOn" | "offButLive"> {
+): Pick<ActDone, "wentDark" | "cameOn" | "stayedOn" | "offButLive"> {
   const wasOn = onIn(before, around);
   const isOn = onIn(after, around);
   const off = around.filter(({ key }) => wasOn.has(key) && !isOn.has(key));
@@ -94,7 +115,8 @@ function compare(
   const stillLive = new Set(live.map(({ outlet }) => outlet));
   return {
     wentDark: off.filter(({ key }) => !stillLive.has(key)).map(({ key }) => drawn.named(key)),
-    stayedOn: around.filter(({ key }) => isOn.has(key)).map(({ key }) => drawn.named(key)),
+    cameOn: around.filter(({ key }) => !wasOn.has(key) && isOn.has(key)).map(({ key }) => drawn.named(key)),
+    stayedOn: around.filter(({ key }) => wasOn.has(key) && isOn.has(key)).map(({ key }) => drawn.named(key)),
     offButLive: live.map((contact) => asStillLive(drawn, contact)),
   };
 }

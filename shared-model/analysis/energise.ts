@@ -3,50 +3,62 @@ import type { DeviceId, OutletKey } from "../model/ids.ts";
 import type { Installation, Supply } from "../model/project.ts";
 import { buildCircuit } from "../solver/circuit/build-circuit.ts";
 import { type Circuit, EVERYTHING_ON, type OperatingSetting } from "../solver/circuit/circuit.ts";
+import { METER_OHM } from "../solver/circuit/instrument-values.ts";
 import { readOhms, readVolts } from "../solver/circuit/instruments.ts";
 import { liveLoadTerminals } from "../solver/circuit/live-after.ts";
-import { NOMINAL_V } from "../solver/circuit/modelling-values.ts";
+import { NOMINAL_V, TEST_OHM } from "../solver/circuit/modelling-values.ts";
 import { TESTER_WORDS } from "../solver/circuit/plug-in-tester.ts";
 import { readOutlets } from "../solver/circuit/readings.ts";
 import { tripStates } from "../solver/circuit/trip-states.ts";
 import { runTrips, type TripRun } from "../solver/circuit/trips.ts";
-import { Conditions, conditionsIn, conditionsOfCables } from "./conditions.ts";
+import { Conditions } from "./conditions.ts";
 import { type Drawn, drawnIn, liveIn } from "./drawn-outlets.ts";
 import { doAct } from "./energise-act.ts";
+import { LitBoxes } from "./lit-boxes.ts";
 import { operablesOf } from "./operables.ts";
 import { mayOpen, openedBy, otherOrders } from "./trip-words.ts";
 
 /**
  * An installation energised in one setting, after everything that opens by itself has opened, and what is asked for: a
  * pure function of the drawing. Where either of two devices may open first, the first order is shown and the others are
- * told. Names in the setting that are not drawn are passed over: they may have been taken away since.
+ * told. Names in the setting that are not drawn are passed over: they may have been taken away since. With the `lit` of an
+ * answer before, whatever stands as it did is the same object again.
  */
-export function energise(installation: Installation, supply: Supply, operated: Operated, ask: EnergiseAsk): Energised {
+export function energise(
+  installation: Installation,
+  supply: Supply,
+  operated: Operated,
+  ask: EnergiseAsk,
+  lit: LitBoxes = new LitBoxes(),
+): Energised {
   const drawn = drawnIn(installation);
   const setting = settingOf(operated);
   const circuit = circuitOf(installation, supply).inSetting(setting);
   const run = runTrips(circuit);
   const before = shownAfter(run);
-  const done = ask.act === undefined ? undefined : doAct(drawn, before, ask.act, supply.nominalV ?? NOMINAL_V);
+  const bySelf = openedBy(run, drawn);
+  const openedBefore = new Set([...setting.tripped, ...bySelf.flat().map(({ device }) => device)]);
+  const done =
+    ask.act === undefined ? undefined : doAct(drawn, before, ask.act, supply.nominalV ?? NOMINAL_V, openedBefore);
   const shown = done?.after ?? before;
-  const conditions = new Conditions(shown, installation);
-  const opened = [...openedBy(run, drawn), ...(done?.opened ?? [])];
+  const conditions = new Conditions(shown, installation, lit.pool);
+  const opened = [...bySelf, ...(done?.opened ?? [])];
   const states = tripStates(shown);
   const meter = ask.meter === undefined ? undefined : readMeter(shown, ask.meter, conditions);
   const outlet = ask.outlet === undefined ? undefined : testOutlet(drawn, shown, ask.outlet);
-  const latched = new Set([...setting.tripped, ...opened.flat().map(({ device }) => device)]);
+  const latched = new Set([...openedBefore, ...(done?.opened ?? []).flat().map(({ device }) => device)]);
+  if (ask.act?.kind === "reset" && done?.act.holds) latched.delete(ask.act.device);
   return {
-    boxes: Object.fromEntries(
-      Object.values(installation.enclosures).map((one) => [one.id, conditionsIn(conditions, shown, one)]),
-    ),
-    cables: conditionsOfCables(conditions, shown, installation),
+    ...lit.tell(conditions, shown, installation),
     operables: operablesOf(installation, {
       circuit: shown,
       set: latched,
       sensors: new Map(states.devices.map((state) => [state.device, state])),
       breakers: new Map(states.breakers.map((state) => [state.device, state])),
+      reversed: new Map(run.devices.flatMap(({ device, reversed, why }) => (reversed ? [[device, why]] : []))),
     }),
     opened,
+    tripped: [...latched],
     otherwise: done?.otherwise ?? otherOrders(run, drawn),
     mayOpen: done?.mayOpen ?? mayOpen(run, drawn),
     liveAfter: stillLive(drawn, shown, latched),
@@ -63,6 +75,7 @@ export function energise(installation: Installation, supply: Supply, operated: O
     ...(outlet !== undefined && { outlet }),
     ...(done !== undefined && { act: done.act }),
     supplyV: supply.nominalV ?? NOMINAL_V,
+    instruments: { meterOhm: METER_OHM, testMa: ((supply.nominalV ?? NOMINAL_V) / TEST_OHM) * 1000 },
     assumptions: shown.assumptions,
   };
 }

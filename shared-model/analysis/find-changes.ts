@@ -2,7 +2,9 @@ import type { Patch } from "immer";
 import type { PassThrough } from "../model/enclosure.ts";
 import {
   type CableId,
+  type DeviceId,
   type EnclosureId,
+  type LabelId,
   type LoadId,
   type OutletKey,
   type PassThroughId,
@@ -11,6 +13,7 @@ import {
 } from "../model/ids.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
+import { otherKey } from "./seen-of-as-found.ts";
 
 /** What may have other answers now than before. */
 export interface Changes {
@@ -18,8 +21,10 @@ export interface Changes {
   readonly everything: boolean;
   /** Enclosures that changed, came or went, with both ends of every cable that did and what it passes through. */
   readonly enclosures: ReadonlySet<EnclosureId>;
-  /** Enclosures whose section reads something else of the document that changed: their room, their intent, what is plugged in there. */
+  /** Enclosures whose section reads something else of the document that changed: their room, their intent, their labels, what is plugged in there. */
   readonly circumstances: ReadonlySet<EnclosureId>;
+  /** Breakers whose line of the directory changed: the sections that they feed read it. */
+  readonly breakers: ReadonlySet<DeviceId>;
 }
 
 /** Fields of a document that no answer reads. */
@@ -34,12 +39,11 @@ const UNREAD: ReadonlySet<string> = new Set([
 ]);
 /** Fields that only answers about the document as a whole read; these are looked for again at every edit. */
 const OF_THE_WHOLE: ReadonlySet<string> = new Set(["title", "heldBack"]);
-/** Fields of an installation that no answer about a part of the wiring reads. */
-const UNREAD_OF_STATE: ReadonlySet<string> = new Set(["labels", "directory"]);
 
-const otherKey = (state: StateName): "asFound" | "proposed" => (state === "as-found" ? "proposed" : "asFound");
-
-/** Whether any answer about a state may be another after some patches. What was held back is told of proposed alone. */
+/**
+ * Whether any answer about a state may be another after some patches. What was held back is told of proposed alone. What
+ * proposed sees of as found is looked for by `SeenOfAsFound`.
+ */
 export function concerns(state: StateName, patches: readonly Patch[]): boolean {
   const other = otherKey(state);
   return patches.some(({ path: [first] }) => {
@@ -59,13 +63,14 @@ export function findChanges(before: Project, after: Project, state: StateName, p
   const rooms = new Set<RoomId>();
   const outlets = new Set<OutletKey>();
   const loads = new Set<LoadId>();
+  const labels = new Set<LabelId>();
+  const breakers = new Set<DeviceId>();
   const own = state === "as-found" ? "asFound" : "proposed";
   const other = otherKey(state);
   let everything = false;
   for (const { path } of patches) {
     const [first, second, third, fourth] = path.map(String);
     if (first === other || (first !== undefined && (UNREAD.has(first) || OF_THE_WHOLE.has(first)))) continue;
-    if (first === own && second !== undefined && UNREAD_OF_STATE.has(second)) continue;
     if (first === own && second === "enclosures" && third !== undefined) enclosures.add(third as EnclosureId);
     else if (first === own && second === "cables" && third !== undefined) cables.add(third as CableId);
     else if (first === own && second === "intent" && third === "boxes" && fourth !== undefined)
@@ -73,18 +78,42 @@ export function findChanges(before: Project, after: Project, state: StateName, p
     else if (first === own && second === "intent" && third === "outlets" && fourth !== undefined)
       outlets.add(fourth as OutletKey);
     else if (first === own && second === "loads" && third !== undefined) loads.add(third as LoadId);
+    else if (first === own && second === "labels" && third !== undefined) labels.add(third as LabelId);
+    else if (first === own && second === "directory" && third !== undefined) breakers.add(third as DeviceId);
     else if (first === "rooms" && second !== undefined) rooms.add(second as RoomId);
     else everything = true;
   }
-  if (everything) return { everything, enclosures, circumstances };
+  if (everything) return { everything, enclosures, circumstances, breakers };
 
   const was = getInstallation(before, state);
   const is = getInstallation(after, state);
   addEndsOf(cables, was, is, enclosures);
   for (const load of loads)
     for (const { loads: table } of [was, is]) if (table[load] !== undefined) outlets.add(table[load].plug);
-  addCircumstances(rooms, outlets, is, circumstances);
-  return { everything, enclosures, circumstances };
+  const devices = new Set([...outlets].map((outlet) => parseOutlet(outlet).device));
+  addLabelled(labels, was, is, devices, circumstances);
+  addCircumstances(rooms, devices, is, circumstances);
+  return { everything, enclosures, circumstances, breakers };
+}
+
+/** What a label is on, before and after: the device, the box, or the boxes that the cable ends in. */
+function addLabelled(
+  labels: ReadonlySet<LabelId>,
+  was: Installation,
+  is: Installation,
+  devices: Set<DeviceId>,
+  circumstances: Set<EnclosureId>,
+): void {
+  for (const id of labels) {
+    for (const on of [was.labels[id]?.on, is.labels[id]?.on]) {
+      if (on === undefined) continue;
+      if ("device" in on) devices.add(on.device);
+      else if ("enclosure" in on) circumstances.add(on.enclosure);
+      else
+        for (const side of Object.values(is.cables[on.cable]?.sides ?? {}))
+          if ("enclosure" in side) circumstances.add(side.enclosure);
+    }
+  }
 }
 
 function addEndsOf(
@@ -108,14 +137,14 @@ function addEndsOf(
 
 function addCircumstances(
   rooms: ReadonlySet<RoomId>,
-  outlets: ReadonlySet<OutletKey>,
+  devices: ReadonlySet<DeviceId>,
   is: Installation,
   circumstances: Set<EnclosureId>,
 ): void {
-  if (rooms.size === 0 && outlets.size === 0) return;
-  const wished = [...outlets].map((outlet) => parseOutlet(outlet).device);
+  if (rooms.size === 0 && devices.size === 0) return;
+  const about = [...devices];
   for (const enclosure of Object.values(is.enclosures)) {
     const inRoom = enclosure.roomId !== undefined && rooms.has(enclosure.roomId);
-    if (inRoom || wished.some((device) => device in enclosure.devices)) circumstances.add(enclosure.id);
+    if (inRoom || about.some((device) => device in enclosure.devices)) circumstances.add(enclosure.id);
   }
 }

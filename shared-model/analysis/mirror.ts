@@ -1,5 +1,6 @@
 import type { Patch } from "immer";
 import { applyPatches, applyPatchesTo } from "../commands/run-command.ts";
+import { sameValue } from "../lib/same-value.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Installation, Project } from "../model/project.ts";
@@ -8,6 +9,8 @@ import type { Installation, Project } from "../model/project.ts";
  * A document that follows another by its patches. Its tables of enclosures are its own and change in place: copying a
  * table of a thousand at every landing would cost more than checking what was landed. So a former revision shares its
  * table with the present one, and only enclosures themselves tell by identity what changed.
+ *
+ * What is equal as found and proposed is one object in both, so that what is derived of it is derived once.
  */
 export interface Mirror {
   readonly project: Project;
@@ -18,7 +21,7 @@ export interface Mirror {
 }
 
 export function createMirror(document: Project): Mirror {
-  let project = withOwnTables(document);
+  let project = shareAll(withOwnTables(document));
   return {
     get project() {
       return project;
@@ -26,7 +29,7 @@ export function createMirror(document: Project): Mirror {
     follow(patches) {
       project = patches.every(isInsideEnclosures)
         ? changeEnclosures(project, patches)
-        : withOwnTables(applyPatches(withOwnTables(project), patches));
+        : shareAll(withOwnTables(applyPatches(withOwnTables(project), patches)));
       return project;
     },
     copy: () => withOwnTables(project),
@@ -74,5 +77,31 @@ function changeEnclosures(project: Project, patches: readonly Patch[]): Project 
     else enclosures[id] = after;
     changed[state] = { ...installation };
   }
+  for (const { id } of byEnclosure.values()) shareEnclosure(changed, id);
   return changed;
+}
+
+/** Costs a look at every enclosure and cable where they are one already. @param project With tables of its own. */
+function shareAll(project: Project): Project {
+  const { asFound, proposed } = project;
+  if (proposed === undefined) return project;
+  for (const id in proposed.enclosures) shareEnclosure(project, id as EnclosureId);
+  const shared = { ...proposed, cables: sharedTable(asFound.cables, proposed.cables) };
+  for (const name of ["loads", "labels"] as const)
+    if (sameValue(asFound[name], proposed[name])) Object.assign(shared, { [name]: asFound[name] });
+  return { ...project, proposed: shared };
+}
+
+function shareEnclosure({ asFound, proposed }: Project, id: EnclosureId): void {
+  const [one, other] = [asFound.enclosures[id], proposed?.enclosures[id]];
+  if (proposed === undefined || one === undefined || one === other || !sameValue(one, other)) return;
+  (proposed.enclosures as Record<EnclosureId, Enclosure>)[id] = one;
+}
+
+/** The one table where both are equal; else the other with the equal entries of the one. */
+function sharedTable<T extends Readonly<Record<string, unknown>>>(one: T, other: T): T {
+  if (sameValue(one, other)) return one;
+  const shared: Record<string, unknown> = {};
+  for (const key in other) shared[key] = sameValue(one[key], other[key]) ? one[key] : other[key];
+  return shared as T;
 }

@@ -12,6 +12,7 @@ import type { Circuit } from "../solver/circuit/circuit.ts";
 import { usesOf } from "../solver/circuit/device-uses.ts";
 import { handlesOf } from "../solver/circuit/handles.ts";
 import { loadsOn } from "../solver/circuit/loads-on.ts";
+import { whyNoReset } from "../solver/circuit/reset.ts";
 import { ownTestOf } from "../solver/circuit/test-currents.ts";
 import type { BreakerState, SensorState } from "../solver/circuit/trip-states.ts";
 
@@ -22,6 +23,8 @@ interface Stand {
   readonly set: ReadonlySet<DeviceId>;
   readonly sensors: ReadonlyMap<DeviceId, SensorState>;
   readonly breakers: ReadonlyMap<DeviceId, BreakerState>;
+  /** What those that are fed on LOAD do about it. */
+  readonly reversed: ReadonlyMap<DeviceId, string>;
 }
 
 const BREAKERS: ReadonlySet<string> = new Set(["breaker", "fuse", "disconnect"]);
@@ -68,6 +71,7 @@ function ofDevice(enclosure: Enclosure, device: Device, stand: Stand): readonly 
       residualMa: sensor.residualMa,
       powered: sensor.powered,
       why: sensor.why,
+      ...whyStaysOpen(device.id, stand),
     });
   }
   const handles = handlesOf(device);
@@ -93,6 +97,13 @@ function ofDevice(enclosure: Enclosure, device: Device, stand: Stand): readonly 
       plugged: false,
     });
   return found;
+}
+
+function whyStaysOpen(device: DeviceId, { circuit, set, reversed }: Stand): { readonly noReset?: string } {
+  if (!circuit.setting.tripped.has(device)) return {};
+  const sensor = circuit.sensors.find((one) => one.device === device);
+  const noReset = set.has(device) ? sensor && whyNoReset(circuit, sensor) : reversed.get(device);
+  return noReset === undefined ? {} : { noReset };
 }
 
 const ofLoad = (enclosure: Enclosure, device: Device, load: Load, { circuit }: Stand): Operable => ({

@@ -1,9 +1,11 @@
 import type { UnionFind } from "../lib/union-find.ts";
+import type { Leg } from "../model/device.ts";
 import type { Circuit } from "../solver/circuit/circuit.ts";
+import { JOINED_METAL } from "../solver/circuit/metal.ts";
 
 /** What a piece of metal hangs on. */
 interface Hangs {
-  readonly legs: readonly string[];
+  readonly legs: readonly Leg[];
   readonly neutral: boolean;
   readonly ground: boolean;
   /** Its neutral bar is one that a main bond joins to a ground bar. */
@@ -18,14 +20,20 @@ export interface Bars {
 
 const NOTHING: Hangs = { legs: [], neutral: false, ground: false, bonded: false };
 const BONDED = "bonded";
+const LEGS: readonly Leg[] = ["A", "B", "C"];
 
 /**
  * Spreads the legs, the neutral and the ground of the supply from service panels over pieces of metal, `sets`, to the
  * buses and bars of other panels. Neutral and ground are told apart up to the main bond; past it they are one.
  */
-export function barsOf(circuit: Circuit, sets: UnionFind, cut: ReadonlySet<number>): Bars {
+export function barsOf(
+  circuit: Circuit,
+  sets: UnionFind,
+  cut: ReadonlySet<number>,
+  { ending, bonds }: BarBranches,
+): Bars {
   const marks = new Map<number, Set<string>>();
-  const pieces = piecesAtBars(circuit, sets, cut);
+  const pieces = piecesAtBars(circuit.network, sets, cut, ending);
   const mark = (key: number, what: Iterable<string>): boolean => {
     let own = marks.get(key);
     if (own === undefined) {
@@ -41,7 +49,6 @@ export function barsOf(circuit: Circuit, sets: UnionFind, cut: ReadonlySet<numbe
     mark(minus, ["N"]);
   });
   const roots = new Set(circuit.network.sources.flatMap(({ plus, minus }) => [plus, minus]));
-  const bonds = mainBonds(circuit);
   for (let changed = true; changed; ) {
     changed = false;
     for (const [neutral, ground] of bonds) {
@@ -57,28 +64,53 @@ export function barsOf(circuit: Circuit, sets: UnionFind, cut: ReadonlySet<numbe
         if (!roots.has(bar)) changed = mark(bar, marks.get(~piece) ?? []) || changed;
       }
   }
+  const known = new Map<number, Hangs>();
   return {
     on(node) {
-      const own = marks.get(cut.has(node) ? node : ~sets.find(node));
-      if (own === undefined || own.size === 0) return NOTHING;
-      return {
-        legs: [...own].filter((one) => one !== "N" && one !== "G" && one !== BONDED).sort(),
-        neutral: own.has("N"),
-        ground: own.has("G"),
-        bonded: own.has(BONDED),
-      };
+      const key = cut.has(node) ? node : ~sets.find(node);
+      let hangs = known.get(key);
+      if (hangs === undefined) {
+        hangs = hangsOn(marks.get(key));
+        known.set(key, hangs);
+      }
+      return hangs;
     },
   };
 }
 
-/** Kinds of branches that are metal where they are closed. */
-export const METAL: ReadonlySet<string> = new Set(["conductor", "jumper", "joint", "contact"]);
+function hangsOn(marks: ReadonlySet<string> | undefined): Hangs {
+  if (marks === undefined || marks.size === 0) return NOTHING;
+  return {
+    legs: LEGS.filter((leg) => marks.has(leg)),
+    neutral: marks.has("N"),
+    ground: marks.has("G"),
+    bonded: marks.has(BONDED),
+  };
+}
+
+/** Branches of metal that end at a bus or a bar, and the main bonds: neither depends on the setting. */
+export interface BarBranches {
+  readonly ending: readonly number[];
+  readonly bonds: readonly (readonly [neutral: number, ground: number])[];
+}
+
+export function barBranchesOf({ network: { a, b }, parts }: Circuit, cut: ReadonlySet<number>): BarBranches {
+  const ending: number[] = [];
+  const bonds: (readonly [number, number])[] = [];
+  parts.forEach(({ kind }, branch) => {
+    const [from, to] = [a[branch] as number, b[branch] as number];
+    if (kind === "main-bond") bonds.push([from, to]);
+    else if (JOINED_METAL.has(kind) && (cut.has(from) || cut.has(to))) ending.push(branch);
+  });
+  return { ending, bonds };
+}
 
 /** Pieces of metal that are joined to each bus and bar by a closed branch. */
 function piecesAtBars(
-  { network: { a, b, g }, parts }: Circuit,
+  { a, b, g }: Circuit["network"],
   sets: UnionFind,
   cut: ReadonlySet<number>,
+  ending: readonly number[],
 ): ReadonlyMap<number, ReadonlySet<number>> {
   const found = new Map<number, Set<number>>();
   const note = (bar: number, node: number): void => {
@@ -90,18 +122,11 @@ function piecesAtBars(
     }
     own.add(sets.find(node));
   };
-  parts.forEach(({ kind }, branch) => {
-    if (!METAL.has(kind) || g[branch] === 0) return;
+  for (const branch of ending) {
+    if (g[branch] === 0) continue;
     const [from, to] = [a[branch] as number, b[branch] as number];
     if (cut.has(from)) note(from, to);
     if (cut.has(to)) note(to, from);
-  });
+  }
   return found;
-}
-
-/** Neutral bar and ground bar of every main bond. */
-function mainBonds({ network: { a, b }, parts }: Circuit): readonly (readonly [number, number])[] {
-  return parts.flatMap(({ kind }, branch) =>
-    kind === "main-bond" ? [[a[branch] as number, b[branch] as number] as const] : [],
-  );
 }

@@ -1,15 +1,17 @@
 import type { Patch } from "immer";
 import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
-import type { EnergiseAsk, Energised, Operated } from "../answers/energised.ts";
+import type { EnergiseAsk, EnergisedNews, Operated } from "../answers/energised.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
+import type { OutletDropAnswer } from "../answers/outlet-drop.ts";
+import type { BookRule } from "../answers/rule-book.ts";
 import type { Problem } from "../lib/result.ts";
-import type { EnclosureId } from "../model/ids.ts";
-import type { Project, StateName } from "../model/project.ts";
+import type { DeviceId, EnclosureId } from "../model/ids.ts";
+import type { Edition, Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 4;
+export const PROTOCOL_VERSION = 6;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -39,7 +41,7 @@ export type ToWorker =
       readonly calls: readonly CommandCall[];
       /** Key of the finding that each call is meant to mend: one that leaves it is objected to. */
       readonly mends?: string;
-      /** An enclosure whose box fill is asked for, as it would be then. */
+      /** An enclosure whose box fill is asked for, as it would be then; before anything is drawn, nothing else is told. */
       readonly fillOf?: EnclosureId;
     }
   /** What the circuit of revision `base` does when it is energised so. */
@@ -50,6 +52,16 @@ export type ToWorker =
       readonly state: StateName;
       readonly setting: Operated;
       readonly ask: EnergiseAsk;
+    }
+  /** The rules that run by an edition, with the numbers that a local amendment can replace. */
+  | { readonly type: "rule-book"; readonly request: number; readonly edition: Edition }
+  /** Voltage drop at the outlets of a device of revision `base`. */
+  | {
+      readonly type: "outlet-drops";
+      readonly request: number;
+      readonly base: number;
+      readonly state: StateName;
+      readonly device: DeviceId;
     };
 
 /** What a command would bring: its refusal, or the findings that would be new and those that would be gone. */
@@ -110,8 +122,19 @@ export type FromWorker =
       readonly base: number;
       readonly results: readonly PreviewResult[];
     }
-  /** No answer where the worker does not hold that revision, or it has no such state. */
-  | { readonly type: "energised"; readonly request: number; readonly base: number; readonly answer?: Energised }
+  /**
+   * No answer where the worker does not hold that revision, or it has no such state. An answer continues the one that this
+   * worker sent before it.
+   */
+  | { readonly type: "energised"; readonly request: number; readonly base: number; readonly answer?: EnergisedNews }
+  | { readonly type: "rule-book"; readonly request: number; readonly rules: readonly BookRule[] }
+  /** None where the worker does not hold that revision. */
+  | {
+      readonly type: "outlet-drops";
+      readonly request: number;
+      readonly base: number;
+      readonly drops?: readonly OutletDropAnswer[];
+    }
   /**
    * The worker began a job, or it is at one that takes long and goes on, or, when it was asked to be watchful, it began a
    * rule. The client restarts the worker when no message follows within the deadline.

@@ -6,8 +6,14 @@ import { outletNotProtected } from "../rules/checks/outlet-not-protected.ts";
 import { getEdition } from "../rules/editions/editions.ts";
 import { decisiveProof, nameOfDevice, proofWords } from "../rules/proof-words.ts";
 import { requirementOf } from "../rules/required-protection.ts";
-import { proveInstallation } from "../solver/circuit/proof.ts";
-import { type OutletProof, PROOF_TESTS, type ProofTest, type Verdict } from "../solver/circuit/proof-answers.ts";
+import { type PlacedProof, proveInstallation } from "../solver/circuit/proof.ts";
+import {
+  type DeviceProof,
+  type OutletProof,
+  PROOF_TESTS,
+  type ProofTest,
+  type Verdict,
+} from "../solver/circuit/proof-answers.ts";
 
 /** Who asks that an outlet be protected. */
 export type AskedBy =
@@ -24,7 +30,7 @@ export interface NamedDevice {
 
 /** One line of the protection schedule. */
 export interface ProtectionLine {
-  readonly proof: OutletProof;
+  readonly proof: PlacedProof;
   readonly room?: string;
   readonly askedBy: AskedBy;
   /** Protected in every setting in which it is live, by each of `protectedBy` or by one or another of them. */
@@ -57,7 +63,7 @@ export function proveState(project: Project, state: StateName): ProtectionSchedu
   };
   const order = new Map(Object.values(installation.enclosures).map(({ id, order: at }) => [id, at]));
   const at = ({ standing }: OutletProof): number => order.get(standing.enclosure.id) ?? 0;
-  const proofs = [...proveInstallation(installation, project.supply)].sort((p, q) => at(p) - at(q));
+  const proofs = [...proveInstallation(installation)].sort((p, q) => at(p) - at(q));
   return {
     state,
     edition: project.edition,
@@ -66,11 +72,11 @@ export function proveState(project: Project, state: StateName): ProtectionSchedu
   };
 }
 
-function lineOf({ rooms }: Project, proof: OutletProof, askedBy: AskedBy): ProtectionLine {
+function lineOf({ rooms }: Project, proof: PlacedProof, askedBy: AskedBy): ProtectionLine {
   const { section, standing, verdict, protectedBy } = proof;
   const { roomId } = standing.enclosure;
   const room = roomId === undefined ? undefined : rooms[roomId]?.name;
-  const told = decisiveProof(proof);
+  const told = decisiveProof(section, proof);
   const named = (id: DeviceId): NamedDevice => ({ id, name: nameOfDevice(section, id) });
   return {
     proof,
@@ -79,14 +85,13 @@ function lineOf({ rooms }: Project, proof: OutletProof, askedBy: AskedBy): Prote
     isProtected: verdict === "all" || verdict === "by-setting",
     protectedBy: protectedBy.map(named),
     ...(told !== undefined && { told: named(told.device) }),
-    tests: testsOf(proof),
-    reason: proofWords(proof),
+    tests: testsOf(proof, told),
+    reason: proofWords(section, proof, told),
   };
 }
 
 /** Without a device that bears on it there is nothing that isolates, balances or detects; and nothing that could trip. */
-function testsOf(proof: OutletProof): ProtectionLine["tests"] {
-  const one = decisiveProof(proof);
+function testsOf(proof: OutletProof, one: DeviceProof | undefined): ProtectionLine["tests"] {
   const all = (verdict: Verdict, P6: Verdict): ProtectionLine["tests"] =>
     Object.fromEntries(PROOF_TESTS.map((test) => [test, test === "P6" ? P6 : verdict])) as ProtectionLine["tests"];
   if (proof.verdict === "not-live") return all("cannot-tell", "cannot-tell");

@@ -3,6 +3,7 @@ import type { FillLedger } from "../answers/fill.ts";
 import type { CannotTell, Finding, ScopeAnswers, ScopeKey } from "../answers/finding.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Edition, StateName } from "../model/project.ts";
+import { type StatedAmendment, statedAmendments } from "../rules/amendment-reports.ts";
 import type { CheckState } from "./check-state.ts";
 import { worstFirst } from "./compare-states.ts";
 import { checksRun } from "./state-answers.ts";
@@ -10,6 +11,8 @@ import { checksRun } from "./state-answers.ts";
 /** Everything about one state at once, sorted worst first, for the command line. */
 export interface Report {
   readonly edition: Edition;
+  /** Local amendments of the document, and which of them change nothing. */
+  readonly amendments: readonly StatedAmendment[];
   readonly state: StateName;
   readonly findings: readonly Finding[];
   readonly couldNotTell: readonly CannotTell[];
@@ -24,6 +27,7 @@ export function reportOf(checked: CheckState, shown: (scope: ScopeKey) => ScopeA
   const ids = [...checked.own.keys()].sort();
   return {
     edition: checked.project.edition,
+    amendments: statedAmendments(checked.project),
     state: checked.state,
     findings: worstFirst(answers.flatMap(({ findings }) => findings)),
     couldNotTell: answers.flatMap(({ couldNotTell }) => couldNotTell).sort((a, b) => (a.key < b.key ? -1 : 1)),

@@ -12,6 +12,7 @@ import { concerns } from "./find-changes.ts";
 import { createMirror } from "./mirror.ts";
 import type { AnswersMessage, PreviewResult } from "./protocol.ts";
 import { type Report, reportOf } from "./report.ts";
+import { seenOfAsFound } from "./seen-of-as-found.ts";
 import { stateAnswers } from "./state-answers.ts";
 import { type TriedCall, tryCall } from "./try-call.ts";
 
@@ -51,6 +52,13 @@ export interface SessionOptions {
 }
 
 const STATES: readonly StateName[] = ["as-found", "proposed"];
+
+/** Something of as found that rules see while they judge proposed is another now. */
+function seesOtherwise({ state, stood }: CheckState, next: Project, patches: readonly Patch[]): boolean {
+  if (state === "as-found") return false;
+  const seen = seenOfAsFound(stood, next, patches);
+  return seen.enclosures === undefined || seen.stood.size + seen.enclosures.size > 0;
+}
 
 /** The check of one state, and what of it an edit changed: all of it when that is the check itself. */
 interface Step {
@@ -97,7 +105,7 @@ export function openSession(document: Project, options: SessionOptions = {}): Se
       return undefined;
     }
     const known = checks.get(state);
-    if (known !== undefined && !concerns(state, patches)) {
+    if (known !== undefined && !concerns(state, patches) && !seesOtherwise(known, next, patches)) {
       known.project = next;
       return { checked: known, delta: undefined };
     }

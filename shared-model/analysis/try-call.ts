@@ -21,7 +21,7 @@ export type TriedCall =
 /**
  * Tries a command on a copy of the document and tells what it would bring in the checked state. Something is new only
  * when nothing of the kind was there before, shown or folded under its cause, under the name of a replaced device too,
- * or when it is a worse danger or violation now. Severities are those of the rules: nothing is lowered for being an
+ * or about more things at once, or when it is a worse danger or violation now. Severities are those of the rules: nothing is lowered for being an
  * existing condition.
  * @param former Devices of proposed that replace others, as the document stands.
  * @param mends Key of the finding that it is to mend.
@@ -54,7 +54,10 @@ export function tryCall(
   const introduces = is.flatMap(({ said, keys }) => {
     if (!shownAfter.has(said.key)) return [];
     const before = Math.min(...keys.map((key) => worstBefore.get(key) ?? Number.POSITIVE_INFINITY));
-    const isNew = before === Number.POSITIVE_INFINITY || (isSerious(said) && severityRank(said.severity) < before);
+    const isNew =
+      before === Number.POSITIVE_INFINITY
+        ? !was.some((one) => isPartOf(said, one.said))
+        : isSerious(said) && severityRank(said.severity) < before;
     return isNew ? { rule: said.rule, severity: said.severity, message: said.message } : [];
   });
   const left = new Set(is.flatMap(({ keys }) => keys));
@@ -94,6 +97,16 @@ export function judgeFix({
     ...(mended ? [] : ["It does not remove this finding."]),
   ];
   return sentences.length === 0 ? undefined : sentences.join(" ");
+}
+
+/**
+ * Whether it says again of some things what was said of them and of more: two ends half connected, of which one was
+ * landed. Not when it is worse now.
+ */
+function isPartOf(said: Statement, before: Statement): boolean {
+  if (said.rule !== before.rule || said.subjects.length === 0) return false;
+  if (severityRank(before.severity) > severityRank(said.severity)) return false;
+  return said.subjects.every(({ kind, id }) => before.subjects.some((one) => one.kind === kind && one.id === id));
 }
 
 type Scopes = Pick<CheckDelta, "scopes">;

@@ -3,11 +3,12 @@ import type { DeviceId, EndKey, OutletKey, SpliceId } from "../model/ids.ts";
 /** Role of a net over switch positions only: all breakers on, all ground-fault devices reset, loads removed. */
 export type Role = "ungrounded" | "switched" | "traveller" | "grounded" | "ground" | "signal" | "floating" | "conflict";
 
-/** How an outlet stands with regard to ground-fault protection, by reachability (isolation and direction). */
+/** How an outlet stands with regard to ground-fault protection, as proved by its circuit. */
 export interface OutletAnswer {
   readonly outlet: OutletKey;
   readonly name: string;
   readonly live: boolean;
+  /** Devices that each protect it wherever it is live, or that do so by turns as switches stand. */
   readonly protectedBy: readonly DeviceId[];
 }
 

@@ -35,10 +35,12 @@ export interface Operated {
   readonly idle: readonly (LoadId | DeviceId)[];
 }
 
-/** Something done for a moment; what it opens stays open. */
+/** Something done for a moment; what it opens stays open, and what RESET closes stays closed. */
 export type Act =
   /** TEST of a ground-fault device. */
   | { readonly kind: "own-test"; readonly device: DeviceId }
+  /** RESET of a ground-fault device. */
+  | { readonly kind: "reset"; readonly device: DeviceId }
   /** The button of a plug-in tester. */
   | { readonly kind: "plug-in-button"; readonly outlet: OutletKey }
   /** A resistance from a contact to ground outside through which so many milliamperes would flow at full voltage. */
@@ -121,6 +123,8 @@ export type Operable =
       /** Its electronics have power. */
       readonly powered: boolean;
       readonly why: string;
+      /** Why RESET would not hold now. */
+      readonly noReset?: string;
     }
   | {
       readonly kind: "load";
@@ -192,11 +196,23 @@ export interface ActDone {
   readonly devices: readonly (DeviceSaid & { readonly residualMa: number; readonly trips: "no" | "may" | "yes" })[];
   /** Of the circuit that it was done on. */
   readonly wentDark: readonly NamedOutlet[];
+  readonly cameOn: readonly NamedOutlet[];
   readonly stayedOn: readonly NamedOutlet[];
   /** Without their volts from hot to neutral, but not without volts to ground. */
   readonly offButLive: readonly StillLive[];
   /** Ground contacts that stood at volts while the button was held. */
   readonly raised: readonly StillLive[];
+  /** Of RESET: whether the device stays closed. */
+  readonly holds?: boolean;
+}
+
+/** An answer as it is sent: only the enclosures and cables that stand otherwise than in the answer before. */
+export interface EnergisedNews extends Omit<Energised, "boxes" | "cables"> {
+  /** It does not continue an answer before: everything is told. */
+  readonly whole: boolean;
+  /** Null for what is drawn no longer. */
+  readonly boxes: Readonly<Record<EnclosureId, BoxConditions | null>>;
+  readonly cables: Readonly<Record<CableId, Energised["cables"][CableId] | null>>;
 }
 
 /** One installation, energised in one setting: what a person with instruments would find. */
@@ -206,6 +222,8 @@ export interface Energised {
   readonly operables: readonly Operable[];
   /** What opened by itself in this setting, in order; those of one time together. */
   readonly opened: readonly (readonly DeviceSaid[])[];
+  /** What stays open now until it is reset. */
+  readonly tripped: readonly DeviceId[];
   /** Other orders in which devices could have opened, as sentences. */
   readonly otherwise: readonly string[];
   readonly mayOpen: readonly DeviceSaid[];
@@ -224,5 +242,7 @@ export interface Energised {
   readonly outlet?: OutletTested;
   readonly act?: ActDone;
   readonly supplyV: number;
+  /** What its instruments are: ohms of the meter, and milliamperes through a test button at the volts of the supply. */
+  readonly instruments: { readonly meterOhm: number; readonly testMa: number };
   readonly assumptions: readonly string[];
 }

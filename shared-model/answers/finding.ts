@@ -1,5 +1,5 @@
 import type { EvidenceMark } from "../model/evidence.ts";
-import type { StateName } from "../model/project.ts";
+import type { Edition, StateName } from "../model/project.ts";
 import type { Severity } from "../model/severity.ts";
 import type { CommandCall } from "./command-call.ts";
 
@@ -54,6 +54,16 @@ export interface Fix {
  */
 export type Standing = "introduced" | "inherited" | "inherited-touched" | "repaired" | "stays";
 
+/** A local amendment of the document by which a rule judged: a value that it reads is another here. */
+export interface AppliedAmendment {
+  readonly value: string;
+  readonly is: number;
+  /** What the edition itself says; absent where it says nothing. */
+  readonly was?: number;
+  readonly reason: string;
+  readonly by?: string;
+}
+
 /** One rule's statement about named items, at one revision of one state. */
 export interface Finding {
   /** Rule id and subjects: equal in both states for the same statement about the same things. */
@@ -68,6 +78,10 @@ export interface Finding {
   /** The values of the message, by name; volumes in decimal in³. */
   readonly numbers: Readonly<Record<string, number | string>>;
   readonly section?: SectionPointer;
+  /** The edition whose text stands in, where the one that was asked for was not looked up for this rule. */
+  readonly textOf?: Edition;
+  /** Local amendments by which it was judged. */
+  readonly amendments?: readonly AppliedAmendment[];
   /** Weakest mark among the facts that the finding rests on; absent when they carry no mark. */
   readonly basis?: EvidenceMark;
   /** How many consequences are folded under it, and what they are. */

@@ -62,6 +62,8 @@ export interface DevicePath {
   readonly when: PathWhen;
   /** The current through it is summed by the sensor of the device, toward `b`. */
   readonly sensed?: true;
+  /** What it uses of the watts of its device, where several paths share them. */
+  readonly watts?: number;
 }
 
 /** What a person plugs into, or what the device itself uses: one outlet, or a half that exists only where a tab is off. */

@@ -178,7 +178,7 @@ const SWITCHES: readonly DeviceType[] = [
     paths: [path("C", "L", "on")],
     positions: ["on", "off"],
     family: "dimmer",
-    defaults: { ratingA: amps(5) },
+    defaults: { ratingA: amps(5), ledRatingW: watts(150) },
   }),
   switchType("timer-neutral", "Timer or sensor with neutral", "timer", "timer", {
     terminals: [hot("H", lead), switched("L", { ...lead, label: "SW" }), neutral("N", lead), ground],
@@ -208,7 +208,10 @@ const USERS: readonly DeviceType[] = [
       neutral("N", lead),
       ground,
     ],
-    paths: [path("H_FAN", "N", "load"), path("H_LIGHT", "N", "load")],
+    paths: [
+      { ...path("H_FAN", "N", "load"), watts: 75 },
+      { ...path("H_LIGHT", "N", "load"), watts: 60 },
+    ],
     outlets: [
       { half: "upper", hot: "H_LIGHT", neutral: "N", ground: "G" },
       { half: "lower", hot: "H_FAN", neutral: "N", ground: "G" },

@@ -35,7 +35,18 @@ export const addReading = defineCommand<Args>({
   args: record<Args>({
     id: idText,
     reading: record<Args["reading"]>({
-      instrument: oneOf(["meter", "low-impedance-meter", "plug-in-tester", "noncontact", "continuity", "insulation"]),
+      instrument: oneOf([
+        "meter",
+        "low-impedance-meter",
+        "plug-in-tester",
+        "noncontact",
+        "continuity",
+        "insulation",
+        "own-test",
+        "reset",
+        "plug-in-button",
+        "leak",
+      ]),
       points: listOf(textUpTo(130)),
       value: textUpTo(200),
       unit: optional(textUpTo(20)),
@@ -45,6 +56,7 @@ export const addReading = defineCommand<Args>({
           switches: optional(tableOf(textUpTo(40))),
           off: optional(listOf(idText)),
           capped: optional(listOf(endText)),
+          idle: optional(listOf(idText)),
         }),
       ),
       computed: optional(flag),

@@ -1,3 +1,4 @@
+import { GROUND_CLAMPED_TO } from "../model/cable.ts";
 import { EVIDENCE_MARKS } from "../model/evidence.ts";
 import { parseEnd } from "../model/ids.ts";
 import { ROOM_KINDS } from "../model/room.ts";
@@ -40,7 +41,7 @@ const order = quantity;
 /** Looked up later, as in a file. */
 const catalogId = nameText;
 const material = oneOf(["copper", "aluminium", "copper-clad-aluminium"]);
-const priority = oneOf(["none", "freezer", "medical", "alarm", "sump-pump"]);
+const priority = oneOf(["none", "freezer", "medical", "alarm", "fire-alarm-system", "sump-pump"]);
 
 const at = openByKind({
   terminal: open({ ...kindOf("terminal"), device: idText, terminal: idText, hole: wholeFrom(1, 1_000) }),
@@ -87,7 +88,11 @@ const device = open(
     reachHeightIn: quantity,
     behindAppliance: flag,
     metalPlate: flag,
+    fastenedTo: oneOf(["box", "ring", "cover", "nothing"]),
     wasSplit: flag,
+    ratingW: notNegative,
+    ledRatingW: notNegative,
+    sideSectionsRemoved: wholeFrom(0, 10),
     reversal: oneOf(["deny", "deny-first", "trips", "legacy"]),
     faceContact: oneOf(["separate", "tied-to-load"]),
     slot: wholeFrom(0, 1_000),
@@ -96,12 +101,14 @@ const device = open(
     function: oneOf(["none", "gfci", "afci", "dual", "equipment-ground-fault"]),
     tiedTo: idText,
     listedForPanel: flag,
+    groupedInPanel: flag,
     loadW: notNegative,
     loadOhm: notNegative,
     leakMa: notNegative,
     continuous: flag,
     priority,
     weightLb: notNegative,
+    heldByBuilding: flag,
     supplyC: quantity,
     notes: words,
     ...known,
@@ -126,7 +133,10 @@ const volume = openByKind({
   unknown: open(kindOf("unknown")),
 });
 
-const ring = open({ id: idText, kind: oneOf(["plaster-ring", "raised-cover", "extension"]), volume, order }, known);
+const ring = open(
+  { id: idText, kind: oneOf(["plaster-ring", "raised-cover", "extension"]), volume, order },
+  { depthIn: notNegative, ...known },
+);
 
 const common: Form = {
   id: idText,
@@ -162,6 +172,10 @@ const enclosure = openByKind({
       openingMinIn: notNegative,
       listedFor: list(oneOf(["device", "luminaire", "fan"])),
       fanWeightLb: notNegative,
+      luminaireWeightLb: notNegative,
+      mountedOn: oneOf(["wall", "ceiling", "floor"]),
+      framingBehind: flag,
+      exposure: oneOf(["dry", "damp", "wet"]),
       cover: oneOf(["none", "blank", "device-plate", "weatherproof-closed", "weatherproof-in-use", "luminaire"]),
       openKnockouts: wholeFrom(0, 1_000),
       setbackIn: quantity,
@@ -205,7 +219,15 @@ const cable = open(
     sides: open({ a: cableSide, b: cableSide }),
     order,
   },
-  { lengthFt: notNegative, insulationC: quantity, route: words, notes: words, ...known },
+  {
+    lengthFt: notNegative,
+    insulationC: quantity,
+    route: words,
+    groundClampedTo: oneOf(GROUND_CLAMPED_TO),
+    pipeFromEntryFt: notNegative,
+    notes: words,
+    ...known,
+  },
 );
 
 const load = open(

@@ -20,6 +20,7 @@ import type {
 } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
 import type {
+  Amendment,
   BoxIntent,
   Edition,
   Installation,
@@ -182,6 +183,16 @@ export interface CommandArgs {
   "add-room": { readonly id: RoomId; readonly name: string; readonly kinds: readonly RoomKind[] };
   "assign-room": InState & { readonly enclosures: readonly EnclosureId[]; readonly room: RoomId | null };
   "set-edition": { readonly edition: Edition };
+  /** Makes a local amendment, or takes the place of the one that changes the same. */
+  "set-amendment": {
+    readonly rule: string;
+    readonly change: Amendment["change"];
+    readonly reason: string;
+    /** Who asks for it. */
+    readonly by: string;
+  };
+  /** Takes back the amendment of a value, or without `value` the one that switches the rule off. */
+  "remove-amendment": { readonly rule: string; readonly value?: string };
   "move-splice": { readonly splice: SpliceId; readonly to: Point | null };
   "add-label": InState & {
     readonly id: LabelId;

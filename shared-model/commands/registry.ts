@@ -27,6 +27,7 @@ import { pigtailTerminal } from "./pigtail-terminal.ts";
 import { placeDevice } from "./place-device.ts";
 import { placeEnclosure } from "./place-enclosure.ts";
 import { placeLoad } from "./place-load.ts";
+import { removeAmendment } from "./remove-amendment.ts";
 import { removeItems } from "./remove-items.ts";
 import { removePassThrough } from "./remove-pass-through.ts";
 import { removeRing } from "./remove-ring.ts";
@@ -35,6 +36,7 @@ import { replaceDevice } from "./replace-device.ts";
 import { resetProposed } from "./reset-proposed.ts";
 import { routeCable } from "./route-cable.ts";
 import { runTogether } from "./run-together.ts";
+import { setAmendment } from "./set-amendment.ts";
 import { setBoxIntent } from "./set-box-intent.ts";
 import { setDirectoryLine } from "./set-directory-line.ts";
 import { setEdition } from "./set-edition.ts";
@@ -81,6 +83,8 @@ export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = 
   "add-room": addRoom,
   "assign-room": assignRoom,
   "set-edition": setEdition,
+  "set-amendment": setAmendment,
+  "remove-amendment": removeAmendment,
   "move-splice": moveSplice,
   "add-label": addLabel,
   "add-reading": addReading,

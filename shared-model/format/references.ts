@@ -52,11 +52,11 @@ function checkTables(project: Project, problems: Problem[]): void {
 
 function checkTies(installation: Installation, path: string, problems: Problem[]): void {
   const tied = new Map<string, string>();
-  const at = new Map<string, string>();
-  for (const [box, device] of everyDevice(installation)) {
-    at.set(device.id, `${path}/enclosures/${box}/devices/${device.id}/tiedTo`);
+  for (const [, device] of everyDevice(installation))
     if (device.tiedTo !== undefined) tied.set(device.id, device.tiedTo);
-  }
+  if (tied.size === 0) return;
+  const at = new Map<string, string>();
+  for (const [box, { id }] of everyDevice(installation)) at.set(id, `${path}/enclosures/${box}/devices/${id}/tiedTo`);
   for (const [id, other] of tied) {
     const where = at.get(id) as string;
     if (other === id) problems.push(problem("tied-to-itself", where, "A breaker is tied to itself. Remove the tie."));
@@ -80,9 +80,11 @@ function checkReplacements(project: Project, problems: Problem[]): void {
   const at = new Map<string, string>();
   for (const [path, installation] of installationsOf(project)) {
     const other = installation === asFound ? proposed : asFound;
+    const replacing = [...everyDevice(installation)].filter(([, device]) => device.replaces !== undefined);
+    if (replacing.length === 0) continue;
     const others = new Set(other === undefined ? [] : [...everyDevice(other)].map(([, device]) => device.id));
     const own = new Set([...everyDevice(installation)].map(([, device]) => device.id));
-    for (const [box, { id, replaces: old }] of everyDevice(installation)) {
+    for (const [box, { id, replaces: old }] of replacing) {
       if (old === undefined) continue;
       const where = `${path}/enclosures/${box}/devices/${id}/replaces`;
       replaces.set(id, old);

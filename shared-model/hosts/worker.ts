@@ -1,7 +1,9 @@
-import { energise } from "../analysis/energise.ts";
+import { fillIfDone, isBlank, nothingDrawn } from "../analysis/blank-document.ts";
+import type { Energiser } from "../analysis/energiser.ts";
+import type { deviceDrops } from "../analysis/outlet-drops.ts";
 import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
-import { type Answers, openSession, type Session } from "../analysis/session.ts";
-import type { Energised } from "../answers/energised.ts";
+import type { Answers, Session } from "../analysis/session.ts";
+import type { EnergisedNews } from "../answers/energised.ts";
 import { parseProject } from "../format/parse-project.ts";
 import { unreachable } from "../lib/unreachable.ts";
 import type { Project } from "../model/project.ts";
@@ -11,8 +13,17 @@ import type { RuleWatch } from "../rules/run-rules.ts";
 // The checking worker: mirrors the window's document and answers every change of it.
 const scope = self as unknown as Pick<DedicatedWorkerGlobalScope, "postMessage" | "onmessage">;
 
+/** Rules and circuits: most of the script, and not needed before something is drawn. */
+type Checking = typeof import("../analysis/checking.ts")["checking"];
+let checking: Checking | undefined;
+/** What came while they were fetched, in its order. */
+let waiting: ToWorker[] | undefined;
+
 let session: Session | undefined;
 let held = -1;
+let energiser: Energiser | undefined;
+/** A document in which nothing is drawn yet; only as long as there is no session. */
+let blank: Project | undefined;
 /** What was read last, until it is known whether the window opens it. */
 let read: { readonly request: number; readonly project: Project } | undefined;
 let skipped: ReadonlySet<string> = new Set();
@@ -33,9 +44,57 @@ const watch: RuleWatch = {
   },
 };
 
-scope.onmessage = ({ data }: MessageEvent<ToWorker>) => receive(data);
+scope.onmessage = ({ data }: MessageEvent<ToWorker>) => take(data);
 
-function receive(message: ToWorker): void {
+/** A message is answered at once when what it needs is there; else it waits, and all that follows waits behind it. */
+function take(message: ToWorker): void {
+  if (waiting !== undefined) waiting.push(message);
+  else if (checking !== undefined || !needsChecking(message)) receive(message, checking);
+  else {
+    waiting = [message];
+    fetchChecking();
+  }
+}
+
+function needsChecking(message: ToWorker): boolean {
+  switch (message.type) {
+    case "hello":
+    case "parse":
+      return false;
+    case "snapshot":
+      return !isBlank(message.project);
+    case "preview":
+      return blank === undefined || message.fillOf === undefined || message.mends !== undefined;
+    default:
+      return true;
+  }
+}
+
+async function fetchChecking(): Promise<void> {
+  // Fetching is not hanging, however long it takes.
+  const signs = setInterval(() => post({ type: "started", revision: held }), SIGN_OF_LIFE_MS);
+  try {
+    ({ checking } = await import("../analysis/checking.ts"));
+    if (blank !== undefined) {
+      session = checking.openSession(blank, { watch });
+      energiser = checking.newEnergiser();
+    }
+    blank = undefined;
+    const messages = waiting ?? [];
+    waiting = undefined;
+    for (const message of messages) receive(message, checking);
+  } catch (fault) {
+    // Outside of this promise, so that the window learns of it and starts another worker.
+    setTimeout(() => {
+      throw fault;
+    });
+  } finally {
+    clearInterval(signs);
+  }
+}
+
+/** @param ready Absent only where `needsChecking` says that the message does without. */
+function receive(message: ToWorker, ready: Checking | undefined): void {
   switch (message.type) {
     case "hello":
       skipped = new Set(message.disabledRules ?? []);
@@ -46,11 +105,11 @@ function receive(message: ToWorker): void {
       parse(message.request, message.text);
       break;
     case "opened":
-      if (read?.request === message.request) open(read.project, message.revision);
+      if (read?.request === message.request) open(read.project, message.revision, ready);
       else post({ type: "need-snapshot", have: held });
       break;
     case "snapshot":
-      open(message.project, message.revision);
+      open(message.project, message.revision, ready);
       break;
     case "patches": {
       const mirror = session;
@@ -64,15 +123,26 @@ function receive(message: ToWorker): void {
     case "energise":
       answerEnergised(message);
       break;
+    case "outlet-drops":
+      answerDrops(message, ready);
+      break;
+    case "rule-book":
+      post({ type: "rule-book", request: message.request, rules: ready?.ruleBook(message.edition) ?? [] });
+      break;
     default:
       unreachable(message);
   }
 }
 
-function open(project: Project, revision: number): void {
+function open(project: Project, revision: number, ready: Checking | undefined): void {
   read = undefined;
   answer(revision, () => {
-    session = openSession(project, { watch });
+    if (ready === undefined) {
+      blank = project;
+      return nothingDrawn(revision);
+    }
+    session = ready.openSession(project, { watch });
+    energiser = ready.newEnergiser();
     return session.answers(revision);
   });
 }
@@ -104,6 +174,12 @@ function preview({
   mends,
   fillOf,
 }: Extract<ToWorker, { readonly type: "preview" }>): void {
+  if (blank !== undefined && fillOf !== undefined) {
+    const project = blank;
+    const results = calls.map((call) => fillIfDone(project, state, call, fillOf));
+    post({ type: "previewed", request, base: base === held ? base : -1, results });
+    return;
+  }
   const known = base === held && session?.states.includes(state) === true ? session : undefined;
   post({
     type: "previewed",
@@ -122,12 +198,26 @@ function answerEnergised({
 }: Extract<ToWorker, { readonly type: "energise" }>): void {
   const project = base === held ? session?.project : undefined;
   const installation = project && findInstallation(project, state);
-  let answer: Energised | undefined;
+  let answer: EnergisedNews | undefined;
   try {
-    answer = installation && project && energise(installation, project.supply, setting, ask);
+    answer = installation && project && energiser?.answer(state, installation, project.supply, setting, ask);
   } catch (fault) {
     // The checks go on without it: a fault here must not cost the drawing its findings.
     console.error(fault);
   }
   post({ type: "energised", request, base, ...(answer && { answer }) });
+}
+
+function answerDrops(
+  { request, base, state, device }: Extract<ToWorker, { readonly type: "outlet-drops" }>,
+  ready: Checking | undefined,
+): void {
+  const project = base === held ? session?.project : undefined;
+  let drops: ReturnType<typeof deviceDrops> | undefined;
+  try {
+    drops = project && ready?.deviceDrops(project, state, device);
+  } catch (fault) {
+    console.error(fault);
+  }
+  post({ type: "outlet-drops", request, base, ...(drops && { drops }) });
 }

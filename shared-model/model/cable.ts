@@ -25,6 +25,9 @@ export type Construction =
   | "single-conductor"
   | "raceway";
 
+export const GROUND_CLAMPED_TO = ["panel", "grounding-electrode", "water-pipe"] as const;
+export type GroundClampedTo = (typeof GROUND_CLAMPED_TO)[number];
+
 /** One end of the sheath: in an entry of an enclosure, or in country that is not drawn. */
 export type CableSide = { readonly enclosure: EnclosureId; readonly entry: EntryId } | { readonly outside: string };
 
@@ -41,6 +44,10 @@ export interface Cable extends WithEvidence {
   readonly insulationC?: Celsius;
   /** Cables with the same route text run together; separate routes of one circuit matter. */
   readonly route?: string;
+  /** What a ground that leaves the drawing by this cable is clamped to, as far as it matters. */
+  readonly groundClampedTo?: GroundClampedTo;
+  /** How far along the water pipe that clamp is from where the pipe enters the building. */
+  readonly pipeFromEntryFt?: Feet;
   readonly notes?: string;
   readonly order: number;
 }

@@ -37,8 +37,15 @@ export interface Device extends WithEvidence {
   readonly reachHeightIn?: Inches;
   readonly behindAppliance?: boolean;
   readonly metalPlate?: boolean;
+  /** What its yoke is screwed to; "nothing" where it hangs by its conductors or its plate. */
+  readonly fastenedTo?: "box" | "ring" | "cover" | "nothing";
   /** A duplex of which one half was switched or on another circuit, before it was changed. */
   readonly wasSplit?: boolean;
+
+  /** Dimmers: watts that it bears as it is mounted, of LED lamps by a rating of their own, and side sections broken off its yoke. */
+  readonly ratingW?: Watts;
+  readonly ledRatingW?: Watts;
+  readonly sideSectionsRemoved?: number;
 
   /** Ground-fault devices. */
   readonly reversal?: Reversal;
@@ -52,6 +59,8 @@ export interface Device extends WithEvidence {
   /** Breaker whose handle is tied to this one. */
   readonly tiedTo?: DeviceId;
   readonly listedForPanel?: boolean;
+  /** Its conductor is held together in the panel with the neutral and the other hots of its multiwire circuit. */
+  readonly groupedInPanel?: boolean;
 
   /** Luminaires, appliances, alarms: what they use. */
   readonly loadW?: Watts;
@@ -61,8 +70,10 @@ export interface Device extends WithEvidence {
   readonly priority?: LoadPriority;
   /** Weight of a luminaire or fan, and the supply temperature it is marked for, are facts of the thing hung. */
   readonly weightLb?: number;
+  /** The building holds it, not its box. */
+  readonly heldByBuilding?: boolean;
   readonly supplyC?: number;
   readonly notes?: string;
 }
 
-export type LoadPriority = "none" | "freezer" | "medical" | "alarm" | "sump-pump";
+export type LoadPriority = "none" | "freezer" | "medical" | "alarm" | "fire-alarm-system" | "sump-pump";

@@ -29,7 +29,7 @@ export interface Entry extends WithEvidence {
   readonly means: EntryMeans;
   readonly sheathInsideIn?: Inches;
   readonly securedWithinIn?: Inches;
-  /** How many cables its clamp is marked for; absent means one. */
+  /** How many cables its clamp or connector is marked for; absent means not recorded. */
   readonly markedForCables?: number;
   readonly order: number;
 }
@@ -76,6 +76,8 @@ export interface Ring extends WithEvidence {
   readonly id: RingId;
   readonly kind: "plaster-ring" | "raised-cover" | "extension";
   readonly volume: VolumeFact;
+  /** How far it brings the front of the box forward. */
+  readonly depthIn?: Inches;
   readonly order: number;
 }
 
@@ -116,6 +118,13 @@ export interface Box extends EnclosureCommon {
   readonly openingMinIn?: Inches;
   readonly listedFor?: readonly ("device" | "luminaire" | "fan")[];
   readonly fanWeightLb?: number;
+  /** Weight of a luminaire that it is marked for, where it is marked. */
+  readonly luminaireWeightLb?: number;
+  readonly mountedOn?: "wall" | "ceiling" | "floor";
+  /** Framing that can carry a fan is reached through it without taking it out. */
+  readonly framingBehind?: boolean;
+  /** What the weather does there; absent means that its room says what is known. */
+  readonly exposure?: "dry" | "damp" | "wet";
   readonly cover?: "none" | "blank" | "device-plate" | "weatherproof-closed" | "weatherproof-in-use" | "luminaire";
   readonly openKnockouts?: number;
   readonly setbackIn?: Inches;

@@ -23,8 +23,10 @@ export const FORMAT = "loadside";
 export const FORMAT_VERSION = 1;
 export const FORMAT_MIN_READER = 1;
 
-/** A dated set of tables and clauses. 2026 answers with the 2023 text, not verified. */
-export const EDITIONS = [2011, 2014, 2017, 2020, 2023, 2026] as const;
+/** Editions of NFPA 70, dated sets of tables and clauses. 2026 answers with the 2023 text, not verified. */
+export const DATED_EDITIONS = [2011, 2014, 2017, 2020, 2023, 2026] as const;
+/** What a drawing can be judged by; CSA C22.1 is held for the count of box fill only. */
+export const EDITIONS = [...DATED_EDITIONS, "CSA-C22.1"] as const;
 export type Edition = (typeof EDITIONS)[number];
 
 export type StateName = "as-found" | "proposed";
@@ -74,9 +76,14 @@ export type ReadingInstrument =
   | "plug-in-tester"
   | "noncontact"
   | "continuity"
-  | "insulation";
+  | "insulation"
+  /** What was done, and what followed: TEST and RESET of a device, the button of a plug-in tester, a leak. */
+  | "own-test"
+  | "reset"
+  | "plug-in-button"
+  | "leak";
 
-/** A measurement as evidence: what was measured where, in which arrangement, when and by whom. */
+/** A measurement or a test as evidence: what was measured where, in which arrangement, when and by whom. */
 export interface Reading extends WithEvidence {
   readonly id: ReadingId;
   readonly instrument: ReadingInstrument;
@@ -89,6 +96,8 @@ export interface Reading extends WithEvidence {
     readonly switches?: Readonly<Record<DeviceId, string>>;
     readonly off?: readonly DeviceId[];
     readonly capped?: readonly EndKey[];
+    /** What was unplugged or not in use. */
+    readonly idle?: readonly (LoadId | DeviceId)[];
   };
   readonly computed?: boolean;
   readonly takenAt?: string;
@@ -122,6 +131,8 @@ export interface Amendment {
   readonly rule: string;
   readonly change: { readonly kind: "off" } | { readonly kind: "value"; readonly name: string; readonly value: number };
   readonly reason: string;
+  /** Who asks for it: the authority, the by-law, the person. Older files do not tell. */
+  readonly by?: string;
 }
 
 /** A person's word that a finding is known and accepted. Dangers stay visible. */
@@ -179,6 +190,11 @@ export interface Project {
   /** Absent when every as-found edit was carried over. */
   readonly heldBack?: readonly HeldBack[];
   readonly attachments: Readonly<Record<AttachmentId, Attachment>>;
+  /** Load for which voltage drop is told, per cent of the rating of the breaker; absent: the usual share. */
+  readonly statedLoadPercent?: number;
+  /** Voltage drop past which advice is given, per cent: from the panel of the breaker, and from the service; absent: as recommended. */
+  readonly branchDropPercent?: number;
+  readonly totalDropPercent?: number;
   readonly tariff?: Readonly<Record<string, number>>;
   readonly notes: string;
   readonly evidence?: Evidence;

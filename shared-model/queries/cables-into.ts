@@ -1,5 +1,7 @@
 import type { Cable } from "../model/cable.ts";
+import type { Enclosure } from "../model/enclosure.ts";
 import type { CableId, EnclosureId, EntryId, Side } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
 
 /** One side of a cable that lies in an enclosure. */
 export interface CableIn {
@@ -21,6 +23,16 @@ export function cablesInto(cables: CableTable, enclosure: EnclosureId): readonly
     cache.set(cables, index);
   }
   return index.get(enclosure) ?? NONE;
+}
+
+/** What a side of a cable ends in; undefined where it leads out of the drawing. */
+export function enclosureAtSide(
+  { enclosures }: Pick<Installation, "enclosures">,
+  { sides }: Cable,
+  side: Side,
+): Enclosure | undefined {
+  const where = sides[side];
+  return "enclosure" in where ? enclosures[where.enclosure] : undefined;
 }
 
 function buildIndex(cables: CableTable): Map<EnclosureId, CableIn[]> {

@@ -81,33 +81,27 @@ function checkInstallation(project: Project, installation: Installation, path: s
 }
 
 function checkTables(installation: Installation, path: string, problems: Problem[]): void {
-  const tables: [string, Readonly<Record<string, { readonly id: string }>>][] = [
-    ["enclosures", installation.enclosures],
-    ["cables", installation.cables],
-    ["loads", installation.loads],
-    ["labels", installation.labels],
-  ];
-  for (const [id, enclosure] of Object.entries(installation.enclosures)) {
-    tables.push(
-      [`enclosures/${id}/entries`, enclosure.entries],
-      [`enclosures/${id}/devices`, enclosure.devices],
-      [`enclosures/${id}/splices`, enclosure.splices],
-      [`enclosures/${id}/jumpers`, enclosure.jumpers],
-      [`enclosures/${id}/passThroughs`, enclosure.passThroughs],
-    );
-    if (enclosure.kind === "box") tables.push([`enclosures/${id}/rings`, enclosure.rings]);
-  }
-  for (const [name, table] of tables) {
-    for (const [key, item] of Object.entries(table)) {
-      if (item.id !== key)
-        problems.push(
-          problem(
-            "id-differs-from-key",
-            `${path}/${name}/${key}/id`,
-            `The item is filed under "${key}" but calls itself "${item.id}".`,
-          ),
-        );
+  const look = (name: string, table: Readonly<Record<string, { readonly id: string }>>): void => {
+    for (const key in table) {
+      const id = table[key]?.id;
+      if (id === key) continue;
+      const message = `The item is filed under "${key}" but calls itself "${id}".`;
+      problems.push(problem("id-differs-from-key", `${path}/${name}/${key}/id`, message));
     }
+  };
+  look("enclosures", installation.enclosures);
+  look("cables", installation.cables);
+  look("loads", installation.loads);
+  look("labels", installation.labels);
+  for (const id in installation.enclosures) {
+    const enclosure = installation.enclosures[id as EnclosureId] as Enclosure;
+    const at = `enclosures/${id}`;
+    look(`${at}/entries`, enclosure.entries);
+    look(`${at}/devices`, enclosure.devices);
+    look(`${at}/splices`, enclosure.splices);
+    look(`${at}/jumpers`, enclosure.jumpers);
+    look(`${at}/passThroughs`, enclosure.passThroughs);
+    if (enclosure.kind === "box") look(`${at}/rings`, enclosure.rings);
   }
 }
 
@@ -144,8 +138,10 @@ function checkEnclosure(
   problems: Problem[],
 ): void {
   checkEnds(installation, enclosure, path, problems);
-  for (const [end, place] of Object.entries(enclosure.places)) {
-    checkPlace(enclosure, place, `${path}/places/${end}`, problems);
+  for (const end in enclosure.places) {
+    // A path is put together only where it is needed: there are ten places to an enclosure.
+    const wrong = placeProblem(enclosure, enclosure.places[end as EndKey] as Place);
+    if (wrong !== undefined) problems.push(problem(wrong[0], `${path}/places/${end}`, wrong[1]));
   }
   for (const device of Object.values(enclosure.devices)) {
     const type = findDeviceType(device.type);
@@ -249,34 +245,20 @@ function expectedEnds(installation: Installation, enclosure: Enclosure): readonl
   return ends;
 }
 
-function checkPlace(enclosure: Enclosure, place: Place, path: string, problems: Problem[]): void {
-  const { at } = place;
-  if (at.kind === "splice" && !(at.splice in enclosure.splices)) {
-    problems.push(
-      problem("unknown-splice", path, `It names splice "${at.splice}", which is not in ${enclosure.name}.`),
-    );
-  }
-  if (at.kind !== "terminal") return;
+/** Code and sentence. */
+function placeProblem(enclosure: Enclosure, { at }: Place): readonly [string, string] | undefined {
+  if (at.kind === "splice" && !(at.splice in enclosure.splices))
+    return ["unknown-splice", `It names splice "${at.splice}", which is not in ${enclosure.name}.`];
+  if (at.kind !== "terminal") return undefined;
   const device = enclosure.devices[at.device];
-  if (device === undefined) {
-    problems.push(
-      problem("unknown-device", path, `It names device "${at.device}", which is not in ${enclosure.name}.`),
-    );
-    return;
-  }
-  if (findDeviceType(device.type) === undefined) return;
+  if (device === undefined)
+    return ["unknown-device", `It names device "${at.device}", which is not in ${enclosure.name}.`];
+  if (findDeviceType(device.type) === undefined) return undefined;
   const terminal = findTerminal(device, at.terminal);
-  if (terminal === undefined)
-    problems.push(problem("unknown-terminal", path, `${device.name} has no terminal ${at.terminal}.`));
-  else if (!Number.isInteger(at.hole) || at.hole < 1 || at.hole > terminal.holes) {
-    problems.push(
-      problem(
-        "unknown-hole",
-        path,
-        `${device.name} ${at.terminal} has ${terminal.holes} hole${terminal.holes === 1 ? "" : "s"}; ${at.hole} is not one of them.`,
-      ),
-    );
-  }
+  if (terminal === undefined) return ["unknown-terminal", `${device.name} has no terminal ${at.terminal}.`];
+  if (Number.isInteger(at.hole) && at.hole >= 1 && at.hole <= terminal.holes) return undefined;
+  const holes = `${terminal.holes} hole${terminal.holes === 1 ? "" : "s"}`;
+  return ["unknown-hole", `${device.name} ${at.terminal} has ${holes}; ${at.hole} is not one of them.`];
 }
 
 /** A splice or a terminal counts as one point: both holes of a clamp plate are the same node. */

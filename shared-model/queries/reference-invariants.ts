@@ -4,20 +4,20 @@ import type { Installation } from "../model/project.ts";
 
 /** Devices, splices and jumpers are looked up by id alone, so an id may not occur in two enclosures. */
 export function checkUniqueIds(installation: Installation, path: string, problems: Problem[]): void {
-  const seen = new Map<string, string>();
-  const note = (id: string, at: string): void => {
-    const before = seen.get(id);
-    if (before !== undefined) problems.push(problem("duplicate-id", at, `"${id}" is already the id of ${before}.`));
-    else seen.set(id, at);
+  const seen = new Set<string>();
+  const twice = new Set<string>();
+  const look = (id: string): void => {
+    if (seen.has(id)) twice.add(id);
+    else seen.add(id);
   };
-  for (const id of Object.keys(installation.cables)) note(id, `${path}/cables/${id}`);
-  for (const [box, enclosure] of Object.entries(installation.enclosures)) {
-    const at = `${path}/enclosures/${box}`;
-    note(box, at);
-    for (const id of Object.keys(enclosure.devices)) note(id, `${at}/devices/${id}`);
-    for (const id of Object.keys(enclosure.splices)) note(id, `${at}/splices/${id}`);
-    for (const id of Object.keys(enclosure.jumpers)) note(id, `${at}/jumpers/${id}`);
+  for (const id in installation.cables) look(id);
+  for (const { id: box, devices, splices, jumpers } of Object.values(installation.enclosures)) {
+    look(box);
+    for (const id in devices) look(id);
+    for (const id in splices) look(id);
+    for (const id in jumpers) look(id);
   }
+  for (const id of twice) checkUniqueId(installation, id, path, problems);
 }
 
 /** As `checkUniqueIds`, of one id: a look-up in each table. */

@@ -8,15 +8,21 @@ export interface PlacedTerminal extends TerminalType {
   readonly entryKind: EntryKind;
 }
 
-const cache = new Map<string, readonly PlacedTerminal[]>();
+/** By type, then by entry kind: a key made of both would be a new text at every question. */
+const cache = new Map<Device["type"], Map<Device["entryKind"], readonly PlacedTerminal[]>>();
 
 /** Terminals of a device. Its own entry kind replaces that of its side screws, push-ins and clamp plates, never of leads and green screws. */
 export function terminalsOf(device: Device): readonly PlacedTerminal[] {
-  const key = `${device.type}|${device.entryKind ?? ""}`;
-  let terminals = cache.get(key);
+  const { type, entryKind } = device;
+  let ofType = cache.get(type);
+  if (ofType === undefined) {
+    ofType = new Map();
+    cache.set(type, ofType);
+  }
+  let terminals = ofType.get(entryKind);
   if (terminals === undefined) {
-    terminals = getDeviceType(device.type).terminals.map((terminal) => withEntryKind(terminal, device.entryKind));
-    cache.set(key, terminals);
+    terminals = getDeviceType(type).terminals.map((terminal) => withEntryKind(terminal, entryKind));
+    ofType.set(entryKind, terminals);
   }
   return terminals;
 }

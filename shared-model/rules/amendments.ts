@@ -1,5 +1,8 @@
+import type { AppliedAmendment } from "../answers/finding.ts";
 import type { Amendment } from "../model/project.ts";
+import { takesFractions } from "../model/value-unit.ts";
 import type { EditionData, EditionValues, Sourced, ValueName } from "./editions/edition-data.ts";
+import { coversRule } from "./editions/editions.ts";
 import type { Rule } from "./rule.ts";
 
 /** Words on every value that a document's own amendment replaced. */
@@ -28,6 +31,32 @@ export function amendedEdition(edition: EditionData, rule: Rule, amendments: rea
   return values === edition.values ? edition : { ...edition, values };
 }
 
+const NONE: readonly AppliedAmendment[] = [];
+
+/** The amendments by which a rule judges, of several for one value the last. Those that change nothing are left out. */
+export function appliedAmendments(
+  edition: EditionData,
+  rule: Rule,
+  amendments: readonly Amendment[],
+): readonly AppliedAmendment[] {
+  if (amendments.length === 0) return NONE;
+  const applied = new Map<string, AppliedAmendment>();
+  for (const amendment of amendments) {
+    const { change, reason, by } = amendment;
+    if (amendment.rule !== rule.id || change.kind !== "value") continue;
+    if (amendmentProblem(amendment, [rule], edition) !== undefined) continue;
+    const was = edition.values[change.name as ValueName]?.value;
+    applied.set(change.name, {
+      value: change.name,
+      is: change.value,
+      ...(typeof was === "number" && { was }),
+      reason,
+      ...(by !== undefined && { by }),
+    });
+  }
+  return [...applied.values()];
+}
+
 /** Why an amendment changes nothing, in a sentence; undefined when it takes effect. */
 export function amendmentProblem(
   amendment: Amendment,
@@ -36,6 +65,7 @@ export function amendmentProblem(
 ): string | undefined {
   const rule = rules.find(({ id }) => id === amendment.rule);
   if (rule === undefined) return `There is no rule "${amendment.rule}".`;
+  if (!coversRule(edition, rule.id)) return `Rule "${rule.id}" is not covered by edition ${edition.year}.`;
   if (amendment.change.kind === "off") return undefined;
   const { name, value } = amendment.change;
   const names = rule.values ?? [];
@@ -46,13 +76,6 @@ export function amendmentProblem(
     return `The value "${name}" is a table and cannot be replaced by one number.`;
   if (before === undefined && name !== "protectedUpToA") return `Edition ${edition.year} holds no value "${name}".`;
   if (!Number.isFinite(value) || value < 0) return `The value "${name}" must be 0 or more.`;
-  if (!WITH_FRACTIONS.has(name) && !Number.isInteger(value)) return `The value "${name}" must be a whole number.`;
+  if (!takesFractions(name) && !Number.isInteger(value)) return `The value "${name}" must be a whole number.`;
   return undefined;
 }
-
-const WITH_FRACTIONS: ReadonlySet<string> = new Set<ValueName>([
-  "loopLengthIn",
-  "protectedUpToA",
-  "unclampedFastenedWithinIn",
-  "unclampedSheathInsideIn",
-]);

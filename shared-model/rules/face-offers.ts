@@ -8,8 +8,11 @@ import { landedAt } from "../queries/landings.ts";
 import { roomKindsOf } from "../queries/outlets-of.ts";
 import { nameOfReplacement } from "../queries/replacement-name.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
+import { arcFaultPlacesOf, hasArcFault, isOnListedCircuit } from "./arc-fault.ts";
+import { getEdition } from "./editions/editions.ts";
 import { fixTogether, makeFresh } from "./fix-parts.ts";
 import { isCure } from "./fix-trial.ts";
+import { withLabels } from "./no-ground-labels.ts";
 import { outletsBehindAfter, sharedTripWords } from "./shared-trip.ts";
 
 /** Its own receptacle replaced by a ground-fault one: with LOAD left empty, or with what it feeds on from LOAD. */
@@ -17,10 +20,12 @@ export function faceOffers(
   section: Section,
   project: Project,
   installation: Installation,
-  { outlet: { device }, enclosure }: OutletStanding,
+  standing: OutletStanding,
   state: StateName,
 ): readonly Fix[] {
-  const type = faceFor(project, enclosure, device);
+  const { outlet, enclosure } = standing;
+  const { device } = outlet;
+  const type = faceFor(project, enclosure, device, isArcFaultNeeded(section, project, standing));
   if (type === undefined) return [];
   const { id } = makeFresh(enclosure)("d");
   const names = section.enclosures.flatMap(({ devices }) => Object.values(devices).map((one) => one.name));
@@ -52,8 +57,17 @@ export function faceOffers(
   return offers.flatMap((fix) => fix ?? []);
 }
 
-/** The ground-fault receptacle of the same rating, weather-resistant where the old one was or the place is outdoors. */
-function faceFor(project: Project, enclosure: Enclosure, device: Device): string | undefined {
+/** A receptacle that comes for another in a room of the arc-fault list must bring that protection, where nothing gives it yet. */
+const isArcFaultNeeded = (section: Section, project: Project, standing: OutletStanding): boolean =>
+  arcFaultPlacesOf(project, standing.enclosure, standing.outlet.device, getEdition(project.edition)).length > 0 &&
+  isOnListedCircuit(standing, getEdition(project.edition)) &&
+  !hasArcFault(section, standing);
+
+/**
+ * The ground-fault receptacle of the same rating, weather-resistant where the old one was or the place is outdoors, of the
+ * dual-function type where arc-fault protection is called for too.
+ */
+function faceFor(project: Project, enclosure: Enclosure, device: Device, isArcFaultToo: boolean): string | undefined {
   const { family, outlets, terminals } = getDeviceType(device.type);
   const whole = device.hotTab !== "removed" && device.neutralTab !== "removed";
   if (family !== "receptacle" || outlets.length === 0 || !whole) return undefined;
@@ -68,7 +82,8 @@ function faceFor(project: Project, enclosure: Enclosure, device: Device): string
   const outdoors = device.weatherResistant === true || roomKindsOf(project, enclosure, device).has("outdoor");
   const rating = device.ratingA === 20 ? 20 : device.ratingA === 15 ? 15 : undefined;
   if (rating === undefined) return undefined;
-  const id = `gfci-receptacle-${outdoors ? "wr-" : ""}${rating}`;
+  if (isArcFaultToo && outdoors) return undefined;
+  const id = isArcFaultToo ? `dual-function-receptacle-${rating}` : `gfci-receptacle-${outdoors ? "wr-" : ""}${rating}`;
   return findDeviceType(id) === undefined ? undefined : id;
 }
 
@@ -121,13 +136,16 @@ function replaceFix(
   const only = behind.length < 2 ? " only" : "";
   const names = behind.map(({ name: one }) => one).join(", ");
   const title = `${WORDS_OF[type] ?? getDeviceType(type).title} at ${device.name}, ${loadSide}: protects ${names}${only}`;
-  return fixTogether(`${title}${sharedTripWords(installation, behind)}`, calls);
+  const fix = fixTogether(`${title}${sharedTripWords(installation, behind)}`, calls);
+  return withLabels(section, installation, fix, behind, { device: id, state, replaced });
 }
 
 /** What the trade calls them; the rating is named where it is not the usual one. */
 const WORDS_OF: Readonly<Record<string, string>> = {
   "gfci-receptacle-15": "GFCI receptacle",
   "gfci-receptacle-20": "GFCI receptacle, 20 A,",
+  "dual-function-receptacle-15": "Dual-function receptacle",
+  "dual-function-receptacle-20": "Dual-function receptacle, 20 A,",
   "gfci-receptacle-wr-15": "Weather-resistant GFCI receptacle",
   "gfci-receptacle-wr-20": "Weather-resistant GFCI receptacle, 20 A,",
 };

@@ -14,6 +14,7 @@ import {
 } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
 import type { Installation } from "../model/project.ts";
+import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { PathStep, Section } from "../solver/section.ts";
 import { sectionKey, sectionOf } from "../solver/sections.ts";
 import {
@@ -44,16 +45,34 @@ export function sectionsAfter(section: Section, fix: Fix): readonly Section[] {
  * not. Only conductors and devices of the section are looked at; what boxes and connectors hold is not.
  */
 export function isCure(section: Section, fix: Fix, replaced?: Replaced): boolean {
+  const troubles = troublesAround(section, fix, replaced);
+  if (troubles === undefined) return false;
+  const { before, left } = troubles;
+  return [...left].every((trouble) => before.has(trouble)) && [...before].some((trouble) => !left.has(trouble));
+}
+
+/** Whether nothing would be wrong with a fix that is not wrong without it; what it mends is looked at by the caller. */
+export function isHarmless(section: Section, fix: Fix): boolean {
+  const troubles = troublesAround(section, fix);
+  return troubles !== undefined && [...troubles.left].every((trouble) => troubles.before.has(trouble));
+}
+
+interface Troubles {
+  readonly before: ReadonlySet<string>;
+  readonly left: ReadonlySet<string>;
+}
+
+/** Undefined when the fix holds a command that is not followed. */
+function troublesAround(section: Section, fix: Fix, replaced?: Replaced): Troubles | undefined {
   const after = afterFix(section.installation, fix);
-  if (after === undefined) return false;
+  if (after === undefined) return undefined;
   const rename = (key: OutletKey): string => {
     const { device, half } = parseOutlet(key);
     const name = device === replaced?.id ? replaced.old : device;
     return half === undefined ? name : `${name}/${half}`;
   };
   const before = troublesOf([section], (key) => key);
-  const left = troublesOf(sectionsWith(after, section.enclosures), rename);
-  return [...left].every((trouble) => before.has(trouble)) && [...before].some((trouble) => !left.has(trouble));
+  return { before, left: troublesOf(sectionsWith(after, section.enclosures), rename) };
 }
 
 /** What is wrong in a section, as words to compare; the same words before and after mean the same trouble. */
@@ -61,10 +80,10 @@ function troublesOf(sections: readonly Section[], rename: (key: OutletKey) => st
   const found = new Set<string>();
   for (const section of sections) {
     const reach = section.reach();
-    for (const standing of section.outlets()) {
+    for (const { standing, protectedBy } of sectionProof(section).outlets) {
       const key = rename(standing.outlet.key);
       const neutral = neutralOf(standing);
-      if (standing.protectedBy.length === 0) found.add(`${key} is not protected`);
+      if (protectedBy.length === 0) found.add(`${key} is not protected`);
       if (!standing.live) found.add(`${key} is dead`);
       if (needsNeutral(standing) && !reach.isGrounded(neutral)) found.add(`${key} has no neutral`);
       if (needsNeutral(standing) && reach.isLive(neutral)) found.add(`${key} has a live neutral`);

@@ -1,6 +1,7 @@
 import type { CannotTell, Finding, ScopeAnswers, Subject } from "../answers/finding.ts";
 import type { Edition, StateName } from "../model/project.ts";
 import { severityRank } from "../model/severity.ts";
+import { getEdition, standInFor } from "./editions/editions.ts";
 import type { Report, Rule, SharedQuestion } from "./rule.ts";
 import { listed } from "./rule-parts.ts";
 import type { RawAnswers } from "./run-rules.ts";
@@ -23,9 +24,9 @@ export function fold(state: StateName, edition: Edition, parts: readonly RawAnsw
     if (root !== report) roots.get(root)?.push(...report.subjects.slice(0, 1));
   }
   const findings: Finding[] = [];
-  for (const { rule, report } of reports) {
-    const folded = roots.get(report);
-    if (folded !== undefined) findings.push(asFinding(rule, report, state, edition, folded));
+  for (const reported of reports) {
+    const folded = roots.get(reported.report);
+    if (folded !== undefined) findings.push(asFinding(reported, state, edition, folded));
   }
   for (const report of parts.flatMap((part) => part.ownReports)) {
     findings.push({
@@ -53,9 +54,11 @@ export function fold(state: StateName, edition: Edition, parts: readonly RawAnsw
   return { findings: findings.sort(bySeverity), couldNotTell: askedOnce(state, open).sort(byKey) };
 }
 
+type Asking = Pick<Rule, "id">;
+
 /** Questions with one answer become one, under the first of their rules; all others stand as they are. */
 function askedOnce(state: StateName, open: RawAnswers["couldNotTell"]): CannotTell[] {
-  const shared = new Map<string, { readonly rule: Rule; readonly question: SharedQuestion }[]>();
+  const shared = new Map<string, { readonly rule: Asking; readonly question: SharedQuestion }[]>();
   const questions: CannotTell[] = [];
   for (const { rule, report } of open) {
     const { subjects, message, missing, enterAt, toDo, shared: question } = report;
@@ -84,7 +87,7 @@ interface Question extends Pick<CannotTell, "subjects" | "message" | "missing"> 
   readonly toDo: string | undefined;
 }
 
-const cannotTell = (state: StateName, rule: Rule, { enterAt, toDo, ...rest }: Question): CannotTell => ({
+const cannotTell = (state: StateName, rule: Asking, { enterAt, toDo, ...rest }: Question): CannotTell => ({
   key: findingKey(rule.id, rest.subjects),
   rule: rule.id,
   state,
@@ -140,13 +143,14 @@ function rootOf(report: Report, hiddenBy: ReadonlyMap<Report, Report>): Report {
 const keyOf = ({ rule, report }: Reported): string => findingKey(rule.id, report.subjects);
 
 function asFinding(
-  rule: Rule,
-  report: Report,
+  { rule, report, amendments }: Reported,
   state: StateName,
   edition: Edition,
   folded: readonly Subject[],
 ): Finding {
   const section = report.section ?? rule.sections[edition];
+  // A check of our own rests on no text.
+  const textOf = section?.confidence === "own-rule" ? undefined : standInFor(getEdition(edition), rule.id);
   const once = new Map(folded.map((one) => [`${one.kind}:${one.id}`, one]));
   const foldedSubjects = [...once.values()].sort((a, b) =>
     a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1,
@@ -161,6 +165,8 @@ function asFinding(
     message: report.message,
     numbers: report.data ?? {},
     ...(section !== undefined && { section }),
+    ...(textOf !== undefined && { textOf }),
+    ...(amendments !== undefined && { amendments }),
     ...(report.basis !== undefined && { basis: report.basis }),
     folded: folded.length,
     foldedSubjects,

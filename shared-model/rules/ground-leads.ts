@@ -2,6 +2,7 @@ import type { Cable } from "../model/cable.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type EnclosureId, type EndKey } from "../model/ids.ts";
 import type { Section, Spot } from "../solver/section.ts";
+import { sectionFingerprint } from "../solver/sections.ts";
 
 /** A way to the equipment ground by metal: to a bar of a panel, out of the drawing by a ground, or over bonded armour. */
 export function reachesGround(section: Section, spot: Spot): boolean {
@@ -12,9 +13,17 @@ export function reachesGround(section: Section, spot: Spot): boolean {
   return [...metal].some((bond) => reach.areJoined(spot, { bond }));
 }
 
-/** Keys of the conductors of a cable, sorted. */
-export const keysOf = (cable: Cable): readonly ConductorKey[] =>
-  (Object.keys(cable.conductors) as ConductorKey[]).sort();
+const keys = new WeakMap<Cable["conductors"], readonly ConductorKey[]>();
+
+/** Keys of the conductors of a cable, sorted. Cached by their table. */
+export function keysOf({ conductors }: Cable): readonly ConductorKey[] {
+  let sorted = keys.get(conductors);
+  if (sorted === undefined) {
+    sorted = (Object.keys(conductors) as ConductorKey[]).sort();
+    keys.set(conductors, sorted);
+  }
+  return sorted;
+}
 
 /** A bonding strip makes armour a ground, and its connector joins it to a metal box. */
 export function isArmourBonded(box: Enclosure, cable: Cable, entry: keyof Box["entries"]): boolean {
@@ -29,13 +38,15 @@ interface Leads {
   readonly metal: ReadonlySet<EnclosureId>;
 }
 
-const leadsCache = new WeakMap<Section, Leads>();
+const leadsCache = new WeakMap<object, Leads>();
 
+/** Kept as long as the wiring is the same. */
 function leadsOf(section: Section): Leads {
-  let leads = leadsCache.get(section);
+  const key = sectionFingerprint(section);
+  let leads = leadsCache.get(key);
   if (leads === undefined) {
     leads = { outside: outsideGrounds(section), metal: metalByArmour(section) };
-    leadsCache.set(section, leads);
+    leadsCache.set(key, leads);
   }
   return leads;
 }

@@ -13,7 +13,9 @@ import { findEndFacts } from "../queries/end-facts.ts";
 import { findTerminal } from "../queries/terminals-of.ts";
 import { enclosureGraph } from "../solver/enclosure-graph.ts";
 import type { Section, Spot } from "../solver/section.ts";
+import { sectionFingerprint } from "../solver/sections.ts";
 import { isArmourBonded, keysOf, reachesGround } from "./ground-leads.ts";
+import { joinedByWire } from "./wire-groups.ts";
 
 /**
  * Equipment grounds of one box that metal joins inside it, by conductors and what holds them: a yoke is no splice, so no
@@ -49,14 +51,15 @@ export interface BoxGrounds {
   readonly bondIsClean: boolean;
 }
 
-const cache = new WeakMap<Section, Map<EnclosureId, BoxGrounds>>();
+const cache = new WeakMap<object, Map<EnclosureId, BoxGrounds>>();
 
-/** The grounds of a box of the section. Made once for all rules that ask. */
+/** The grounds of a box of the section. Made once for all rules that ask, and kept as long as the wiring is the same. */
 export function groundsOf(section: Section, box: Box): BoxGrounds {
-  let known = cache.get(section);
+  const key = sectionFingerprint(section);
+  let known = cache.get(key);
   if (known === undefined) {
     known = new Map();
-    cache.set(section, known);
+    cache.set(key, known);
   }
   let grounds = known.get(box.id);
   if (grounds === undefined) {
@@ -104,6 +107,7 @@ function findGrounds(section: Section, box: Box): BoxGrounds {
   const groups = [...byRoot.values()].sort(
     (a, b) => Number(b.reachesGround) - Number(a.reachesGround) || ((a.ends[0] ?? "") < (b.ends[0] ?? "") ? -1 : 1),
   );
+  let bondIsClean: boolean | undefined;
   const groupAt = (point: number | undefined): GroundGroup | undefined =>
     point === undefined ? undefined : byRoot.get(groupOf(point));
   return {
@@ -111,7 +115,11 @@ function findGrounds(section: Section, box: Box): BoxGrounds {
     present: groups.some((group) => group.reachesGround),
     groupAtTerminal: (device, terminal) => groupAt(graph.pointOfNode(device, terminal)),
     groupAtBond: () => groupAt(graph.bond),
-    bondIsClean: isClean(section, box, groupOf(graph.bond), groupOf, { bond: box.id }),
+    // Asked for fixes alone.
+    get bondIsClean() {
+      bondIsClean ??= isClean(section, box, groupOf(graph.bond), groupOf, { bond: box.id });
+      return bondIsClean;
+    },
   };
 }
 
@@ -129,20 +137,6 @@ function isClean(section: Section, box: Box, root: number, groupOf: (point: numb
       return false;
     return findEndFacts(section.installation, box, end)?.grounding === true;
   });
-}
-
-/** Representative of the points that conductors join; paths of devices left out. */
-function joinedByWire(box: Box): (point: number) => number {
-  const { points, joints } = enclosureGraph(box);
-  const parent = points.map((_, index) => index);
-  const find = (point: number): number => {
-    let root = point;
-    while (parent[root] !== root) root = parent[root] as number;
-    return root;
-  };
-  for (const { a, b, kind } of joints)
-    if (kind === "wire") parent[Math.max(find(a), find(b))] = Math.min(find(a), find(b));
-  return find;
 }
 
 function makeGroup(
@@ -164,6 +158,7 @@ function makeGroup(
   const bond = isIn(graph.bond);
   const [first] = ends;
   const spot: Spot = bond || first === undefined ? { bond: box.id } : { end: first };
+  let clean: boolean | undefined;
   return {
     ends,
     armour,
@@ -175,7 +170,10 @@ function makeGroup(
     bond,
     free: ends.length === 1 && !bond && first !== undefined && isFree(box, first),
     reachesGround: reachesGround(section, spot),
-    clean: isClean(section, box, root, groupOf, spot),
+    get clean() {
+      clean ??= isClean(section, box, root, groupOf, spot);
+      return clean;
+    },
   };
 }
 

@@ -1,8 +1,10 @@
 import type { RuleStatus, SectionConfidence, SectionPointer, Severity } from "../answers/finding.ts";
-import { EDITIONS, type Edition } from "../model/project.ts";
+import { DATED_EDITIONS, EDITIONS, type Edition } from "../model/project.ts";
+import { formatMillilitres, type Millilitres } from "../units/millilitres.ts";
 import { type CubicInches, formatVolume } from "../units/volume.ts";
-import type { EditionData, Sourced, ValueName } from "./editions/edition-data.ts";
-import { editions } from "./editions/editions.ts";
+import type { EditionData, EquipmentGroundRow, Sourced, TableBox, ValueName } from "./editions/edition-data.ts";
+import { coversRule, editions } from "./editions/editions.ts";
+import { helpWords } from "./help/words-of-rule.ts";
 import type { Rule } from "./rule.ts";
 
 const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
@@ -21,8 +23,9 @@ const MEANING: Readonly<Record<Severity, string>> = {
 };
 
 const STATUS: Readonly<Record<RuleStatus, string>> = {
-  draft: "It is a draft: no licensed person has reviewed it yet.",
-  stable: "It has been reviewed.",
+  draft: "It is a draft: it has not been tried on enough drawings, and no licensed person has reviewed it yet.",
+  stable:
+    "It is stable: it gave no false finding on any sample or drawing that we expect findings of. No licensed person has reviewed it yet.",
   retired: "It is no longer checked.",
 };
 
@@ -35,17 +38,22 @@ const LOOKS_AT: Readonly<Record<Rule["scope"], string>> = {
 /** What stands in braces is filled in with the names of the drawing. */
 const WHAT_IT_SAYS = "## What it says";
 
+/** Where there is room for pictures, they take the place of this list. */
+const WRONG_AND_RIGHT = "## Wrong and right";
+
 /** The help page of a rule in Markdown, made from the rule itself, so that it cannot say something else. */
 export function helpPage(rule: Rule): string {
   const parts = [
     `# ${rule.summary.replace(/\.$/, "")}`,
     `At worst a ${MEANING[rule.severity]}. ${STATUS[rule.status]} ${LOOKS_AT[rule.scope]}`,
-    "## Why",
-    rule.why,
     WHAT_IT_SAYS,
     Object.values<string>(rule.messages)
       .map((message) => `- ${message}`)
       .join("\n"),
+    ...exampleParts(rule),
+    "## What it protects",
+    rule.why,
+    ...askedParts(rule),
     "## Sections",
     "Section numbers are pointers for looking up; the adopted text and its local amendments decide.",
     sectionTable(rule),
@@ -55,13 +63,32 @@ export function helpPage(rule: Rule): string {
   return `${parts.join("\n\n")}\n`;
 }
 
+function exampleParts({ id }: Rule): readonly string[] {
+  const words = helpWords[id];
+  return words === undefined ? [] : [WRONG_AND_RIGHT, `- Wrong: ${words.wrong}\n- Right: ${words.right}`];
+}
+
+function askedParts({ id }: Rule): readonly string[] {
+  const asked = helpWords[id]?.asked;
+  if (asked === undefined) return [];
+  return [
+    "## What inspectors commonly ask",
+    asked,
+    "Common practice, from no code text; the inspector at hand decides.",
+  ];
+}
+
 const cell = (text: string): string => text.replaceAll("|", "\\|");
 
 const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string =>
   [heads, heads.map(() => "---"), ...rows].map((row) => `| ${row.map(cell).join(" | ")} |`).join("\n");
 
-function sectionTable({ sections }: Rule): string {
-  const rows = EDITIONS.map((edition) => [nameOf(editions[edition]), ...pointerCells(sections[edition])]);
+function sectionTable(rule: Rule): string {
+  const { sections } = rule;
+  const rows = EDITIONS.filter((edition) => coversRule(editions[edition], rule.id)).map((edition) => [
+    nameOf(editions[edition]),
+    ...pointerCells(sections[edition]),
+  ]);
   return table(["Edition", "Section", "How well it is backed"], rows);
 }
 
@@ -73,9 +100,9 @@ function nameOf({ year, verified, textOf, countingOnly }: EditionData): string {
   return countingOnly ? `${year} (box fill only)` : `${year}`;
 }
 
-function valueParts({ values = [] }: Rule): readonly string[] {
+function valueParts({ id, values = [] }: Rule): readonly string[] {
   if (values.length === 0) return [];
-  const rows = values.flatMap((name) => valueRows(name));
+  const rows = values.flatMap((name) => valueRows(name, id));
   return [
     "## Values",
     "A plain number can be replaced by a local amendment under its name.",
@@ -83,12 +110,19 @@ function valueParts({ values = [] }: Rule): readonly string[] {
   ];
 }
 
+/** Of two codes side by side: what only one of them knows is no gap of the other. */
+const isOfOtherCode = (name: ValueName, edition: Edition): boolean =>
+  edition === "CSA-C22.1" ||
+  (DATED_EDITIONS.every((year) => editions[year].values[name] === undefined) &&
+    editions["CSA-C22.1"].values[name] !== undefined);
+
 /** One row for each run of editions that hold the same. */
-function valueRows(name: ValueName): readonly (readonly string[])[] {
+function valueRows(name: ValueName, ruleId: string): readonly (readonly string[])[] {
   const runs: { readonly editions: Edition[]; readonly held: Sourced<unknown> | undefined; readonly text: string }[] =
     [];
   for (const edition of EDITIONS) {
     const held: Sourced<unknown> | undefined = editions[edition].values[name];
+    if (!coversRule(editions[edition], ruleId) || (held === undefined && isOfOtherCode(name, edition))) continue;
     const text = JSON.stringify(held ?? null);
     const last = runs.at(-1);
     if (last?.text === text) last.editions.push(edition);
@@ -103,11 +137,27 @@ function valueRows(name: ValueName): readonly (readonly string[])[] {
 }
 
 function valueText(name: ValueName, value: unknown): string {
+  if (name === "conductorMl") return pairs(value, (ml) => `${formatMillilitres(ml as Millilitres)} mL`);
+  if (name === "tableBoxes")
+    return pairs(
+      value,
+      (box) => `${formatVolume((box as TableBox).in3)} in³ (${formatMillilitres((box as TableBox).ml)} mL)`,
+    );
+  if (name === "deepDeviceMlPerCm") return `${value} mL for each cm`;
   if (name === "conductorAllowance") return pairs(value, (in3) => `${formatVolume(in3 as CubicInches, 2)} in³`);
   if (name === "smallConductorAmps") return pairs(value, (rows) => pairs(rows, (limit) => `${limit} A`));
+  if (name === "receptacleAmps") return pairs(value, (ratings) => `${(ratings as readonly number[]).join(" or ")} A`);
+  if (name === "equipmentGrounds")
+    return (value as readonly EquipmentGroundRow[])
+      .map(({ upToA, copper, aluminium }) => `to ${upToA} A: copper ${copper}, aluminium ${aluminium}`)
+      .join("; ");
+  if (name.endsWith("Awg")) return `${value} AWG`;
   if (Array.isArray(value)) return value.join(", ");
   if (name.endsWith("In")) return `${value} in.`;
-  return name === "protectedUpToA" ? `${value} A` : `${value}`;
+  if (name.endsWith("Lb")) return `${value} lb`;
+  if (name.endsWith("Percent")) return `${value} %`;
+  if (name.endsWith("Ft")) return `${value} ft`;
+  return name === "protectedUpToA" || name === "arcFaultToA" ? `${value} A` : `${value}`;
 }
 
 const pairs = (value: unknown, text: (one: unknown) => string): string =>

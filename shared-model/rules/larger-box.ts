@@ -87,8 +87,31 @@ function larger(box: Box, state: StateName, { asItIs }: Needs): Fix | undefined 
       return holds === undefined || exceedsVolume(asItIs, holds) ? [] : [{ item, facts, holds }];
     })
     .sort((a, b) => a.holds - b.holds);
-  if (best === undefined) return undefined;
-  const { facts, item, holds } = best;
+  return best && exchange(box, state, best);
+}
+
+/** The shallowest of the stock, of the kind of a box and holding no less, that is so deep; undefined when none is. */
+export function deeperBox(box: Box, state: StateName, depthIn: number): Fix | undefined {
+  const has = creditedVolume(box) ?? (0 as CubicInches);
+  const [best] = enclosureItems
+    .flatMap((item) => {
+      if (item.make.kind !== "box" || !isOfItsKind(item.make.facts, box)) return [];
+      const { facts } = item.make;
+      const holds = creditedVolume({ ...box, volume: facts.volume });
+      if (holds === undefined || exceedsVolume(has, holds)) return [];
+      return (facts.depthIn ?? 0) < depthIn ? [] : [{ item, facts, holds }];
+    })
+    .sort((a, b) => (a.facts.depthIn ?? 0) - (b.facts.depthIn ?? 0) || a.holds - b.holds);
+  return best && exchange(box, state, best);
+}
+
+interface Stocked {
+  readonly item: EnclosureItem;
+  readonly facts: Facts;
+  readonly holds: CubicInches;
+}
+
+function exchange(box: Box, state: StateName, { facts, item, holds }: Stocked): Fix {
   const calls: CommandCall[] = [
     setBox(box, state, "volume", facts.volume),
     setBox(box, state, "depthIn", facts.depthIn ?? null),

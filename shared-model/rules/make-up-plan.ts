@@ -130,12 +130,18 @@ export class MakeUpPlan {
 
   /** Everything on the ground screw of a box in a new splice, and one pigtail back to the screw. */
   pigtailBond(ends: readonly EndKey[], made: JumperMake): SpliceId {
+    return this.pigtailTo({ kind: "bond" }, ends, made);
+  }
+
+  /** Ends that exist in a new splice, and one pigtail of a given make from it to a place. One end is enough. */
+  pigtailTo(place: At, ends: readonly EndKey[], made: JumperMake): SpliceId {
     const { id: splice, name, jumpers } = this.#make(ends);
     const { awg, colour } = made;
-    jumpers.push({ awg, material: "copper", stranded: false, grounding: true });
+    const grounding = colour === "bare" || colour === "green";
+    jumpers.push({ awg, material: "copper", stranded: false, grounding });
     const { id, name: jumperName } = this.#fresh("j");
     const jumper = id as JumperId;
-    this.#step("add-jumper", { jumper, name: jumperName, awg, colour, from: { kind: "bond" }, to: { kind: "capped" } });
+    this.#step("add-jumper", { jumper, name: jumperName, awg, colour, from: place, to: { kind: "capped" } });
     this.#steps.push((connectorOf) =>
       this.#call("splice-ends", {
         splice,

@@ -1,4 +1,5 @@
 import type { Room, RoomKind } from "../model/room.ts";
+import { listed } from "./rule-parts.ts";
 
 /** What the field calls the kinds whose own words would not do in a sentence. */
 const WORDS: Readonly<Partial<Record<RoomKind, string>>> = {
@@ -25,6 +26,13 @@ export function placeWords(
     .filter((kind) => wordsIn(kind).some((word) => !said.has(word)))
     .map((kind) => withoutNoun(kind, said));
   return room === undefined ? { kinds } : { name: room.name, kinds: more };
+}
+
+/** The same in one: "Laundry: unfinished basement", "Porch: outdoors", "Basement, unfinished". */
+export function whereWords(room: Room | undefined, places: readonly RoomKind[]): string {
+  const { name, kinds } = placeWords(room, places);
+  if (name === undefined) return listed(kinds);
+  return kinds.length === 0 ? name : `${name}: ${listed(kinds)}`;
 }
 
 /** "unfinished" in a room called "Basement", "counter" in one called "Kitchen". */

@@ -5,7 +5,7 @@ import type { OutletStanding, Section } from "../solver/section.ts";
 import { bypassWords, hotLeavesBoxOf } from "./bypass-words.ts";
 import { positionWords, stopWords } from "./path-words.ts";
 import { counted, listed } from "./rule-parts.ts";
-import { neutralOf } from "./section-parts.ts";
+import { lineLoadDevices, neutralOf, swappedPole } from "./section-parts.ts";
 
 const PROTECTING = ["P1", "P2", "P3", "P4", "P5"] as const;
 
@@ -14,50 +14,78 @@ const PROTECTING = ["P1", "P2", "P3", "P4", "P5"] as const;
  * conductors passes or that stand where its hot passes by, the one that comes nearest to protecting it. Undefined where
  * none bears on it.
  */
-export function decisiveProof(proof: OutletProof): DeviceProof | undefined {
+export function decisiveProof(section: Section, proof: OutletProof): DeviceProof | undefined {
   const protecting = proof.devices.filter(({ device }) => proof.protectedBy.includes(device));
   if (protecting.length > 0) return protecting.find(({ tests }) => tests.P6 === "pass") ?? protecting[0];
   const score = ({ tests, personnelClass }: DeviceProof): number =>
     (personnelClass ? 10 : 0) + PROTECTING.filter((test) => tests[test] === "pass").length;
   return proof.devices
-    .filter((one) => bearsOn(proof, one))
+    .filter((one) => bearsOn(section, proof, one))
     .sort((p, q) => score(q) - score(p) || (p.device < q.device ? -1 : 1))[0];
 }
 
 /** Of a leak or a use at the outlet the device sees something; or it is its own; or its hot passes it by in its box. */
-function bearsOn({ section, standing }: OutletProof, one: DeviceProof): boolean {
+function bearsOn(section: Section, { standing }: OutletProof, one: DeviceProof): boolean {
   if (one.detection > LEAST_SHARE || one.balance > LEAST_SHARE || one.device === standing.outlet.device.id) return true;
   return standing.live && hotLeavesBoxOf(section, standing, one.device) !== undefined;
 }
 
-/** Why an outlet is protected, or which test fails and where the path leaves, as sentences. */
-export function proofWords(proof: OutletProof): string {
-  const { section, standing, verdict } = proof;
+/** Why an outlet is protected, or which test fails and where the path leaves, as sentences; told by its `decisiveProof`. */
+export function proofWords(section: Section, proof: OutletProof, one: DeviceProof | undefined): string {
+  const { standing, verdict } = proof;
   const name = (id: DeviceId): string => nameOfDevice(section, id);
-  const one = decisiveProof(proof);
   if (verdict === "not-live") return "No source reaches it in this drawing.";
   if (verdict === "cannot-tell") return "More switches bear on it than are tried: judge it by hand.";
-  if (one === undefined) return "No ground-fault device stands before it.";
-  const quiet = quietWords(section, one);
+  const quiet = one === undefined ? "" : quietWords(section, one);
   if (verdict === "by-setting")
     return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} by turns, as switches stand.${quiet}`;
   if (verdict === "all")
     return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} wherever it is live.${quiet}`;
-  const when = one.failsWhen.length === 0 ? "" : ` with ${positionWords(section, one.failsWhen)}`;
+  const gap = gapOf(section, standing, one);
+  if (one === undefined || gap.test === undefined) return `${capital(gap.words)}.`;
+  const when = gap.when === "" ? "" : ` ${gap.when}`;
+  return `${gap.test}${when}: ${gap.words}.${stopsAt(section, standing, one)}${quiet}`;
+}
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** Why an outlet is not protected. */
+export interface Gap {
+  /** Absent where no device bears on it. */
+  readonly test?: ProofTest;
+  /** "with S1 up"; empty where it fails in every position. */
+  readonly when: string;
+  /** "its hot comes round R1b: jumper y joins splice HD to splice HL in B1; ...", to go on a sentence with. */
+  readonly words: string;
+}
+
+/** Which test of its decisive device an outlet fails, and where the path leaves. Only for an outlet that is not protected. */
+export function gapOf(section: Section, standing: OutletStanding, one: DeviceProof | undefined): Gap {
+  if (one === undefined) return { when: "", words: "no ground-fault device stands before it" };
   const [test, words] = failureWords(section, standing, one);
-  return `${test}${when}: ${words}.${stopsAt(section, standing, one)}${quiet}`;
+  return { test, when: one.failsWhen.length === 0 ? "" : `with ${positionWords(section, one.failsWhen)}`, words };
 }
 
 /** The first test that fails, in the order of what it means to a person. */
 function failureWords(section: Section, standing: OutletStanding, one: DeviceProof): readonly [ProofTest, string] {
   const name = nameOfDevice(section, one.device);
+  const isOwn = one.device === standing.outlet.device.id;
   const round = (source: "ungrounded" | "grounded"): string => {
     const words = bypassWords(section, standing, one.device, source);
     return words === undefined ? "" : `: ${words}`;
   };
   const share = (part: number): string => `${Math.round(100 * part)} %`;
-  if (!one.personnelClass) return ["P5", `${name} is not of the class that protects people`];
-  if (!one.fedOnLine) return ["P5", `${name} is fed on its LOAD terminals`];
+  const who = isOwn ? "it" : name;
+  if (!one.personnelClass) return ["P5", `${who} is not of the class that protects people`];
+  if (!one.fedOnLine) {
+    const found = lineLoadDevices(section).find(({ device }) => device.id === one.device);
+    const pole = found === undefined ? undefined : swappedPole(found);
+    return ["P5", pole === undefined ? `${who} is fed on its LOAD terminals` : `${who} has its ${pole} fed on LOAD`];
+  }
+  if (isOwn && (one.hotReached || one.neutralReached)) {
+    const poles = [...(one.hotReached ? ["its hot"] : []), ...(one.neutralReached ? ["its neutral"] : [])];
+    return ["P1", `a source reaches ${listed(poles)} without passing its own sensor`];
+  }
   if (one.hotReached && one.neutralReached && one.detection <= LEAST_SHARE)
     return ["P1", `neither its hot nor its neutral is behind ${name}${round("ungrounded")}`];
   if (one.hotReached)
@@ -70,11 +98,11 @@ function failureWords(section: Section, standing: OutletStanding, one: DevicePro
   if (one.reachedThroughLoad) return ["P1", `with ${name} open, a load still brings a live conductor to it`];
   if (one.neutralAdrift && one.powered)
     return ["P2", "its neutral is joined to nothing, and what it uses does not come back"];
-  if (one.neutralAdrift) return ["P4", `${name} has no neutral on its LINE to work with`];
+  if (one.neutralAdrift) return ["P4", `${who} has no neutral on its LINE to work with`];
   if (one.tests.P3 === "fail") return ["P3", `of a leak ${name} sees ${share(one.detection)}${round("ungrounded")}`];
   if (one.tests.P2 === "fail")
     return ["P2", `${share(one.balance)} of what it uses goes round ${name}${round("grounded")}`];
-  return ["P4", `${name} has no hot and neutral on its LINE to work with`];
+  return ["P4", `${who} has no hot and neutral on its LINE to work with`];
 }
 
 function stopsAt(section: Section, standing: OutletStanding, { neutralAdrift, tests }: DeviceProof): string {

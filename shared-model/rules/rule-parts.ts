@@ -1,12 +1,12 @@
 import type { SectionConfidence, SectionPointer, Subject, SubjectKind } from "../answers/finding.ts";
 import { type EvidenceMark, type WithEvidence, weakestMark } from "../model/evidence.ts";
-import { EDITIONS, type Edition } from "../model/project.ts";
+import { DATED_EDITIONS, type Edition } from "../model/project.ts";
 import type { EditionData } from "./editions/edition-data.ts";
 
 type Sections = Readonly<Partial<Record<Edition, SectionPointer>>>;
 
 /**
- * The same section in every edition. `differing` gives editions whose number or mark differs. No number of 2026 is
+ * The same section in every edition of NFPA 70. `differing` gives editions whose number or mark differs. No number of 2026 is
  * asserted: it points at the text of 2023, which stands in for it. A check of our own rests on no text of any edition.
  */
 export function everyEdition(
@@ -15,12 +15,19 @@ export function everyEdition(
   differing: Readonly<Partial<Record<Edition, SectionPointer>>> = {},
 ): Sections {
   const sections: Partial<Record<Edition, SectionPointer>> = {};
-  for (const edition of EDITIONS) sections[edition] = differing[edition] ?? { section, confidence };
+  for (const edition of DATED_EDITIONS) sections[edition] = differing[edition] ?? { section, confidence };
   if (confidence === "own-rule") return sections;
   const standIn = differing[2023]?.section ?? section;
   sections[2026] = { section: `${standIn} (2023)`, confidence: "doubtful" };
   return sections;
 }
+
+/** And one of CSA C22.1. */
+export const withCanada = (
+  sections: Sections,
+  section: string,
+  confidence: SectionConfidence = "sourced",
+): Sections => ({ ...sections, "CSA-C22.1": { section, confidence } });
 
 /** As `everyEdition`, without the editions that are held for counting box fill only. */
 export function everyJudgedEdition(...which: Parameters<typeof everyEdition>): Sections {
@@ -65,6 +72,16 @@ export function basisOf(...marks: readonly (readonly EvidenceMark[])[]): { reado
 export function listed(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? "";
   return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+}
+
+const MOST_OF_ANY = 3;
+
+/** "L1", "L1 or L2"; of many the first few: "L1, L2, L3 or one of 4 others". */
+export function anyOf(names: readonly string[]): string {
+  const left = names.length - MOST_OF_ANY;
+  const shown = left > 1 ? [...names.slice(0, MOST_OF_ANY), `one of ${left} others`] : names;
+  if (shown.length < 2) return shown[0] ?? "";
+  return `${shown.slice(0, -1).join(", ")} or ${shown[shown.length - 1]}`;
 }
 
 /** "1 conductor", "3 conductors". */

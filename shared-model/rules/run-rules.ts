@@ -1,25 +1,26 @@
-import type { Subject } from "../answers/finding.ts";
+import type { AppliedAmendment, Subject } from "../answers/finding.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import type { Section } from "../solver/section.ts";
-import { amendedEdition, amendmentProblem, isSwitchedOff } from "./amendments.ts";
-import { boxOverfull } from "./checks/box-overfull.ts";
+import { type AmendmentReport, amendmentReports } from "./amendment-reports.ts";
+import { amendedEdition, appliedAmendments, isSwitchedOff } from "./amendments.ts";
+import { voltageDropAdvice } from "./checks/voltage-drop-advice.ts";
 import type { EditionData, ValueName } from "./editions/edition-data.ts";
-import { getEdition } from "./editions/editions.ts";
+import { coversRule, getEdition } from "./editions/editions.ts";
 import { fixBy } from "./fix-parts.ts";
 import { boxRules, projectRules, rules, sectionRules } from "./registry.ts";
 import type { BoxContext, CannotTellReport, ProjectContext, Report, Rule, SectionContext } from "./rule.ts";
 
 /** Rule id under which a rule that threw is reported: a bug of ours, never a statement about the wiring. */
 export const INTERNAL_ERROR = "internal-error";
-/** Rule id under which an amendment that changes nothing is reported. */
-export const AMENDMENT_IGNORED = "amendment-ignored";
+/** Rule id under which it is told that a rule set does not cover all the other rules. */
+const NOT_COVERED = "not-covered";
 /** Rule id under which an as-found edit is reported that could not be carried over into proposed. */
 export const NOT_CARRIED_OVER = "not-carried-over";
 
 /** What is reported without a rule of the catalogue. */
 export interface OwnReport extends Report {
-  readonly ruleId: typeof INTERNAL_ERROR | typeof AMENDMENT_IGNORED | typeof NOT_CARRIED_OVER;
+  readonly ruleId: typeof INTERNAL_ERROR | AmendmentReport["ruleId"] | typeof NOT_CARRIED_OVER;
 }
 
 /**
@@ -27,9 +28,14 @@ export interface OwnReport extends Report {
  * may be kept as long as what it was made from is the same object.
  */
 export interface RawAnswers {
-  readonly reports: readonly { readonly rule: Rule; readonly report: Report }[];
+  readonly reports: readonly {
+    readonly rule: Rule;
+    readonly report: Report;
+    /** Local amendments by which the rule judged; absent where there are none. */
+    readonly amendments?: readonly AppliedAmendment[];
+  }[];
   readonly ownReports: readonly OwnReport[];
-  readonly couldNotTell: readonly { readonly rule: Rule; readonly report: CannotTellReport }[];
+  readonly couldNotTell: readonly { readonly rule: Pick<Rule, "id">; readonly report: CannotTellReport }[];
   /** Rules that ran, those that threw included; one box and one rule is one check. */
   readonly checksRun: number;
 }
@@ -45,6 +51,8 @@ export interface InState {
 export interface RuleWatch {
   skips(ruleId: string): boolean;
   begins(ruleId: string): void;
+  /** Called when it has ended, for who measures. */
+  ends?(): void;
 }
 
 /**
@@ -54,12 +62,12 @@ export interface RuleWatch {
 export function checkBox(context: InState & { readonly enclosure: Enclosure }): RawAnswers {
   const { enclosure } = context;
   const where: Subject = { kind: "enclosure", id: enclosure.id, name: enclosure.name };
-  const own = run(boxRules, context, where, (rule, common) =>
-    rule.check({ ...common, enclosure } satisfies BoxContext),
+  const own = run<BoxContext, (typeof boxRules)[number]>(boxRules, context, where, { enclosure }, (rule, all) =>
+    rule.check(all),
   );
   if (enclosure.kind !== "panel") return own;
-  const ofPanel = run(panelRules, context, where, (rule, common) =>
-    rule.checkPanel?.({ ...common, enclosure } satisfies BoxContext),
+  const ofPanel = run<BoxContext, (typeof panelRules)[number]>(panelRules, context, where, { enclosure }, (rule, all) =>
+    rule.checkPanel?.(all),
   );
   return {
     reports: [...own.reports, ...ofPanel.reports],
@@ -82,8 +90,12 @@ export function checkSection(context: InState & { readonly section: Section }): 
     first === undefined
       ? { kind: "project", id: "project", name: context.project.title }
       : { kind: "enclosure", id: first.id, name: first.name };
-  const answers = run(sectionRules, context, where, (rule, common) =>
-    rule.check({ ...common, section } satisfies SectionContext),
+  const answers = run<SectionContext, (typeof sectionRules)[number]>(
+    sectionRules,
+    context,
+    where,
+    { section },
+    (rule, all) => rule.check(all),
   );
   if (!section.bounded) return answers;
   const unknown = running(sectionRules, context).map((rule) => ({ rule, report: tooManySwitches(rule, where) }));
@@ -101,34 +113,57 @@ const tooManySwitches = (rule: Rule, where: Subject): CannotTellReport => ({
 export function checkProject(context: InState): RawAnswers {
   const { project } = context;
   const where: Subject = { kind: "project", id: "project", name: project.title };
-  const answers = run(projectRules, context, where, (rule, common) => rule.check(common));
+  const answers = run<ProjectContext, (typeof projectRules)[number]>(projectRules, context, where, {}, (rule, all) =>
+    rule.check(all),
+  );
   return {
     ...answers,
-    ownReports: [...answers.ownReports, ...ignoredAmendments(project), ...notCarriedOver(context)],
-    couldNotTell: [...answers.couldNotTell, ...notHeld(context)],
+    ownReports: [...answers.ownReports, ...amendmentReports(project), ...notCarriedOver(context)],
+    couldNotTell: [...answers.couldNotTell, ...notCovered(context), ...notHeld(context)],
   };
 }
 
-/** The edition by which the box-fill ledger of a document counts: that of the rule that judges it, amendments included. */
-export const fillEdition = (project: Project): EditionData => editionFor(boxOverfull, project);
+/** The edition by which voltage drop is judged, amendments included. */
+export const dropEdition = (project: Project): EditionData => editionFor(voltageDropAdvice, project);
 
 /** Rules that an edition held for counting only has no table for. */
 const NEEDS_TABLE: readonly { readonly id: string; readonly table: ValueName }[] = [
   { id: "outlet-not-protected", table: "protectedPlaces" },
 ];
 
+/** One statement for all the rules that a rule set does not cover. */
+function notCovered({ project }: InState): RawAnswers["couldNotTell"] {
+  const edition = getEdition(project.edition);
+  if (edition.covers === undefined) return [];
+  const all = rules.filter(({ status }) => status !== "retired");
+  const count = all.filter(({ id }) => !coversRule(edition, id)).length;
+  if (count === 0) return [];
+  return [
+    {
+      rule: { id: NOT_COVERED },
+      report: {
+        subjects: [{ kind: "project", id: "project", name: project.title }],
+        message: `Not covered by this rule set: ${edition.year} is held for the count of box fill only. ${count} of ${all.length} rules did not run, among them every one that looks for a danger, so nothing is said here of shock, fire, protection or polarity.`,
+        missing: `all of ${edition.year} but the count of box fill`,
+        toDo: "Judge everything else by hand, or look at the drawing by another edition as well.",
+      },
+    },
+  ];
+}
+
 function notHeld(context: InState): RawAnswers["couldNotTell"] {
   const { project } = context;
   const { values, year } = getEdition(project.edition);
+  const lacking = NEEDS_TABLE.filter(({ table }) => values[table] === undefined);
+  if (lacking.length === 0) return [];
   return running(rules, context).flatMap((rule) => {
-    const needs = NEEDS_TABLE.find(({ id }) => id === rule.id);
-    if (needs === undefined || values[needs.table] !== undefined) return [];
+    if (!lacking.some(({ id }) => id === rule.id)) return [];
     const missing = `the list of protected places of edition ${year}`;
     return {
       rule,
       report: {
         subjects: [{ kind: "project", id: "project", name: project.title }],
-        message: `Cannot tell which outlets need ground-fault protection: edition ${year} is held for counting box fill only. Look its list up, or choose the edition that is adopted.`,
+        message: `Cannot tell which outlets need ground-fault or arc-fault protection: edition ${year} is held for counting box fill only. Look its lists up, or choose the edition that is adopted. What other rules find is judged by the text of 2017.`,
         missing,
         toDo: "Judge them by hand, or choose another edition.",
       },
@@ -139,41 +174,62 @@ function notHeld(context: InState): RawAnswers["couldNotTell"] {
 const editionFor = (rule: Rule, project: Project): EditionData =>
   amendedEdition(getEdition(project.edition), rule, project.amendments);
 
-const running = <R extends Rule>(all: readonly R[], { project, watch }: InState): readonly R[] =>
-  all.filter((rule) => rule.status !== "retired" && !isSwitchedOff(rule, project.amendments) && !watch?.skips(rule.id));
+function running<R extends Rule>(all: readonly R[], { project, watch }: InState): readonly R[] {
+  const edition = getEdition(project.edition);
+  return all.filter(
+    (rule) =>
+      rule.status !== "retired" &&
+      coversRule(edition, rule.id) &&
+      !isSwitchedOff(rule, project.amendments) &&
+      !watch?.skips(rule.id),
+  );
+}
 
-type Scoped<S extends Rule["scope"]> = Extract<Rule, { readonly scope: S }>;
-
-function run<R extends Scoped<Rule["scope"]>>(
+/** @param own What a context has of its scope beside what all have. */
+function run<C extends ProjectContext, R extends Rule>(
   rulesOfScope: readonly R[],
   context: InState,
   where: Subject,
-  check: (rule: R, common: ProjectContext) => void,
+  own: Omit<C, keyof ProjectContext>,
+  check: (rule: R, context: C) => void,
 ): RawAnswers {
-  const reports: { readonly rule: Rule; readonly report: Report }[] = [];
+  const reports: RawAnswers["reports"][number][] = [];
   const couldNotTell: { readonly rule: Rule; readonly report: CannotTellReport }[] = [];
   const ownReports: OwnReport[] = [];
   const { project, installation, state, watch } = context;
   const toRun = running(rulesOfScope, context);
+  // A rule that throws half-way must not leave half of its reports behind.
+  let said: Report[] = [];
+  let unknown: CannotTellReport[] = [];
+  const contextOf = (edition: EditionData): C => {
+    const common: ProjectContext = {
+      project,
+      installation,
+      state,
+      edition,
+      report: (finding) => said.push(finding),
+      cannotTell: (missing) => unknown.push(missing),
+    };
+    return { ...common, ...own } as C;
+  };
+  const edition = getEdition(project.edition);
+  // One for all rules that no amendment touches: a context for every rule and box costs more than many rules do.
+  const usual = contextOf(edition);
   for (const rule of toRun) {
     watch?.begins(rule.id);
-    // A rule that throws half-way must not leave half of its reports behind.
-    const own: Report[] = [];
-    const unknown: CannotTellReport[] = [];
+    said = [];
+    unknown = [];
     try {
-      check(rule, {
-        project,
-        installation,
-        state,
-        edition: editionFor(rule, project),
-        report: (finding) => own.push(finding),
-        cannotTell: (missing) => unknown.push(missing),
-      });
-      for (const report of own) reports.push({ rule, report });
+      const amended = amendedEdition(edition, rule, project.amendments);
+      check(rule, amended === edition ? usual : contextOf(amended));
+      const amendments = appliedAmendments(edition, rule, project.amendments);
+      const judged = amendments.length === 0 ? { rule } : { rule, amendments };
+      for (const report of said) reports.push({ ...judged, report });
       for (const report of unknown) couldNotTell.push({ rule, report });
     } catch (error) {
       ownReports.push(internalError(rule, where, error));
     }
+    watch?.ends?.();
   }
   return { reports, ownReports, couldNotTell, checksRun: toRun.length };
 }
@@ -187,21 +243,6 @@ function internalError(rule: Rule, where: Subject, error: unknown): OwnReport {
     message: `The check "${rule.id}" failed at ${where.name} because of a fault in this program: ${reason} The other checks ran; judge ${where.name} by hand.`,
     data: { rule: rule.id },
   };
-}
-
-function ignoredAmendments(project: Project): readonly OwnReport[] {
-  const edition: EditionData = getEdition(project.edition);
-  return project.amendments.flatMap((amendment, index) => {
-    const problem = amendmentProblem(amendment, rules, edition);
-    if (problem === undefined) return [];
-    return {
-      ruleId: AMENDMENT_IGNORED,
-      severity: "caution",
-      subjects: [{ kind: "project", id: `amendment-${index}`, name: amendment.rule }],
-      message: `A local amendment changes nothing: ${problem} Correct or remove it.`,
-      data: { rule: amendment.rule },
-    } satisfies OwnReport;
-  });
 }
 
 function notCarriedOver({ project, state }: InState): readonly OwnReport[] {

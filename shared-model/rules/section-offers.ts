@@ -7,11 +7,13 @@ import type { Installation, StateName } from "../model/project.ts";
 import { cableOfEnd, findEndFacts } from "../queries/end-facts.ts";
 import { landedAt, membersOf } from "../queries/landings.ts";
 import { findTerminal } from "../queries/terminals-of.ts";
+import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
 import { faceOffers } from "./face-offers.ts";
 import { isCure } from "./fix-trial.ts";
 import { bring, titled } from "./line-load-fixes.ts";
 import { MakeUpPlan } from "./make-up-plan.ts";
+import { withLabels } from "./no-ground-labels.ts";
 import type { ProjectContext } from "./rule.ts";
 import { hotOf, lastCableStep, lineLoadDevices, neutralOf } from "./section-parts.ts";
 import { outletsBehindAfter, protectedBy, sharedTripWords } from "./shared-trip.ts";
@@ -42,8 +44,10 @@ function loadOffers(
 ): readonly Fix[] {
   return lineLoadDevices(section).flatMap((found) => {
     const { device, enclosure } = found;
-    const test = standing.tests.find((one) => one.device === device.id);
-    if (test?.personnelClass !== true || standing.outlet.device.id === device.id) return [];
+    const proof = sectionProof(section)
+      .of(standing.outlet.key)
+      ?.devices.find((one) => one.device === device.id);
+    if (proof?.personnelClass !== true || standing.outlet.device.id === device.id) return [];
     const hot = lastCableStep(section.wayFrom("ungrounded", hotOf(standing), device.id), "fromEnclosure", enclosure.id);
     const neutral = lastCableStep(
       section.wayFrom("grounded", neutralOf(standing), device.id),
@@ -62,7 +66,7 @@ function loadOffers(
     const gained = new Set(behind.filter(({ key }) => !before.has(key)).map(({ key }) => key));
     const shared = sharedTripWords(installation, behind, gained);
     const fix = plan.fix((words) => titled(`Bring ${cable} from the LOAD side of ${device.name}${shared}`, words));
-    return fix === undefined ? [] : [fix];
+    return fix === undefined ? [] : [withLabels(section, installation, fix, behind, { device: device.id, state })];
   });
 }
 

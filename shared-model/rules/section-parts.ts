@@ -12,7 +12,12 @@ import type { SectionContext, SharedQuestion } from "./rule.ts";
 import { fillIn, listed, marksOn, subject } from "./rule-parts.ts";
 
 /** Rules that say of an outlet that nothing protects it: consequences of whatever spoils its device. */
-export const NOT_PROTECTED: readonly string[] = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
+export const NOT_PROTECTED: readonly string[] = [
+  "outlet-not-protected",
+  "wish-not-protected",
+  "replace-needs-gfci",
+  "grounding-type-unprotected",
+];
 
 /** A ground-fault device that opens both conductors between its LINE and LOAD terminals, and what its open state shows. */
 export interface LineLoadDevice {

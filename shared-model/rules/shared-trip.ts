@@ -3,6 +3,7 @@ import { findLoadItem } from "../catalog/load-items.ts";
 import type { LoadPriority } from "../model/device.ts";
 import { type DeviceId, type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
+import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { Section } from "../solver/section.ts";
 import { type Replaced, sectionsAfter } from "./fix-trial.ts";
 import { listed } from "./rule-parts.ts";
@@ -16,10 +17,9 @@ export interface Behind {
 /** The outlets that a device protects. */
 export const protectedBy = (sections: readonly Section[], device: DeviceId): readonly Behind[] =>
   sections.flatMap((section) =>
-    section
-      .outlets()
-      .filter((standing) => standing.protectedBy.includes(device))
-      .map(({ outlet: { key, name } }) => ({ key, name })),
+    sectionProof(section)
+      .outlets.filter(({ protectedBy: by }) => by.includes(device))
+      .map(({ standing: { outlet } }) => ({ key: outlet.key, name: outlet.name })),
   );
 
 /** The outlets that a device would protect with a fix, in the order of their names. */
@@ -39,10 +39,12 @@ export function outletsBehindAfter(
     .sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
 }
 
-const WORDS: Readonly<Record<Exclude<LoadPriority, "none">, string>> = {
+/** What must not go off unnoticed, as a sentence calls it. */
+export const PRIORITY_WORDS: Readonly<Record<Exclude<LoadPriority, "none">, string>> = {
   freezer: "freezer",
   medical: "medical equipment",
   alarm: "alarm",
+  "fire-alarm-system": "fire alarm system",
   "sump-pump": "sump pump",
 };
 
@@ -58,7 +60,9 @@ export function sharedTripWords(
   if (behind.length < 2) return "";
   const found = behind
     .filter(({ key }) => gained.has(key))
-    .flatMap(({ key, name }) => prioritiesAt(installation, key).map((priority) => `the ${WORDS[priority]} at ${name}`));
+    .flatMap(({ key, name }) =>
+      prioritiesAt(installation, key).map((priority) => `the ${PRIORITY_WORDS[priority]} at ${name}`),
+    );
   return found.length === 0 ? "" : `; ${listed(found)} then goes off with the rest on a trip`;
 }
 

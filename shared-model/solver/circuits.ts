@@ -1,10 +1,19 @@
 import type { Device } from "../model/device.ts";
-import { type EnclosureId, type EndKey, jumperEnd } from "../model/ids.ts";
+import { cableEnd, type EnclosureId, type EndKey, jumperEnd } from "../model/ids.ts";
 import type { PlacedOutlet } from "../queries/outlets-of.ts";
 import type { ConductionGraph } from "./conduction-graph.ts";
 import type { OutletNodes } from "./protection.ts";
 import type { Circuit } from "./section.ts";
 import { edgesAt } from "./ways.ts";
+
+/** The buses and bars of a panel and its lugs: every circuit ends there, and no other begins. */
+export function isBar({ nodes }: ConductionGraph, node: number): boolean {
+  const point = nodes[node]?.point;
+  if (point?.kind === "panel") return true;
+  if (point?.kind !== "device") return false;
+  const { family } = point.type;
+  return family === "neutral-bar" || family === "ground-bar" || family === "lugs";
+}
 
 /**
  * Nodes joined to some others by conductors and by paths inside devices, in any setting, up to the buses and bars of a
@@ -15,7 +24,7 @@ function spread(graph: ConductionGraph, start: readonly number[]): ReadonlySet<n
   const found = new Set<number>();
   const todo = [...start];
   for (let node = todo.pop(); node !== undefined; node = todo.pop()) {
-    if (found.has(node) || graph.nodes[node]?.point.kind === "panel") continue;
+    if (found.has(node) || isBar(graph, node)) continue;
     found.add(node);
     for (const edge of lists[node] ?? []) if (edge.kind !== "load") todo.push(edge.a === node ? edge.b : edge.a);
   }
@@ -58,10 +67,15 @@ export function circuitOn({ graph, breaker, panel, hotSide, outlets, lines }: Ci
     else if (neutralSide.has(node)) neutralEnds.add(end);
   };
   for (const [end, node] of graph.ends) note(end, node);
-  for (const edge of graph.edges) {
-    if (edge.jumper === undefined) continue;
-    note(jumperEnd(edge.jumper, "a"), edge.a);
-    note(jumperEnd(edge.jumper, "b"), edge.b);
+  for (const { a, b, jumper, cable, conductor } of graph.edges) {
+    if (jumper !== undefined) {
+      note(jumperEnd(jumper, "a"), a);
+      note(jumperEnd(jumper, "b"), b);
+    } else if (cable !== undefined && conductor !== undefined) {
+      // The end of a conductor on a bar is its own, though the bar is not.
+      if (isBar(graph, a)) note(cableEnd(cable.id, conductor, "a"), b);
+      if (isBar(graph, b)) note(cableEnd(cable.id, conductor, "b"), a);
+    }
   }
   return {
     breaker: breaker.id,

@@ -114,9 +114,8 @@ class Builder {
     part.graph.points.forEach((_, point) => {
       this.nodeAt(part, point);
     });
-    part.graph.joints.forEach((_, joint) => {
-      this.addJoint(part, joint);
-    });
+    // All of them, and only here: which are in already need not be noted, as it must in a panel.
+    for (const joint of part.graph.joints) this.addEdge(part, joint);
     for (const device of Object.values(box.devices)) this.devices.set(device.id, { device, enclosure: box });
     this.noteEnds(part);
   }
@@ -217,11 +216,7 @@ class Builder {
   }
 
   private noteEnds(part: Part): void {
-    for (const key of Object.keys(part.graph.enclosure.places)) {
-      const end = key as EndKey;
-      const point = part.graph.pointOfEnd(end);
-      if (point !== undefined) this.ends.set(end, part.nodes[point] as number);
-    }
+    for (const [end, point] of part.graph.ends) this.ends.set(end, part.nodes[point] as number);
   }
 
   private nodeAt(part: Part, point: number): number {
@@ -268,7 +263,10 @@ class Builder {
   private addJoint(part: Part, index: number): void {
     if (part.jointsIn.has(index)) return;
     part.jointsIn.add(index);
-    const joint = part.graph.joints[index] as Joint;
+    this.addEdge(part, part.graph.joints[index] as Joint);
+  }
+
+  private addEdge(part: Part, joint: Joint): void {
     // Field by field, so that all edges have one shape: a section has hundreds, made anew at every edit.
     const { kind, jumper, device, position, handle, opens } = joint;
     const a = part.nodes[joint.a] as number;

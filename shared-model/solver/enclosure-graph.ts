@@ -41,6 +41,8 @@ export interface EnclosureGraph {
   /** Joints at each point. */
   readonly jointsAt: readonly (readonly number[])[];
   readonly bond: number;
+  /** Point of each end, in the order of the places. */
+  readonly ends: ReadonlyMap<EndKey, number>;
   pointOfEnd(end: EndKey): number | undefined;
   pointOfSplice(splice: SpliceId): number | undefined;
   pointOfNode(device: string, node: DeviceNode): number | undefined;
@@ -58,31 +60,42 @@ export function enclosureGraph(enclosure: Enclosure): EnclosureGraph {
   return graph;
 }
 
-const nodeKey = (device: string, node: DeviceNode): string => `${device} ${node}`;
+/** Points by device and node, without a text made of both at every question. */
+class NodePoints {
+  private readonly byDevice = new Map<string, Map<DeviceNode, number>>();
+
+  get(device: string, node: DeviceNode): number | undefined {
+    return this.byDevice.get(device)?.get(node);
+  }
+
+  set(device: string, node: DeviceNode, point: number): void {
+    const known = this.byDevice.get(device);
+    if (known === undefined) this.byDevice.set(device, new Map([[node, point]]));
+    else known.set(node, point);
+  }
+}
 
 function build(enclosure: Enclosure): EnclosureGraph {
   const points: Point[] = [{ kind: "bond" }];
   const joints: Joint[] = [];
-  const byNode = new Map<string, number>();
+  const byNode = new NodePoints();
   const bySplice = new Map<SpliceId, number>();
   const byEnd = new Map<EndKey, number>();
   const add = (point: Point): number => points.push(point) - 1;
 
   const panelPoint = (node: DeviceNode): number => {
-    const key = nodeKey("", node);
-    const found = byNode.get(key);
+    const found = byNode.get("", node);
     if (found !== undefined) return found;
     const made = add({ kind: "panel", node });
-    byNode.set(key, made);
+    byNode.set("", node, made);
     return made;
   };
   const devicePoint = (device: Device, type: DeviceType, node: DeviceNode): number => {
     if (node.startsWith("@")) return panelPoint(busOf(device, type, node));
-    const key = nodeKey(device.id, node);
-    const found = byNode.get(key);
+    const found = byNode.get(device.id, node);
     if (found !== undefined) return found;
     const made = add({ kind: "device", device, type, node });
-    byNode.set(key, made);
+    byNode.set(device.id, node, made);
     return made;
   };
 
@@ -100,7 +113,7 @@ function build(enclosure: Enclosure): EnclosureGraph {
       if (joint === undefined) continue;
       joints.push({ ...joint, a: devicePoint(device, type, path.a), b: devicePoint(device, type, path.b), device });
     }
-    const yoke = byNode.get(nodeKey(device.id, "G"));
+    const yoke = byNode.get(device.id, "G");
     const metal = enclosure.kind === "box" && enclosure.material === "metal";
     if (device.selfGrounding === true && metal && yoke !== undefined)
       joints.push({ a: yoke, b: 0, kind: "inside", device });
@@ -112,7 +125,7 @@ function build(enclosure: Enclosure): EnclosureGraph {
     const { at } = place;
     const point =
       at.kind === "terminal"
-        ? byNode.get(nodeKey(at.device, at.terminal))
+        ? byNode.get(at.device, at.terminal)
         : at.kind === "splice"
           ? bySplice.get(at.splice)
           : at.kind === "bond"
@@ -137,9 +150,10 @@ function build(enclosure: Enclosure): EnclosureGraph {
     joints,
     jointsAt,
     bond: 0,
+    ends: byEnd,
     pointOfEnd: (end) => byEnd.get(end),
     pointOfSplice: (splice) => bySplice.get(splice),
-    pointOfNode: (device, node) => byNode.get(nodeKey(node.startsWith("@") ? "" : device, node)),
+    pointOfNode: (device, node) => byNode.get(node.startsWith("@") ? "" : device, node),
   };
 }
 

@@ -4,14 +4,15 @@ import type { Reach, Section } from "./section.ts";
 
 /**
  * Ends of a box that lie behind a ground-fault device: joined to a source while it is reset, and to none with everything
- * taken out that its sensor sums. Only devices count that are found to protect an outlet, so that one that is fed on LOAD
- * or without power has nothing behind it. Undefined where there is nothing of the kind.
+ * taken out that its sensor sums. Undefined where there is nothing of the kind.
+ * @param devices Those that are found to protect an outlet, so that one that is fed on LOAD or without power has nothing
+ * behind it.
  */
 export function endsBehind(
   section: Section,
   enclosure: Enclosure,
+  devices: readonly DeviceId[],
 ): Readonly<Record<EndKey, readonly DeviceId[]>> | undefined {
-  const devices = protectorsOf(section);
   if (devices.length === 0) return undefined;
   const closed = section.reach();
   const cuts = devices.map((device) => ({ device, cut: section.sensorCut(device) }));
@@ -25,15 +26,3 @@ export function endsBehind(
 }
 
 const isFed = (reach: Reach, end: EndKey): boolean => reach.isLive({ end }) || reach.isGrounded({ end });
-
-const kept = new WeakMap<Section, readonly DeviceId[]>();
-
-/** Devices that protect some outlet of the section, sorted. */
-function protectorsOf(section: Section): readonly DeviceId[] {
-  let found = kept.get(section);
-  if (found === undefined) {
-    found = [...new Set(section.outlets().flatMap(({ protectedBy }) => protectedBy))].sort();
-    kept.set(section, found);
-  }
-  return found;
-}

@@ -2,16 +2,22 @@ import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure, Panel } from "../model/enclosure.ts";
 import type { CableId, EnclosureId, EndKey } from "../model/ids.ts";
+import type { Place } from "../model/place.ts";
 import type { Installation } from "../model/project.ts";
 import { type PanelNets, panelNets } from "./panel-nets.ts";
 import type { SectionModel } from "./section-model.ts";
 import { feederCables } from "./section-walk.ts";
 
-/** What a section reads of a panel: the nets that its cables lie on, and the breakers there. */
+/** What a section reads of a panel: its cable ends there, the nets that they lie on, and the breakers on these. */
 interface PanelInput {
   readonly panel: Panel;
   readonly feeders: readonly Cable[];
-  readonly nets: readonly { readonly end: EndKey; readonly signature: string; readonly devices: readonly Device[] }[];
+  readonly nets: readonly {
+    readonly end: EndKey;
+    readonly place: Place | undefined;
+    readonly signature: string;
+    readonly devices: readonly Device[];
+  }[];
 }
 
 /** Everything that a section rests on, as it was. */
@@ -33,7 +39,7 @@ export function inputsOfModel(installation: Installation, model: SectionModel): 
     panels: [...graph.panelEnds].map(([panel, ends]) => ({
       panel,
       feeders: feedersOf(installation, panel),
-      nets: [...ends].map((end) => ({ end, ...netAt(panelNets(panel), end) })),
+      nets: [...ends].map((end) => ({ end, place: panel.places[end], ...netAt(panelNets(panel), end) })),
     })),
   };
 }
@@ -58,9 +64,10 @@ function isPanelCurrent({ panel, feeders, nets }: PanelInput, installation: Inst
   if (now === panel) return true;
   if (now.supply !== panel.supply || now.mainBond !== panel.mainBond || now.name !== panel.name) return false;
   const fresh = panelNets(now);
-  return nets.every(({ end, signature, devices }) => {
+  if (fresh.barJumpers !== panelNets(panel).barJumpers) return false;
+  return nets.every(({ end, place, signature, devices }) => {
     const net = netAt(fresh, end);
-    return net.signature === signature && areSame(net.devices, devices);
+    return now.places[end] === place && net.signature === signature && areSame(net.devices, devices);
   });
 }
 

@@ -1,7 +1,7 @@
 import type { DeviceNode } from "../catalog/device-type.ts";
 import { UnionFind } from "../lib/union-find.ts";
 import type { Device } from "../model/device.ts";
-import type { Panel } from "../model/enclosure.ts";
+import type { Jumper, Panel } from "../model/enclosure.ts";
 import { type EndKey, parseEnd } from "../model/ids.ts";
 import { type EnclosureGraph, enclosureGraph } from "./enclosure-graph.ts";
 
@@ -19,8 +19,10 @@ export interface PanelNets {
   /** Ends of cables on a net, sorted. */
   cableEndsOn(net: number): readonly EndKey[];
   devicesOn(net: number): readonly Device[];
-  /** Equal texts in two forms of a panel when a net joins the same things; of a net on a bar, only which bar. */
+  /** Equal texts in two forms of a panel when a net joins the same things, by as much resistance. */
   signatureOf(net: number): string;
+  /** Jumpers between bars or buses, as text: with loops in the metal they divide the current of every circuit on them. */
+  readonly barJumpers: string;
   /** Ends of cables on the feeder lugs, sorted. */
   readonly lugEnds: readonly EndKey[];
 }
@@ -90,13 +92,22 @@ function build(panel: Panel): PanelNets {
     }
   }
   const lugEnds: EndKey[] = [];
+  const onBars: string[] = [];
   for (const key of Object.keys(panel.places).sort()) {
     const end = key as EndKey;
     const point = graph.pointOfEnd(end);
     if (point === undefined) continue;
     const net = netAt(point);
-    net.names.push(`end ${end}`);
-    if (parseEnd(end)?.of !== "cable") continue;
+    const parsed = parseEnd(end);
+    const jumper = parsed?.of === "jumper" ? panel.jumpers[parsed.jumper] : undefined;
+    net.names.push(
+      `end ${end} ${panel.places[end]?.jointOhm ?? 0}${jumper === undefined ? "" : ` ${metalOf(jumper)}`}`,
+    );
+    if (parsed?.of !== "cable") {
+      if (net.bars.size > 0 && jumper !== undefined)
+        onBars.push(`${end} ${JSON.stringify(panel.places[end])} ${metalOf(jumper)}`);
+      continue;
+    }
     net.cableEnds.push(end);
     if (net.hasLugs) lugEnds.push(end);
   }
@@ -117,6 +128,11 @@ function build(panel: Panel): PanelNets {
       net.signature ??= [...[...net.bars].sort(), ...net.names.sort()].join("\n");
       return net.signature;
     },
+    barJumpers: onBars.join("\n"),
     lugEnds,
   };
 }
+
+/** What the resistance of a jumper follows from. */
+const metalOf = ({ awg, material, stranded, lengthIn }: Jumper): string =>
+  `${awg} ${material} ${stranded} ${lengthIn ?? "?"}`;

@@ -11,14 +11,7 @@ import { circuitOn, hotSideOf } from "./circuits.ts";
 import { type ConductionGraph, conductionGraph, GROUND, HOT, NEUTRAL } from "./conduction-graph.ts";
 import { areJoinable } from "./joinable.ts";
 import { deadHotsOnGround, hotsAround, hotsOnGround, neutralsAround, neutralsOnGround, shorts } from "./joinings.ts";
-import {
-  netsLiveThroughLoads,
-  type OutletNodes,
-  type Sensor,
-  sensingClass,
-  sensorNodes,
-  testOutlet,
-} from "./protection.ts";
+import { type OutletNodes, type Sensor, sensingClass, sensorNodes } from "./protection.ts";
 import { Roles } from "./roles.ts";
 import type {
   Circuit,
@@ -46,9 +39,9 @@ const byDevice = (p: { readonly device: Device }, q: { readonly device: Device }
 export class SectionModel {
   readonly walked: Walked;
   readonly graph: ConductionGraph;
-  private readonly hasLoads: boolean;
   private readonly reaches = new Map<string, SourceReach>();
   private readonly circuits = new Map<DeviceId, Circuit>();
+  private readonly ways = new Map<string, readonly PathStep[] | undefined>();
   private rolesMade?: Roles;
   private standings?: readonly OutletStanding[];
   private placedOutlets?: readonly { outlet: PlacedOutlet; enclosure: Enclosure; nodes: OutletNodes }[];
@@ -63,7 +56,6 @@ export class SectionModel {
   constructor(installation: Installation, walked: Walked) {
     this.walked = walked;
     this.graph = conductionGraph(installation, walked);
-    this.hasLoads = this.graph.edges.some((edge) => edge.kind === "load");
   }
 
   sourceReach(opened?: Opened): SourceReach {
@@ -154,8 +146,13 @@ export class SectionModel {
   }
 
   wayFrom(source: "ungrounded" | "grounded", to: Spot, open?: DeviceId): readonly PathStep[] | undefined {
-    const opened: Opened | undefined = open === undefined ? undefined : { device: open, what: "sensor" };
-    return wayFrom(this.graph, this.sourceReach(opened), source, this.nodeOf(to), opened);
+    const node = this.nodeOf(to);
+    const key = `${source} ${node} ${open ?? ""}`;
+    if (!this.ways.has(key)) {
+      const opened: Opened | undefined = open === undefined ? undefined : { device: open, what: "sensor" };
+      this.ways.set(key, wayFrom(this.graph, this.sourceReach(opened), source, node, opened));
+    }
+    return this.ways.get(key);
   }
 
   whereNeutralStops(key: OutletKey): WrongPlace | undefined {
@@ -203,7 +200,8 @@ export class SectionModel {
     const device = this.sensingDevices().find((one) => one.device.id === id)?.device;
     const { line, load } = (device === undefined ? undefined : getDeviceType(device.type).sensing) ?? {};
     const [lineHot, loadHot] = [line?.hot[0], load?.hot[0]];
-    if (lineHot === undefined || loadHot === undefined) return [];
+    // What leads round a breaker comes from another one, or from the bus: that is another fault.
+    if (lineHot === undefined || loadHot === undefined || lineHot.startsWith("@")) return [];
     const opened: Opened = { device: id, what: "contacts" };
     const own = {
       lineHot: this.nodeOf({ device: id, node: lineHot }),
@@ -248,42 +246,23 @@ export class SectionModel {
   private standingOutlets(): readonly OutletStanding[] {
     const base = this.sourceReach();
     const { roles } = this;
-    const sensors = this.sensingDevices().map(({ device }) => this.sensorOf(device));
-    return this.placed().map(({ outlet, enclosure, nodes }) => {
-      const outcomes = sensors.map((sensor) => testOutlet(base, nodes, sensor));
-      const tests = outcomes.map(({ test }) => test);
-      const alone = tests.filter((test) => test.protects).map((test) => test.device);
-      const live = (base.some(nodes.hot) & HOT) !== 0;
-      const certain = outcomes.every((outcome) => outcome.certain) && !base.isBounded(nodes.hot);
-      return {
-        outlet,
-        enclosure,
-        hot: roles.of(nodes.hot),
-        neutral: roles.of(nodes.neutral),
-        live,
-        tests,
-        protectedBy: alone,
-        certain: certain || alone.length > 0,
-      };
-    });
+    return this.placed().map(({ outlet, enclosure, nodes }) => ({
+      outlet,
+      enclosure,
+      hot: roles.of(nodes.hot),
+      neutral: roles.of(nodes.neutral),
+      live: (base.some(nodes.hot) & HOT) !== 0,
+    }));
   }
 
   sensorOf(device: Device): Sensor {
     const { sensing } = getDeviceType(device.type);
     if (sensing === undefined) throw new Error(`${device.id} senses nothing.`);
-    let live: ReadonlySet<number> | undefined;
-    const isLiveThroughLoads = (node: number): boolean => {
-      if (!this.hasLoads) return false;
-      const tripped = this.sourceReach({ device: device.id, what: "contacts" });
-      live ??= netsLiveThroughLoads(this.graph, tripped);
-      return live.has(tripped.net[node] as number);
-    };
     return {
       device,
       ...sensorNodes(this.graph, device, sensing),
       isPersonnel: sensingClass(device, sensing) === "personnel",
       cut: this.sourceReach({ device: device.id, what: "sensor" }),
-      isLiveThroughLoads,
     };
   }
 

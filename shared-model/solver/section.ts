@@ -16,22 +16,6 @@ import type {
 import type { Installation } from "../model/project.ts";
 import type { PlacedOutlet } from "../queries/outlets-of.ts";
 
-/** What isolation by reachability says of one outlet and one sensing device, over all settings in which the outlet is live. */
-export interface ProtectionTest {
-  readonly device: DeviceId;
-  /** P1: with the sensor of the device taken out, a source still reaches the outlet, by its hot or by its neutral. */
-  readonly hotReached: boolean;
-  readonly neutralReached: boolean;
-  /** P1: the same through a fixed load that hangs between a live conductor and the outlet. */
-  readonly reachedThroughLoad: boolean;
-  /** P4 by reachability: its LINE has hot and neutral wherever the outlet is live. */
-  readonly powered: boolean;
-  /** P5: personnel class, and fed on LINE. */
-  readonly personnelClass: boolean;
-  readonly fedOnLine: boolean;
-  readonly protects: boolean;
-}
-
 /** An outlet with the conductors it hangs on. */
 export interface OutletStanding {
   readonly outlet: PlacedOutlet;
@@ -40,12 +24,6 @@ export interface OutletStanding {
   readonly neutral: Role;
   /** Some setting brings an ungrounded source to its hot. */
   readonly live: boolean;
-  /** One for each sensing device of the section, sorted by device id. */
-  readonly tests: readonly ProtectionTest[];
-  /** Devices that each protect it in every setting in which it is live; empty for an outlet that is never live. */
-  readonly protectedBy: readonly DeviceId[];
-  /** False when the switch settings that bear on it are more than are tried: then "not protected" is not known. */
-  readonly certain: boolean;
 }
 
 /** A point of the wiring: a terminal or slot of a device, the end of a conductor, a splice, the metal of an enclosure. */

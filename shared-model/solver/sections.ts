@@ -1,4 +1,4 @@
-import type { BoxRoles, OutletAnswer, Role } from "../answers/circuit.ts";
+import type { BoxRoles, Role } from "../answers/circuit.ts";
 import type { DeviceNode } from "../catalog/device-type.ts";
 import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
@@ -15,7 +15,6 @@ import {
 } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { panelGraph } from "./conduction-graph.ts";
-import { endsBehind } from "./ends-behind.ts";
 import { inputsOfModel, isCurrent, type ModelInputs } from "./model-inputs.ts";
 import { Roles } from "./roles.ts";
 import type {
@@ -48,7 +47,10 @@ interface Kept {
   readonly inputs: ModelInputs;
 }
 
-const keptFor = new WeakMap<Enclosure, Kept>();
+/** The same box, unchanged, may stand in sections of two installations that differ elsewhere: as found, and proposed. */
+const MOST_KEPT = 2;
+
+const keptFor = new WeakMap<Enclosure, readonly Kept[]>();
 const sectionsIn = new WeakMap<Installation, Map<EnclosureId, DrawnSection>>();
 
 /**
@@ -65,11 +67,11 @@ export function sectionOf(installation: Installation, id: EnclosureId): Section 
   if (known !== undefined) return known;
   const box = installation.enclosures[id];
   if (box?.kind !== "box") return undefined;
-  let kept = keptFor.get(box);
-  if (kept === undefined || !isCurrent(kept.inputs, installation)) {
+  let kept = keptFor.get(box)?.find(({ inputs }) => isCurrent(inputs, installation));
+  if (kept === undefined) {
     const model = new SectionModel(installation, walkSection(installation, box));
     kept = { model, inputs: inputsOfModel(installation, model) };
-    for (const own of model.walked.boxes) keptFor.set(own, kept);
+    for (const own of model.walked.boxes) keptFor.set(own, [kept, ...(keptFor.get(own) ?? []).slice(0, MOST_KEPT - 1)]);
   }
   const section = new DrawnSection(installation, kept);
   for (const own of section.enclosures) sections.set(own.id, section);
@@ -102,6 +104,12 @@ export const sectionFingerprint = (section: Section): object => keptOf(section);
 /** What a section is derived from; for the solver's own use. */
 export const modelOf = (section: Section): SectionModel => keptOf(section).model;
 
+/** Every cable that a way from a source into the section can run over: its own, and those of its feeders. */
+export function cablesOnWays(section: Section): readonly Cable[] {
+  const { walked, graph } = modelOf(section);
+  return graph.upstream.cables.length === 0 ? walked.cables : [...walked.cables, ...graph.upstream.cables];
+}
+
 export function inputsOf(section: Section): SectionInputs {
   const { boxes, cables, panels } = keptOf(section).inputs;
   const sorted = <T extends string>(items: Iterable<T>): T[] => [...items].sort();
@@ -111,21 +119,6 @@ export function inputsOf(section: Section): SectionInputs {
     panels: sorted(panels.map(({ panel }) => panel.id)),
   };
 }
-
-/** Roles of the ends and splices of one box of a section. Throws when the section does not hold it. */
-export function boxRoles(section: Section, id: EnclosureId): BoxRoles {
-  const enclosure = section.enclosures.find((candidate) => candidate.id === id);
-  if (enclosure === undefined) throw new Error(`The section has no box ${id}.`);
-  const ends = emptyTable<EndKey>();
-  for (const end of Object.keys(enclosure.places) as EndKey[]) ends[end] = section.roleOfEnd(end);
-  const splices = emptyTable<SpliceId>();
-  for (const splice of Object.keys(enclosure.splices) as SpliceId[]) splices[splice] = section.roleOfSplice(splice);
-  const behind = endsBehind(section, enclosure);
-  return { ends, splices, ...(behind !== undefined && { behind }) };
-}
-
-/** Without a prototype it is a plain dictionary: a shape of its own for every set of keys costs far more than the keys. */
-const emptyTable = <K extends string>(): Record<K, Role> => Object.create(null);
 
 /**
  * Roles of the ends and splices in a panel, which belongs to no section: from its own buses and bars; of what none of
@@ -189,14 +182,6 @@ function farBox(installation: Installation, end: EndKey): EnclosureId | undefine
   const parsed = parseEnd(end);
   const far = parsed?.of === "cable" ? installation.cables[parsed.cable]?.sides[otherSide(parsed.side)] : undefined;
   return far !== undefined && "enclosure" in far ? far.enclosure : undefined;
-}
-
-/** How each outlet of a section stands with regard to ground-fault protection, by box; a box without outlets has an empty list. */
-export function outletAnswers(section: Section): ReadonlyMap<EnclosureId, readonly OutletAnswer[]> {
-  const answers = new Map<EnclosureId, OutletAnswer[]>(section.enclosures.map(({ id }) => [id, []]));
-  for (const { outlet, enclosure, live, protectedBy } of section.outlets())
-    answers.get(enclosure.id)?.push({ outlet: outlet.key, name: outlet.name, live, protectedBy });
-  return answers;
 }
 
 function keptOf(section: Section): Kept {

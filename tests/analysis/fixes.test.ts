@@ -8,6 +8,7 @@ import { parseProject } from "../../shared-model/format/parse-project.ts";
 import type { Installation, Project } from "../../shared-model/model/project.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
+import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import { withMistakes } from "../builders/mistakes.ts";
 import { Picker } from "../builders/picker.ts";
@@ -50,7 +51,9 @@ function standingOf(project: Project): Standing {
 const guarded = (installation: Installation): ReadonlySet<string> =>
   new Set(
     allSections(installation).flatMap((section) =>
-      section.outlets().flatMap(({ outlet, protectedBy }) => (protectedBy.length > 0 ? [outlet.key] : [])),
+      sectionProof(section).outlets.flatMap(({ standing, protectedBy }) =>
+        protectedBy.length > 0 ? [standing.outlet.key] : [],
+      ),
     ),
   );
 
@@ -105,9 +108,12 @@ function tryFix(
   const after = standingOf(done.project);
   expect(after.serious, where).toBeLessThanOrEqual(before.serious);
   const successors = successorsOf(getInstallation(done.project, "proposed"));
+  // What already came for another is replaced in its turn under the name of that other.
+  const stoodFor = new Map([...successorsOf(getInstallation(project, "proposed"))].map(([old, now]) => [now, old]));
   const lost = [...before.guarded].filter((outlet) => {
     const [device = ""] = outlet.split("/");
-    return !after.guarded.has(outlet) && !after.guarded.has(successors.get(device) ?? "");
+    const successor = successors.get(stoodFor.get(device) ?? device) ?? "";
+    return !after.guarded.has(outlet) && !after.guarded.has(successor);
   });
   expect(lost, where).toEqual([]);
   const again = checkDocument(structuredClone(done.project), "proposed").findings;

@@ -6,7 +6,7 @@ import { type Answers, openSession, type Session } from "../../shared-model/anal
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import { applyPatches, type Edit, runCommand } from "../../shared-model/commands/run-command.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
-import { boxId, deviceId, drawing, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";
+import { boxId, deviceId, drawing, jumperId, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";
 import { callOf, type RandomStep, randomSteps } from "../builders/random-commands.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
@@ -207,11 +207,14 @@ test("and of both states as they stand to each other, through starting, resettin
 }, 600_000);
 
 test("a device that replaces another does so until the other comes back, wherever, or goes as found", () => {
-  const document = new Followed(laundryDrawing().box("B8").project);
+  const withoutGround = laundryDrawing()
+    .box("B8")
+    .remove({ kind: "jumper", id: jumperId("r") });
+  const document = new Followed(withoutGround.project);
   const [R1, R1c] = [deviceId("R1"), deviceId("R1c")];
   const inB8: Patch["path"] = ["proposed", "enclosures", boxId("B8"), "devices", R1];
   const put = (patch: Patch) => document.follow(applyPatches(document.project, [patch]), [patch]);
-  const standing = () => document.standingOf(`outlet-not-protected|outlet:${R1c}`);
+  const standing = () => document.standingOf(`device-egc-missing|device:${R1c}`);
   document.run({ command: "start-proposed", args: {} });
   const args = { state: "proposed", device: R1, id: R1c, type: "receptacle-tr-15", name: "R1c" };
   document.run({ command: "replace-device", args });

@@ -4,6 +4,7 @@ import { judgeFix } from "../../shared-model/analysis/try-call.ts";
 import { tryFix } from "../../shared-model/analysis/try-fix.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
+import { Drawing } from "../rules/drawing.ts";
 import { laundryAsFound, laundryProposed } from "../rules/laundry.ts";
 import { laundryBoth, statesOf } from "./laundry-states.ts";
 
@@ -74,21 +75,52 @@ describe("what a command would bring", () => {
     expect(result.introduces.filter(({ rule }) => rule === "outlet-not-protected")).toEqual([]);
   });
 
+  test("what was said of two ends together is not new when it is left for one of them", () => {
+    const start = (): Drawing =>
+      new Drawing(2023)
+        .panel("P")
+        .breaker("Q1", 20)
+        .box("J", 18)
+        .box("K", 18)
+        .cable("C1", "nm-12-2-g", "P", "J")
+        .cable("C2", "nm-12-2-g", "J", "K")
+        .splice("H", "J", "twist-medium")
+        .splice("N", "J", "twist-medium")
+        .put({ "C1.bk@J": "H", "C2.bk@J": "H", "C1.wh@J": "N", "C2.wh@J": "N" });
+    const introduced = (drawing: Drawing, call: CommandCall) =>
+      brings(drawing.project(), "as-found", call).introduces.map(({ message }) => message);
+    const landing = land("as-found", "P", "C1.bk.a", on("Q1", "OUT"));
+    const half = (drawing: Drawing) =>
+      openSession(drawing.project())
+        .report("as-found")
+        .findings.filter(({ rule }) => rule === "capped-neutral-forgotten")
+        .map(({ message }) => message);
+    expect(half(start())).toContainEqual(expect.stringMatching(/^C1 BK and C1 WH are capped in P/));
+    expect(half(start().put({ "C1.bk@P": "Q1.OUT" }))).toContainEqual(expect.stringMatching(/^C1 WH is capped in P/));
+    expect(introduced(start(), landing)).toEqual([]);
+    // One more end that is half connected is new all the same.
+    const landed = start().put({ "C1.bk@P": "Q1.OUT" });
+    expect(introduced(landed, cap("as-found", "P", "C1.bk.a"))).toContainEqual(
+      expect.stringMatching(/^C1 BK and C1 WH are capped in P/),
+    );
+  });
+
   test("what only shows because its cause is gone is not new", () => {
-    const swapped = () =>
-      laundryAsFound().setDevice("R1", { type: "gfci-receptacle-15" }).put({ "p.2": "R1.LOAD_H", "q.2": "R1.LOAD_N" });
-    const plan = statesOf(swapped(), swapped());
-    const call: CommandCall = {
-      command: "replace-device",
-      args: { state: "proposed", device: "R1", id: "R1c", type: "receptacle-15", name: "R1c" },
-    };
+    const crossed = () => laundryAsFound().swap("C3.bk@B4", "C3.wh@B4");
+    const plan = statesOf(crossed(), crossed());
+    const calls = [
+      land("proposed", "B4", "C3.bk.b", on("R4", "H1")),
+      land("proposed", "B4", "C3.wh.b", on("R4", "N1")),
+    ];
+    const call: CommandCall = { command: "run-together", args: { title: "Put them right", calls } };
     const session = openSession(plan);
     const tried = session.tryCall("proposed", call);
     if (!tried.done) throw new Error(tried.refused);
     const shown = openSession(tried.edit.project)
       .report("proposed")
       .findings.map(({ key }) => key);
-    expect(shown).toContain("outlet-not-protected|outlet:R1c");
+    expect(session.report("proposed").findings.map(({ key }) => key)).not.toContain("outlet-not-protected|outlet:R4");
+    expect(shown).toContain("outlet-not-protected|outlet:R4");
     expect(tried.brings.introduces.filter(({ rule }) => rule === "outlet-not-protected")).toEqual([]);
   });
 });
@@ -143,6 +175,19 @@ describe("a fix", () => {
   const trying = (project: Project, call: CommandCall) =>
     tryFix(openSession(project), findingOf(project, "open-neutral"), { title: "Try it", call });
 
+  /** Mends R5, and takes both conductors of R2 and R3 past the device. */
+  const unprotecting: CommandCall = {
+    command: "run-together",
+    args: {
+      title: "Try it",
+      calls: [
+        land("proposed", "B6", "C5.wh.b", on("R5", "N1")),
+        land("proposed", "B1", "C2.bk.a", { kind: "splice", splice: "HL" }),
+        land("proposed", "B1", "C2.wh.a", { kind: "splice", splice: "NL" }),
+      ],
+    },
+  };
+
   test("that mends applies, and gives the document that it makes", () => {
     const tried = trying(broken(), land("proposed", "B6", "C5.wh.b", on("R5", "N1")));
     expect(tried).toMatchObject({ applies: true, brings: { introduces: [], unprotects: [] } });
@@ -157,7 +202,7 @@ describe("a fix", () => {
   test.each<readonly [string, CommandCall, RegExp]>([
     ["removes nothing", land("proposed", "B6", "C5.wh.b", on("R5", "G")), /It does not remove this finding\./],
     ["is refused", cap("proposed", "B6", "no.wh.b"), /.+/],
-    ["unprotects", cap("proposed", "B6", "C5.bk.b"), /without ground-fault protection/],
+    ["unprotects", unprotecting, /would leave R2 and R3 without ground-fault protection/],
   ])("that %s does not", (_, call, why) => {
     expect(trying(broken(), call)).toEqual({ applies: false, why: expect.stringMatching(why) });
   });

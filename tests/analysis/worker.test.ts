@@ -1,11 +1,16 @@
 /** The checking worker itself, in a stand-in for its scope: what it holds after reading a file, and what it does not. */
 import { beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
+import { isBlank } from "../../shared-model/analysis/blank-document.ts";
 import { energise } from "../../shared-model/analysis/energise.ts";
+import { deviceDrops } from "../../shared-model/analysis/outlet-drops.ts";
 import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../../shared-model/analysis/protocol.ts";
 import { openSession } from "../../shared-model/analysis/session.ts";
+import { runCommand } from "../../shared-model/commands/run-command.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
-import { emptyProject } from "../../shared-model/model/project.ts";
+import { type Edition, emptyProject } from "../../shared-model/model/project.ts";
+import { ruleBook } from "../../shared-model/rules/rule-book.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
+import { boxId, cableId, deviceId } from "../builders/ids.ts";
 
 let said: FromWorker[] = [];
 const scope: { onmessage?: (event: { readonly data: ToWorker }) => void; postMessage(message: FromWorker): void } = {
@@ -18,6 +23,57 @@ beforeAll(async () => {
   vi.stubGlobal("self", scope);
   const host = "../../shared-model/hosts/worker.ts";
   await import(host);
+  tell({ type: "hello", version: PROTOCOL_VERSION });
+});
+
+describe("before anything is drawn", () => {
+  const blank = emptyProject("Nothing yet", 2020);
+  const id = boxId("B1");
+  const box = { id, name: "B1", item: "plastic-new-1", at: { x: 0, y: 0 } };
+  const adds = { command: "place-enclosure", args: { state: "as-found", ...box } };
+
+  test("a blank drawing is answered at once, and what its session would say later", async () => {
+    tell({ type: "snapshot", project: blank, revision: 3 });
+    expect(said.at(-1)).toMatchObject({ type: "answers", revision: 3, states: ["as-found"] });
+    const { changed } = said.at(-1) as Extract<FromWorker, { readonly type: "answers" }>;
+    const [later] = openSession(blank).answers(3).changed;
+    expect({ ...changed[0], checksRun: 0 }).toEqual({ ...later, checksRun: 0 });
+  });
+
+  test("the box fill of what would be drawn is told, just as a session tells it", () => {
+    tell({ type: "preview", request: 7, base: 0, state: "as-found", calls: [adds], fillOf: id });
+    const [told] = (said.at(-1) as Extract<FromWorker, { readonly type: "previewed" }>).results;
+    const [full] = openSession(blank).preview("as-found", [adds], undefined, id);
+    expect(said.at(-1)).toMatchObject({ request: 7, base: 0 });
+    expect(told).toMatchObject({ fill: { verdict: "fits" } });
+    expect(told).toEqual({ ...full, introduces: [] });
+    tell({ type: "preview", request: 8, base: 2, state: "as-found", calls: [adds], fillOf: id });
+    expect(said.at(-1)).toMatchObject({ type: "previewed", request: 8, base: -1 });
+    tell({
+      type: "preview",
+      request: 9,
+      base: 3,
+      state: "as-found",
+      calls: [{ ...adds, args: {} }],
+      fillOf: id,
+    });
+    expect(said.at(-1)).toMatchObject({ type: "previewed", results: [{ refused: expect.any(String) }] });
+  });
+
+  test("what needs the rules waits for them, and what comes after it keeps its place", async () => {
+    const done = runCommand(blank, adds as Parameters<typeof runCommand>[1]);
+    if (!done.ok) throw new Error(done.refusal.message);
+    said = [];
+    tell({ type: "patches", base: 0, revision: 4, patches: done.patches });
+    tell({ type: "hello", version: PROTOCOL_VERSION });
+    expect(said).toEqual([]);
+    await vi.waitFor(() => expect(types()).toContain("hello"), 20_000);
+    expect(types().filter((type, at) => type !== "started" || at === 0)).toEqual(["started", "answers", "hello"]);
+    const answers = said.find(({ type }) => type === "answers");
+    expect(answers).toMatchObject({ revision: 4 });
+    const { changed } = answers as Extract<FromWorker, { readonly type: "answers" }>;
+    expect(changed[0]?.ledgers).toEqual(openSession(done.project).answers(4).changed[0]?.ledgers);
+  });
 });
 
 beforeEach(() => {
@@ -78,8 +134,23 @@ describe("a worker that is asked to energise", () => {
     tell({ type: "snapshot", project: laundry, revision: 3 });
     ask(3);
     expect(said).toEqual([
-      { type: "energised", request: 7, base: 3, answer: energise(laundry.asFound, laundry.supply, ON, {}) },
+      {
+        type: "energised",
+        request: 7,
+        base: 3,
+        answer: { ...energise(laundry.asFound, laundry.supply, ON, {}), whole: true },
+      },
     ]);
+  });
+
+  test("says again only what stands otherwise; a snapshot begins anew", () => {
+    tell({ type: "snapshot", project: laundry, revision: 3 });
+    ask(3);
+    ask(3);
+    expect(said).toMatchObject([{ type: "energised", answer: { whole: false, boxes: {}, cables: {} } }]);
+    tell({ type: "snapshot", project: laundry, revision: 4 });
+    ask(4);
+    expect(said).toMatchObject([{ type: "energised", answer: { whole: true } }]);
   });
 
   test("goes on checking where the circuit cannot be computed", () => {
@@ -105,4 +176,44 @@ describe("a worker that is asked to energise", () => {
     ask(4, "proposed");
     expect(said).toEqual([{ type: "energised", request: 7, base: 4 }]);
   });
+});
+
+describe("a worker that is asked for voltage drop", () => {
+  const ask = (base: number, device = deviceId("R3")): void => {
+    said = [];
+    tell({ type: "outlet-drops", request: 8, base, state: "as-found", device });
+  };
+
+  test("answers about the document that it holds, and follows edits", () => {
+    tell({ type: "snapshot", project: laundry, revision: 3 });
+    ask(3);
+    const drops = deviceDrops(laundry, "as-found", deviceId("R3"));
+    expect(drops).toMatchObject([{ name: "R3", known: true }]);
+    expect(said).toEqual([{ type: "outlet-drops", request: 8, base: 3, drops }]);
+    const path = ["asFound", "cables", cableId("C2"), "lengthFt"];
+    tell({ type: "patches", base: 3, revision: 4, patches: [{ op: "remove", path }] });
+    ask(4);
+    expect(said).toMatchObject([{ base: 4, drops: [{ known: false, cables: [{ name: "C2" }] }] }]);
+  });
+
+  test("has none of another revision, and an empty answer of what is no outlet", () => {
+    tell({ type: "snapshot", project: laundry, revision: 3 });
+    ask(2);
+    expect(said).toEqual([{ type: "outlet-drops", request: 8, base: 2 }]);
+    ask(3, deviceId("Q14"));
+    expect(said).toEqual([{ type: "outlet-drops", request: 8, base: 3, drops: [] }]);
+  });
+});
+
+test("a worker tells the rules of any edition, whatever document it holds", () => {
+  for (const edition of [2020, "CSA-C22.1"] as const) {
+    said = [];
+    tell({ type: "rule-book", request: 9, edition });
+    expect(said).toEqual([{ type: "rule-book", request: 9, rules: ruleBook(edition) }]);
+  }
+});
+
+test("a blank drawing is blank only by an edition that has nothing to say of itself", () => {
+  const blankBy = (edition: Edition) => isBlank(emptyProject("Blank", edition));
+  expect(([2011, 2014, 2020, 2026, "CSA-C22.1"] as const).map(blankBy)).toEqual([false, false, true, true, false]);
 });

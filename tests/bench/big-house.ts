@@ -1,4 +1,5 @@
 import { findCableItem } from "../../shared-model/catalog/cable-items.ts";
+import { getDeviceType } from "../../shared-model/catalog/device-types.ts";
 import type { Cable } from "../../shared-model/model/cable.ts";
 import type { Device } from "../../shared-model/model/device.ts";
 import type { Box, Entry, Jumper, Panel, Splice } from "../../shared-model/model/enclosure.ts";
@@ -155,7 +156,9 @@ function houseBox(id: EnclosureId, number: number, into: CableId, onward: CableI
 
   const receptacles = [0, 1].map((order) => {
     const device = asId<DeviceId>(`${id}-r${order}`);
-    devices[device] = { id: device, name: `R${2 * number + order + 1}`, type: "receptacle-tr-15", order };
+    const name = `R${2 * number + order + 1}`;
+    const type = getDeviceType("receptacle-tr-15");
+    devices[device] = { ...type.defaults, id: device, name, type: type.id, order };
     return device;
   });
   const joints = [

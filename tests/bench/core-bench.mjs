@@ -23,6 +23,8 @@ export async function withCore(paths, measure) {
       configFile: false,
       root: ROOT,
       logLevel: "warn",
+      // What it imports comes along, for nothing is installed beside that folder.
+      ssr: { noExternal: true },
       build: {
         ssr: true,
         target: "es2023",

@@ -7,8 +7,9 @@ import { startBrowserHost } from "../../electron/browser-host.mjs";
 import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
 import { getNgspice, NO_NGSPICE } from "../get-ngspice.mjs";
 import { measureCircuit, reportCircuit } from "./circuit.mjs";
-import { measureProof, reportProof } from "./proof.mjs";
+import { measureProof, measureProvedEdits, reportProof, reportProvedEdits } from "./proof.mjs";
 import { measureReadings, reportReadings } from "./readings.mjs";
+import { measureRules, reportRules } from "./rules.mjs";
 import { measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
@@ -46,6 +47,8 @@ try {
 }
 if (!reportReadings(await measureReadings())) process.exitCode = 1;
 if (!reportProof(await measureProof())) process.exitCode = 1;
+if (!reportProvedEdits(await measureProvedEdits())) process.exitCode = 1;
+reportRules(await measureRules());
 const ngspice = getNgspice();
 if (ngspice === undefined) console.error(`The circuit solver was not measured beside ngspice. ${NO_NGSPICE}`);
 else if (!reportCircuit(await measureCircuit(ngspice))) process.exitCode = 1;

@@ -8,7 +8,7 @@ import type { Drawing } from "./drawing-by-commands.ts";
  *     P [Q1] -- PA, 60 ft -- A [R1: LINE from P, LOAD onward] -- AB, 25 ft -- B [R2] -- BL, 15 ft -- L [L1]
  *
  * The face of R1 is tied to its LOAD. Ends are named as in drawings: "PA.bk@A". The lamp leaks nothing and is on; with
- * `idle` it is off. The tested node names of the table are at `FACE_A`, `FACE_B` and `LAMP`.
+ * `idle` it is off.
  */
 const PHYSICS_FAULTS = {
   F01: "correct",
@@ -50,11 +50,6 @@ const PHYSICS_FAULTS = {
 
 export type PhysicsFault = keyof typeof PHYSICS_FAULTS;
 export const physicsFaults = Object.keys(PHYSICS_FAULTS) as readonly PhysicsFault[];
-
-/** Hot, neutral and ground of what the table calls A, B and the lamp's terminals, as device and node of its type. */
-export const FACE_A = { device: deviceId("R1"), hot: "UH", neutral: "UN", ground: "UG" } as const;
-export const FACE_B = { device: deviceId("R2"), hot: "UH", neutral: "UN", ground: "UG" } as const;
-export const LAMP = { device: deviceId("L1"), hot: "H", neutral: "N", ground: "G" } as const;
 
 const FOURTEEN = { item: "nm-14-2-g" } as const;
 const BARE = { awg: "14", colour: "bare" } as const;

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import { amendableRules } from "../../shared-model/catalog/amendable-rules.ts";
 import { cableItems } from "../../shared-model/catalog/cable-items.ts";
 import { deviceTypes } from "../../shared-model/catalog/device-types.ts";
 import { enclosureItems } from "../../shared-model/catalog/enclosure-items.ts";
@@ -299,6 +300,21 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
     room: scene.pick.chance(0.3) ? null : scene.pick.from(idsIn(scene.project.rooms), "gone"),
   }),
   "set-edition": ({ pick }) => ({ edition: pick.from(EDITIONS, 2020) }),
+  "set-amendment": ({ pick }) => {
+    const rule = pick.from(Object.keys(amendableRules), "gone");
+    const name = pick.from(amendableRules[rule] ?? [], "gone");
+    return {
+      rule,
+      change: pick.chance(0.5) ? { kind: "off" } : { kind: "value", name, value: pick.below(30) },
+      reason: pick.from(["By-law 12", " "], "By-law 12"),
+      by: "the authority",
+    };
+  },
+  "remove-amendment": ({ pick, project }) => {
+    const known = pick.from(project.amendments, undefined);
+    if (known === undefined) return { rule: "box-overfull" };
+    return { rule: known.rule, ...(known.change.kind === "value" && { value: known.change.name }) };
+  },
   "move-splice": (scene) => {
     const splices = Object.values(installation(scene).enclosures).flatMap((one) => idsIn(one.splices));
     return { splice: scene.pick.from(splices, "gone"), to: scene.pick.chance(0.2) ? null : point(scene) };

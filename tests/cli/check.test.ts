@@ -100,6 +100,86 @@ describe("the laundry box as found", () => {
   });
 });
 
+describe("an edition that is not the whole of a verified text", () => {
+  const by = (edition: string, ...more: readonly string[]) =>
+    loadside(["check", LAUNDRY, "--edition", edition, ...more]);
+
+  test("CSA C22.1 counts box fill and says once that nothing else is covered", () => {
+    const { status, stdout } = by("CSA-C22.1", "--json");
+    const answer = JSON.parse(stdout);
+    expect(answer).toMatchObject({ edition: "CSA-C22.1", countingOnly: true, editionVerified: true });
+    expect(answer.couldNotTell.map(({ rule }: { readonly rule: string }) => rule)).toEqual(["not-covered"]);
+    // 13 × 1.75 in³ in a box that Table 23 credits with 30: it fits, where NFPA 70 finds it overfull.
+    expect([status, namesOf(answer, "box-overfull")]).toEqual([0, []]);
+    const text = by("CSA-C22.1").stdout;
+    expect(text).toContain("edition CSA-C22.1 (for counting only)");
+    expect(text).toContain("Not covered by this rule set");
+  });
+
+  test.each([
+    ["2011", "edition 2011 (for counting only)", "by the 2017 text, not verified", 2017],
+    ["2014", "edition 2014 (for counting only)", "by the 2017 text, not verified", 2017],
+    ["2026", "edition 2026 (2023 text, not verified)", "by the 2023 text, not verified", 2023],
+  ] as const)("%s says so at the head and on findings", (edition, head, note, textOf) => {
+    expect(by(edition).stdout).toContain(head);
+    expect(by(edition).stdout).toContain(note);
+    const { findings } = JSON.parse(by(edition, "--json").stdout);
+    const told = findings.map(({ textOf: one }: { readonly textOf: number | null }) => one);
+    expect(new Set(told.filter((one: number | null) => one !== null))).toEqual(new Set([textOf]));
+  });
+});
+
+describe("local amendments", () => {
+  const amended = textToSave({
+    ...drawing(2020, "Amended").project,
+    amendments: [
+      {
+        rule: "box-overfull",
+        change: { kind: "value", name: "clampAllowances", value: 2 },
+        reason: "The county counts clamps twice.",
+        by: "the county",
+      },
+      { rule: "cover-missing", change: { kind: "off" }, reason: "Covers come last." },
+      { rule: "covers", change: { kind: "off" }, reason: "A slip." },
+    ],
+  });
+
+  test("stand at the head of what is printed, with those that change nothing", () => {
+    withFile(amended, (file) => {
+      const { stdout } = loadside(["check", file]);
+      expect(stdout).toContain(
+        "Local amendment: box-overfull reads clampAllowances as 2, required by the county. Reason: The county counts clamps twice.",
+      );
+      expect(stdout).toContain("Local amendment: cover-missing is switched off. Reason: Covers come last.");
+      expect(stdout).toContain('It changes nothing. There is no rule "covers".');
+      expect(stdout).toContain("caution  rule-switched-off");
+    });
+  });
+
+  test("are in the JSON, and on the findings that they touch", () => {
+    withFile(amended, (file) => {
+      const { amendments } = JSON.parse(loadside(["check", file, "--json"]).stdout);
+      expect(amendments).toMatchObject([
+        { rule: "box-overfull", by: "the county", takesEffect: true, problem: null },
+        { rule: "cover-missing", change: { kind: "off" }, by: null, takesEffect: true },
+        { rule: "covers", takesEffect: false, problem: 'There is no rule "covers".' },
+      ]);
+    });
+    const laundry = JSON.parse(readFileSync(LAUNDRY, "utf8"));
+    const amendments = JSON.parse(amended).amendments;
+    withFile(JSON.stringify({ ...laundry, amendments }), (file) => {
+      const { findings } = JSON.parse(loadside(["check", file, "--json"]).stdout);
+      const [overfull] = findings.filter(({ rule }: { readonly rule: string }) => rule === "box-overfull");
+      expect(overfull.amendments).toEqual([
+        { value: "clampAllowances", is: 2, was: 1, reason: "The county counts clamps twice.", by: "the county" },
+      ]);
+      expect(loadside(["check", file]).stdout).toContain(
+        "By local amendment of the county, clampAllowances is 2 in place of 1: The county counts clamps twice.",
+      );
+    });
+  });
+});
+
 describe("what a check answers", () => {
   const empty = textToSave(drawing(2023, "Nothing drawn").project);
 
@@ -121,7 +201,7 @@ describe("what a check answers", () => {
       const answer = JSON.parse(loadside(["check", file, "--json"]).stdout);
       for (const finding of answer.findings)
         expect(Object.keys(finding).sort()).toEqual(
-          "acknowledged basis existing fix folded message numbers offers rule section sectionConfidence severity standing status subjects".split(
+          "acknowledged amendments basis existing fix folded message numbers offers rule section sectionConfidence severity standing status subjects textOf".split(
             " ",
           ),
         );

@@ -148,3 +148,38 @@ describe("bad input is told with its place, a line for each problem, and nothing
     ]);
   });
 });
+
+describe("by CSA C22.1", () => {
+  /** Rule 12-3034, by hand: nine 8 AWG and three connectors, which are one pair: 10 × 45.1 mL (an exam guide prints 451). */
+  const NINE = {
+    edition: "CSA-C22.1",
+    conductors: [{ awg: "8", count: 9 }],
+    connectors: [{ awg: "8", count: 3 }],
+    grounds: [{ awg: "8", count: 4 }],
+    internalClamps: 2,
+  };
+
+  test("counts in millilitres, exactly: exactly full fits", () => {
+    const full = fill({ ...NINE, box: { volumeMl: 451 } });
+    expect(full).toMatchObject({
+      status: 0,
+      answer: {
+        edition: "CSA-C22.1",
+        lines: [
+          { item: "conductors", count: 9, eachMl: 45.1, ml: 405.9, section: "12-3034 and Table 22" },
+          { item: "connectors", count: 1, eachMl: 45.1, ml: 45.1, section: "12-3034" },
+        ],
+        totalMl: 451,
+        volumeMl: 451,
+        spareMl: 0,
+        verdict: "fits",
+      },
+    });
+    expect(fill({ ...NINE, box: { volumeMl: 450.9 } })).toMatchObject({ status: 1, answer: { spareMl: -0.1 } });
+  });
+
+  test("other editions print what they printed before", () => {
+    expect(Object.keys(fill(LAUNDRY_CASE).answer)).not.toContain("totalMl");
+    expect(fill({ ...LAUNDRY_CASE, box: { volumeMl: 451 } }).stderr).toContain("/box/volumeMl");
+  });
+});

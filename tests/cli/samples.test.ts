@@ -64,6 +64,20 @@ test("rules lists every rule once, with its severity, status, scope, sections an
     expect(text).toContain(`${id}  ${severity}, ${status}\n  ${summary}\n`);
 });
 
+test("rules with the name of one prints its page, or what the list holds of it", () => {
+  const [rule] = rules;
+  if (rule === undefined) throw new Error("No rules.");
+  expect(loadside(["rules", rule.id])).toEqual({ status: 0, stdout: helpPage(rule), stderr: "" });
+  const { stdout } = loadside(["rules", "--json"]);
+  expect(JSON.parse(loadside(["rules", rule.id, "--json"]).stdout)).toEqual(JSON.parse(stdout)[0]);
+  expect(loadside(["rules", "box-overful"])).toEqual({
+    status: 2,
+    stdout: "",
+    stderr: 'loadside: There is no rule "box-overful". The list of all: loadside rules.\n',
+  });
+  expect(loadside(["rules", rule.id, "--write-help"]).status).toBe(2);
+});
+
 test("rules --write-help writes the pages that differ, names them, and leaves the others alone", () => {
   // In a copy, so that the pages of the project stay as they are.
   const program = join(folder, "dist/cli/loadside.mjs");

@@ -29,6 +29,14 @@ interface Answer {
     readonly floating: readonly string[];
     readonly tester: string | null;
     readonly dropPercent: number | null;
+    readonly atStatedLoad: {
+      readonly load?: string;
+      readonly dropV?: number;
+      readonly dropPercent?: number;
+      readonly limitPercent?: number;
+      readonly longest?: string;
+      readonly lengthsNotRecorded?: readonly string[];
+    } | null;
   }[];
   readonly devices: readonly {
     readonly name: string;
@@ -104,6 +112,23 @@ describe("what people measure and what trips", () => {
     expect(Math.abs((breakers[0]?.amps ?? 0) - (120 / 80 + 120 / 240))).toBeLessThan(0.02);
   });
 
+  test("voltage drop at the stated load: 16 A over 95 ft of 12 AWG to R3; nothing where a length is not recorded", () => {
+    const at = (answer: Answer, name: string) => answer.outlets.find((one) => one.name === name)?.atStatedLoad;
+    const stated = at(simulate(LAUNDRY), "R3");
+    // By hand: 1.588 ohm in 1000 ft, there and back, a contact of 1 milliohm, a foot or so of jumpers each way.
+    expect(Math.abs((stated?.dropV ?? 0) - 16 * (2 * 0.0955 * 1.588 + 0.001))).toBeLessThan(0.05);
+    expect(stated?.dropPercent).toBeCloseTo((stated?.dropV ?? 0) / 1.2, 6);
+    expect(stated).toMatchObject({ limitPercent: 3, longest: "C1" });
+    expect(stated?.load).toBe("16 A (80 % of the 20 A of Q14) and nothing else on");
+    const file = join(folder, "unmeasured.loadside");
+    writeFileSync(file, readFileSync(LAUNDRY, "utf8").replace('"lengthFt": 18,', ""));
+    const unmeasured = simulate(file);
+    expect(at(unmeasured, "R3")).toEqual({ lengthsNotRecorded: ["C2"] });
+    expect(at(unmeasured, "R2")).toEqual({ lengthsNotRecorded: ["C2"] });
+    expect(at(unmeasured, "R5")?.dropV).toBeGreaterThan(4);
+    expect(loadside(["simulate", file]).stdout).toMatch(/\nR3 [^\n]+ length of C2 not recorded\n/);
+  });
+
   test("proposed, a leak of 19 kilohms at R3 opens R1b; what is not behind it stays live", () => {
     const { devices, liveAfter } = simulate(PROPOSED, "--setting", settingFile({ leaks: [{ at: "R3" }] }));
     const r1b = devices.find(({ name }) => name === "R1b");
@@ -118,9 +143,10 @@ describe("what people measure and what trips", () => {
     const { status, stdout, stderr } = loadside(["simulate", PROPOSED, ...options]);
     expect([status, stderr]).toEqual([0, ""]);
     expect(stdout).toMatch(
-      /^[^\n]+laundry-proposed\.loadside: proposed\n\noutlet +H-N +H-G +N-G +plug-in tester +voltage drop\n/,
+      /^[^\n]+laundry-proposed\.loadside: proposed\n\noutlet +H-N +H-G +N-G +plug-in tester +voltage drop +at stated load\n/,
     );
-    expect(stdout).toMatch(/\nR3 +119\.\d +119\.\d +0\.\d +correct +0\.\d V, 0\.\d %\n/);
+    expect(stdout).toMatch(/\nR3 +119\.\d +119\.\d +0\.\d +correct +0\.\d V, 0\.\d % +4\.9 V, 4\.1 %, past 3 %\n/);
+    expect(stdout).toMatch(/\nStated load at R1b, [^\n]*: 16 A \(80 % of the 20 A of Q14\) and nothing else on\.\n/);
     expect(stdout).toMatch(/\nR1b +6\.3 mA +yes +[^\n]+\n/);
     expect(stdout).toContain("\nOpens: R1b.\nStill live after that: R4b, L1.\n");
     expect(stdout).toContain("nothing was measured, and it authorises no work on energised parts.\n");

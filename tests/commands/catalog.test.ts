@@ -40,6 +40,10 @@ describe("every field that a person enters can be set", () => {
     openingMinIn: "set",
     listedFor: "set",
     fanWeightLb: "set",
+    luminaireWeightLb: "set",
+    mountedOn: "set",
+    framingBehind: "set",
+    exposure: "set",
     cover: "set",
     openKnockouts: "set",
     setbackIn: "set",
@@ -89,7 +93,11 @@ describe("every field that a person enters can be set", () => {
     reachHeightIn: "set",
     behindAppliance: "set",
     metalPlate: "set",
+    fastenedTo: "set",
     wasSplit: "set",
+    ratingW: "set",
+    ledRatingW: "set",
+    sideSectionsRemoved: "set",
     reversal: "set",
     faceContact: "set",
     slot: "set",
@@ -98,12 +106,14 @@ describe("every field that a person enters can be set", () => {
     function: "set",
     tiedTo: "set",
     listedForPanel: "set",
+    groupedInPanel: "set",
     loadW: "set",
     loadOhm: "set",
     leakMa: "set",
     continuous: "set",
     priority: "set",
     weightLb: "set",
+    heldByBuilding: "set",
     supplyC: "set",
     notes: "set",
   };
@@ -119,6 +129,8 @@ describe("every field that a person enters can be set", () => {
     lengthFt: "set",
     insulationC: "set",
     route: "set",
+    groundClampedTo: "set",
+    pipeFromEntryFt: "set",
     notes: "set",
   };
   const conductor: Fields<Conductor> = {
@@ -165,7 +177,14 @@ describe("every field that a person enters can be set", () => {
     evidence: "elsewhere",
     loopLengthIn: "set",
   };
-  const ring: Fields<Ring> = { id: "elsewhere", order: "elsewhere", evidence: "elsewhere", kind: "set", volume: "set" };
+  const ring: Fields<Ring> = {
+    id: "elsewhere",
+    order: "elsewhere",
+    evidence: "elsewhere",
+    kind: "set",
+    volume: "set",
+    depthIn: "set",
+  };
   const end: Fields<Place> = {
     at: "elsewhere",
     spare: "elsewhere",

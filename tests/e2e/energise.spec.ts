@@ -268,3 +268,157 @@ test("by presses alone, in a narrow window", async ({ quietPage: page, address }
   await expect(energised(page).getByText("R1b opened.")).toBeVisible();
   await expectAccessible(page, "energised, narrow");
 });
+
+/** Both leads on LINE of R1b, from the list. */
+async function placeLeads(page: Page): Promise<void> {
+  for (const [lead, place] of [
+    ["red lead, V", "R1b LINE H"],
+    ["black lead, COM", "R1b LINE N"],
+  ] as const) {
+    await page.getByRole("button", { name: `Place the ${lead}, from a list` }).click();
+    await page.getByRole("dialog").getByRole("combobox").fill(place);
+    await page.getByRole("dialog").getByRole("option", { name: place }).first().click();
+  }
+  await expect(meter(page)).toContainText(/11\d\.\d V/);
+}
+
+/** The checker in both papers. */
+async function expectAccessibleInBoth(page: Page, shown: string): Promise<void> {
+  for (const theme of ["light", "dark"]) {
+    await page.evaluate((name) => {
+      document.documentElement.dataset.theme = name;
+    }, theme);
+    await expectAccessible(page, `${shown}, ${theme}`);
+  }
+}
+
+test("operated, metered, tested and tripped: no fault of access, light and dark", async ({
+  quietPage: page,
+  address,
+}) => {
+  // The checker looks at everything twice.
+  test.slow();
+  await openProposed(page, address);
+  await nearB1(page);
+  await page.getByRole("button", { name: "Energise", exact: true }).click();
+  await section(page, "Settings").getByRole("switch", { name: "S1, on" }).click();
+  await expect(section(page, "Settings").getByRole("switch", { name: "S1, off" })).toBeVisible();
+  await expectAccessibleInBoth(page, "operated");
+  await placeLeads(page);
+  await expectAccessibleInBoth(page, "metered");
+  await energised(page).getByLabel("Outlet to test").selectOption({ label: "R3, in B3" });
+  await expect(energised(page).getByText("Plug-in tester: correct")).toBeVisible();
+  await expectAccessibleInBoth(page, "tested");
+  await page.getByRole("button", { name: "TEST R1b" }).click();
+  await expect(energised(page).getByText("R1b opened.")).toBeVisible();
+  await expectAccessibleInBoth(page, "tripped");
+});
+
+test("not reset, leaked, logged and in trouble: no fault of access, light and dark", async ({
+  quietPage: page,
+  address,
+}) => {
+  test.slow();
+  // Answers of the worker can be kept away, as when it is at an end.
+  await page.addInitScript(() => {
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (
+      this: Worker,
+      message: { type?: string; request?: number; base?: number },
+    ) {
+      if (message.type !== "energise" || document.documentElement.dataset.mute === undefined)
+        return post.call(this, message);
+      const { request, base } = message;
+      setTimeout(() => this.onmessage?.(new MessageEvent("message", { data: { type: "energised", request, base } })));
+    };
+  });
+  await openProposed(page, address);
+  await nearB1(page);
+  await page.getByRole("button", { name: "Energise", exact: true }).click();
+  await energised(page).getByLabel("Outlet to test").selectOption({ label: "R3, in B3" });
+  await expect(energised(page).getByText("Plug-in tester: correct")).toBeVisible();
+  await page.getByRole("button", { name: "TEST R1b" }).click();
+  await goesDarkAtTest(page);
+
+  await section(page, "Settings").getByRole("switch", { name: "Q14, on" }).click();
+  await expect(section(page, "Settings").getByRole("switch", { name: "Q14, off" })).toBeVisible();
+  await page.getByRole("button", { name: "RESET R1b" }).click();
+  await expect(energised(page).getByText("It stays open.")).toBeVisible();
+  await expect(section(page, /^RESET of R1b/)).toContainText("no power: 0.0 V at its LINE");
+  await expectAccessibleInBoth(page, "not reset");
+
+  await energised(page).getByRole("button", { name: "All on and reset" }).click();
+  await expect(section(page, "Settings").getByRole("switch", { name: "Q14, on" })).toBeVisible();
+  await energised(page).getByLabel("Milliamperes of the leak").fill("6.3");
+  await page.getByRole("button", { name: "Leak to ground outside at R3" }).click();
+  await expect(energised(page).getByText("R1b opened.")).toBeVisible();
+  await expectAccessibleInBoth(page, "leaked");
+  await energised(page).getByRole("button", { name: "Copy log" }).scrollIntoViewIfNeeded();
+  await expectAccessibleInBoth(page, "log");
+
+  // Where nobody answers, nothing on the sheet says how conductors stand, and what was written stays.
+  await expect(page.locator(".sheet-cond").first()).toBeAttached();
+  await page.evaluate(() => {
+    document.documentElement.dataset.mute = "";
+  });
+  await section(page, "Settings").getByRole("switch", { name: /^S1, / }).click();
+  await expect(energised(page).getByRole("alert")).toContainText("cannot be computed now");
+  await expect(page.locator(".sheet-node .sheet-cond, .react-flow .sheet-cond")).toHaveCount(0);
+  await expect(energised(page).getByRole("list").filter({ hasText: "TEST of R1b" })).toBeVisible();
+  await expectAccessibleInBoth(page, "trouble");
+  await page.evaluate(() => {
+    delete document.documentElement.dataset.mute;
+  });
+  await energised(page).getByRole("button", { name: "Compute again" }).click();
+  await expect(page.locator(".react-flow .sheet-cond").first()).toBeAttached();
+  await expect(energised(page).getByRole("alert")).toHaveCount(0);
+});
+
+test("the leads run from the meter to their places, wherever the sheet is moved", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openProposed(page, address);
+  await nearB1(page);
+  await page.getByRole("button", { name: "Energise", exact: true }).click();
+  await placeLeads(page);
+  /** How far a cord ends from the probe, and begins from the edge of the card; pixels. */
+  const off = (lead: "V" | "COM"): Promise<readonly number[]> =>
+    page.evaluate((name) => {
+      const path = document.querySelector<SVGPathElement>(`.sheet-cord-${name} .sheet-cord-core`);
+      const butt = document.querySelector(`[data-lead="${name}"]`)?.getBoundingClientRect();
+      const card = document.querySelector(".sheet-meter")?.getBoundingClientRect();
+      const at = path?.ownerSVGElement?.getBoundingClientRect();
+      if (!path || !butt || !card || !at || path.getTotalLength() === 0) return [999, 999];
+      const [a, b] = [path.getPointAtLength(0), path.getPointAtLength(path.getTotalLength())];
+      const beyond = (v: number, from: number, to: number) => Math.max(from - v, v - to, 0);
+      return [
+        Math.hypot(b.x + at.x - butt.x - butt.width / 2, b.y + at.y - butt.y - butt.height / 2),
+        beyond(a.x + at.x, card.left, card.right) + beyond(a.y + at.y, card.top, card.bottom),
+      ].map(Math.round);
+    }, lead);
+  for (const move of [
+    async () => {},
+    () => page.mouse.wheel(0, 120),
+    () => page.getByRole("button", { name: "middle", exact: true }).click(),
+  ]) {
+    await page.mouse.move(640, 500);
+    await move();
+    await expect.poll(() => off("V")).toEqual([0, 0]);
+    await expect.poll(() => off("COM")).toEqual([0, 0]);
+  }
+});
+
+test("the list of signs has the conditions, by letter and pattern", async ({ quietPage: page, address }) => {
+  await openWindow(page, address);
+  await page.getByRole("button", { name: "Help and view" }).click();
+  await page.getByRole("menuitem", { name: "Signs and letters" }).click();
+  const legend = page.getByRole("dialog", { name: "Signs and letters" });
+  for (const line of [
+    "L: live; a whole sleeve",
+    "F: floating, not proven dead; a sleeve with long dash and dot",
+    "0: dead; hollow",
+  ])
+    await expect(legend).toContainText(line);
+  await expectAccessibleInBoth(page, "signs");
+});

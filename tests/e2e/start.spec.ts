@@ -52,7 +52,7 @@ test("first load: at most 350 KiB of compressed script before the start page can
   ).toBe(true);
   expect(kib).toBeLessThanOrEqual(350);
   // Sheet, dialogs, and what copies, arranges and lists commands come when they are wanted.
-  const later = /\/(workbench|open-dialog|clipboard-actions|command-lines|item-actions|sheet-picture)-/;
+  const later = /\/(drawing|open-dialog|clipboard-actions|command-lines|item-actions|sheet-picture)-/;
   expect([...scripts.keys()].filter((url) => later.test(url))).toEqual([]);
 });
 

@@ -28,7 +28,7 @@ test("it says what a document must have, what ids look like, and that unknown fi
     "notes",
   ]);
   expect(schema.properties.format).toEqual({ const: "loadside" });
-  expect(schema.properties.edition).toMatchObject({ enum: [2011, 2014, 2017, 2020, 2023, 2026] });
+  expect(schema.properties.edition).toMatchObject({ enum: [2011, 2014, 2017, 2020, 2023, 2026, "CSA-C22.1"] });
   expect(schema.properties.rooms.propertyNames).toMatchObject({ pattern: "^[A-Za-z0-9_-]{1,40}$" });
   expect(schema.additionalProperties).not.toBe(false);
 });

@@ -1,6 +1,7 @@
+import { isDeepStrictEqual } from "node:util";
 import * as v from "valibot";
 import { afterAll, expect, test } from "vitest";
-import { parseProject } from "../../shared-model/format/parse-project.ts";
+import { parsePlain, parseProject } from "../../shared-model/format/parse-project.ts";
 import { documentSchema } from "../../shared-model/format/schema/document.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
@@ -37,6 +38,10 @@ function damaged(number: number): string {
 function judge(text: string): void {
   const started = performance.now();
   const result = parseProject(text);
+  // What is taken at first sight is what a careful look takes; what it refuses is never taken.
+  const plain = parsePlain(text);
+  if (plain !== undefined && !isDeepStrictEqual({ ok: true, value: plain }, result))
+    throw new Error("It is taken at first sight for something else than it is.");
   if (performance.now() - started > PATIENCE_MS) judgePatience(text);
   if (!result.ok) {
     if (result.problems.length === 0) throw new Error("It was refused without a problem.");

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { LIMITS } from "../../shared-model/format/limits.ts";
-import { parseProject } from "../../shared-model/format/parse-project.ts";
+import { parsePlain, parseProject } from "../../shared-model/format/parse-project.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
@@ -22,6 +22,29 @@ test("a document comes back as it was written", () => {
   for (const project of [smallProject(), laundryAsFound()]) {
     const result = parseProject(textToSave(project));
     expect(result).toEqual({ ok: true, value: { project, readOnly: false, fileVersion: 1 } });
+  }
+});
+
+test("an ordinary document is taken at first sight, one that gives cause for doubt is not", () => {
+  for (const text of [textToSave(laundryAsFound()), smallText(), `\ufeff${smallText()}`])
+    expect({ ok: true, value: parsePlain(text) }).toEqual(parseProject(text));
+  const doubtful = [
+    "",
+    "hello",
+    "[]",
+    "{}",
+    smallText().slice(0, 3000),
+    smallText().replace('"title"', '"title": "First", "title"'),
+    smallText().replace('"title": "', '"title": "\\ud800'),
+    withValue("/asFound/loads", 7),
+    withValue(`${B1}/roomId`, "room-nowhere"),
+    smallText()
+      .replace(/"version": \d+/, '"version": 99')
+      .replace(/"minReader": \d+/, '"minReader": 99'),
+  ];
+  for (const text of doubtful) {
+    expect(parsePlain(text), text.slice(0, 60)).toBeUndefined();
+    expect(parseProject(text).ok, text.slice(0, 60)).toBe(false);
   }
 });
 

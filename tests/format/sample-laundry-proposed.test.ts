@@ -3,7 +3,7 @@ import type { EndKey } from "../../shared-model/model/ids.ts";
 import type { Place } from "../../shared-model/model/place.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { boxId, deviceId } from "../builders/ids.ts";
-import { findingsOf, isSerious } from "../builders/samples/look-into.ts";
+import { findingsOf, inShort, isSerious } from "../builders/samples/look-into.ts";
 import { openSample } from "../builders/samples/open-sample.ts";
 
 const project = openSample("laundry-proposed");
@@ -16,9 +16,11 @@ test("as found is the laundry box, end by end; the directory alone was written",
   expect(Object.keys(directory)).toEqual([deviceId("Q14")]);
 });
 
-test("proposed has nothing at danger or violation, nor anything existing shown as less, by any edition that is judged", () => {
-  for (const edition of [2017, 2020, 2023, 2026] as const)
-    expect(findingsOf({ ...project, edition }, "proposed").filter((one) => isSerious(one) || one.existing)).toEqual([]);
+test("proposed has of dangers and violations what its notes leave to settle, the arc-fault protection of R1b, nor anything existing shown as less, by any edition that is judged", () => {
+  for (const edition of [2017, 2020, 2023, 2026] as const) {
+    const found = findingsOf({ ...project, edition }, "proposed").filter((one) => isSerious(one) || one.existing);
+    expect(inShort(found)).toEqual(["replace-needs-afci R1b"]);
+  }
 });
 
 test("the clamps of B1 are out, external connectors in", () => {

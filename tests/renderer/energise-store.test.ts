@@ -2,8 +2,15 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { dispatch, documentStore, openDocument, setShownState, undo } from "../../renderer/state/document-store.ts";
 import { askEnergised, energiseBy } from "../../renderer/state/energise/ask-energised.ts";
-import { ALL_ON, energiseStore, readMeter, readTester } from "../../renderer/state/energise/energise-store.ts";
-import { leaveEnergise, setOperated, toggleEnergise } from "../../renderer/state/energise/energising.ts";
+import {
+  ALL_ON,
+  energiseStore,
+  isAnswered,
+  readMeter,
+  readTester,
+  shownAnswer,
+} from "../../renderer/state/energise/energise-store.ts";
+import { doNow, leaveEnergise, setOperated, toggleEnergise } from "../../renderer/state/energise/energising.ts";
 import {
   chooseOutlet,
   keepAsEvidence,
@@ -11,7 +18,8 @@ import {
   noteTester,
   putLead,
 } from "../../renderer/state/energise/instruments.ts";
-import { allOn, operables, operate, pressTest, resetDevice } from "../../renderer/state/energise/operating.ts";
+import { logText } from "../../renderer/state/energise/log-text.ts";
+import { allOn, operables, operate, pressReset, pressTest } from "../../renderer/state/energise/operating.ts";
 import { sessionStore } from "../../renderer/state/session-store.ts";
 import { energise } from "../../shared-model/analysis/energise.ts";
 import type { EnergiseAsk, Operable, Operated } from "../../shared-model/answers/energised.ts";
@@ -99,7 +107,7 @@ describe("operating", () => {
     setOperated({ idle: [L1] });
     await settled();
     expect(find("ground-fault")).toMatchObject({ stands: "tripped" });
-    resetDevice(R1);
+    pressReset(R1);
     await settled();
     expect(find("ground-fault")).toMatchObject({ stands: "set" });
   });
@@ -114,7 +122,7 @@ describe("operating", () => {
     operate(find("load"));
     await settled();
     expect(energiseStore.get().setting).toMatchObject({ idle: [L1], tripped: [R1] });
-    resetDevice(R1);
+    pressReset(R1);
     await settled();
     expect(energiseStore.get().setting.tripped).toEqual([]);
     expect(find("ground-fault")).toMatchObject({ stands: "set" });
@@ -127,6 +135,74 @@ describe("operating", () => {
     allOn();
     await settled();
     expect(energiseStore.get().setting).toEqual(ALL_ON);
+  });
+});
+
+describe("what is done", () => {
+  test("RESET without power leaves it open, says why, and is a line of the log", async () => {
+    await settled();
+    pressTest(R1);
+    await settled();
+    setOperated({ off: [Q1] });
+    pressReset(R1);
+    await settled();
+    expect(energiseStore.get().setting.tripped).toEqual([R1]);
+    expect(energiseStore.get().last).toMatchObject({ title: "RESET of R1", done: { holds: false } });
+    setOperated({ off: [] });
+    pressReset(R1);
+    await settled();
+    expect(energiseStore.get().setting.tripped).toEqual([]);
+    expect(energiseStore.get().log.map(({ title, value, setting }) => [title, value, setting])).toEqual([
+      ["RESET of R1", "closed", "R1 tripped"],
+      ["RESET of R1", "stays open", "Q1 off, R1 tripped"],
+      ["TEST of R1", "R1 opened", "all on, as drawn"],
+    ]);
+  });
+
+  test("TEST, RESET, a leak and the tester's button are kept as evidence with setting and result", async () => {
+    await settled();
+    pressTest(R1);
+    pressReset(R1);
+    doNow({ kind: "leak", outlet: outletKey(R2), contact: "hot", mA: 3 });
+    doNow({ kind: "plug-in-button", outlet: outletKey(R2) });
+    await settled();
+    const log = [...energiseStore.get().log].reverse();
+    for (const line of log) keepAsEvidence(line);
+    const kept = Object.values(documentStore.get().project.readings).sort((p, q) => p.order - q.order);
+    expect(kept.map(({ instrument, points, value }) => [instrument, points, value])).toEqual([
+      ["own-test", [R1], "R1 opened; went dark: R1, R2, L1"],
+      ["reset", [R1], "closed; came on: R1, R2, L1"],
+      ["leak", [outletKey(R2)], "nothing opened; stayed on: R1, R2, L1"],
+      ["plug-in-button", [outletKey(R2)], "R1 opened; went dark: R1, R2, L1"],
+    ]);
+    expect(kept.map(({ arrangement }) => arrangement?.off)).toEqual([[], [R1], [], []]);
+    expect(kept.every(({ computed, takenAt, state }) => computed && takenAt && state === "as-found")).toBe(true);
+    const times = kept.map(({ takenAt = "" }) => takenAt);
+    expect(times).toEqual([...times].sort());
+    const [head, , , , ...lines] = logText(energiseStore.get().log).split("\n");
+    expect(head).toBe(
+      "Computed circuit. Nothing was measured, nothing here says that a wall is dead, and it authorises no live work.",
+    );
+    expect(lines.filter(Boolean).map((line) => line.split("\t").slice(1, 4))).toEqual([
+      ["TEST of R1", "R1 opened; went dark: R1, R2, L1", "as found, all on, as drawn"],
+      ["RESET of R1", "closed; came on: R1, R2, L1", "as found, R1 tripped"],
+      [
+        "Leak of 3 mA at R2, hot to ground outside",
+        "nothing opened; stayed on: R1, R2, L1",
+        "as found, all on, as drawn",
+      ],
+      ["Plug-in tester's button at R2", "R1 opened; went dark: R1, R2, L1", "as found, all on, as drawn"],
+    ]);
+  });
+
+  test("while an answer is on its way what is shown is known to be from before", async () => {
+    await settled();
+    expect(isAnswered(energiseStore.get())).toBe(true);
+    const letGo = hold();
+    setOperated({ off: [Q1] });
+    expect(isAnswered(energiseStore.get())).toBe(false);
+    await letGo();
+    expect(isAnswered(energiseStore.get())).toBe(true);
   });
 });
 
@@ -166,6 +242,8 @@ describe("asking", () => {
     await vi.advanceTimersByTimeAsync(10_000);
     vi.useRealTimers();
     expect(energiseStore.get().trouble).toMatch(/cannot be computed/);
+    // The sheet must not show conditions of another setting.
+    expect(shownAnswer(energiseStore.get())).toBeUndefined();
     expect(energiseStore.get().busy).toBe(false);
     expect(await askEnergised("as-found", ALL_ON, {})).toBeUndefined();
     energiseBy(answers);
@@ -204,7 +282,7 @@ describe("asking", () => {
   });
 
   test("all on and reset, and RESET, hold against a TEST that is on its way", async () => {
-    for (const reset of [allOn, () => resetDevice(R1)]) {
+    for (const reset of [allOn, () => pressReset(R1)]) {
       await settled();
       const letGo = hold();
       pressTest(R1);
@@ -220,7 +298,7 @@ describe("asking", () => {
     const letGo = hold();
     toggleEnergise();
     setOperated({ idle: [L1] });
-    resetDevice(R1);
+    pressReset(R1);
     await letGo();
     expect(energiseStore.get().setting).toMatchObject({ idle: [L1], tripped: [] });
   });

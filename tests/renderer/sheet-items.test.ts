@@ -3,7 +3,13 @@ import { boxItems, neighbour } from "../../renderer/sheet/box-items.ts";
 import { drawingOf } from "../../renderer/sheet/drawings.ts";
 import { answersAbout, answersBySubject, findingMarks } from "../../renderer/sheet/finding-marks.ts";
 import { targetsOfEnd, targetsOfJumper } from "../../renderer/sheet/landing-targets.ts";
-import { documentStore, openDocument, refusalOf, shownInstallation } from "../../renderer/state/document-store.ts";
+import {
+  dispatch,
+  documentStore,
+  openDocument,
+  refusalOf,
+  shownInstallation,
+} from "../../renderer/state/document-store.ts";
 import { landingChoices } from "../../renderer/state/landing-choices.ts";
 import type { Finding, Severity, SubjectKind } from "../../shared-model/answers/finding.ts";
 import { asId, type ConductorKey, cableEnd, type JumperId } from "../../shared-model/model/ids.ts";
@@ -132,5 +138,30 @@ describe("findings at their subjects", () => {
     const splice = drawing.splices.find(({ splice: id }) => id === spliceId("X"));
     const mark = marks.find(({ worst }) => worst === "caution");
     expect(Math.abs((mark?.at.y ?? 0) - (splice?.labelAt.y ?? 0))).toBeLessThan(20);
+  });
+
+  test("a sign at a capped end stands beside the cap, which stays free to be taken", () => {
+    const { enclosure: was } = b1();
+    const capped = [end("C3", "bk", "a"), end("C5", "wh", "a")];
+    for (const one of capped)
+      expect(dispatch({ command: "cap-end", args: { state: "as-found", enclosure: was.id, end: one } }).ok).toBe(true);
+    const { enclosure, drawing } = b1();
+    const about = answersAbout(
+      enclosure,
+      answersBySubject(
+        capped.map((one) => finding("end", one, "caution", "half")),
+        [],
+      ),
+    );
+    const marks = findingMarks(drawing, about);
+    const items = boxItems(shownInstallation(), enclosure, drawing).filter(({ subject }) => subject.kind === "end");
+    expect(marks).toHaveLength(2);
+    // 12: how far a press on a sign reaches.
+    for (const { at } of marks)
+      for (const { at: grip } of items) expect(Math.hypot(at.x - grip.x, at.y - grip.y)).toBeGreaterThan(12 + 8);
+    for (const [index, { at }] of marks.entries()) {
+      const cap = drawing.caps.find((each) => each.end === capped[index]);
+      expect(Math.hypot(at.x - (cap?.at.x ?? 0), at.y - (cap?.at.y ?? 0))).toBeLessThan(40);
+    }
   });
 });

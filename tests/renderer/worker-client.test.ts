@@ -12,8 +12,10 @@ import {
   PROTOCOL_VERSION,
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
-import type { Energised } from "../../shared-model/answers/energised.ts";
+import type { Energised, EnergisedNews } from "../../shared-model/answers/energised.ts";
+import type { DeviceId } from "../../shared-model/model/ids.ts";
 import { emptyProject, type Project } from "../../shared-model/model/project.ts";
+import { boxId } from "../builders/ids.ts";
 
 class StandIn implements ReturnType<Surroundings["createWorker"]> {
   readonly received: ToWorker[] = [];
@@ -80,6 +82,9 @@ beforeEach(() => {
 });
 afterEach(() => vi.useRealTimers());
 
+/** Something that can be told apart. */
+const lit = (volts: number) => ({ bond: { kind: "ground", volts } });
+
 describe("the window and its checks", () => {
   test("begin with a greeting and the whole document", () => {
     expect(last().received).toEqual([
@@ -88,6 +93,11 @@ describe("the window and its checks", () => {
     ]);
     last().say(answers(0));
     expect(delivered).toHaveLength(1);
+  });
+
+  test("begin once, however often they are told to", () => {
+    client.start();
+    expect(workers).toHaveLength(1);
   });
 
   test("an edit goes out as patches on the revision before it", () => {
@@ -173,6 +183,27 @@ describe("the window and its checks", () => {
       expect(last().received.at(-1)).toEqual({ type: "snapshot", project: fromFile, revision: 1 });
     });
 
+    test("that the window read itself goes to the worker as the text it is, once", () => {
+      const own = emptyProject("Read here", 2020);
+      client.readHere("its text", own);
+      open(own);
+      expect(last().received.slice(-2)).toEqual([
+        { type: "parse", request: 1, text: "its text" },
+        { type: "opened", request: 1, revision: 1 },
+      ]);
+      last().say({ type: "readable", request: 1 });
+      last().say({ type: "parsed", request: 1, readOnly: false });
+      last().say(answers(1));
+      last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
+      expect(last().received.at(-1)).toEqual({ type: "snapshot", project: own, revision: 1 });
+    });
+
+    test("that the window read itself goes out whole once it was changed", () => {
+      client.readHere("its text", emptyProject("Read here", 2020));
+      open(emptyProject("Changed since", 2020));
+      expect(last().received.at(-1)).toEqual({ type: "snapshot", project: opened, revision: 1 });
+    });
+
     test("that turns out to be no document is refused, though it could be read", async () => {
       const reading = client.parse(text);
       last().say({ type: "readable", request: 1 });
@@ -212,12 +243,48 @@ describe("the window and its checks", () => {
       setting,
       ask: {},
     });
-    const answer = { supplyV: 120 } as Energised;
-    last().say({ type: "energised", request: 1, base: 1, answer });
+    const [one, other] = [boxId("one"), boxId("other")];
+    const answer = { boxes: { [one]: lit(1), [other]: lit(2) }, cables: {}, supplyV: 120 } as unknown as Energised;
+    last().say({ type: "energised", request: 1, base: 1, answer: { ...answer, whole: true } });
     expect(await asked).toEqual({ revision: 1, answer });
     const unknown = client.energise("proposed", setting, {});
     last().say({ type: "energised", request: 2, base: 1 });
     expect(await unknown).toBeUndefined();
+    // The next continues the last that there was.
+    const more = client.energise("as-found", setting, {});
+    const news = { boxes: { [one]: null, [other]: lit(3) }, cables: {}, supplyV: 121, whole: false };
+    last().say({ type: "energised", request: 3, base: 1, answer: news as unknown as EnergisedNews });
+    expect(await more).toEqual({ revision: 1, answer: { boxes: { [other]: lit(3) }, cables: {}, supplyV: 121 } });
+  });
+
+  test("voltage drop is asked of the revision that was sent last; an answer about an older one is none", async () => {
+    last().say(answers(0));
+    const device = "R1" as DeviceId;
+    const asked = client.outletDrops("as-found", device);
+    expect(last().received.at(-1)).toEqual({ type: "outlet-drops", request: 1, base: 0, state: "as-found", device });
+    edit();
+    last().say({ type: "outlet-drops", request: 1, base: 0, drops: [] });
+    expect(await asked).toBeUndefined();
+    const again = client.outletDrops("as-found", device);
+    last().say({ type: "outlet-drops", request: 2, base: 1, drops: [] });
+    expect(await again).toEqual([]);
+    const hanging = client.outletDrops("as-found", device);
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(await hanging).toBeUndefined();
+  });
+
+  test("the rules of an edition are asked for, and a worker that does not tell them is given up", async () => {
+    last().say(answers(0));
+    const asked = client.ruleBook(2020);
+    expect(last().received.at(-1)).toEqual({ type: "rule-book", request: 1, edition: 2020 });
+    // The document may change meanwhile: the rules do not hang on it.
+    edit();
+    last().say({ type: "rule-book", request: 1, rules: [] });
+    expect(await asked).toEqual([]);
+    last().say(answers(1));
+    const hanging = client.ruleBook(2023);
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(await hanging).toBeUndefined();
   });
 
   test("a circuit that takes too long is given up with its worker", async () => {
@@ -330,24 +397,4 @@ describe("checks that do not answer", () => {
     expect(outcome.ok).toBe(false);
     expect(workers.length).toBeGreaterThan(1);
   });
-});
-
-test("whoever waits for the worker to listen is told once it does", async () => {
-  const worker = new StandIn();
-  const fresh = createWorkerClient({
-    createWorker: () => worker,
-    document: () => ({ project, revision }),
-    deliver: () => {},
-    trouble: () => {},
-  });
-  fresh.start();
-  let listens = false;
-  void fresh.listening.then(() => {
-    listens = true;
-  });
-  await Promise.resolve();
-  expect(listens).toBe(false);
-  worker.say(hello);
-  await fresh.listening;
-  expect(listens).toBe(true);
 });

@@ -12,6 +12,7 @@ import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
+import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
 import { checkDocument } from "./check-drawing.ts";
@@ -146,9 +147,9 @@ const serious = (project: Project): readonly string[] =>
 
 function protectedOutlets({ proposed, asFound }: Project): readonly string[] {
   return allSections(proposed ?? asFound)
-    .flatMap((section) => section.outlets())
+    .flatMap((section) => sectionProof(section).outlets)
     .filter(({ protectedBy }) => protectedBy.length > 0)
-    .map(({ outlet }) => outlet.key);
+    .map(({ standing }) => standing.outlet.key);
 }
 
 const SAME_FAULT = /^(conductor-too-small|hot-neutral-joined|neutral-ground-joined)\|jumper:([^|]+)(.*)$/;

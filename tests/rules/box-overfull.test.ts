@@ -17,7 +17,11 @@ import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
 /** 12/2 with ground in and out, one receptacle, clamps: 4 × 2.25 + 2.25 + 2 × 2.25 + 2.25 = 18.00 in³, by hand. */
-const inAndOut = (volumeIn3: number | undefined, more: Partial<Box> = {}, edition: 2017 | 2020 = 2020): Drawing =>
+const inAndOut = (
+  volumeIn3: number | undefined,
+  more: Partial<Box> = {},
+  edition: 2017 | 2020 | "CSA-C22.1" = 2020,
+): Drawing =>
   new Drawing(edition)
     .box("B2", volumeIn3, more)
     .cable("C2", "nm-12-2-g", "country", "B2")
@@ -50,6 +54,11 @@ const ring = (volume: Box["volume"]): Pick<Box, "rings"> => ({
 ruleTester(boxOverfull, {
   passes: [
     { name: "exactly full", drawing: () => inAndOut(18) },
+    {
+      // By CSA C22.1: four conductors and two for the device, the capped grounds a pair of connectors: 7 × 1.75.
+      name: "exactly full by CSA C22.1",
+      drawing: () => inAndOut(12.25, {}, "CSA-C22.1"),
+    },
     { name: "the laundry box with its clamps taken out", drawing: () => laundryProposed() },
     {
       name: "a marked ring makes up what lacks",
@@ -80,6 +89,17 @@ ruleTester(boxOverfull, {
     },
   ],
   finds: [
+    {
+      name: "one ten-thousandth too much by CSA C22.1",
+      drawing: () => inAndOut(12.2499, {}, "CSA-C22.1"),
+      findings: [
+        {
+          on: "B2",
+          data: { neededIn3: 12.25, volumeIn3: 12.2499, overIn3: 0.0001 },
+          says: ["Conductors 7.00, devices 3.50, connectors 1.75."],
+        },
+      ],
+    },
     {
       name: "a ten-thousandth too small",
       drawing: () => inAndOut(17.9999),
@@ -137,6 +157,12 @@ ruleTester(boxOverfull, {
     },
   ],
   cannotTell: [
+    {
+      name: "a size of the stock that Table 23 of CSA C22.1 does not have",
+      drawing: () => inAndOut(undefined, { volume: { kind: "table", size: "4x1-1/4 square" } }, "CSA-C22.1"),
+      on: ["B2"],
+      missing: "the volume of B2",
+    },
     { name: "volume not recorded", drawing: () => inAndOut(undefined), on: ["B2"], missing: "the volume of B2" },
     {
       name: "clamps not recorded, and they would decide",

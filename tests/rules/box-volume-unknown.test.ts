@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { Box } from "../../shared-model/model/enclosure.ts";
+import type { Edition } from "../../shared-model/model/project.ts";
 import { boxVolumeUnknown } from "../../shared-model/rules/checks/box-volume-unknown.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
 import { checkDocument } from "./check-drawing.ts";
@@ -8,8 +9,8 @@ import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
 /** One 12/2 with ground and one receptacle: 4.50 + 2.25 (clamps) + 4.50 + 2.25 = 13.50 in³, by hand. */
-const hall = (volume: Box["volume"], more: Partial<Box> = {}): Drawing =>
-  new Drawing()
+const hall = (volume: Box["volume"], more: Partial<Box> = {}, edition: Edition = 2020): Drawing =>
+  new Drawing(edition)
     .box("B6", undefined, { volume, ...more })
     .cable("C5", "nm-12-2-g", "B6", "country")
     .device("R5", "receptacle-15", "B6");
@@ -22,6 +23,10 @@ ruleTester(boxVolumeUnknown, {
       drawing: () => hall({ kind: "marked", volumeIn3: cubicInches(0.0001) }),
     },
     { name: "a standard size", drawing: () => hall({ kind: "table", size: "3x2x2-3/4 device" }) },
+    {
+      name: "a size that Table 23 has",
+      drawing: () => hall({ kind: "table", size: "4x1-1/2 square" }, {}, "CSA-C22.1"),
+    },
     { name: "empty", drawing: () => new Drawing().box("B6", undefined) },
     { name: "the laundry circuit", drawing: () => laundryProposed() },
     { name: "a panel", drawing: () => new Drawing().panel() },
@@ -46,6 +51,22 @@ ruleTester(boxVolumeUnknown, {
       name: "a size that no table holds",
       drawing: () => hall({ kind: "table", size: "home made" }),
       findings: [{ on: "B6" }],
+    },
+    {
+      // By CSA C22.1: 2 × 1.75, 2 × 1.75 for the device, and the three capped ends are a pair of connectors: 8.75 in³.
+      name: "a size of the stock that Table 23 does not have",
+      drawing: () => hall({ kind: "table", size: "4x1-1/4 square" }, {}, "CSA-C22.1"),
+      findings: [
+        {
+          on: "B6",
+          data: { neededIn3: 8.75 },
+          says: [
+            "at least 8.75 in³",
+            "Table 23 of this rule set has no box 4x1-1/4 square",
+            "Of the standard boxes of its shape 21, 30 and 42 in³ would hold it.",
+          ],
+        },
+      ],
     },
     {
       name: "one conductor is enough to ask",

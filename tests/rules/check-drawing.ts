@@ -52,8 +52,24 @@ type Said = { readonly rule: string; readonly subjects: readonly { readonly name
 export const inShort = (said: readonly Said[]): readonly string[] =>
   said.map(({ rule, subjects }) => `${rule} ${subjects[0]?.name}`).sort();
 
-/** Findings but those of box fill and box make-up, where a drawing is about its wiring. */
+/** Findings of rules whose id has these words, where a drawing is about them. */
+export const about = <T extends Said>(words: RegExp, said: readonly T[]): readonly T[] =>
+  said.filter(({ rule }) => words.test(rule));
+
+/** What is noted of the laundry drawing however it is wired: five grounds at B1, and one circuit for half of the house. */
+const NOTES: ReadonlySet<string> = new Set([
+  "egc-edition-difference",
+  "laundry-circuit-mixed",
+  "bath-circuit-mixed",
+  "kitchen-circuit-lights",
+]);
+
+/** Findings but such notes. */
+export const butNotes = <T extends Said>(said: readonly T[]): readonly T[] =>
+  said.filter(({ rule }) => !NOTES.has(rule));
+
+/** Findings but those of box fill and box make-up, and notes, where a drawing is about its wiring. */
 export const ofWiring = <T extends Said>(said: readonly T[]): readonly T[] =>
-  said.filter(({ rule }) => WIRING.has(rule));
+  butNotes(said).filter(({ rule }) => WIRING.has(rule));
 
 const WIRING: ReadonlySet<string> = new Set(sectionRules.map(({ id }) => id));

@@ -5,12 +5,13 @@ import { conductorTooSmall } from "../../shared-model/rules/checks/conductor-too
 import { amps } from "../../shared-model/units/quantity.ts";
 import type { WireSize } from "../../shared-model/units/wire-size.ts";
 import table from "../reference/small-conductor-limits.json" with { type: "json" };
-import { rawAnswers } from "./check-drawing.ts";
+import { checkDocument, rawAnswers } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryProposed, multiwire } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 import { trySectionFix } from "./section-fix-tester.ts";
+import { twoCircuits } from "./two-circuits.ts";
 
 /** One cable from a breaker to a receptacle. */
 const run = (awg: WireSize, material: Material, ratingA: number | undefined, edition: Edition = 2020): Drawing =>
@@ -29,6 +30,15 @@ ruleTester(conductorTooSmall, {
   passes: [
     { name: "12 AWG everywhere behind 20 A", drawing: () => laundryProposed() },
     { name: "a shared neutral of 12 AWG behind two breakers of 20 A", drawing: () => multiwire() },
+    {
+      name: "14 AWG behind 15 A beside a circuit of 20 A, which it meets at the neutral bar alone",
+      drawing: () =>
+        twoCircuits()
+          .setConductors("C1", { awg: "14" })
+          .setJumper("p1", { awg: "14" })
+          .setJumper("q1", { awg: "14" })
+          .setDevice("Q1", { breakerRatingA: amps(15) }),
+    },
     { name: "14 AWG behind exactly its limit", drawing: () => run("14", "copper", 15) },
     { name: "8 AWG where 10 AWG would do", drawing: () => run("8", "copper", 30) },
     { name: "a cable that no breaker feeds", drawing: () => run("14", "copper", 50).put({ "C1.bk@P": "cap" }) },
@@ -138,8 +148,12 @@ describe("what it offers", () => {
   test("the thinnest conductor of all decides: one that allows no breaker that is made leaves nothing", () => {
     const drawing = thinJumper().setConductors("C6", { awg: "16" });
     expect(offersAt(drawing, "C6") ?? []).toEqual([]);
-    // With a cable too thin as well, a thicker jumper is no cure.
-    expect(offersAt(drawing, "c") ?? []).toEqual([]);
+    // With a cable too thin as well, a thicker jumper is no cure: it is told with the cable, whose ground is too thin as well.
+    const { findings } = checkDocument(drawing.project());
+    const told = findings.filter(({ rule }) => rule === "conductor-too-small");
+    expect(
+      told.map(({ subjects, foldedSubjects }) => [subjects[0]?.name, foldedSubjects.map(({ name }) => name)]),
+    ).toEqual([["C6", ["C6", "c"]]]);
   });
 
   test("a joint that the thicker jumper is too much for gets another connector", () => {

@@ -117,6 +117,8 @@ test("what must be protected is, whatever a person has decided", () => {
   expect([fix?.title, offers]).toEqual(["Move C2 BK to the LOAD hot of R1b", undefined]);
 });
 
-test("a neutral shared by two circuits has no plain repair", () => {
-  expect(() => trySectionFix(beforeTheSplit(), "downstream-hot-on-line", "RB")).toThrow("No such fix");
+test("a neutral shared by two circuits is one fault of the device, told there", () => {
+  const { findings } = checkDocument(beforeTheSplit().project());
+  expect(inShort(findings)).toContain("shared-neutral-upstream-gfci G1");
+  expect(inShort(findings)).not.toContain("downstream-hot-on-line RB");
 });

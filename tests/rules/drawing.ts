@@ -15,16 +15,20 @@ import {
   type EntryId,
   type JumperId,
   jumperEnd,
+  type OutletKey,
   type RoomId,
   type SpliceId,
   type TerminalName,
 } from "../../shared-model/model/ids.ts";
+import type { Load } from "../../shared-model/model/load.ts";
 import type { At, Place } from "../../shared-model/model/place.ts";
 import {
   type Edition,
   emptyInstallation,
   emptyProject,
   type Installation,
+  type Intent,
+  type OutletWish,
   type Project,
 } from "../../shared-model/model/project.ts";
 import type { Room } from "../../shared-model/model/room.ts";
@@ -50,6 +54,9 @@ export class Drawing {
   readonly rooms: Record<string, Room> = {};
   readonly enclosures: Record<string, Open<Box> | Open<Panel>> = {};
   readonly cables: Record<string, Mutable<Cable>> = {};
+  /** What is plugged in, and what a person wished and meant. */
+  readonly loads: Record<string, Load> = {};
+  wishes: Intent = emptyInstallation.intent;
   /** Left out of `project()` unless changed. */
   readonly extra: Partial<Mutable<Project>> = {};
 
@@ -158,6 +165,26 @@ export class Drawing {
     return this;
   }
 
+  /** Plugged in at an outlet: "R3", "R5/lower". */
+  load(name: string, item: string, plug: string, more: Partial<Load> = {}): this {
+    const order = Object.keys(this.loads).length;
+    this.loads[name] = { id: asId(name), name, item, plug: plug as OutletKey, order, ...more };
+    return this;
+  }
+
+  /** By outlet: "protect" or "decided-not". */
+  wish(outlets: Readonly<Record<string, OutletWish["wish"]>>, by?: string): this {
+    const asked = Object.entries(outlets).map(([key, wish]) => [key, { wish, ...(by !== undefined && { by }) }]);
+    this.wishes = { ...this.wishes, outlets: { ...this.wishes.outlets, ...Object.fromEntries(asked) } };
+    return this;
+  }
+
+  /** By cable of a box: meant to be behind the ground-fault device there, or not to be. */
+  meant(box: string, protect: Readonly<Record<string, boolean>>): this {
+    this.wishes = { ...this.wishes, boxes: { ...this.wishes.boxes, [box]: { protect } } };
+    return this;
+  }
+
   splice(name: string, box: string, connector: string): this {
     const enclosure = this.at(box);
     const order = Object.keys(enclosure.splices).length;
@@ -190,6 +217,12 @@ export class Drawing {
     delete enclosure.jumpers[id];
     delete enclosure.places[jumperEnd(id, "a")];
     delete enclosure.places[jumperEnd(id, "b")];
+    return this;
+  }
+
+  /** With nothing landed on it. */
+  removeDevice(name: string): this {
+    delete this.find((one) => name in one.devices, name).devices[asId<DeviceId>(name)];
     return this;
   }
 
@@ -289,6 +322,8 @@ export class Drawing {
       ...emptyInstallation,
       enclosures: this.enclosures as Installation["enclosures"],
       cables: this.cables as Installation["cables"],
+      loads: this.loads as Installation["loads"],
+      intent: this.wishes,
     });
   }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { egcNotSplicedAll } from "../../shared-model/rules/checks/egc-not-spliced-all.ts";
-import { checkDocument } from "./check-drawing.ts";
+import { butNotes, checkDocument } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { tryFix } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
@@ -67,6 +67,14 @@ ruleTester(egcNotSplicedAll, {
     },
     { name: "grounds without a source are not tied to each other", drawing: () => noSource() },
     {
+      name: "the ground of a cable that the panel does not use yet",
+      drawing: () => laundryProposed().put({ "C1.bk@P": "cap", "C1.wh@P": "cap", "C1.cu@P": "cap" }),
+    },
+    {
+      name: "the first box is being surveyed",
+      drawing: () => laundryProposed().put({ "C1.cu@P": "cap" }).setBox("B1", { beingSurveyed: true }),
+    },
+    {
       name: "parted for the survey",
       drawing: () => twoCables({ beingSurveyed: true }),
     },
@@ -85,6 +93,21 @@ ruleTester(egcNotSplicedAll, {
           data: { groups: 2 },
           says: [
             "C1 bare, C2 bare, C3 bare and C4 bare at E1; C5 bare at E2. Without a ground: B1, B6, R1b and R5. Join",
+          ],
+        },
+      ],
+    },
+    {
+      name: "the ground of the circuit left capped in the panel",
+      drawing: () => laundryProposed().put({ "C1.cu@P": "cap" }),
+      findings: [
+        {
+          on: "C1 P",
+          severity: "violation",
+          says: [
+            "C1 bare is on nothing in P",
+            "Without a ground: B1, B2, B3, B4, B5, B6, B7, L1, R1b",
+            "on the ground bar",
           ],
         },
       ],
@@ -141,9 +164,9 @@ function withArmour(ground: string): Drawing {
 
 test("what hangs on the group without a source is folded under it", () => {
   const { findings } = checkDocument(apart().project());
-  const grounding = findings.filter(({ rule }) => !rule.startsWith("fill"));
+  const grounding = butNotes(findings).filter(({ rule }) => !rule.startsWith("fill"));
   expect(grounding.map(({ rule }) => rule)).toEqual(["egc-not-spliced-all"]);
-  expect(grounding[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["B1", "R1b"]);
+  expect(grounding[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["B1", "R1b", "R2"]);
 });
 
 test("a device without any pigtail stays a finding of its own", () => {

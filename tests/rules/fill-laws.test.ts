@@ -1,14 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { EDITIONS } from "../../shared-model/model/project.ts";
+import { DATED_EDITIONS } from "../../shared-model/model/project.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
-import { type BoxContents, CONDUCTOR_STANDINGS, countFill } from "../../shared-model/rules/fill/count-fill.ts";
+import { type BoxContents, CONDUCTOR_STANDINGS } from "../../shared-model/rules/fill/box-contents.ts";
+import { countFill } from "../../shared-model/rules/fill/count-fill.ts";
 import type { WireSize } from "../../shared-model/units/wire-size.ts";
 
 const SIZES: readonly WireSize[] = ["18", "16", "14", "12", "10", "8", "6"];
 const size = fc.constantFrom(...SIZES);
 const count = fc.integer({ min: 0, max: 6 });
-const edition = fc.constantFrom(...EDITIONS).map(getEdition);
+const edition = fc.constantFrom(...DATED_EDITIONS).map((year) => ({ year }));
 
 const contents: fc.Arbitrary<BoxContents> = fc.record({
   conductors: fc.array(fc.record({ awg: size, count, as: fc.constantFrom(...CONDUCTOR_STANDINGS) }), { maxLength: 5 }),
@@ -19,7 +20,7 @@ const contents: fc.Arbitrary<BoxContents> = fc.record({
   terminalBlocks: fc.array(size, { maxLength: 3 }),
 });
 
-function totalOf(box: BoxContents, year: (typeof EDITIONS)[number]): number {
+function totalOf(box: BoxContents, year: (typeof DATED_EDITIONS)[number]): number {
   const counted = countFill(box, getEdition(year));
   if (!counted.applies) throw new Error(counted.reason);
   return counted.total;
@@ -106,7 +107,7 @@ describe("whatever a box holds", () => {
           grounds: box.grounds.slice(0, 1).map((row) => ({ ...row, count: Math.min(row.count, 4), isolated: false })),
           terminalBlocks: [],
         };
-        expect(new Set(EDITIONS.map((year) => totalOf(plain, year))).size).toBe(1);
+        expect(new Set(DATED_EDITIONS.map((year) => totalOf(plain, year))).size).toBe(1);
       }),
     );
   });

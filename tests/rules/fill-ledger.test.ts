@@ -5,7 +5,7 @@ import { asId, type EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Edition } from "../../shared-model/model/project.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
-import { fillEdition } from "../../shared-model/rules/run-rules.ts";
+import { fillEdition } from "../../shared-model/rules/fill-edition.ts";
 import { formatVolume } from "../../shared-model/units/volume.ts";
 import { Drawing } from "./drawing.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { standardBoxes } from "../../shared-model/catalog/standard-boxes.ts";
-import { EDITIONS } from "../../shared-model/model/project.ts";
+import { DATED_EDITIONS } from "../../shared-model/model/project.ts";
 import { type FillCase, fillCase } from "../../shared-model/rules/fill/fill-case.ts";
 import { readFillCases } from "../../shared-model/rules/fill/read-fill-case.ts";
 import published from "../reference/box-fill-cases.json" with { type: "json" };
@@ -38,7 +38,7 @@ describe("conductors of one size that a standard metal box holds", () => {
   });
 
   test.each(metal.boxes)("$size", ({ size, counts }) => {
-    for (const edition of EDITIONS) {
+    for (const edition of DATED_EDITIONS) {
       for (const [awg, count] of Object.entries(counts)) {
         const verdict = (conductors: number): string =>
           answer({ edition, box: { size }, conductors: [{ awg, count: conductors, as: "ends" }] }).verdict;

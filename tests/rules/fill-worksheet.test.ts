@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { EDITIONS } from "../../shared-model/model/project.ts";
+import { DATED_EDITIONS } from "../../shared-model/model/project.ts";
 import { type FillAnswer, type FillCase, fillCase } from "../../shared-model/rules/fill/fill-case.ts";
 import { readFillCases } from "../../shared-model/rules/fill/read-fill-case.ts";
 
@@ -180,7 +180,7 @@ describe("what counts", () => {
 
   test("terminal blocks count from 2023", () => {
     const blocks = { terminalBlocks: [{ awg: "12" }, { awg: "12" }, { awg: "10" }] };
-    expect(EDITIONS.map((edition) => total(blocks, edition))).toEqual([0, 0, 0, 0, 7, 7]);
+    expect(DATED_EDITIONS.map((edition) => total(blocks, edition))).toEqual([0, 0, 0, 0, 7, 7]);
   });
 });
 
@@ -188,7 +188,7 @@ describe("a refusal names the place", () => {
   test.each([
     [{}, ["/edition unknown-edition"]],
     [{ edition: "2020" }, ["/edition unknown-edition"]],
-    [{ edition: "CSA-C22.1" }, ["/edition unknown-edition"]],
+    [{ edition: "CSA-C22.2" }, ["/edition unknown-edition"]],
     [{ edition: 2008 }, ["/edition unknown-edition"]],
     [null, [" not-an-object", "/edition unknown-edition"]],
     ["text", [" not-an-object", "/edition unknown-edition"]],

@@ -6,7 +6,7 @@ import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
-import { checkDocument } from "./check-drawing.ts";
+import { butNotes, checkDocument } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
 
 interface Tried {
@@ -14,7 +14,7 @@ interface Tried {
   readonly title: string;
   /** The document with the fix carried out in proposed. */
   readonly project: Project;
-  /** All findings of proposed then, "rule subject". */
+  /** All findings of proposed then but notes, "rule subject". */
   readonly left: readonly string[];
 }
 
@@ -67,7 +67,13 @@ export function tryFix(drawing: Drawing, rule: string, on: string, { offer, chan
   const known = new Set(serious(checkDocument(before, "proposed").findings));
   expect(serious(after).filter((key) => !known.has(key))).toEqual([]);
   if (!changesFill) expect(fills(project)).toEqual(fills(before));
-  return { title: fix.title, project, left: after.map((one) => `${one.rule} ${one.subjects[0]?.name}`).sort() };
+  return {
+    title: fix.title,
+    project,
+    left: butNotes(after)
+      .map((one) => `${one.rule} ${one.subjects[0]?.name}`)
+      .sort(),
+  };
 }
 
 /** The plain fix of a finding, if it has one. */

@@ -27,6 +27,10 @@ interface Row {
   readonly edit: Edit;
   /** "rule subject", sorted. */
   readonly brings: readonly string[];
+  /** What is folded under the first of them; looked at where it is told. */
+  readonly folds?: readonly string[];
+  /** The same of what it takes away; nothing unless told. */
+  readonly takes?: readonly string[];
   /** Live with the contacts of R1b open. */
   readonly live?: readonly string[];
 }
@@ -62,19 +66,19 @@ export const ROWS: readonly Row[] = [
   {
     name: "G4b, both of C5 on LINE: the hall is a wish",
     edit: both(move("C5", "bk", "X"), move("C5", "wh", "Y")),
-    brings: [],
+    brings: ["wish-not-protected R5"],
     live: ["L1", "R4b", "R5"],
   },
   {
     name: "G4c, both of C3 on LOAD: R4b behind R1b",
     edit: both(move("C3", "bk", "HD"), move("C3", "wh", "ND")),
-    brings: [],
+    brings: ["freezer-shares-trip R1b", "gfci-behind-gfci R4b"],
     live: ["L1"],
   },
   {
     name: "G4d, both of C4 on LOAD: the stair goes dark",
     edit: both(move("C4", "bk", "HD"), move("C4", "wh", "ND")),
-    brings: [],
+    brings: ["lighting-behind-gfci-egress L1"],
     live: ["R4b"],
   },
   {
@@ -121,7 +125,9 @@ export const ROWS: readonly Row[] = [
   {
     name: "G8, a 30 A breaker",
     edit: (drawing) => drawing.set({ kind: "device", id: deviceId("Q14") }, "breakerRatingA", 30),
-    brings: [...C, "a", "b", "c", "d"].map((name) => `conductor-too-small ${name}`).sort(),
+    brings: ["conductor-too-small C1"],
+    folds: [...C, "a", "b", "c", "d", "R1b", "R2", "R3", "R4b", "R5"],
+    takes: ["laundry-circuit-mixed Q14"],
   },
   {
     name: "G8, a and b of 16 AWG",
@@ -129,6 +135,13 @@ export const ROWS: readonly Row[] = [
       drawing
         .set({ kind: "jumper", id: jumperId("p") }, "awg", "16")
         .set({ kind: "jumper", id: jumperId("q") }, "awg", "16"),
-    brings: ["conductor-too-small a", "conductor-too-small b", "splice-over-capacity HL", "splice-over-capacity NL"],
+    brings: [
+      "conductor-too-small a",
+      "conductor-too-small b",
+      "splice-over-capacity HL",
+      "splice-over-capacity NL",
+      "terminal-gauge R1b LINE H",
+      "terminal-gauge R1b LINE N",
+    ],
   },
 ];

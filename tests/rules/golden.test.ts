@@ -3,9 +3,8 @@
  *
  * Expected rules, subjects and live outlets: our computed golden table, G2 to G8 and G12, made by an independent
  * implementation that searches every switch setting and solves the circuit. Rules that are not held yet are left out of
- * its rows: gfci-behind-gfci, freezer-shares-trip, lighting-behind-gfci-egress, wish-not-protected, terminal-gauge,
- * egc-too-small, receptacle-rating, egc-broken-by-removal, replace-needs-afci, laundry-circuit-mixed,
- * egc-edition-difference. As there, a joint that an edit changes gets the smallest connector that takes it.
+ * its rows: terminal-gauge, egc-too-small, egc-broken-by-removal.
+ * As there, a joint that an edit changes gets the smallest connector that takes it.
  */
 import { describe, expect, test } from "vitest";
 import { openSession } from "../../shared-model/analysis/session.ts";
@@ -13,7 +12,7 @@ import type { Finding } from "../../shared-model/answers/finding.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { formatVolume } from "../../shared-model/units/volume.ts";
 import { boxId, deviceId } from "../builders/ids.ts";
-import { findingsOf, inShort, liveWithOpen, onlySection, proofs } from "../builders/samples/look-into.ts";
+import { findingsOf, inShort, isSerious, liveWithOpen, onlySection, proofs } from "../builders/samples/look-into.ts";
 import { openSample } from "../builders/samples/open-sample.ts";
 import { SampleDrawing } from "../builders/samples/sample-drawing.ts";
 import { both, type Edit, move, ROWS } from "./golden-rows.ts";
@@ -59,20 +58,29 @@ describe("G1, box fill of the drawings", () => {
 });
 
 describe("G2, the plan and what it repairs", () => {
-  test("proposed: nothing at danger or violation; boxes that are nearly full are left", () => {
+  test("proposed: no danger, and of violations the arc-fault protection of R1b alone", () => {
     const findings = findingsOf(plan().project, "proposed");
-    expect(inShort(findings)).toEqual(["B1", "B2", "B5", "B6"].map((box) => `fill-nearly-full ${box}`));
-    expect(new Set(findings.map(({ severity }) => severity))).toEqual(new Set(["advice"]));
+    const full = ["B1", "B2", "B5", "B6"].map((box) => `fill-nearly-full ${box}`);
+    const notes = ["egc-edition-difference B1", ...full, "laundry-circuit-mixed Q14"];
+    expect(inShort(findings)).toEqual([...notes, "replace-needs-afci R1b", "voltage-drop-advice R3"]);
+    expect(inShort(findings.filter(isSerious))).toEqual(["replace-needs-afci R1b"]);
+    expect(findings.filter(({ severity }) => severity === "caution").map(({ rule }) => rule)).toEqual([
+      "laundry-circuit-mixed",
+    ]);
   });
 
-  test("a dual-function receptacle in the same place says the same", () => {
+  test("a dual-function receptacle in the same place leaves no violation, and says the same else", () => {
     const dual = plan().run("replace-device", {
       device: deviceId("R1b"),
       id: deviceId("R1d"),
       type: "dual-function-receptacle-15",
       name: "R1d",
     });
-    expect(inShort(findingsOf(dual.project, "proposed"))).toEqual(inShort(findingsOf(plan().project, "proposed")));
+    const plain = inShort(findingsOf(plan().project, "proposed"));
+    expect(inShort(findingsOf(dual.project, "proposed"))).toEqual(
+      plain.filter((one) => !one.startsWith("replace-needs")),
+    );
+    expect(findingsOf(dual.project, "proposed").filter(isSerious)).toEqual([]);
     expect(proofs(dual.project, "proposed")).toContain("R3 by R1d");
   });
 
@@ -88,16 +96,28 @@ describe("G2, the plan and what it repairs", () => {
       "splice-over-capacity X",
       "splice-over-capacity Y",
       "splice-over-capacity Z",
+      "wish-not-protected R5",
     ]);
-    expect(standing("stays")).toEqual(["fill-nearly-full B2", "fill-nearly-full B5", "fill-nearly-full B6"]);
-    expect(findings).toHaveLength(11);
+    const full = ["fill-nearly-full B2", "fill-nearly-full B5", "fill-nearly-full B6"];
+    const notes = ["egc-edition-difference B1", ...full, "laundry-circuit-mixed Q14"];
+    expect(standing("stays")).toEqual([...notes, "voltage-drop-advice R3"]);
+    expect(findings).toHaveLength(15);
   });
 
   test("proposed: B1 nearly full is ours, the others were there before", () => {
     const by = findingsOf(plan().project, "proposed").map(
       ({ subjects, standing }) => `${subjects[0]?.name} ${standing}`,
     );
-    expect(by.sort()).toEqual(["B1 introduced", "B2 inherited", "B5 inherited", "B6 inherited"]);
+    expect(by.sort()).toEqual([
+      "B1 inherited-touched",
+      "B1 introduced",
+      "B2 inherited",
+      "B5 inherited",
+      "B6 inherited",
+      "Q14 inherited",
+      "R1b introduced",
+      "R3 inherited",
+    ]);
   });
 
   test("who protects whom", () => {
@@ -135,11 +155,12 @@ describe("who is dead, who lives", () => {
   });
 });
 
-describe.each(ROWS)("$name", ({ edit, brings: wanted, live }) => {
-  test("brings exactly these findings and takes none away", () => {
+describe.each(ROWS)("$name", ({ edit, brings: wanted, folds, takes = [], live }) => {
+  test("brings exactly these findings and takes no others away", () => {
     const { brought, gone } = brings(edit);
     expect(inShort(brought)).toEqual(wanted);
-    expect(gone).toEqual([]);
+    if (folds !== undefined) expect(brought[0]?.foldedSubjects.map(({ name }) => name)).toEqual([...folds].sort());
+    expect(gone).toEqual(takes);
   });
 
   if (live !== undefined)

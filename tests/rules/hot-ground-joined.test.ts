@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Finding } from "../../shared-model/answers/finding.ts";
 import { hotGroundJoined } from "../../shared-model/rules/checks/hot-ground-joined.ts";
-import { checkDocument, inShort } from "./check-drawing.ts";
+import { butNotes, checkDocument, inShort } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { proposing } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
@@ -147,9 +147,9 @@ ruleTester(hotGroundJoined, {
   cannotTell: { never: "conductors are drawn or they are not" },
 });
 
-/** Everything said of a drawing in proposed. */
+/** Everything said of a drawing in proposed but advice and notes. */
 const said = (drawing: Drawing): readonly Finding[] =>
-  checkDocument(proposing(drawing), "proposed").findings.filter(({ severity }) => severity !== "advice");
+  butNotes(checkDocument(proposing(drawing), "proposed").findings).filter(({ severity }) => severity !== "advice");
 
 describe("no remedy makes it worse", () => {
   test.each([

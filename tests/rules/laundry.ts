@@ -43,6 +43,7 @@ function common(edition: Edition, clampsInB1: "present" | "none"): Drawing {
 }
 
 const room = (name: string) => name as never;
+const id = room;
 
 /** Grounds of one box: cables, a pigtail to each device and to the metal. */
 function grounds(drawing: Drawing, box: string, cables: readonly string[], device: string): void {
@@ -118,7 +119,7 @@ export function multiwire(edition: Edition = 2020): Drawing {
     .room("Dining", ["dining"])
     .panel("P")
     .breaker("QA", 20, { legs: ["A"] })
-    .breaker("QB", 20, { legs: ["B"] })
+    .breaker("QB", 20, { legs: ["B"], tiedTo: id("QA") })
     .box("JB", 21)
     .box("BA", 18, { roomId: room("Dining") })
     .box("BB", 18, { roomId: room("Dining") })

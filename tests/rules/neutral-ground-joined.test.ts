@@ -60,6 +60,10 @@ ruleTester(neutralGroundJoined, {
     },
     { name: "a second panel with its bars apart", drawing: secondPanel },
     {
+      name: "the bond of a second panel that no ground comes to, as in an outbuilding of old",
+      drawing: () => panelFacts(secondPanel().put({ "F1.cu@P2": "cap" }), "P2", { mainBond: "here" }),
+    },
+    {
       name: "a neutral on the ground and nowhere else: told at the outlet",
       drawing: () => laundryProposed().put({ "C6.wh@B3": "cap" }).jumper("y", "B3", "R3.N2", "bond"),
     },
@@ -98,7 +102,7 @@ ruleTester(neutralGroundJoined, {
     {
       name: "a ground made out of the neutral",
       drawing: bootleg,
-      findings: [{ on: "y", says: ["Neutral used as ground", "no ground arrives there"] }],
+      findings: [{ on: "y", says: ["Neutral used as ground", "no ground is joined to it"] }],
     },
     {
       name: "two contacts: two findings",
@@ -130,6 +134,13 @@ ruleTester(neutralGroundJoined, {
       name: "the bars of a second panel left joined: one finding, at the panel",
       drawing: () => secondPanel().jumper("y", "P2", "P2-NB.BAR", "P2-GB.BAR"),
       findings: [{ on: "P2", severity: "danger", says: ["by jumper y"] }],
+    },
+    {
+      name: "the bonding screw of a second panel left in",
+      drawing: () => panelFacts(secondPanel(), "P2", { mainBond: "here" }),
+      findings: [
+        { on: "P2", severity: "danger", says: ["screw or strap of P2 is in, and F1 bare brings it a ground"] },
+      ],
     },
     {
       name: "a ground on the neutral bar of a second panel",

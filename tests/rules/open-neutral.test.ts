@@ -61,7 +61,25 @@ ruleTester(openNeutral, {
     {
       name: "reached through a load only",
       drawing: () => laundryProposed().put({ "C4.wh@B1": "cap" }),
-      findings: [{ on: "L1" }],
+      findings: [{ on: "L1", says: ["with L1 switched on, every contact of it can read live. It stops"] }],
+    },
+    {
+      name: "nothing drawn to bring it: whatever is plugged in",
+      drawing: () => laundryProposed().put({ "C5.wh@B1": "cap" }),
+      findings: [{ on: "R5", says: ["with something switched on"] }],
+    },
+    {
+      name: "brought by what is plugged in there",
+      drawing: () => laundryProposed().load("Lamp", "lamp-60", "R5").put({ "C5.wh@B1": "cap" }),
+      findings: [{ on: "R5", says: ["with Lamp switched on, every contact of it can read live. It stops"] }],
+    },
+    {
+      name: "the neutral of two legs open before they part",
+      drawing: () => multiwire().put({ "M3.wh@JB": "cap" }),
+      findings: [
+        { on: "RA", says: ["between two legs what is plugged in can get up to twice its voltage"] },
+        { on: "RB", says: ["twice its voltage"] },
+      ],
     },
     {
       name: "on the equipment ground instead",

@@ -104,7 +104,13 @@ ruleTester(outletNotProtected, {
       name: "both conductors of a cable on LINE",
       drawing: () => laundryProposed().put({ "C2.bk@B1": "HL", "C2.wh@B1": "NL" }),
       findings: [
-        { on: "R2", says: ["its hot leaves unsensed by C2 BK in B1", "from the LOAD side of R1b"] },
+        {
+          on: "R2",
+          says: [
+            "neither its hot nor its neutral is behind R1b: C2 BK leaves splice HL in B1",
+            "from the LOAD side of R1b",
+          ],
+        },
         { on: "R3" },
       ],
     },
@@ -116,12 +122,21 @@ ruleTester(outletNotProtected, {
     {
       name: "the neutral of a sensing breaker on the bar",
       drawing: () => inRoom(["bathroom"], 2020, { breaker: "breaker-gfci-1" }).put({ "C1.wh@P": "P-NB.BAR" }),
-      findings: [{ on: "R1", says: ["its neutral is not"] }],
+      findings: [
+        {
+          on: "R1",
+          says: ["100 % of what it uses goes round Q1: C1 WH leaves P-NB N in P", "Land its neutral on Q1."],
+        },
+      ],
     },
     {
       name: "only the neutrals of a device exchanged: it trips with every load and protects nothing",
       drawing: () => laundryProposed().exchange("R1b", "LINE_N", "LOAD_N"),
-      findings: [{ on: "R1b", says: ["its own sensor"] }, { on: "R2", says: ["not fed on its LINE"] }, { on: "R3" }],
+      findings: [
+        { on: "R1b", says: ["it has its neutral fed on LOAD"] },
+        { on: "R2", says: ["R1b has its neutral fed on LOAD"] },
+        { on: "R3" },
+      ],
     },
     {
       name: "a device without neutral on LINE",
@@ -209,8 +224,8 @@ describe("what it offers", () => {
 
   test("its own face, with what it feeds on or without, or the LOAD side of a device that its cable passes", () => {
     expect(offersAt(onLine(), "R2")).toEqual([
-      "GFCI receptacle at R2, LOAD left empty: protects R2 only",
-      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
+      "Dual-function receptacle at R2, LOAD left empty: protects R2 only",
+      "Dual-function receptacle at R2, downstream on LOAD: protects R2, R3",
       "Bring C2 from the LOAD side of R1b",
     ]);
     expect(trySectionFix(onLine(), "outlet-not-protected", "R2", "LOAD left empty").gained).toEqual(["R2b"]);
@@ -255,9 +270,9 @@ describe("what it offers", () => {
 
   test("what must not go off unnoticed is named where it would share a trip", () => {
     const [alone, onLoad, brought] = plugIn(onLine(), undefined, "R3", "freezer-180");
-    expect(alone).toBe("GFCI receptacle at R2, LOAD left empty: protects R2 only");
+    expect(alone).toBe("Dual-function receptacle at R2, LOAD left empty: protects R2 only");
     expect(onLoad).toBe(
-      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3; the freezer at R3 then goes off with the rest on a trip",
+      "Dual-function receptacle at R2, downstream on LOAD: protects R2, R3; the freezer at R3 then goes off with the rest on a trip",
     );
     expect(brought).toBe("Bring C2 from the LOAD side of R1b; the freezer at R3 then goes off with the rest on a trip");
     for (const [priority, words] of [
@@ -267,7 +282,7 @@ describe("what it offers", () => {
     ] as const)
       expect(plugIn(onLine(), priority, "R3")[1]).toContain(words);
     expect(plugIn(onLine(), "none", "R3", "freezer-180")[1]).toBe(
-      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
+      "Dual-function receptacle at R2, downstream on LOAD: protects R2, R3",
     );
     // It is behind R1b already: nothing is new for it.
     expect(plugIn(onLine(), "freezer", "R5").some((title) => title.includes("freezer"))).toBe(false);
@@ -281,8 +296,8 @@ describe("what it offers", () => {
     expect(message).toContain("no ground-fault device stands before it");
     expect(message).not.toContain("R4b");
     expect(offers.map(({ title }) => title)).toEqual([
-      "GFCI receptacle at R2, LOAD left empty: protects R2 only",
-      "GFCI receptacle at R2, downstream on LOAD: protects R2, R3",
+      "Dual-function receptacle at R2, LOAD left empty: protects R2 only",
+      "Dual-function receptacle at R2, downstream on LOAD: protects R2, R3",
     ]);
   });
 

@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { proofWords } from "../../shared-model/rules/proof-words.ts";
+import { decisiveProof, proofWords } from "../../shared-model/rules/proof-words.ts";
 import { fedPanel } from "../solver/circuit/fed-panel.ts";
 import { proofOf, proofs } from "../solver/circuit/proofs.ts";
 import type { Drawing } from "./drawing.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
 
-const words = (drawing: Drawing, outlet: string): string => proofWords(proofOf(proofs(drawing.installation()), outlet));
+function words(drawing: Drawing, outlet: string): string {
+  const proof = proofOf(proofs(drawing.installation()), outlet);
+  return proofWords(proof.section, proof, decisiveProof(proof.section, proof));
+}
 
 const laundry = (): Drawing => laundryProposed();
 

@@ -91,7 +91,6 @@ describe("its fix", () => {
   });
 
   test.each([
-    ["aluminium", pushed("al-12-2-g")],
     ["stranded on a device not marked for it", pushed("nm-14-2-g", { stranded: true })],
     ["thinner than a screw takes", pushed("nm-14-2-g", { awg: "16" })],
     ["thicker than a screw takes", pushed("nm-10-2-g", { awg: "8" })],

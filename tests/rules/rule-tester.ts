@@ -1,12 +1,18 @@
 import { describe, expect, test } from "vitest";
 import type { Severity } from "../../shared-model/answers/finding.ts";
+import type { Project, StateName } from "../../shared-model/model/project.ts";
 import type { CannotTellReport, Report, Rule } from "../../shared-model/rules/rule.ts";
 import { rawAnswers } from "./check-drawing.ts";
-import type { Drawing } from "./drawing.ts";
+
+/** A drawing, or two states of one of which `state` is looked at. */
+export interface Drawn {
+  project(): Project;
+  readonly state?: StateName;
+}
 
 interface Passing {
   readonly name: string;
-  readonly drawing: () => Drawing;
+  readonly drawing: () => Drawn;
 }
 
 interface Expected {
@@ -35,7 +41,7 @@ interface Cases {
 export function ruleTester<M extends string>(rule: Rule<M>, cases: Cases): void {
   describe(rule.id, () => {
     const seen: string[] = [];
-    const run = (drawing: Drawing) => {
+    const run = (drawing: Drawn) => {
       const answers = answersOf(rule, drawing);
       for (const { message } of [...answers.reports, ...answers.couldNotTell]) seen.push(message);
       return answers;
@@ -83,8 +89,8 @@ function compare(rule: Rule, found: Report | undefined, wanted: Expected): void 
 
 const namesOf = ({ subjects }: Report | CannotTellReport): string => subjects.map(({ name }) => name).join(" ");
 
-function answersOf(rule: Rule, drawing: Drawing) {
-  const parts = rawAnswers(drawing.project()).flat();
+function answersOf(rule: Rule, drawing: Drawn) {
+  const parts = rawAnswers(drawing.project(), drawing.state).flat();
   expect(parts.flatMap(({ ownReports }) => ownReports)).toEqual([]);
   return {
     reports: parts.flatMap((part) => part.reports).flatMap((one) => (one.rule === rule ? one.report : [])),

@@ -17,10 +17,10 @@ const unfed = (): Drawing => {
 };
 
 const waiting = ["the ground-fault protection of R1", "the ground-fault protection of R2", "the polarity of R1 and R2"];
+/** The rules that miss it ask together, under the name of the first of them. */
+const WAITING = ["outlet-not-protected", "polarity-swapped", "grounding-type-unprotected"];
 const supplyQuestions = (drawing: Drawing) =>
-  checkDocument(drawing.project()).couldNotTell.filter(
-    ({ rule }) => rule === "outlet-not-protected" || rule === "polarity-swapped",
-  );
+  checkDocument(drawing.project()).couldNotTell.filter(({ rule }) => WAITING.includes(rule));
 
 test("a supply that is not drawn is asked for once, with all that waits for it", () => {
   const questions = supplyQuestions(unfed());
@@ -54,7 +54,7 @@ test("a cable that a person calls the supply is not asked about: the panel is", 
     },
   };
   for (const one of [said, called]) {
-    const questions = checkDocument(one).couldNotTell.filter(({ rule }) => rule === "outlet-not-protected");
+    const questions = checkDocument(one).couldNotTell.filter(({ rule }) => WAITING.includes(rule));
     expect(questions.map(({ missing }) => missing)).toEqual(["the panel that feeds C1"]);
     expect(questions[0]?.subjects[0]?.name).toBe("C1");
     expect(questions[0]?.message).not.toContain("nothing here says");

@@ -25,8 +25,10 @@ function threeWay(where: "neutral" | "hot"): Drawing {
     .put({ "C1.bk@P": "Q1.OUT", "C1.wh@P": "P-NB.BAR", [`C1.${switched}@A`]: "SA.C", [`C1.${through}@A`]: "T" })
     .jumper("t1", "A", "SA.T1", "SB.T1")
     .jumper("t2", "A", "SA.T2", "SB.T2")
-    .jumper("c", "A", "SB.C", where === "neutral" ? "L1.N" : "L1.H")
-    .jumper("d", "A", "T", where === "neutral" ? "L1.H" : "L1.N");
+    .jumper("c", "A", "SB.C", where === "neutral" ? "L1.N" : "L1.H", {
+      colour: where === "neutral" ? "white" : "black",
+    })
+    .jumper("d", "A", "T", where === "neutral" ? "L1.H" : "L1.N", { colour: where === "neutral" ? "black" : "white" });
 }
 
 /** Each of two 3-way switches takes hot or neutral, and the lamp hangs between their commons. */

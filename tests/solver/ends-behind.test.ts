@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { Project } from "../../shared-model/model/project.ts";
-import { boxRoles, sectionOf } from "../../shared-model/solver/sections.ts";
+import { boxRoles } from "../../shared-model/solver/circuit/section-answers.ts";
+import { sectionOf } from "../../shared-model/solver/sections.ts";
 import { boxId, drawing } from "../builders/drawing.ts";
 import type { Drawing } from "../builders/drawing-by-commands.ts";
 

@@ -11,9 +11,11 @@ import {
   type SpliceId,
 } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
-import type { OutletStanding, ProtectionTest, Section, Spot } from "../../shared-model/solver/section.ts";
+import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
+import type { OutletStanding, Section, Spot } from "../../shared-model/solver/section.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import type { Drawing } from "../rules/drawing.ts";
+import { type Isolation, type IsolationTest, isolationIn } from "./isolation.ts";
 
 export const boxId = (name: string): EnclosureId => asId<EnclosureId>(name);
 export const deviceId = (name: string): DeviceId => asId<DeviceId>(name);
@@ -59,17 +61,24 @@ export function standing(section: Section, outlet: string): OutletStanding {
   return found;
 }
 
-/** What fails in the test of an outlet by a device, in words; empty when it protects. */
+export function isolationOf(section: Section, outlet: string): Isolation {
+  const found = isolationIn(section).find(({ standing: { outlet: at } }) => at.key === outlet);
+  if (found === undefined) throw new Error(`No outlet ${outlet}.`);
+  return found;
+}
+
+/** What isolation finds failing for an outlet by a device, in words; empty when it protects. */
 export function failing(section: Section, outlet: string, device: string): readonly string[] {
-  const found = standing(section, outlet);
+  const found = isolationOf(section, outlet);
   const test = found.tests.find((one) => one.device === device);
   if (test === undefined) throw new Error(`${outlet} was not tested by ${device}.`);
   const failed = FAILURES.filter(([, fails]) => fails(test)).map(([name]) => name);
-  if (found.live && test.protects !== (failed.length === 0)) throw new Error("The verdict is not that of its parts.");
+  if (found.standing.live && test.protects !== (failed.length === 0))
+    throw new Error("The verdict is not that of its parts.");
   return failed;
 }
 
-const FAILURES: readonly (readonly [string, (test: ProtectionTest) => boolean])[] = [
+const FAILURES: readonly (readonly [string, (test: IsolationTest) => boolean])[] = [
   ["hot reached", (test) => test.hotReached],
   ["neutral reached", (test) => test.neutralReached],
   ["reached through a load", (test) => test.reachedThroughLoad],
@@ -78,9 +87,11 @@ const FAILURES: readonly (readonly [string, (test: ProtectionTest) => boolean])[
   ["direction", (test) => !test.fedOnLine],
 ];
 
-/** Names of all outlets with the devices that protect them. */
+/** Names of all outlets with the devices that protect them, as proved by the circuit. */
 export const protection = (section: Section): Record<string, readonly string[]> =>
-  Object.fromEntries(section.outlets().map(({ outlet, protectedBy }) => [outlet.key, protectedBy]));
+  Object.fromEntries(
+    sectionProof(section).outlets.map(({ standing: { outlet }, protectedBy }) => [outlet.key, protectedBy]),
+  );
 
 /** Outlets that stay live when the contacts of a device open, sorted. */
 export function liveAfterTrip(section: Section, device: string): readonly string[] {

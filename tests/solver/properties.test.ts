@@ -4,10 +4,12 @@ import { getDeviceType } from "../../shared-model/catalog/device-types.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
+import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import type { Section } from "../../shared-model/solver/section.ts";
 import { allSections, sectionFingerprint } from "../../shared-model/solver/sections.ts";
 import { bigHouse } from "../bench/big-house.ts";
 import { bruteForce, nameOfNode } from "./brute-force.ts";
+import { isolationIn } from "./isolation.ts";
 import { randomDrawing } from "./random-drawing.ts";
 import { renamed, renamedEnd, reversed } from "./renamed.ts";
 
@@ -18,9 +20,19 @@ const said = (section: Section) => ({
   roles: section.enclosures.flatMap(({ places }) =>
     (Object.keys(places) as EndKey[]).sort().map((end) => [end, section.roleOfEnd(end)]),
   ),
-  outlets: section
-    .outlets()
-    .map(({ outlet, hot, neutral, live, tests, certain }) => [outlet.key, hot, neutral, live, tests, certain]),
+  outlets: isolationIn(section).map(({ standing: { outlet, hot, neutral, live }, tests, certain }) => [
+    outlet.key,
+    hot,
+    neutral,
+    live,
+    tests,
+    certain,
+  ]),
+  proofs: sectionProof(section).outlets.map(({ devices, verdict, protectedBy }) => [
+    devices.map(({ device, tests, failsWhen }) => [device, tests, failsWhen]),
+    verdict,
+    protectedBy,
+  ]),
   circuits: section.breakers().map(({ device }) => section.circuitOf(device.id)),
 });
 const saidOf = (installation: Installation) => allSections(installation).map(said);
@@ -41,7 +53,8 @@ describe("on random drawings", { timeout: 300_000 }, () => {
               seen.add(role);
               pairs.push([end, role === "traveller" ? "switched" : role, slow.roleOf(slow.nameOfEnd(end))]);
             }
-          for (const { outlet, live, tests } of section.outlets()) {
+          for (const { standing, tests } of isolationIn(section)) {
+            const { outlet, live } = standing;
             const hot = nameOfNode(outlet.device, outlet.hot);
             const neutral = nameOfNode(outlet.device, outlet.neutral);
             pairs.push([`${outlet.key} live`, live, slow.isLive(hot)]);

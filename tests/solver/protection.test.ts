@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { Drawing } from "../rules/drawing.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "../rules/laundry.ts";
+import { isolationIn } from "./isolation.ts";
 import {
   asFeederPanel,
   deviceId,
@@ -37,7 +38,7 @@ describe("the laundry circuit", () => {
   test("as found nothing protects anything, and everything is live", () => {
     const section = onlySection(laundryAsFound());
     expect(protection(section)).toEqual({ R1: [], R2: [], R3: [], R4: [], R5: [], L1: [] });
-    expect(section.outlets().every(({ live, certain }) => live && certain)).toBe(true);
+    expect(isolationIn(section).every(({ standing: { live }, certain }) => live && certain)).toBe(true);
   });
 
   test("proposed: R1b protects its face and what is on its LOAD, R4b its own face, the stair light stays outside", () => {
@@ -58,8 +59,9 @@ describe("the laundry circuit", () => {
   });
 
   test("an outlet that nothing feeds is protected by nothing, and is not live", () => {
-    const found = standing(onlySection(laundryProposed().put({ "C5.bk@B1": "cap" })), "R5");
-    expect([found.live, found.protectedBy, found.hot]).toEqual([false, [], "floating"]);
+    const section = onlySection(laundryProposed().put({ "C5.bk@B1": "cap" }));
+    const { live, hot } = standing(section, "R5");
+    expect([live, protection(section).R5, hot]).toEqual([false, [], "floating"]);
   });
 });
 

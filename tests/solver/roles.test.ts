@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import type { Section } from "../../shared-model/solver/section.ts";
 import { Drawing } from "../rules/drawing.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "../rules/laundry.ts";
+import { isolationIn } from "./isolation.ts";
 import { endKey, node, onlySection, rolesAt, spliceId } from "./look-at.ts";
 
 /** A breaker, and box after box on one 12/2 run: each cable's hot and ground reach the next box, its neutral too. */
@@ -162,14 +164,14 @@ describe("switching", () => {
       .put({ "C.bk@B": "S0.C", "C.wh@B": "loose" })
       .device("L", "luminaire-60", "B")
       .jumper("l", "B", "S11.L", "L.H");
+    const standings = (section: Section) =>
+      isolationIn(section).map(({ standing: { hot, live }, certain }) => [hot, live, certain]);
     const told = onlySection(many);
     expect(told.bounded).toBe(false);
-    expect(told.outlets().map(({ hot, live, certain }) => [hot, live, certain])).toEqual(
-      Array(12).fill(["switched", true, true]),
-    );
+    expect(standings(told)).toEqual(Array(12).fill(["switched", true, true]));
     const untold = onlySection(chain);
     expect(untold.bounded).toBe(true);
-    expect(untold.outlets().map(({ hot, live, certain }) => [hot, live, certain])).toEqual([["switched", true, false]]);
+    expect(standings(untold)).toEqual([["switched", true, false]]);
   });
 });
 

@@ -2,20 +2,20 @@ import { describe, expect, test } from "vitest";
 import type { Enclosure, Panel } from "../../shared-model/model/enclosure.ts";
 import type { Place } from "../../shared-model/model/place.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
+import { boxRoles, outletAnswers } from "../../shared-model/solver/circuit/section-answers.ts";
 import type { Section } from "../../shared-model/solver/section.ts";
 import {
   allSections,
-  boxRoles,
   inputsOf,
-  outletAnswers,
   panelRoles,
   sectionFingerprint,
   sectionKey,
   sectionOf,
 } from "../../shared-model/solver/sections.ts";
+import { ohms } from "../../shared-model/units/quantity.ts";
 import { Drawing } from "../rules/drawing.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "../rules/laundry.ts";
-import { asFeederPanel, boxId, deviceId, endKey, onlySection } from "./look-at.ts";
+import { asFeederPanel, boxId, deviceId, endKey, onlySection, protection } from "./look-at.ts";
 
 /** Two circuits of one panel, two boxes each: A1-A2 on QA, B1-B2 on QB, with a receptacle in every box. */
 function twoCircuits(): Drawing {
@@ -96,11 +96,7 @@ describe("what is one section", () => {
       .put({ "CA1.bk@P": "G.OUT1", "CB1.bk@P": "G.OUT2" });
     expect(keys(drawing.installation())).toEqual(["A1"]);
     drawing.put({ "CA1.wh@P": "G.LOAD_N", "CB1.wh@P": "G.LOAD_N" });
-    expect(
-      onlySection(drawing)
-        .outlets()
-        .map(({ protectedBy }) => protectedBy),
-    ).toEqual(Array(4).fill(["G"]));
+    expect(Object.values(protection(onlySection(drawing)))).toEqual(Array(4).fill(["G"]));
   });
 
   test("breakers of a section are those that feed it", () => {
@@ -141,6 +137,31 @@ describe("the same answers while nothing that matters has changed", () => {
         ?.outlets()
         .map(({ live }) => live),
     ).toEqual([false, false]);
+  });
+
+  test("what resists in the panel counts too: it divides currents where the metal has loops", () => {
+    const before = twoCircuits().jumper("nn", "P", "P-NB.BAR", "P-GB.BAR").installation();
+    const panel = panelOf(before);
+    const lifted = endKey(before, "CB1.bk@P");
+    const [jumper] = Object.values(panel.jumpers);
+    if (jumper === undefined) throw new Error("The bars are joined.");
+    const poor = { ...panel.places, [lifted]: { ...panel.places[lifted], jointOhm: ohms(2) } } as Panel["places"];
+    const bad = changing(before, "P", { places: poor });
+    expect(fingerprintAt(bad, "A1")).toBe(fingerprintAt(before, "A1"));
+    expect(fingerprintAt(bad, "B1")).not.toBe(fingerprintAt(before, "B1"));
+    const thin = changing(before, "P", { jumpers: { [jumper.id]: { ...jumper, awg: "14" } } });
+    expect(fingerprintAt(thin, "A1")).not.toBe(fingerprintAt(before, "A1"));
+
+    // Between bars that none of their conductors lies on: in a panel that a feeder supplies it takes a part of all currents.
+    const apart = twoCircuits()
+      .device("NB2", "neutral-bar", "P")
+      .device("GB2", "ground-bar", "P")
+      .jumper("nn", "P", "NB2.BAR", "GB2.BAR")
+      .installation();
+    const [between] = Object.values(panelOf(apart).jumpers);
+    if (between === undefined) throw new Error("The bars are joined.");
+    const thinner = changing(apart, "P", { jumpers: { [between.id]: { ...between, awg: "14" } } });
+    expect(fingerprintAt(thinner, "A1")).not.toBe(fingerprintAt(apart, "A1"));
   });
 
   test("the name of a panel stands in messages, so a change of it touches every section on it", () => {

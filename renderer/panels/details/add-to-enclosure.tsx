@@ -6,6 +6,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
 import { pickNewSplice } from "../../state/new-splice.ts";
 import { placeDevice, routeCable } from "../../state/placing.ts";
+import { routeToOutside } from "../../state/route-outside.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { AddJumper } from "./add-jumper.tsx";
@@ -59,6 +60,9 @@ function AddDevice({ enclosure }: { readonly enclosure: Enclosure }) {
   );
 }
 
+/** Chosen instead of an enclosure; no id of one has a space. */
+const OUTSIDE = "not drawn";
+
 function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
   const id = useId();
   const { enclosures } = useStore(documentStore, installationOf);
@@ -66,10 +70,9 @@ function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
   const [item, setItem] = useState(cableItems[0]?.id ?? "");
   const [chosen, setChosen] = useState<string>();
   const [refusal, setRefusal] = useState<string>();
-  const far = others.find((other) => other.id === chosen) ?? others[0];
-  if (far === undefined) return null;
+  const far = chosen === OUTSIDE ? undefined : (others.find((other) => other.id === chosen) ?? others[0]);
   const add = (): void => {
-    const done = routeCable(item, enclosure.id, far.id);
+    const done = far === undefined ? routeToOutside(item, enclosure.id) : routeCable(item, enclosure.id, far.id);
     setRefusal(done.ok ? undefined : done.refusal.message);
   };
   return (
@@ -83,12 +86,18 @@ function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
         ))}
       </select>
       <label htmlFor={`${id}to`}>to</label>
-      <select id={`${id}to`} className="field small" value={far.id} onChange={({ target }) => setChosen(target.value)}>
+      <select
+        id={`${id}to`}
+        className="field small"
+        value={far?.id ?? OUTSIDE}
+        onChange={({ target }) => setChosen(target.value)}
+      >
         {others.map((other) => (
           <option key={other.id} value={other.id}>
             {other.name}
           </option>
         ))}
+        <option value={OUTSIDE}>a place not drawn</option>
       </select>
       <button type="button" className="button small" onClick={add}>
         Add<span className="unseen"> the cable</span>

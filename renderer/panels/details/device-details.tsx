@@ -21,6 +21,7 @@ import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
 import { ReplaceDevice, ReplacedLine } from "./replace-device.tsx";
 import { Section } from "./section.tsx";
+import { VoltageDrop } from "./voltage-drop.tsx";
 import { Who } from "./who.tsx";
 
 /** A device: its terminals and who is landed on them, what is plugged in, and the facts about it. */
@@ -46,6 +47,7 @@ export function DeviceDetails({ device, enclosure }: { readonly device: Device; 
         .map((outlet) => (
           <PluggedIn key={outlet.key} outlet={outlet} />
         ))}
+      {outletsOf(device).length > 0 && <VoltageDrop device={device.id} />}
       <DirectoryLine device={device} />
       <Wishes device={device} />
       <LabelRows on={{ device: device.id }} />

@@ -44,11 +44,30 @@ export function DrawingDetails() {
         </Section>
       )}
       <Properties target={{ kind: "project" }} />
+      <Amended />
     </>
   );
 }
 
 const countWords = (count: number, word: string): string => `${count} ${word}${count === 1 ? "" : "s"}`;
+
+function Amended() {
+  const amendments = useStore(documentStore, ({ project }) => project.amendments.length);
+  return (
+    <Section title="Local amendments" note={amendments}>
+      <div className="part-body row">
+        <button type="button" className="button" onClick={() => openDialog({ kind: "amendments" })}>
+          Local amendments
+        </button>
+        <span className="dim">
+          {amendments === 0
+            ? "Every rule runs as the edition has it."
+            : "Some rules run otherwise than the edition has it."}
+        </span>
+      </div>
+    </Section>
+  );
+}
 
 function Beginning() {
   return (

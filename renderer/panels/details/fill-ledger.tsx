@@ -1,9 +1,14 @@
 import type { FillItem, FillLedger, FillLine } from "../../../shared-model/answers/fill.ts";
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
+import type { Project, StateName } from "../../../shared-model/model/project.ts";
+import { findInstallation } from "../../../shared-model/queries/installation-of.ts";
+import { formatMillilitres } from "../../../shared-model/units/millilitres.ts";
 import { exceedsVolume, formatVolume, subtractVolume, toDecimal } from "../../../shared-model/units/volume.ts";
 import { documentStore } from "../../state/document-store.ts";
+import { editionWords } from "../../state/edition-words.ts";
 import { findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
+import { FillBar } from "./fill-bar.tsx";
 import { Section } from "./section.tsx";
 
 const ITEM_WORDS: Readonly<Record<FillItem, string>> = {
@@ -13,23 +18,42 @@ const ITEM_WORDS: Readonly<Record<FillItem, string>> = {
   devices: "Devices",
   grounds: "Grounds",
   "terminal-blocks": "Terminal blocks",
+  connectors: "Connectors, by the pair",
+  "deep-devices": "Deep devices",
 };
 
 /** The count of box fill line by line, as the checks made it last. */
 export function BoxFill({ enclosure }: { readonly enclosure: EnclosureId }) {
   const ledger = useStore(findingsStore, (state) => state.ledgers[enclosure]);
   const edition = useStore(documentStore, ({ project }) => project.edition);
+  const amended = useStore(documentStore, ({ project }) => isAmended(project));
+  const inside = useStore(documentStore, ({ project, state }) => jumpersIn(project, state, enclosure));
   const stale = useStore(documentStore, (state) => state.revision) > useStore(findingsStore, (state) => state.revision);
   if (ledger === undefined) return null;
   return (
-    <Section title="Fill ledger" note={stale ? "counting" : `edition ${edition}, in³`}>
-      {ledger.verdict === "not-applicable" ? <p className="empty">{ledger.reason}</p> : <LedgerTable ledger={ledger} />}
+    <Section
+      title="Fill ledger"
+      note={stale ? "counting" : `edition ${editionWords(edition)}, in³${amended ? ", amended" : ""}`}
+    >
+      {ledger.verdict === "not-applicable" ? (
+        <p className="empty">{ledger.reason}</p>
+      ) : (
+        <LedgerTable ledger={ledger} inside={inside} />
+      )}
     </Section>
   );
 }
 
-function LedgerTable({ ledger }: { readonly ledger: FillLedger }) {
-  const { lines, total, available, spare } = ledger;
+/** The ledger counts by the rule that judges it, amendments included. */
+const isAmended = ({ amendments }: Project): boolean =>
+  amendments.some(({ rule, change }) => rule === "box-overfull" && change.kind === "value");
+
+const jumpersIn = (project: Project, state: StateName, enclosure: EnclosureId): number =>
+  Object.keys(findInstallation(project, state)?.enclosures[enclosure]?.jumpers ?? {}).length;
+
+/** `inside`: jumpers, which stay in the box and count nothing; people count them again and again. */
+function LedgerTable({ ledger, inside }: { readonly ledger: FillLedger; readonly inside: number }) {
+  const { lines, total, totalMl, available, spare } = ledger;
   const over = available !== undefined && exceedsVolume(total, available);
   return (
     <>
@@ -50,9 +74,17 @@ function LedgerTable({ ledger }: { readonly ledger: FillLedger }) {
               <td colSpan={3}>Nothing counts yet.</td>
             </tr>
           )}
+          {inside > 0 && (
+            <tr className="zero">
+              <td colSpan={3}>
+                {inside === 1 ? "1 pigtail or link stays" : `${inside} pigtails and links stay`} inside: not counted.
+              </td>
+            </tr>
+          )}
           <tr className="sum">
             <th scope="row" colSpan={2}>
               Needed
+              {totalMl !== undefined && <small> {formatMillilitres(totalMl)} mL</small>}
             </th>
             <td className="n">{aligned(formatVolume(total))}</td>
           </tr>
@@ -82,14 +114,17 @@ function LedgerTable({ ledger }: { readonly ledger: FillLedger }) {
 }
 
 function Line({ line }: { readonly line: FillLine }) {
-  const { item, awg, count, each, volume, section } = line;
+  const { item, awg, count, each, volume, section, ml } = line;
   return (
     <tr>
       <th scope="row">
         {ITEM_WORDS[item]} <small>{section}</small>
       </th>
       <td className="n work">
-        {count} × {formatVolume(each)} <small>{awg} AWG</small>
+        {count} × {formatVolume(each)}{" "}
+        <small>
+          {awg} AWG{ml !== undefined && `, ${formatMillilitres(ml.volume)} mL`}
+        </small>
       </td>
       <td className="n">{aligned(formatVolume(volume, 2))}</td>
     </tr>
@@ -107,56 +142,5 @@ function aligned(figure: string) {
       {figure}
       <i aria-hidden="true">{places === 0 ? `.${pad}` : pad}</i>
     </>
-  );
-}
-
-const WIDTH = 312;
-
-/** One piece a line of the ledger; what does not fit stands hatched beyond the frame. */
-function FillBar({
-  ledger,
-  available,
-  over,
-}: {
-  readonly ledger: FillLedger;
-  readonly available: number;
-  readonly over: boolean;
-}) {
-  const needed = toDecimal(ledger.total);
-  const scale = (WIDTH - 4) / Math.max(needed, available);
-  const frame = available * scale;
-  let from = 2;
-  const pieces = ledger.lines.map((line) => {
-    const width = toDecimal(line.volume) * scale;
-    const piece = (
-      <rect key={`${line.item} ${line.awg} ${line.each}`} x={from} y="4" width={Math.max(0, width - 1)} height="9" />
-    );
-    from += width;
-    return piece;
-  });
-  return (
-    <svg className="fill-bar" viewBox={`0 0 ${WIDTH} 18`} aria-hidden="true">
-      <defs>
-        <pattern id="over-hatch" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <path d="M0 0V5" stroke="var(--fill-over)" strokeWidth="2.4" />
-        </pattern>
-      </defs>
-      <rect x="2" y="4" width={frame} height="9" fill="var(--fill-track)" />
-      <g fill={over ? "var(--fill-over)" : "var(--fill-ok)"}>{pieces}</g>
-      {over && (
-        <>
-          <rect x={frame + 2} y="3" width={WIDTH} height="11" fill="var(--margin)" />
-          <rect
-            x={frame + 3}
-            y="4.5"
-            width={(needed - available) * scale - 2}
-            height="8"
-            fill="url(#over-hatch)"
-            stroke="var(--fill-over)"
-          />
-        </>
-      )}
-      <path d={`M2 1V16M${frame + 2} 1V16`} stroke="var(--ink-1)" strokeWidth="1.5" />
-    </svg>
   );
 }

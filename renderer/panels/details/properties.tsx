@@ -11,13 +11,16 @@ import { EvidenceSelect } from "./evidence-select.tsx";
 import { PropertyControl } from "./property-control.tsx";
 import { Section } from "./section.tsx";
 
-/** Facts of a thing and how each is known. Those that are empty and may stay so are folded away. */
+/**
+ * Facts of a thing and how each is known. Those that are empty and may stay so are folded away, except the room: most of
+ * what an outlet needs hangs on it.
+ */
 export function Properties({ target, title = "Facts" }: { readonly target: PropertyTarget; readonly title?: string }) {
   const document = useStore(documentStore, (state) => state);
   const facts = propertyFacts(document, target);
   const [more, setMore] = useState(false);
   const isFilled = ({ property, value, mark }: PropertyFact): boolean =>
-    !property.optional || value !== undefined || mark !== undefined;
+    !property.optional || property.takes.kind === "room" || value !== undefined || mark !== undefined;
   const filled = facts.filter(isFilled);
   const rest = facts.filter((fact) => !isFilled(fact));
   if (facts.length === 0) return null;

@@ -3,12 +3,14 @@ import type { Role } from "../../../shared-model/answers/circuit.ts";
 import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { COLOURS, colourCode } from "../../../shared-model/units/colour.ts";
 import { closeDialog } from "../../state/dialog-store.ts";
+import { CONDITION_TAGS, CONDITIONS } from "../../state/energise/energise-words.ts";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { ROLE_TAGS } from "../../state/role-tags.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { Modal } from "../../ui/modal.tsx";
 import { SeveritySign } from "../severity-sign.tsx";
 import { Swatch } from "../swatch.tsx";
+import { ConditionSign } from "./condition-sign.tsx";
 import "./legend.css";
 
 type Line = readonly [key: string, sign: ReactNode, means: string];
@@ -33,6 +35,12 @@ const ROLES: readonly Line[] = Object.entries(ROLE_TAGS).map(([role, { letter }]
     </g>
   </svg>,
   `${letter}: ${ROLE_MEANS[role as Role]}`,
+]);
+
+const CONDITION_LINES: readonly Line[] = CONDITIONS.map((kind) => [
+  kind,
+  <ConditionSign key={kind} kind={kind} />,
+  `${CONDITION_TAGS[kind].letter}: ${CONDITION_TAGS[kind].word}; ${CONDITION_TAGS[kind].pattern}`,
 ]);
 
 const TERMINALS: readonly Line[] = [
@@ -73,6 +81,7 @@ export default function LegendDialog() {
     <Modal title="Signs and letters" onClose={closeDialog} wide>
       <div className="legend">
         <Group caption="In a square beside a splice: what the checks found" lines={ROLES} />
+        <Group caption="On a conductor while the drawing is energised, computed" lines={CONDITION_LINES} wide />
         <Group caption="At a terminal: what it is made for" lines={TERMINALS} />
         <Group caption="Findings" lines={FOUND} />
         <Group caption="On the sheet" lines={PARTS} />
@@ -82,11 +91,19 @@ export default function LegendDialog() {
   );
 }
 
-function Group({ caption, lines }: { readonly caption: string; readonly lines: readonly Line[] }) {
+function Group({
+  caption,
+  lines,
+  wide = false,
+}: {
+  readonly caption: string;
+  readonly lines: readonly Line[];
+  readonly wide?: boolean;
+}) {
   return (
     <section>
       <h3 className="keys-caption">{caption}</h3>
-      <ul className="legend-lines">
+      <ul className={wide ? "legend-lines legend-lines-wide" : "legend-lines"}>
         {lines.map(([key, sign, means]) => (
           <li key={key}>
             <span className="legend-sign">{sign}</span>

@@ -7,12 +7,14 @@ import { CautionsDialog } from "./cautions-dialog.tsx";
 import { HelpDialog } from "./help-dialog.tsx";
 import { KeysDialog } from "./keys-dialog.tsx";
 import { SamplesDialog } from "./samples-dialog.tsx";
+import type { ExamplePictures } from "./wrong-and-right.tsx";
 
+const AmendmentsDialog = lazy(() => import("./amendments-dialog.tsx"));
 const LegendDialog = lazy(() => import("./legend-dialog.tsx"));
 const NewBoxDialog = lazy(() => import("../start/new-box-dialog.tsx"));
 
 /** The dialog that is open. A file of its own: dialogs bring a library that the start page does without. */
-export default function OpenDialog() {
+export default function OpenDialog({ examples }: { readonly examples: ExamplePictures }) {
   const dialog = useStore(dialogStore, (state) => state);
   switch (dialog.kind) {
     case "none":
@@ -35,8 +37,14 @@ export default function OpenDialog() {
           <LegendDialog />
         </Suspense>
       );
+    case "amendments":
+      return (
+        <Suspense fallback={null}>
+          <AmendmentsDialog />
+        </Suspense>
+      );
     case "help":
-      return <HelpDialog rule={dialog.rule} message={dialog.message} />;
+      return <HelpDialog rule={dialog.rule} message={dialog.message} pictures={examples} />;
     case "question":
       return <Question title={dialog.title} lines={dialog.lines} answers={dialog.answers} />;
     default:

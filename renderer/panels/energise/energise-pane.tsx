@@ -1,7 +1,7 @@
 import "./energise.css";
 import { documentStore } from "../../state/document-store.ts";
 import { energiseStore } from "../../state/energise/energise-store.ts";
-import { leaveEnergise } from "../../state/energise/energising.ts";
+import { compute, leaveEnergise } from "../../state/energise/energising.ts";
 import { allOn } from "../../state/energise/operating.ts";
 import { STATE_WORDS } from "../../state/shown-state.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -31,9 +31,12 @@ export default function EnergisePane() {
       </div>
       <Statement supplyV={answer?.supplyV} />
       {trouble !== undefined && (
-        <p className="energise-warning" role="alert">
-          {trouble}
-        </p>
+        <div className="energise-warning" role="alert">
+          <p>{trouble}</p>
+          <button type="button" className="button small" onClick={compute}>
+            Compute again
+          </button>
+        </div>
       )}
       {answer === undefined && trouble === undefined && (
         <p className="empty" role="status">
@@ -44,12 +47,12 @@ export default function EnergisePane() {
         <>
           <LastActPart answer={answer} />
           <OperatedPart operables={answer.operables} />
-          <MeterPart powerOff={answer.powerOff} />
+          <MeterPart answer={answer} />
           <OutletPart answer={answer} />
-          <LogPart />
-          <Assumptions sentences={answer.assumptions} />
         </>
       )}
+      <LogPart />
+      {answer !== undefined && <Assumptions sentences={answer.assumptions} />}
     </div>
   );
 }

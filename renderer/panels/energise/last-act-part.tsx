@@ -55,11 +55,7 @@ function Done({ last }: { readonly last: LastAct }) {
     <Section title={last.title} note={whenWords(last.at)}>
       <div className="part-body" role="status">
         {done.impossible !== undefined && <p className="energise-note-line">{done.impossible}</p>}
-        {done.impossible === undefined && (
-          <p className="energise-outcome">
-            {opened.length === 0 ? "Nothing opened." : `${opened.map(({ name }) => name).join(", ")} opened.`}
-          </p>
-        )}
+        {done.impossible === undefined && <p className="energise-outcome">{outcomeOf(last)}</p>}
         <Sentences said={opened.length > 0 ? opened : mayOpen.length > 0 ? mayOpen : done.devices} />
         {otherwise.map((sentence) => (
           <p key={sentence} className="energise-note-line">
@@ -67,6 +63,7 @@ function Done({ last }: { readonly last: LastAct }) {
           </p>
         ))}
       </div>
+      <Outlets title="Came on" letter="L" kind="live" list={done.cameOn} />
       <Outlets title="Went dark" letter="0" kind="dead" list={done.wentDark} />
       {done.offButLive.length > 0 && (
         <Part title="No volts across, but live to ground" count={done.offButLive.length}>
@@ -77,6 +74,12 @@ function Done({ last }: { readonly last: LastAct }) {
       <Raised raised={done.raised} />
     </Section>
   );
+}
+
+function outcomeOf({ act, done, opened }: LastAct): string {
+  if (opened.length > 0) return `${opened.map(({ name }) => name).join(", ")} opened.`;
+  if (act.kind !== "reset") return "Nothing opened.";
+  return done.holds ? "It is closed." : "It stays open.";
 }
 
 function Raised({ raised }: Pick<ActDone, "raised">) {

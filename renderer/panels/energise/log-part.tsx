@@ -1,6 +1,7 @@
 import { documentStore } from "../../state/document-store.ts";
 import { energiseStore } from "../../state/energise/energise-store.ts";
 import { keepAsEvidence } from "../../state/energise/instruments.ts";
+import { copyLog } from "../../state/energise/log-text.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
 import { Section } from "../details/section.tsx";
@@ -12,6 +13,13 @@ export function LogPart() {
   const readOnly = useStore(documentStore, (document) => document.readOnly);
   return (
     <Section title="Log" note={log.length === 0 ? "nothing yet" : "computed circuit"}>
+      {log.length > 0 && (
+        <div className="part-body">
+          <button type="button" className="button small" onClick={() => void copyLog()}>
+            Copy log
+          </button>
+        </div>
+      )}
       <ol className="energise-log">
         {log.map((line) => {
           const kept = line.kept !== undefined && line.kept in readings;
@@ -20,6 +28,7 @@ export function LogPart() {
               <span className="energise-when fig">{whenWords(line.at).replace("today ", "")}</span>
               <span className="energise-what">{line.title}</span>
               <span className="energise-value fig">{line.value}</span>
+              {line.setting !== undefined && <small className="energise-setting">{line.setting}</small>}
               {line.reading !== undefined && !readOnly && (
                 <button
                   type="button"

@@ -1,3 +1,4 @@
+import type { Energised } from "../../../shared-model/answers/energised.ts";
 import { energiseStore, isMeterRead, type LeadName, readMeter } from "../../state/energise/energise-store.ts";
 import { leadWords, meterWords } from "../../state/energise/energise-words.ts";
 import { noteMeter, pickLeadPlace, putLead, takeLead } from "../../state/energise/instruments.ts";
@@ -5,9 +6,9 @@ import { useStore } from "../../state/use-store.ts";
 import { Section } from "../details/section.tsx";
 
 /** Two leads, each put on a place by a press on the sheet or from a list, and what the meter shows. */
-export function MeterPart({ powerOff }: { readonly powerOff: boolean }) {
+export function MeterPart({ answer: { powerOff, instruments } }: { readonly answer: Energised }) {
   return (
-    <Section title="Meter" note={powerOff ? "power off: resistance" : "10 MΩ, computed"}>
+    <Section title="Meter" note={powerOff ? "power off: resistance" : `${instruments.meterOhm / 1e6} MΩ, computed`}>
       <Lead lead="V" word="red lead, V" />
       <Lead lead="COM" word="black lead, COM" />
       <Reading />

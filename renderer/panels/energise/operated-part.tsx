@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { Operable } from "../../../shared-model/answers/energised.ts";
-import { rounded } from "../../state/energise/energise-words.ts";
-import { operate, pressTest, resetDevice, standsWords } from "../../state/energise/operating.ts";
+import { rounded, standsWords } from "../../state/energise/energise-words.ts";
+import { operate, pressReset, pressTest } from "../../state/energise/operating.ts";
 import { goTo } from "../../state/session-store.ts";
 import { Section } from "../details/section.tsx";
 
@@ -55,14 +55,12 @@ function Row({ one }: { readonly one: Operable }) {
       </button>
       <span className="energise-note">{noteOf(one)}</span>
       <Controls one={one} />
-      {one.kind === "ground-fault" && one.stands !== "tripped" && (one.stands !== "set" || !one.powered) && (
-        <small className="energise-why">
-          {one.stands === "set" ? one.why : "It is fed on LOAD: it cannot be reset."}
-        </small>
-      )}
+      {one.kind === "ground-fault" && <Why why={one.noReset ?? (one.powered || one.stands !== "set" ? "" : one.why)} />}
     </li>
   );
 }
+
+const Why = ({ why }: { readonly why: string }) => (why === "" ? null : <small className="energise-why">{why}</small>);
 
 function noteOf(one: Operable): string {
   if (one.kind === "breaker" && one.amps !== undefined) return `${one.note}, draws ${rounded(one.amps)} A`;
@@ -104,8 +102,8 @@ function Controls({ one }: { readonly one: Operable }) {
             type="button"
             className="button small"
             aria-label={`RESET ${one.name}`}
-            aria-disabled={one.stands !== "tripped"}
-            onClick={() => one.stands === "tripped" && resetDevice(one.device)}
+            aria-disabled={one.stands === "set"}
+            onClick={() => one.stands !== "set" && pressReset(one.device)}
           >
             RESET
           </button>

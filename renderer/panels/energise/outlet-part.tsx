@@ -37,7 +37,9 @@ export function OutletPart({ answer }: { readonly answer: Energised }) {
           ))}
         </select>
       </div>
-      {answer.outlet?.outlet === outlet && answer.outlet && <Tested tested={answer.outlet} isRead={isRead} />}
+      {answer.outlet?.outlet === outlet && answer.outlet && (
+        <Tested tested={answer.outlet} isRead={isRead} testMa={answer.instruments.testMa} />
+      )}
       {answer.outlet?.outlet === outlet && answer.outlet && (
         <Leak outlet={answer.outlet.outlet} name={answer.outlet.name} />
       )}
@@ -53,7 +55,15 @@ const outletsIn = ({ enclosures }: Installation) =>
 const LAMPS = ["hot to neutral", "hot to ground", "neutral to ground"] as const;
 
 /** Where `isRead` is false something was changed that the readings do not tell of yet: they are not shown. */
-function Tested({ tested, isRead }: { readonly tested: OutletTested; readonly isRead: boolean }) {
+function Tested({
+  tested,
+  isRead,
+  testMa,
+}: {
+  readonly tested: OutletTested;
+  readonly isRead: boolean;
+  readonly testMa: number;
+}) {
   const { hn, hg, ng, tester, outlet, name } = tested;
   const shown = (volts: MeterVolts): string => (isRead ? voltWords(volts) : "--");
   return (
@@ -97,7 +107,7 @@ function Tested({ tested, isRead }: { readonly tested: OutletTested; readonly is
             aria-label={`Press the tester's button at ${name}`}
             onClick={() => doNow({ kind: "plug-in-button", outlet })}
           >
-            Tester's button, 8 mA
+            {`Tester's button, ${testMa.toFixed(0)} mA`}
           </button>
         )}
       </div>

@@ -1,7 +1,15 @@
 import { memo } from "react";
-import type { Finding, SectionConfidence, Standing, Subject } from "../../../shared-model/answers/finding.ts";
+import type {
+  AppliedAmendment,
+  Finding,
+  SectionConfidence,
+  Standing,
+  Subject,
+} from "../../../shared-model/answers/finding.ts";
+import { unitOfValue, valueWords } from "../../../shared-model/model/value-unit.ts";
+import { figureWords } from "../../state/amending.ts";
 import { openDialog } from "../../state/dialog-store.ts";
-import { isHeldBack, SEVERITY_WORDS, STANDING_WORDS } from "../../state/finding-groups.ts";
+import { isWordOfTheDocument, SEVERITY_WORDS, STANDING_WORDS } from "../../state/finding-groups.ts";
 import { hasRuleHelp } from "../../state/rule-help.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { AcknowledgeRow } from "./acknowledge-row.tsx";
@@ -41,12 +49,17 @@ export const FindingRow = memo(function FindingRow({
         ))}
       </p>
       <p className="finding-message">{message}</p>
+      {finding.amendments?.map((amendment) => (
+        <p key={amendment.value} className="finding-meta">
+          <span>{amendedWords(amendment)}</span>
+        </p>
+      ))}
       <Backing finding={finding} standing={withStanding ? finding.standing : undefined} />
       <Folded finding={finding} />
       {!onlyRead && <FixButtons finding={finding} />}
       <div className="finding-actions">
         <Explain finding={finding} />
-        {!onlyRead && !isHeldBack(finding) && <AcknowledgeRow finding={finding} />}
+        {!onlyRead && !isWordOfTheDocument(finding) && <AcknowledgeRow finding={finding} />}
       </div>
     </li>
   );
@@ -57,11 +70,12 @@ interface BackingProps {
   readonly standing: Standing | undefined;
 }
 
-function Backing({ finding: { section, basis, status }, standing }: BackingProps) {
+function Backing({ finding: { section, basis, status, textOf }, standing }: BackingProps) {
   return (
     <p className="finding-meta">
       {standing && <span>{STANDING_WORDS[standing]}</span>}
       {section && <span>{sectionWords(section.section, section.confidence)}</span>}
+      {textOf !== undefined && <span>by the {textOf} text, not verified</span>}
       {basis && <span>rests on what was {basis}</span>}
       {status === "draft" && <span>draft rule</span>}
     </p>
@@ -93,6 +107,12 @@ function Folded({ finding: { folded, foldedSubjects, state } }: { readonly findi
     </details>
   );
 }
+
+const amendedWords = ({ value, is, was, reason, by }: AppliedAmendment): string => {
+  const unit = unitOfValue(value);
+  const before = was === undefined ? "" : ` in place of ${figureWords(was, unit)}`;
+  return `By local amendment${by === undefined ? "" : ` of ${by}`}, ${valueWords(value).toLowerCase()} is ${figureWords(is, unit)}${before}: ${reason}`;
+};
 
 const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
   sourced: "",

@@ -1,5 +1,7 @@
 import { useState } from "react";
+import { openDialog } from "../../state/dialog-store.ts";
 import { documentStore, hasProposed, installationOf, undo } from "../../state/document-store.ts";
+import { editionWords } from "../../state/edition-words.ts";
 import { findingsStore, summaryOf } from "../../state/findings-store.ts";
 import { fixStore } from "../../state/fixes.ts";
 import type { Selected } from "../../state/selection.ts";
@@ -21,6 +23,7 @@ export function Findings() {
   return (
     <div ref={root} tabIndex={-1} className="findings">
       <Summary />
+      <ByWhat />
       <WhereFixesAre />
       <FindingFilter filter={filter} onChange={setFilter} />
       <HeldBackList />
@@ -38,6 +41,29 @@ function Summary() {
     <p className={stale ? "findings-summary stale" : "findings-summary"}>
       {words}
       {stale && <span className="findings-stale"> Checking the last change.</span>}
+    </p>
+  );
+}
+
+/** By which rules it was judged, where that is not a dated edition as it is printed. */
+function ByWhat() {
+  const edition = useStore(documentStore, ({ project }) => project.edition);
+  const amendments = useStore(documentStore, ({ project }) => project.amendments.length);
+  const words = editionWords(edition);
+  const isPlain = words === String(edition);
+  if (isPlain && amendments === 0) return null;
+  return (
+    <p className="findings-note">
+      Judged by edition {words}
+      {amendments > 0 && (
+        <>
+          , with{" "}
+          <button type="button" className="link" onClick={() => openDialog({ kind: "amendments" })}>
+            {amendments === 1 ? "1 local amendment" : `${amendments} local amendments`}
+          </button>
+        </>
+      )}
+      .
     </p>
   );
 }

@@ -4,6 +4,7 @@ import { middleBox } from "../../../shared-model/geometry/middle-box.ts";
 import { FOR_EYES_ONLY } from "../svg-roles.ts";
 import { ConditionTag, TAG } from "./condition-tag.tsx";
 import { deviceCondition, type Lit } from "./lit.ts";
+import { ProbesAway } from "./probes.tsx";
 
 /** From middle distance: the condition of each device at the corner of its plate. */
 export const LitAway = memo(function LitAway({
@@ -33,6 +34,7 @@ export const LitAway = memo(function LitAway({
           />
         );
       })}
+      <ProbesAway drawing={drawing} devices={devices} unit={unit} />
     </g>
   );
 });

@@ -4,10 +4,10 @@ import { findDevice } from "../../../shared-model/queries/find-item.ts";
 import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { shownInstallation } from "../../state/document-store.ts";
 import { energiseStore } from "../../state/energise/energise-store.ts";
-import { leadWords } from "../../state/energise/energise-words.ts";
+import { leadWords, standsWords } from "../../state/energise/energise-words.ts";
 import { leaveEnergise } from "../../state/energise/energising.ts";
 import { chooseOutlet, leadPlaceAt, pickLeadPlace, putLead, takeLead } from "../../state/energise/instruments.ts";
-import { operablesOf, operate, pressTest, resetDevice, standsWords } from "../../state/energise/operating.ts";
+import { operablesOf, operate, pressReset, pressTest } from "../../state/energise/operating.ts";
 import { showPane } from "../../state/session-store.ts";
 import { type Action, act, LINE } from "../action.ts";
 import type { BoxItem } from "../box-items.ts";
@@ -28,7 +28,7 @@ export function pressLit({ key, subject }: BoxItem, terminal: At | undefined): b
   if (inHand !== undefined) return placeLead(key, subject, terminal);
   if (subject.kind !== "device") return false;
   if (key.startsWith(TEST_KEY)) pressTest(subject.id);
-  else if (key.startsWith(RESET_KEY)) resetDevice(subject.id);
+  else if (key.startsWith(RESET_KEY)) pressReset(subject.id);
   else return pressDevice(subject.id);
   showPane("energise");
   return true;
@@ -95,10 +95,9 @@ export function litActions(subject: Subject): readonly Action[] {
   const device = findDevice(shownInstallation(), subject.id)?.device;
   const operated = operablesOf(subject.id).flatMap((one): readonly Action[] => {
     if (one.kind === "ground-fault") {
-      if (one.stands === "cannot-be-reset") return [];
       return one.stands === "set"
         ? [shown(`TEST ${one.name}`, () => pressTest(one.device))]
-        : [shown(`RESET ${one.name}`, () => resetDevice(one.device))];
+        : [shown(`RESET ${one.name}`, () => pressReset(one.device))];
     }
     const test = one.kind === "breaker" && one.test && one.stands === "on";
     return [

@@ -1,7 +1,7 @@
 import type { Operable } from "../../../shared-model/answers/energised.ts";
 import type { DeviceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
-import { standsWords } from "../../state/energise/operating.ts";
+import { standsWords } from "../../state/energise/energise-words.ts";
 
 /** How a device stands, over its face: the word on a plate, and open contacts where it has tripped. */
 export function OperatedMarks({

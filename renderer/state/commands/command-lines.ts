@@ -6,6 +6,7 @@ import { windowCommands } from "../../../shared-model/commands/catalog/commands.
 import { EDITIONS } from "../../../shared-model/model/project.ts";
 import { openDialog } from "../dialog-store.ts";
 import { dispatch, documentStore, installationOf, nextRedo, nextUndo } from "../document-store.ts";
+import { editionWords } from "../edition-words.ts";
 import { findingsStore } from "../findings-store.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import type { Tool } from "../selection.ts";
@@ -68,6 +69,7 @@ function windowLines(): readonly CommandLine[] {
     command("Light paper", () => preferencesStore.merge({ theme: "light" })),
     command("Dark paper", () => preferencesStore.merge({ theme: "dark" })),
     command("Paper as the system", () => preferencesStore.merge({ theme: "system" })),
+    command("Local amendments of the rules", () => openDialog({ kind: "amendments" }), "document"),
     command("Signs and letters", () => openDialog({ kind: "legend" })),
     command("Keys", () => openDialog({ kind: "keys" })),
     command("General cautions", () => openDialog({ kind: "cautions" })),
@@ -83,7 +85,11 @@ function proposedLines(): readonly CommandLine[] {
 function editionLines(): readonly CommandLine[] {
   const { project } = documentStore.get();
   return EDITIONS.filter((edition) => edition !== project.edition).map((edition) =>
-    command(`Check by edition ${edition}`, () => dispatch({ command: "set-edition", args: { edition } }), "document"),
+    command(
+      `Check by edition ${editionWords(edition)}`,
+      () => dispatch({ command: "set-edition", args: { edition } }),
+      "document",
+    ),
   );
 }
 

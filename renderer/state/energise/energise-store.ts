@@ -35,6 +35,8 @@ export interface LogLine {
   readonly at: number;
   readonly title: string;
   readonly value: string;
+  /** What was not as drawn, on and in use when it was read or done, in words. */
+  readonly setting?: string;
   /** What it would be as evidence; absent for what no instrument read. */
   readonly reading?: Omit<Reading, "id" | "order">;
   /** It was kept: the reading in the document. */
@@ -118,3 +120,6 @@ export function readTester(state: EnergiseState): OutletTested | undefined {
   const tested = readAnswer(state)?.outlet;
   return tested?.outlet === state.outlet ? tested : undefined;
 }
+
+/** Whether the answer is about the drawing and the setting as they are now. */
+export const isAnswered = (state: EnergiseState): boolean => readAnswer(state) !== undefined;

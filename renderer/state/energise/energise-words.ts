@@ -5,6 +5,7 @@ import type {
   LeadPlace,
   MeterReading,
   MeterVolts,
+  Operable,
 } from "../../../shared-model/answers/energised.ts";
 import { type DeviceId, parseOutlet } from "../../../shared-model/model/ids.ts";
 import type { Installation } from "../../../shared-model/model/project.ts";
@@ -13,17 +14,27 @@ import { findDevice, findSplice } from "../../../shared-model/queries/find-item.
 import { findTerminal, nameOfTerminal } from "../../../shared-model/queries/terminals-of.ts";
 import { shownInstallation } from "../document-store.ts";
 
-/** Letter of a condition in its tag, and the word for it. */
-export const CONDITION_TAGS: Readonly<Record<ConditionKind, { readonly letter: string; readonly word: string }>> = {
-  live: { letter: "L", word: "live" },
-  switched: { letter: "S", word: "live through a switch" },
-  "through-load": { letter: "T", word: "live through a load" },
-  neutral: { letter: "N", word: "neutral" },
-  ground: { letter: "G", word: "ground" },
-  "neutral-and-ground": { letter: "NG", word: "neutral and ground joined" },
-  floating: { letter: "F", word: "floating, not proven dead" },
-  dead: { letter: "0", word: "dead" },
+/** Letter of a condition in its tag, the word for it, and its pattern. */
+export const CONDITION_TAGS: Readonly<Record<ConditionKind, ConditionWords>> = {
+  live: { letter: "L", word: "live", pattern: "a whole sleeve" },
+  switched: { letter: "S", word: "live through a switch", pattern: "a sleeve in long dashes" },
+  "through-load": { letter: "T", word: "live through a load", pattern: "a sleeve with a short-dashed edge" },
+  neutral: { letter: "N", word: "neutral", pattern: "a sleeve with a dotted edge" },
+  ground: { letter: "G", word: "ground", pattern: "no sleeve" },
+  "neutral-and-ground": { letter: "NG", word: "neutral and ground joined", pattern: "a sleeve with dash and dot" },
+  floating: { letter: "F", word: "floating, not proven dead", pattern: "a sleeve with long dash and dot" },
+  dead: { letter: "0", word: "dead", pattern: "hollow and dotted, no sleeve" },
 };
+
+interface ConditionWords {
+  readonly letter: string;
+  readonly word: string;
+  /** How the conductor is drawn, in words. */
+  readonly pattern: string;
+}
+
+/** All conditions, the gravest for a person who touches them first. */
+export const CONDITIONS = Object.keys(CONDITION_TAGS) as readonly ConditionKind[];
 
 /** One decimal, and never a minus before nothing. */
 export const rounded = (value: number): string => (Math.abs(value) < 0.05 ? "0.0" : value.toFixed(1));
@@ -102,13 +113,38 @@ export function actWords(
 ): { readonly title: string; readonly value: string } {
   const installation = shownInstallation();
   const name = (id: DeviceId): string => findDevice(installation, id)?.device.name ?? id;
-  const title =
-    act.kind === "own-test"
-      ? `TEST of ${name(act.device)}`
-      : act.kind === "plug-in-button"
-        ? `Plug-in tester's button at ${name(parseOutlet(act.outlet).device)}`
-        : `Leak of ${act.mA} mA at ${name(parseOutlet(act.outlet).device)}, ${act.contact} to ground outside`;
+  const title = titleOf(act, name);
   if (done?.impossible !== undefined) return { title, value: done.impossible };
   const who = opened.flat().map((one) => one.name);
+  if (act.kind === "reset") {
+    return { title, value: done?.holds ? "closed" : "stays open" };
+  }
   return { title, value: who.length === 0 ? "nothing opened" : `${who.join(", ")} opened` };
+}
+
+function titleOf(act: Act, name: (id: DeviceId) => string): string {
+  switch (act.kind) {
+    case "own-test":
+      return `TEST of ${name(act.device)}`;
+    case "reset":
+      return `RESET of ${name(act.device)}`;
+    case "plug-in-button":
+      return `Plug-in tester's button at ${name(parseOutlet(act.outlet).device)}`;
+    case "leak":
+      return `Leak of ${act.mA} mA at ${name(parseOutlet(act.outlet).device)}, ${act.contact} to ground outside`;
+  }
+}
+
+/** How something stands, in a word. */
+export function standsWords(one: Operable): string {
+  switch (one.kind) {
+    case "breaker":
+      return one.stands;
+    case "switch":
+      return one.positions[one.position] ?? "";
+    case "ground-fault":
+      return one.stands === "cannot-be-reset" ? "cannot be reset" : one.stands;
+    case "load":
+      return one.inUse ? "in use" : one.plugged ? "unplugged" : "not in use";
+  }
 }

@@ -1,10 +1,10 @@
 import type { Act, Energised, Operated } from "../../../shared-model/answers/energised.ts";
-import type { DeviceId } from "../../../shared-model/model/ids.ts";
 import { documentStore, followDocument, shownInstallation } from "../document-store.ts";
 import { notify, sessionStore, showPane } from "../session-store.ts";
 import { askEnergised } from "./ask-energised.ts";
 import { ALL_ON, type AnswerAbout, energiseStore, resetEnergise } from "./energise-store.ts";
 import { actWords } from "./energise-words.ts";
+import { evidenceLine, nextLogSerial, readOfAct } from "./evidence.ts";
 
 /** Key that energises, and ends it, anywhere in the window. */
 export const ENERGISE_KEY = "F9";
@@ -13,6 +13,8 @@ export const ENERGISE_KEY = "F9";
 const TRIES = 20;
 const AGAIN_AFTER_MS = 150;
 
+const TROUBLE = "The circuit cannot be computed now: nothing on the sheet tells how conductors stand.";
+
 let asking = false;
 let wanted = false;
 const acts: Act[] = [];
@@ -20,10 +22,6 @@ let stopState: (() => void) | undefined;
 let stopDocument: (() => void) | undefined;
 /** Counts how often it was ended: an answer from before that is about something else. */
 let round = 0;
-let serial = 0;
-
-export const nextLogSerial = (): number => ++serial;
-
 /** Energises the drawing that is shown, or ends that. */
 export function toggleEnergise(): void {
   if (energiseStore.get().on) leaveEnergise();
@@ -88,14 +86,7 @@ export function setAllOn(): void {
   setOperated(ALL_ON);
 }
 
-/** RESET: a TEST of the device that is still on its way is over with it. */
-export function setReset(device: DeviceId): void {
-  const left = acts.filter((act) => act.kind !== "own-test" || act.device !== device);
-  acts.splice(0, acts.length, ...left);
-  setOperated({ tripped: energiseStore.get().setting.tripped.filter((one) => one !== device) });
-}
-
-/** Does something for a moment: TEST, a leak, the button of a plug-in tester. */
+/** Does something: TEST, RESET, a leak, the button of a plug-in tester. */
 export function doNow(act: Act): void {
   acts.push(act);
   compute();
@@ -128,9 +119,8 @@ async function askAll(): Promise<void> {
         if (++tries > TRIES) {
           // Nobody wants them done whenever it can be computed again.
           acts.length = 0;
-          energiseStore.merge({
-            trouble: "The circuit cannot be computed now. Change something, or end it and energise again.",
-          });
+          // What was found before says nothing of the drawing and the setting as they are now.
+          energiseStore.merge({ answer: undefined, about: undefined, last: undefined, trouble: TROUBLE });
           break;
         }
         await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS));
@@ -139,7 +129,7 @@ async function askAll(): Promise<void> {
       }
       tries = 0;
       if (!energiseStore.get().on) break;
-      // Meanwhile the account of the wiring was switched, it was ended and begun again, something was reset, which would
+      // Meanwhile the account of the wiring was switched, it was ended and begun again, everything was reset, which would
       // open again by what is from before, or what was to be done was given up.
       const { tripped } = energiseStore.get().setting;
       if (
@@ -165,14 +155,14 @@ async function askAll(): Promise<void> {
 function take(answer: Energised, about: AnswerAbout, act: Act | undefined): void {
   const { setting, log, last } = energiseStore.get();
   const opened = answer.opened.flat();
-  const tripped = [...new Set([...about.setting.tripped, ...opened.map(({ device }) => device)])];
-  const after = tripped.length === about.setting.tripped.length ? about.setting : { ...about.setting, tripped };
+  const { tripped } = answer;
+  const after = isSameList(tripped, about.setting.tripped) ? about.setting : { ...about.setting, tripped };
   energiseStore.merge({
     answer,
     about: { ...about, setting: after },
     trouble: undefined,
-    // Something else may have been operated meanwhile, but nothing was reset.
-    setting: setting === about.setting ? after : { ...setting, tripped },
+    // Something else may have been operated meanwhile, but nothing was put back on.
+    setting: setting === about.setting ? after : { ...setting, tripped: after.tripped },
   });
   const at = Date.now();
   if (act !== undefined && answer.act !== undefined) {
@@ -187,7 +177,7 @@ function take(answer: Energised, about: AnswerAbout, act: Act | undefined): void
         mayOpen: answer.mayOpen,
         otherwise: answer.otherwise,
       },
-      log: [{ serial: nextLogSerial(), at, title: words.title, value: words.value }, ...log],
+      log: [evidenceLine(words.title, words.value, readOfAct(act, words.value, answer), answer, about), ...log],
     });
   } else if (opened.length > 0) {
     const lines = opened.map(({ name, why }) => ({
@@ -204,3 +194,6 @@ function take(answer: Energised, about: AnswerAbout, act: Act | undefined): void
     );
   }
 }
+
+const isSameList = <T>(one: readonly T[], other: readonly T[]): boolean =>
+  one.length === other.length && one.every((item) => other.includes(item));

@@ -1,30 +1,21 @@
-import type { Energised, LeadPlace } from "../../../shared-model/answers/energised.ts";
+import type { LeadPlace } from "../../../shared-model/answers/energised.ts";
 import { getDeviceType } from "../../../shared-model/catalog/device-types.ts";
 import type { Device } from "../../../shared-model/model/device.ts";
 import type { Enclosure, Splice } from "../../../shared-model/model/enclosure.ts";
-import type { DeviceId, EndKey, OutletKey, ReadingId } from "../../../shared-model/model/ids.ts";
+import type { EndKey, OutletKey, ReadingId } from "../../../shared-model/model/ids.ts";
 import type { At } from "../../../shared-model/model/place.ts";
-import type { Reading } from "../../../shared-model/model/project.ts";
 import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
-import { terminalKey } from "../../../shared-model/queries/landings.ts";
 import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
 import { dispatch, shownInstallation } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { openPick } from "../pick-store.ts";
-import { preferencesStore } from "../preferences-store.ts";
 import { notify } from "../session-store.ts";
-import {
-  type AnswerAbout,
-  energiseStore,
-  type LeadName,
-  type LogLine,
-  readMeter,
-  readTester,
-} from "./energise-store.ts";
+import { energiseStore, type LeadName, type LogLine, readMeter, readTester } from "./energise-store.ts";
 import { leadWords, meterWords, voltWords } from "./energise-words.ts";
-import { compute, nextLogSerial } from "./energising.ts";
+import { compute } from "./energising.ts";
+import { evidenceLine, pointOf } from "./evidence.ts";
 
 /** Takes a lead in the hand, or lays it down again. */
 export function takeLead(lead: LeadName | undefined): void {
@@ -131,12 +122,13 @@ export function noteMeter(): void {
   const { number, unit } = meterWords(reading);
   const title = `${leadWords(leads.V)} to ${leadWords(leads.COM)}`;
   const value = reading.kind === "volts" && reading.floating ? `${number} floating` : number;
-  addLine({ answer, about }, title, [value, unit].filter(Boolean).join(" "), {
+  const read = {
     instrument: reading.kind === "volts" ? "meter" : "continuity",
     points: [pointOf(leads.V), pointOf(leads.COM)],
     value,
     ...(unit !== "" && { unit }),
-  });
+  } as const;
+  addLine(evidenceLine(title, [value, unit].filter(Boolean).join(" "), read, answer, about));
 }
 
 /** Writes what the plug-in tester shows into the log; nothing while it shows nothing. */
@@ -147,70 +139,11 @@ export function noteTester(): void {
   if (!tested || !answer || !about) return;
   const { outlet, name, hn, tester } = tested;
   const value = tester?.title ?? `${voltWords(hn)} hot to neutral`;
-  addLine({ answer, about }, `Plug-in test at ${name}`, value, {
-    instrument: tester === undefined ? "meter" : "plug-in-tester",
-    points: [outlet],
-    value,
-  });
+  const instrument = tester === undefined ? "meter" : "plug-in-tester";
+  addLine(evidenceLine(`Plug-in test at ${name}`, value, { instrument, points: [outlet], value }, answer, about));
 }
 
-function addLine(
-  { answer, about: { state, setting } }: { readonly answer: Energised; readonly about: AnswerAbout },
-  title: string,
-  value: string,
-  reading: Pick<Reading, "instrument" | "points" | "value" | "unit">,
-): void {
-  const { log } = energiseStore.get();
-  const at = Date.now();
-  const by = preferencesStore.get().name;
-  const line: LogLine = {
-    serial: nextLogSerial(),
-    at,
-    title,
-    value,
-    reading: {
-      ...reading,
-      state,
-      arrangement: { off: [...setting.off, ...setting.tripped], switches: switchWords(answer) },
-      computed: true,
-      takenAt: new Date(at).toISOString(),
-      ...(by !== "" && { by }),
-    },
-  };
-  energiseStore.merge({ log: [line, ...log] });
-}
-
-/** How switches stand of which not every handle stands as drawn: "off"; "off; on" of two handles, by their names. */
-function switchWords({ operables }: Energised): Readonly<Record<DeviceId, string>> {
-  const switches = operables
-    .filter((one) => one.kind === "switch")
-    .sort((p, q) => (p.handle < q.handle ? -1 : p.handle > q.handle ? 1 : 0));
-  const found: Record<DeviceId, string> = {};
-  for (const { device, position } of switches) {
-    if (position === 0) continue;
-    const own = switches.filter((one) => one.device === device);
-    found[device] = own.map((one) => one.positions[one.position] ?? "").join("; ");
-  }
-  return found;
-}
-
-/** How a place is written in a reading. */
-function pointOf(place: LeadPlace): string {
-  switch (place.kind) {
-    case "device":
-      return terminalKey(place.device, place.node as never);
-    case "end":
-      return place.end;
-    case "splice":
-      return place.splice;
-    case "bond":
-      return place.enclosure;
-    case "panel":
-      return `${place.panel}.${place.node}`;
-    case "earth":
-      return "earth";
-  }
-}
+const addLine = (line: LogLine): void => energiseStore.merge({ log: [line, ...energiseStore.get().log] });
 
 /** Keeps a line of the log in the document, as evidence that was computed. One undo step. */
 export function keepAsEvidence({ serial, reading }: LogLine): void {

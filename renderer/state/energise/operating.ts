@@ -1,7 +1,7 @@
 import type { Operable, Operated } from "../../../shared-model/answers/energised.ts";
 import type { DeviceId } from "../../../shared-model/model/ids.ts";
 import { energiseStore } from "./energise-store.ts";
-import { doNow, setAllOn, setOperated, setReset } from "./energising.ts";
+import { doNow, setAllOn, setOperated } from "./energising.ts";
 
 const including = <T>(list: readonly T[], item: T): readonly T[] => (list.includes(item) ? list : [...list, item]);
 const without = <T>(list: readonly T[], item: T): readonly T[] => list.filter((one) => one !== item);
@@ -29,9 +29,8 @@ export function operate(one: Operable): boolean {
       });
       return true;
     case "ground-fault":
-      if (one.stands === "cannot-be-reset") return false;
-      if (one.stands === "tripped") resetDevice(one.device);
-      else pressTest(one.device);
+      if (one.stands === "set") pressTest(one.device);
+      else pressReset(one.device);
       return true;
     case "load":
       setOperated({ idle: one.inUse ? including(setting.idle, one.item) : without(setting.idle, one.item) });
@@ -51,22 +50,8 @@ function breakerOver(
 
 export const pressTest = (device: DeviceId): void => doNow({ kind: "own-test", device });
 
-/** RESET of a device, or a tripped breaker put back on. */
-export const resetDevice = (device: DeviceId): void => setReset(device);
+/** RESET of a ground-fault device. Whether it holds is computed. */
+export const pressReset = (device: DeviceId): void => doNow({ kind: "reset", device });
 
 /** Everything on, reset, in use and as drawn. */
 export const allOn = (): void => setAllOn();
-
-/** How something stands, in a word. */
-export function standsWords(one: Operable): string {
-  switch (one.kind) {
-    case "breaker":
-      return one.stands;
-    case "switch":
-      return one.positions[one.position] ?? "";
-    case "ground-fault":
-      return one.stands === "cannot-be-reset" ? "cannot be reset" : one.stands;
-    case "load":
-      return one.inUse ? "in use" : one.plugged ? "unplugged" : "not in use";
-  }
-}

@@ -83,7 +83,7 @@ function chooseMake(id: EnclosureId, from: At, to: At): void {
   const rank = (make: JumperMake): number => (make.colour === usual.colour ? 0 : 2) + (make.awg === usual.awg ? 0 : 1);
   makes.sort((a, b) => rank(a) - rank(b));
   openPick({
-    title: "What is the jumper made of?",
+    title: `What is the ${[from, to].some(({ kind }) => kind === "splice") ? "pigtail" : "jumper"} made of?`,
     hint: "What is joined there comes first.",
     lines: () =>
       makes.map(({ awg, colour }) => ({

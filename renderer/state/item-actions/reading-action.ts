@@ -24,6 +24,10 @@ export const INSTRUMENT_WORDS: Readonly<Record<ReadingInstrument, string>> = {
   noncontact: "Noncontact detector",
   continuity: "Continuity tester",
   insulation: "Insulation tester",
+  "own-test": "TEST of the device",
+  reset: "RESET of the device",
+  "plug-in-button": "Button of a plug-in tester",
+  leak: "Leak test",
 };
 
 /** Asks with what a reading was taken, against which second point, and what it read; keeps it as evidence. */

@@ -81,6 +81,8 @@ export const documentCommands: readonly CommandEntry<CommandId>[] = [
   entry("acknowledge-finding", "Acknowledge a finding", "document"),
   entry("withdraw-acknowledgement", "Withdraw an acknowledgement", "document"),
   entry("set-edition", "Choose the code edition", "document"),
+  entry("set-amendment", "Make a local amendment", "document"),
+  entry("remove-amendment", "Take back a local amendment", "document"),
   entry("run-together", "Run several commands as one step", "document"),
 ];
 

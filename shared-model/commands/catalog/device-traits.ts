@@ -9,6 +9,7 @@ export type DeviceTrait =
   | "neutral-tab"
   | "entry-choice"
   | "line-load"
+  | "dimmer"
   | "breaker"
   | "user";
 
@@ -29,6 +30,8 @@ export function hasTrait(type: DeviceType, trait: DeviceTrait): boolean {
       return type.paths.some((path) => path.when === trait);
     case "entry-choice":
       return type.where === "box" && type.terminals.some((terminal) => CHANGEABLE.has(terminal.entryKind));
+    case "dimmer":
+      return type.family === "dimmer";
     case "line-load":
       return type.where === "box" && type.sensing !== undefined;
     case "breaker":

@@ -43,6 +43,19 @@ export const enclosureProperties: readonly Property[] = [
   may("openingMinIn", "Least dimension of the opening", number("in", 0.5, 48), BOX),
   may("listedFor", "Listed for", several(["device", "luminaire", "fan"]), BOX),
   may("fanWeightLb", "Fan weight it is listed for", number("lb", 0, 500), BOX),
+  may("luminaireWeightLb", "Luminaire weight it is marked for", number("lb", 0, 500), BOX),
+  may("mountedOn", "Mounted on", choice(["wall", "ceiling", "floor"]), BOX),
+  may("framingBehind", "Framing behind it can carry a fan", flag, BOX),
+  may(
+    "exposure",
+    "Weather",
+    choice(["dry", "damp", "wet"], {
+      dry: "Dry",
+      damp: "Damp: under a roof, or moist indoors",
+      wet: "Wet: rain or spray reaches it",
+    }),
+    BOX,
+  ),
   may(
     "cover",
     "Cover",

@@ -1,3 +1,4 @@
+import { GROUND_CLAMPED_TO } from "../../model/cable.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
 import type { PropertyTarget } from "../command-args.ts";
 import { deviceProperties } from "./device-properties.ts";
@@ -30,6 +31,9 @@ export const properties: Readonly<Record<PropertyTarget["kind"], readonly Proper
     must("title", "Title", text(200)),
     { ...must("supplySystem", "System", choice(["120/240", "208Y/120"])), path: ["supply", "system"] },
     { ...may("supplyNominalV", "Volts to neutral", number("V", 80, 160)), path: ["supply", "nominalV"] },
+    may("statedLoadPercent", "Voltage drop: load at an outlet, share of the breaker", number("%", 1, 100)),
+    may("branchDropPercent", "Voltage drop: advice past, from the panel", number("%", 0.1, 50)),
+    may("totalDropPercent", "Voltage drop: advice past, from the service", number("%", 0.1, 50)),
     must("notes", "Notes", prose),
   ],
   room: [
@@ -47,6 +51,7 @@ export const properties: Readonly<Record<PropertyTarget["kind"], readonly Proper
   ring: [
     must("kind", "Kind", choice(["plaster-ring", "raised-cover", "extension"])),
     must("volume", "Volume", { kind: "volume" }),
+    may("depthIn", "Depth it adds", number("in", 0, 12)),
   ],
   "pass-through": [may("loopLengthIn", "Loop left inside", number("in", 0, 1_200))],
   cable: [
@@ -65,6 +70,8 @@ export const properties: Readonly<Record<PropertyTarget["kind"], readonly Proper
     may("lengthFt", "Length", number("ft", 0, 10_000)),
     may("insulationC", "Insulation rated", number("°C", 40, 250)),
     may("route", "Route", text(200)),
+    may("groundClampedTo", "Ground clamped outside to", choice(GROUND_CLAMPED_TO)),
+    may("pipeFromEntryFt", "Clamp on the pipe, from its entry", number("ft", 0, 1_000)),
     may("notes", "Notes", prose),
   ],
   conductor: [

@@ -95,4 +95,7 @@ export const gauge: PropertyKind = choice(
 );
 export const colour: PropertyKind = choice(COLOURS);
 export const material: PropertyKind = choice(["copper", "aluminium", "copper-clad-aluminium"]);
-export const priority: PropertyKind = choice(["none", "freezer", "medical", "alarm", "sump-pump"]);
+export const priority: PropertyKind = choice(
+  ["none", "freezer", "medical", "alarm", "fire-alarm-system", "sump-pump"],
+  { alarm: "Smoke or other alarm of a dwelling", "fire-alarm-system": "Fire alarm system (Article 760)" },
+);

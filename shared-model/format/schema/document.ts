@@ -1,5 +1,14 @@
 import * as v from "valibot";
-import type { AttachmentId, CableId, DeviceId, EnclosureId, ReadingId, RoomId, SpliceId } from "../../model/ids.ts";
+import type {
+  AttachmentId,
+  CableId,
+  DeviceId,
+  EnclosureId,
+  LoadId,
+  ReadingId,
+  RoomId,
+  SpliceId,
+} from "../../model/ids.ts";
 import { EDITIONS, FORMAT } from "../../model/project.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
 import { SEVERITIES } from "../../model/severity.ts";
@@ -30,6 +39,7 @@ const amendment = v.looseObject({
     v.looseObject({ kind: v.literal("value"), name: text, value: quantity() }),
   ]),
   reason: text,
+  by: may(text),
 });
 
 const room = v.looseObject({
@@ -43,7 +53,18 @@ const room = v.looseObject({
 
 const reading = v.looseObject({
   id: idOf<ReadingId>(),
-  instrument: v.picklist(["meter", "low-impedance-meter", "plug-in-tester", "noncontact", "continuity", "insulation"]),
+  instrument: v.picklist([
+    "meter",
+    "low-impedance-meter",
+    "plug-in-tester",
+    "noncontact",
+    "continuity",
+    "insulation",
+    "own-test",
+    "reset",
+    "plug-in-button",
+    "leak",
+  ]),
   points: v.array(text),
   value: text,
   unit: may(text),
@@ -53,6 +74,7 @@ const reading = v.looseObject({
       switches: may(tableOf(idOf<DeviceId>(), text)),
       off: may(v.array(idOf<DeviceId>())),
       capped: may(v.array(endKey)),
+      idle: may(v.array(idOf<LoadId | DeviceId>())),
     }),
   ),
   computed: may(v.boolean()),
@@ -119,6 +141,9 @@ export const documentSchema = v.looseObject({
   acknowledgements: v.array(acknowledgement),
   heldBack: may(v.array(heldBack)),
   attachments: tableOf(idOf<AttachmentId>(), attachment),
+  statedLoadPercent: may(notNegative()),
+  branchDropPercent: may(notNegative()),
+  totalDropPercent: may(notNegative()),
   tariff: may(v.record(freeKey, quantity())),
   notes: text,
   ...withEvidence,

@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { GROUND_CLAMPED_TO } from "../../model/cable.ts";
 import type {
   CableId,
   ConductorKey,
@@ -73,7 +74,7 @@ const entry = v.looseObject({
   ...withEvidence,
 });
 
-const loadPriority = v.picklist(["none", "freezer", "medical", "alarm", "sump-pump"]);
+const loadPriority = v.picklist(["none", "freezer", "medical", "alarm", "fire-alarm-system", "sump-pump"]);
 
 const device = v.looseObject({
   id: idOf<DeviceId>(),
@@ -95,7 +96,11 @@ const device = v.looseObject({
   reachHeightIn: may(quantity<Inches>()),
   behindAppliance: truth,
   metalPlate: truth,
+  fastenedTo: may(v.picklist(["box", "ring", "cover", "nothing"])),
   wasSplit: truth,
+  ratingW: may(notNegative<Watts>()),
+  ledRatingW: may(notNegative<Watts>()),
+  sideSectionsRemoved: may(count(0, 10)),
   reversal: may(v.picklist(["deny", "deny-first", "trips", "legacy"])),
   faceContact: may(v.picklist(["separate", "tied-to-load"])),
   slot: may(count(0, 1000)),
@@ -104,12 +109,14 @@ const device = v.looseObject({
   function: may(v.picklist(["none", "gfci", "afci", "dual", "equipment-ground-fault"])),
   tiedTo: may(idOf<DeviceId>()),
   listedForPanel: truth,
+  groupedInPanel: truth,
   loadW: may(notNegative<Watts>()),
   loadOhm: may(notNegative<Ohms>()),
   leakMa: may(notNegative<Milliamps>()),
   continuous: truth,
   priority: may(loadPriority),
   weightLb: may(notNegative()),
+  heldByBuilding: truth,
   supplyC: may(quantity()),
   notes: may(text),
   ...withEvidence,
@@ -155,6 +162,7 @@ const ring = v.looseObject({
   id: idOf<RingId>(),
   kind: v.picklist(["plaster-ring", "raised-cover", "extension"]),
   volume,
+  depthIn: may(notNegative<Inches>()),
   order,
   ...withEvidence,
 });
@@ -191,6 +199,10 @@ const box = v.looseObject({
   openingMinIn: may(notNegative<Inches>()),
   listedFor: may(v.array(v.picklist(["device", "luminaire", "fan"]))),
   fanWeightLb: may(notNegative()),
+  luminaireWeightLb: may(notNegative()),
+  mountedOn: may(v.picklist(["wall", "ceiling", "floor"])),
+  framingBehind: truth,
+  exposure: may(v.picklist(["dry", "damp", "wet"])),
   cover: may(v.picklist(["none", "blank", "device-plate", "weatherproof-closed", "weatherproof-in-use", "luminaire"])),
   openKnockouts: may(count(0, 1000)),
   setbackIn: may(quantity<Inches>()),
@@ -239,6 +251,8 @@ const cable = v.looseObject({
   lengthFt: may(notNegative<Feet>()),
   insulationC: may(quantity<Celsius>()),
   route: may(text),
+  groundClampedTo: may(v.picklist(GROUND_CLAMPED_TO)),
+  pipeFromEntryFt: may(notNegative<Feet>()),
   notes: may(text),
   order,
   ...withEvidence,

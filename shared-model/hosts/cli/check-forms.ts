@@ -1,16 +1,31 @@
 import type { Report } from "../../analysis/report.ts";
-import type { CannotTell, SectionConfidence, SectionPointer, Standing } from "../../answers/finding.ts";
+import type {
+  AppliedAmendment,
+  CannotTell,
+  SectionConfidence,
+  SectionPointer,
+  Standing,
+} from "../../answers/finding.ts";
 import { getEdition } from "../../rules/editions/editions.ts";
 import type { CheckedFile, CheckedFinding } from "./checked-file.ts";
 import { inputName } from "./read-input.ts";
 
 /** As scripts read it. What there is none of is null, so that every object has every key. */
 export function checkAsJson({ file, report, findings }: CheckedFile): object {
-  const { edition, state, couldNotTell, checksRun } = report;
+  const { edition, state, couldNotTell, checksRun, amendments } = report;
   return {
     file,
     edition,
     editionVerified: getEdition(edition).verified,
+    countingOnly: getEdition(edition).countingOnly,
+    amendments: amendments.map(({ rule, change, reason, by, problem }) => ({
+      rule,
+      change,
+      reason,
+      by: by ?? null,
+      takesEffect: problem === undefined,
+      problem: problem ?? null,
+    })),
     state,
     findings: findings.map(findingAsJson),
     checksRun,
@@ -20,6 +35,7 @@ export function checkAsJson({ file, report, findings }: CheckedFile): object {
 
 function findingAsJson({ finding, fix, offers, acknowledged }: CheckedFinding): object {
   const { rule, severity, status, subjects, message, numbers, section, basis, folded, standing, existing } = finding;
+  const { textOf, amendments = [] } = finding;
   return {
     rule,
     severity,
@@ -29,6 +45,8 @@ function findingAsJson({ finding, fix, offers, acknowledged }: CheckedFinding): 
     numbers,
     section: section?.section ?? null,
     sectionConfidence: section?.confidence ?? null,
+    textOf: textOf ?? null,
+    amendments,
     basis: basis ?? null,
     folded,
     standing: standing ?? null,
@@ -46,6 +64,7 @@ export function checkAsText({ file, report, findings }: CheckedFile): string {
   const count = findings.length === 0 ? "No findings" : `${findings.length} finding${findings.length === 1 ? "" : "s"}`;
   const blocks = [
     `${inputName(file)}: ${editionText(report)}, ${report.state === "as-found" ? "as found" : "proposed"}`,
+    ...report.amendments.map(amendmentAsText),
     ...GROUPS.flatMap(({ standing, title }) => {
       const group = findings.filter(({ finding }) => finding.standing === standing);
       if (group.length === 0) return [];
@@ -73,11 +92,21 @@ function editionText({ edition }: Report): string {
   return countingOnly ? `edition ${edition} (for counting only)` : `edition ${edition}`;
 }
 
+function amendmentAsText({ rule, change, reason, by, problem }: Report["amendments"][number]): string {
+  const what = change.kind === "off" ? "is switched off" : `reads ${change.name} as ${change.value}`;
+  return [
+    `Local amendment: ${rule} ${what}${by === undefined ? "" : `, required by ${by}`}. Reason: ${reason}`,
+    ...(problem === undefined ? [] : [`  It changes nothing. ${problem}`]),
+  ].join("\n");
+}
+
 function findingAsText({ finding, fix, offers, acknowledged }: CheckedFinding): string {
   const { severity, rule, subjects, message, section, basis, status, existing, foldedSubjects } = finding;
+  const { textOf, amendments = [] } = finding;
   const notes = [
     ...(existing === true ? ["a violation that was there before"] : []),
     ...(section === undefined ? [] : [sectionText(section)]),
+    ...(textOf === undefined ? [] : [`by the ${textOf} text, not verified`]),
     ...(basis === undefined ? [] : [BASIS[basis]]),
     ...(status === "draft" ? ["draft rule"] : []),
   ];
@@ -85,6 +114,7 @@ function findingAsText({ finding, fix, offers, acknowledged }: CheckedFinding): 
   return [
     `${severity}  ${rule}  ${subjects.map(({ name }) => name).join(", ")}`,
     `  ${message}`,
+    ...amendments.map(amendedText),
     ...(notes.length > 0 ? [`  (${notes.join("; ")})`] : []),
     ...(consequences === "" ? [] : [`  It brings with it findings at ${consequences}.`]),
     ...(fix === undefined ? [] : [`  Fix: ${fix.title}`]),
@@ -94,6 +124,9 @@ function findingAsText({ finding, fix, offers, acknowledged }: CheckedFinding): 
       : [`  Acknowledged by ${acknowledged.by} on ${acknowledged.at}: ${acknowledged.reason}`]),
   ].join("\n");
 }
+
+const amendedText = ({ value, is, was, reason, by }: AppliedAmendment): string =>
+  `  By local amendment${by === undefined ? "" : ` of ${by}`}, ${value} is ${is}${was === undefined ? "" : ` in place of ${was}`}: ${reason}`;
 
 const BASIS = {
   measured: "rests on what was measured",

@@ -2,19 +2,21 @@ import { type Command, Option } from "commander";
 import { openSession } from "../../analysis/session.ts";
 import { parseProject } from "../../format/parse-project.ts";
 import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
-import { EDITIONS, type Edition, type Project, type StateName } from "../../model/project.ts";
+import { EDITIONS, type Project, type StateName } from "../../model/project.ts";
 import { isSerious } from "../../model/severity.ts";
 import { currentState, findInstallation } from "../../queries/installation-of.ts";
 import { checkAsJson, checkAsText } from "./check-forms.ts";
 import { type CheckedFile, checkedFile } from "./checked-file.ts";
 import { complainAbout, print, printJson } from "./console.ts";
 import { inputName, readInput } from "./read-input.ts";
+import { checkAsSarif } from "./sarif.ts";
 import { STATUS, type Status, worst } from "./status.ts";
 
 interface CheckOptions {
   readonly state?: StateName | "both";
   readonly edition?: string;
   readonly json?: true;
+  readonly sarif?: true;
 }
 
 export function addCheck(program: Command, end: (status: Status) => void): void {
@@ -31,7 +33,10 @@ export function addCheck(program: Command, end: (status: Status) => void): void 
     .addOption(
       new Option("--edition <year>", "by another edition than the drawing names").choices(EDITIONS.map(String)),
     )
-    .option("--json", "print JSON: an object for one file and one state, else an array")
+    .addOption(
+      new Option("--json", "print JSON: an object for one file and one state, else an array").conflicts("sarif"),
+    )
+    .option("--sarif", "print SARIF 2.1.0, a run for each file and state")
     .addHelpText("after", STATUSES)
     .action(async (files: readonly string[], options: CheckOptions) => end(await check(files, options)));
 }
@@ -55,7 +60,8 @@ async function check(files: readonly string[], options: CheckOptions): Promise<S
     }
   }
   const single = files.length === 1 && options.state !== "both";
-  if (options.json === undefined) await print(checked.map(checkAsText).join("\n"));
+  if (options.sarif) await printJson(checkAsSarif(checked));
+  else if (options.json === undefined) await print(checked.map(checkAsText).join("\n"));
   else if (!single) await printJson(checked.map(checkAsJson));
   else if (checked[0] !== undefined) await printJson(checkAsJson(checked[0]));
   return worst(status, checked.some(hasSerious) ? STATUS.findings : STATUS.good);
@@ -75,7 +81,8 @@ async function checkFile(file: string, { state, edition }: CheckOptions): Promis
   const { project } = opened.value;
   const states = statesOf(project, state);
   if (!states.ok) return states;
-  const by = edition === undefined ? {} : { edition: Number(edition) as Edition };
+  const other = EDITIONS.find((one) => String(one) === edition);
+  const by = other === undefined ? {} : { edition: other };
   const session = openSession(project, by);
   return ok(states.value.map((one) => checkedFile(file, session, one)));
 }

@@ -1,3 +1,4 @@
+import type { OutletDropAnswer } from "../../answers/outlet-drop.ts";
 import { onOneLine } from "../../format/json-path.ts";
 import type { VoltReading } from "../../solver/circuit/instruments.ts";
 import { TESTER_WORDS } from "../../solver/circuit/plug-in-tester.ts";
@@ -15,7 +16,7 @@ export function simulatedAsJson(simulated: Simulated): object {
     file,
     state,
     nodes,
-    outlets: outlets.map(({ outlet, hn, hg, ng, tester, drop }) => ({
+    outlets: outlets.map(({ outlet, hn, hg, ng, tester, drop, stated }) => ({
       id: outlet.key,
       name: outlet.name,
       hn: hn.volts,
@@ -25,6 +26,7 @@ export function simulatedAsJson(simulated: Simulated): object {
       tester: tester?.name ?? null,
       dropV: drop?.dropV ?? null,
       dropPercent: drop?.percent ?? null,
+      atStatedLoad: statedAsJson(stated),
     })),
     devices: devices.map(({ device, residualMa, trips, why, powered, orFirst }) => ({
       id: device,
@@ -48,6 +50,25 @@ export function simulatedAsJson(simulated: Simulated): object {
   };
 }
 
+/** What is lost under the stated load; the names of cables without a length where that keeps it from being known. */
+function statedAsJson(stated: OutletDropAnswer | undefined): object | null {
+  if (stated === undefined) return null;
+  if (!stated.known)
+    return stated.why === "no-length" ? { lengthsNotRecorded: stated.cables.map(({ name }) => name) } : null;
+  const { load, dropV, percent, limit, longest } = stated;
+  return { load, dropV, dropPercent: percent, limitPercent: limit, longest: longest?.name ?? null };
+}
+
+function statedText(stated: OutletDropAnswer | undefined): string {
+  if (stated === undefined) return "-";
+  if (stated.known)
+    return `${rounded(stated.dropV)} V, ${rounded(stated.percent)} %${stated.isPast ? `, past ${stated.limit} %` : ""}`;
+  if (stated.why === "no-rating") return `rating of ${stated.breaker} not recorded`;
+  if (stated.why === "not-fed") return "-";
+  const [first, ...more] = stated.cables;
+  return `length of ${first?.name}${more.length > 0 ? ` and ${more.length} more` : ""} not recorded`;
+}
+
 /** Contacts that are live after all trips, by the names of their outlets. */
 function liveNames({ liveAfter, outlets }: Simulated): readonly object[] {
   const names = new Map(outlets.map(({ outlet: { key, name } }) => [key, name]));
@@ -65,14 +86,16 @@ export function simulatedAsText(simulated: Simulated): string {
   const blocks = [
     [`${inputName(file)}: ${state === "as-found" ? "as found" : "proposed"}`],
     table([
-      ["outlet", "H-N", "H-G", "N-G", "plug-in tester", "voltage drop"],
-      ...outlets.map(({ outlet, hn, hg, ng, tester, drop }) => [
+      ["outlet", "H-N", "H-G", "N-G", "plug-in tester", "voltage drop", "at stated load"],
+      ...outlets.map(({ outlet, hn, hg, ng, tester, drop, stated }) => [
         outlet.name,
         ...[hn, hg, ng].map(meterText),
         tester === undefined ? "-" : TESTER_WORDS[tester.name].title,
         drop === undefined ? "-" : `${rounded(drop.dropV)} V, ${rounded(drop.percent)} %`,
+        statedText(stated),
       ]),
     ]),
+    statedLoads(outlets),
     ...(outlets.some(({ hn, hg, ng }) => hn.floating || hg?.floating || ng?.floating)
       ? [["~ f: it floats; a meter of high impedance reads that, one of low impedance less than half of it."]]
       : []),
@@ -97,6 +120,14 @@ export function simulatedAsText(simulated: Simulated): string {
     .filter((lines) => lines.length > 0)
     .map((lines) => `${lines.map(onOneLine).join("\n")}\n`)
     .join("\n");
+}
+
+/** The loads that are stated, once each with the outlets they are for. */
+function statedLoads(outlets: Simulated["outlets"]): readonly string[] {
+  const byLoad = new Map<string, string[]>();
+  for (const { outlet, stated } of outlets)
+    if (stated?.known) byLoad.set(stated.load, [...(byLoad.get(stated.load) ?? []), outlet.name]);
+  return [...byLoad].map(([load, names]) => `Stated load at ${names.join(", ")}: ${load}.`);
 }
 
 /** Nothing where nothing trips. */

@@ -1,3 +1,5 @@
+import { allDrops } from "../../analysis/outlet-drops.ts";
+import type { OutletDropAnswer } from "../../answers/outlet-drop.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Installation, Project, StateName } from "../../model/project.ts";
@@ -36,6 +38,8 @@ export interface Simulated {
 interface SimulatedOutlet extends OutletReading {
   /** From the buses of the service panel; absent where the outlet is dead or has not half its volts. */
   readonly drop?: VoltageDrop;
+  /** Under its stated load, whatever the setting. */
+  readonly stated?: OutletDropAnswer;
 }
 
 export function simulateState(file: string, project: Project, state: StateName, setting: OperatingSetting): Simulated {
@@ -46,6 +50,7 @@ export function simulateState(file: string, project: Project, state: StateName, 
   const placed = devicesIn(installation);
   const outlets = placed.flatMap(outletsOf);
   const drops = new Map(voltageDrops(circuit, outlets).map((drop) => [drop.outlet.key, drop]));
+  const statedDrops = new Map(allDrops(project, installation).map((drop) => [drop.outlet, drop]));
   const order = new Map(placed.map(({ id }, index) => [id, index]));
   const inDrawing = (p: { readonly device: DeviceId }, q: { readonly device: DeviceId }): number =>
     (order.get(p.device) ?? 0) - (order.get(q.device) ?? 0);
@@ -61,7 +66,8 @@ export function simulateState(file: string, project: Project, state: StateName, 
     nameOf: (device) => names.get(device) ?? device,
     outlets: readOutlets(circuit, outlets).map((reading) => {
       const drop = drops.get(reading.outlet.key);
-      return { ...reading, ...(drop !== undefined && { drop }) };
+      const stated = statedDrops.get(reading.outlet.key);
+      return { ...reading, ...(drop !== undefined && { drop }), ...(stated !== undefined && { stated }) };
     }),
     devices: [...run.devices].sort(inDrawing),
     breakers: [...run.breakers].sort(inDrawing),

@@ -2,20 +2,21 @@ import type { FillItem, FillLine } from "../../answers/fill.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { Installation } from "../../model/project.ts";
-import { creditedVolume } from "../../queries/box-volume.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { addVolumes, exceedsVolume, formatVolume, subtractVolume, toDecimal } from "../../units/volume.ts";
+import { roomIn, whyNotInTable } from "../fill/box-room.ts";
 import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
 import { roomOffers } from "../larger-box.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject, withCanada } from "../rule-parts.ts";
 import { sizesWords } from "../standard-sizes.ts";
 
 const messages = {
   overfull:
     "{box} needs {fill} in³ and has {volume}: {over} in³ too much. {parts}. A box with rings or an extension of {fill} in³ or more in all cures it.{clamps}",
   volumeUnknown: "Cannot tell whether {box} is overfull: its volume is not recorded and it needs {fill} in³. {sizes}",
+  notInTable: "Cannot tell whether {box} is overfull: it needs {fill} in³. {why} {sizes}",
   clampsUnknown:
     "Cannot tell whether {box} is overfull: it needs {fill} in³ with internal clamps and {fillWithout} without, and has {volume}. Record whether internal clamps are present, used or not.",
 };
@@ -23,13 +24,13 @@ const messages = {
 /** Volume needed against volume credited; exactly full passes. */
 export const boxOverfull = defineRule({
   id: "box-overfull",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A box must have room for every conductor, clamp, support and device that it holds.",
   why: "Conductors pressed into a box that is too small are nicked by screws and edges, joints are pulled apart when the device is pushed home, and heat has nowhere to go. Clamps count while they are present, used or not; pigtails and links that stay inside count nothing; a ring adds volume only when it is marked.",
   messages,
-  sections: everyEdition("314.16(B)", "sourced"),
+  sections: withCanada(everyEdition("314.16(B)", "sourced"), "12-3034"),
   values: [
     "conductorAllowance",
     "loopLengthIn",
@@ -41,20 +42,28 @@ export const boxOverfull = defineRule({
     "quartersPerFurtherGround",
     "isolatedSetAllowances",
     "terminalBlockAllowances",
+    "conductorMl",
+    "tableBoxes",
+    "connectorsPerAllowance",
+    "groundAllowances",
+    "deepDeviceFromIn",
+    "deepDeviceMlPerCm",
   ],
   check({ enclosure, installation, edition, state, report, cannotTell }) {
     if (enclosure.kind !== "box") return;
-    const volume = creditedVolume(enclosure);
+    const volume = roomIn(enclosure, edition);
     const counted = countFill(boxContents(installation, enclosure, edition), edition);
     if (!counted.applies || counted.lines.length === 0) return;
     const subjects = [subject("enclosure", enclosure)];
     if (volume === undefined) {
+      const why = whyNotInTable(enclosure, edition);
       cannotTell({
         subjects,
-        message: fillIn(messages.volumeUnknown, {
+        message: fillIn(why === undefined ? messages.volumeUnknown : messages.notInTable, {
           box: enclosure.name,
           fill: formatVolume(counted.total),
-          sizes: sizesWords(enclosure, counted.total),
+          why: why ?? "",
+          sizes: sizesWords(enclosure, counted.total, edition.values),
         }),
         missing: `the volume of ${enclosure.name}`,
       });
@@ -90,7 +99,9 @@ export const boxOverfull = defineRule({
       }),
       data: { neededIn3: toDecimal(counted.total), volumeIn3: toDecimal(volume), overIn3: toDecimal(over) },
       ...basisOf(marks(installation, enclosure)),
-      offers: roomOffers(enclosure, state, { asItIs: counted.total, withoutClamps }),
+      // The sizes of the stock are credited as NFPA 70 has them.
+      offers:
+        edition.countsBy === "nfpa-70" ? roomOffers(enclosure, state, { asItIs: counted.total, withoutClamps }) : [],
     });
   },
 });
@@ -104,6 +115,8 @@ const PARTS: readonly (readonly [FillItem, string])[] = [
   ["devices", "devices"],
   ["grounds", "grounds"],
   ["terminal-blocks", "terminal blocks"],
+  ["connectors", "connectors"],
+  ["deep-devices", "deep devices"],
 ];
 
 const partOf = (lines: readonly FillLine[], item: FillItem) =>

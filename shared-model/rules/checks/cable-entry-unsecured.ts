@@ -3,7 +3,7 @@ import type { Cable } from "../../model/cable.ts";
 import type { Enclosure, Entry } from "../../model/enclosure.ts";
 import type { EntryId } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
-import { cablesInto } from "../../queries/cables-into.ts";
+import { cablesAtEntry } from "../../queries/cables-at-entry.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import type { EditionData } from "../editions/edition-data.ts";
 import { fixBy, fixTogether } from "../fix-parts.ts";
@@ -19,7 +19,7 @@ const messages = {
 /** Sheaths and raceways. Open wiring on insulators comes in through bushings, and a single conductor has no sheath to hold. */
 export const cableEntryUnsecured = defineRule({
   id: "cable-entry-unsecured",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A cable must be held where it enters a box or cabinet.",
@@ -87,15 +87,8 @@ const NEEDS_HOLDING: ReadonlySet<Cable["construction"]> = new Set([
   "raceway",
 ]);
 
-/** Cables that come in by an entry, those that pass through unbroken too: their sheath enters all the same. */
-function heldAt({ cables }: Installation, enclosure: Enclosure, entry: EntryId): readonly Cable[] {
-  const found = cablesInto(cables, enclosure.id).flatMap((one) => (one.entry === entry ? [one.cable] : []));
-  for (const pass of Object.values(enclosure.passThroughs)) {
-    const cable = cables[pass.cable];
-    if (cable !== undefined && (pass.entryIn === entry || pass.entryOut === entry)) found.push(cable);
-  }
-  return [...new Set(found)].filter(({ construction }) => NEEDS_HOLDING.has(construction));
-}
+const heldAt = (installation: Installation, enclosure: Enclosure, entry: EntryId): readonly Cable[] =>
+  cablesAtEntry(installation, enclosure, entry).filter(({ construction }) => NEEDS_HOLDING.has(construction));
 
 /**
  * Facts that are missing before an entry may do without a clamp: none when it may; "no" when it may not whatever they

@@ -17,7 +17,7 @@ const messages = {
 /** Holes of clamp plates only. In a push-in terminal the second conductor may stand under its screw, which is not recorded. */
 export const clampHoleDoubled = defineRule({
   id: "clamp-hole-doubled",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A hole of a clamp plate holds one conductor.",

@@ -1,20 +1,19 @@
-import type { Fix, Subject } from "../../answers/finding.ts";
-import type { Material } from "../../model/cable.ts";
+import type { Fix } from "../../answers/finding.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
-import type { EvidenceMark } from "../../model/evidence.ts";
-import { type EndKey, type JumperId, jumperEnd, parseEnd } from "../../model/ids.ts";
+import { type JumperId, jumperEnd, parseOutlet } from "../../model/ids.ts";
 import type { StateName } from "../../model/project.ts";
 import { findTerminal } from "../../queries/terminals-of.ts";
 import type { Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
 import { compareWireSize, type WireSize } from "../../units/wire-size.ts";
+import { judgePiece, type Piece, piecesBehind } from "../circuit-pieces.ts";
 import type { SmallConductorLimits } from "../editions/edition-data.ts";
 import { BREAKER_RATINGS } from "../editions/product-values.ts";
 import { fixBy } from "../fix-parts.ts";
 import { titled } from "../line-load-fixes.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
-import { defineRule } from "../rule.ts";
+import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
@@ -55,10 +54,12 @@ export const conductorTooSmall = defineRule({
       const offers = state === "proposed" ? breakerOffers(breaker, pieces, rating, limits, state) : [];
       // Jumpers alone are made anew: where a cable is too thin as well, the breaker is what is wrong.
       const areCablesRight = pieces.every(
-        ({ box, ...piece }) => box !== undefined || judge(piece, rating, limits) === "passes",
+        (piece) => piece.box !== undefined || judgePiece(piece, rating, limits) === "passes",
       );
+      const tooSmall = pieces.filter((piece) => typeof judgePiece(piece, rating, limits) === "object");
+      const root = tooSmall.find(({ box }) => box === undefined);
       for (const piece of pieces) {
-        const verdict = judge(piece, rating, limits);
+        const verdict = judgePiece(piece, rating, limits);
         if (verdict === "passes") continue;
         const subjects = [piece.subject, subject("device", breaker)];
         const shown = {
@@ -84,12 +85,29 @@ export const conductorTooSmall = defineRule({
               offers: [...offers, ...(areCablesRight ? jumperOffers(section, piece, rating, limits, state) : [])],
             }),
             ...basisOf(piece.marks, marksOn(breaker, "breakerRatingA")),
+            ...(piece === root && { hides: ofBreaker(section, breaker, tooSmall, piece) }),
           });
         }
       }
     }
   },
 });
+
+/** A cable is too thin: the breaker is what is wrong, and all that it is too large for is told by the first cable. */
+function ofBreaker(
+  section: Section,
+  breaker: Device,
+  tooSmall: readonly Piece[],
+  root: Piece,
+): NonNullable<Report["hides"]> {
+  const others = tooSmall.filter((piece) => piece !== root).map((piece) => piece.subject.id);
+  const outlets = section.circuitOf(breaker.id).outlets.map((key) => parseOutlet(key).device);
+  return [
+    { rule: "conductor-too-small", subjects: others },
+    { rule: "egc-too-small", subjects: tooSmall.map((piece) => piece.subject.id) },
+    { rule: "receptacle-rating", subjects: [...new Set(outlets)] },
+  ];
+}
 
 /** The greatest breaker that every conductor behind it allows. */
 function breakerOffers(
@@ -100,7 +118,7 @@ function breakerOffers(
   state: StateName,
 ): readonly Fix[] {
   const allowed = BREAKER_RATINGS.filter(
-    (one) => one < rating && pieces.every((piece) => judge(piece, one, limits) === "passes"),
+    (one) => one < rating && pieces.every((piece) => judgePiece(piece, one, limits) === "passes"),
   );
   const best = allowed[allowed.length - 1];
   if (best === undefined) return [];
@@ -144,79 +162,3 @@ const isPushedIn = (box: Enclosure, jumper: JumperId): boolean =>
       at?.kind === "terminal" && device !== undefined && findTerminal(device, at.terminal)?.entryKind === "push-in"
     );
   });
-
-/** A cable or jumper with its thinnest conductor in the circuit. */
-interface Piece {
-  readonly subject: Subject;
-  readonly path: string;
-  readonly awg: WireSize;
-  readonly material: Material;
-  readonly marks: readonly EvidenceMark[];
-  /** Enclosure of a jumper. */
-  readonly box?: Enclosure;
-}
-
-function piecesBehind(section: Section, breaker: Device): readonly Piece[] {
-  const boxOfJumper = new Map<string, Enclosure>();
-  for (const box of [...section.breakers().map(({ panel }) => panel), ...section.enclosures])
-    for (const id of Object.keys(box.jumpers)) boxOfJumper.set(id, box);
-  const { hotEnds, neutralEnds } = section.circuitOf(breaker.id);
-  const pieces = new Map<string, Piece>();
-  for (const end of [...hotEnds, ...neutralEnds]) {
-    const piece = pieceOf(section, end, boxOfJumper);
-    if (piece === undefined) continue;
-    const known = pieces.get(piece.subject.id);
-    if (known === undefined || compareWireSize(piece.awg, known.awg) < 0) pieces.set(piece.subject.id, piece);
-  }
-  return [...pieces.values()].sort((a, b) => (a.subject.id < b.subject.id ? -1 : 1));
-}
-
-function pieceOf(
-  { installation }: Section,
-  end: EndKey,
-  boxOfJumper: ReadonlyMap<string, Enclosure>,
-): Piece | undefined {
-  const parsed = parseEnd(end);
-  if (parsed === undefined) return undefined;
-  if (parsed.of === "cable") {
-    const cable = installation.cables[parsed.cable];
-    const conductor = cable?.conductors[parsed.conductor];
-    if (cable === undefined || conductor === undefined) return undefined;
-    const { awg, material } = conductor;
-    return {
-      subject: subject("cable", cable),
-      path: cable.name,
-      awg,
-      material,
-      marks: marksOn(cable, "item", "conductors"),
-    };
-  }
-  const box = boxOfJumper.get(parsed.jumper);
-  const jumper = box?.jumpers[parsed.jumper];
-  if (box === undefined || jumper === undefined) return undefined;
-  const { awg, material } = jumper;
-  return {
-    subject: subject("jumper", jumper),
-    path: `jumper ${jumper.name} in ${box.name}`,
-    awg,
-    material,
-    marks: marksOn(jumper, "awg", "material"),
-    box,
-  };
-}
-
-type Verdict = "passes" | "cannot-tell" | { readonly limit: Amps };
-
-/**
- * The table names small sizes only. A thicker conductor carries at least what a thinner one does, so a size without a row
- * passes where a thinner row passes, and fails where a thicker row fails; between the two nothing is known.
- */
-function judge({ awg, material }: Piece, rating: Amps, limits: SmallConductorLimits): Verdict {
-  const rows = Object.entries(limits[material]) as [WireSize, Amps][];
-  const own = limits[material][awg];
-  if (own !== undefined) return rating > own ? { limit: own } : "passes";
-  if (rows.some(([size, limit]) => compareWireSize(size, awg) < 0 && rating <= limit)) return "passes";
-  const above = rows.filter(([size]) => compareWireSize(size, awg) > 0).map(([, limit]) => limit);
-  const least = Math.min(...above) as Amps;
-  return above.length > 0 && rating > least ? { limit: least } : "cannot-tell";
-}

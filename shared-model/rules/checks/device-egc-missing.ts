@@ -32,7 +32,7 @@ type Standing = "grounded" | "missing" | "cannot-tell";
  */
 export const deviceEgcMissing = defineRule({
   id: "device-egc-missing",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary:

@@ -1,9 +1,10 @@
-import type { Device } from "../../model/device.ts";
 import { type EndKey, type OutletKey, parseEnd } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
-import type { OutletStanding, PathStep, Section } from "../../solver/section.ts";
+import { sectionProof } from "../../solver/circuit/section-proof.ts";
+import type { OutletStanding, Section } from "../../solver/section.ts";
 import { bringFix } from "../line-load-fixes.ts";
+import { otherCircuit } from "../other-circuit.ts";
 import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
@@ -28,7 +29,7 @@ const messages = {
 /** With the contacts open the outlet has kept its hot and lost its neutral. */
 export const downstreamHotOnLine = defineRule({
   id: "downstream-hot-on-line",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "An outlet whose neutral is behind a ground-fault device must have its hot behind the same device.",
@@ -43,7 +44,7 @@ export const downstreamHotOnLine = defineRule({
       for (const standing of section.outlets()) {
         if (!isSplitRound(section, found, standing)) continue;
         const { outlet, enclosure } = standing;
-        const other = otherCircuit(section, found, standing);
+        const other = otherCircuit(section, found.device.id, found.lineHot, hotOf(standing));
         const ends = endsLeaving(section, found, standing);
         const shown = { outlet: outlet.name, box: enclosure.name, device: found.device.name };
         report({
@@ -80,30 +81,13 @@ function isSplitRound(section: Section, { device, open }: LineLoadDevice, standi
 
 /** Outlets that the device would protect, were it not for a load that brings the hot round it. */
 const outletsUncovered = (section: Section, { device }: LineLoadDevice): readonly string[] =>
-  section
-    .outlets()
-    .filter(({ tests }) =>
-      tests.some(
+  sectionProof(section)
+    .outlets.filter(({ devices }) =>
+      devices.some(
         (test) => test.device === device.id && test.reachedThroughLoad && !test.hotReached && !test.neutralReached,
       ),
     )
-    .map(({ outlet }) => outlet.key);
-
-/** Breaker of its hot, where the LINE of the device is on another one or on its other leg. */
-function otherCircuit(section: Section, found: LineLoadDevice, standing: OutletStanding): Device | undefined {
-  const own = feedOf(section, section.wayFrom("ungrounded", hotOf(standing), found.device.id));
-  const line = feedOf(section, section.wayFrom("ungrounded", found.lineHot, found.device.id));
-  if (own === undefined || line === undefined) return undefined;
-  return own.breaker === line.breaker && own.terminal === line.terminal ? undefined : own.breaker;
-}
-
-/** The breaker and terminal by which a way comes out of a panel last. */
-function feedOf(section: Section, way: readonly PathStep[] | undefined) {
-  const breakers = new Map(section.breakers().map(({ device }) => [device.id, device]));
-  const step = way?.findLast((one) => one.kind === "device" && breakers.has(one.device));
-  const breaker = step?.kind === "device" ? breakers.get(step.device) : undefined;
-  return breaker === undefined ? undefined : { breaker, terminal: step?.to };
-}
+    .map(({ standing }) => standing.outlet.key);
 
 interface Leaving {
   readonly hot?: EndKey;

@@ -25,7 +25,7 @@ const messages = {
 /** With the contacts open the outlet has lost its hot and kept its neutral, and LOAD N itself is dead. */
 export const downstreamNeutralOnLine = defineRule({
   id: "downstream-neutral-on-line",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "An outlet whose hot is behind a ground-fault device must have its neutral behind the same device.",

@@ -1,19 +1,25 @@
 import type { Cable } from "../../model/cable.ts";
-import type { Box } from "../../model/enclosure.ts";
+import type { Device } from "../../model/device.ts";
+import type { Box, Enclosure } from "../../model/enclosure.ts";
 import { parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
 import type { Section, Spot } from "../../solver/section.ts";
+import { fixIn } from "../fix-parts.ts";
 import { joinGroupsFix } from "../ground-fixes.ts";
 import { type BoxGrounds, type GroundGroup, groundsOf } from "../grounds.ts";
-import { defineRule } from "../rule.ts";
+import { toBarFix } from "../neutral-ground-fixes.ts";
+import { partedInPanels } from "../panel-grounds.ts";
+import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
   apart:
     "The grounds in {box} are {count} groups that are not joined there: {groups}.{without} Join them in one splice, or with a link between their splices; box fill stays the same.",
+  parted:
+    "{end} is on nothing in {panel}, so that the ground of its circuit leads nowhere.{without} Land it on the ground bar.",
 };
 
 /**
@@ -22,10 +28,11 @@ const messages = {
  */
 export const egcNotSplicedAll = defineRule({
   id: "egc-not-spliced-all",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
-  summary: "All equipment grounds of the circuits in a box must be joined to each other there.",
+  summary:
+    "All equipment grounds of the circuits in a box must be joined to each other there, and in a panel to its bar.",
   why: "A ground that is left out of the joint leaves everything beyond it without a way for fault current, and nothing shows it until a fault. Two joints without a link are the usual slip when one joint would take more than its connector. An isolated ground of a receptacle may pass by; grounds of a cable that is not used in the box may stay capped.",
   messages,
   sections: everyEdition("250.148", "from-memory"),
@@ -39,41 +46,76 @@ export const egcNotSplicedAll = defineRule({
       const groups = settled.filter((group) => !isIsolated(installation, box, group, settled));
       if (groups.length < 2) continue;
       const fix = joinGroupsFix(installation, box, state, groups);
+      const dead = without(section, spotsOf(box, groups));
       report({
         subjects: [subject("enclosure", box)],
         message: fillIn(messages.apart, {
           box: box.name,
           count: groups.length,
           groups: groups.map((group) => wordsOf(installation, box, group)).join("; "),
-          without: withoutWords(section, box, groups),
+          without: withoutWords(dead),
         }),
         data: { groups: groups.length },
         ...basisOf(
           groups.flatMap(({ ends }) => ends).flatMap((end) => marksOn(box.places[end] ?? {}, "at")),
           groups.flatMap(({ armour }) => armour).flatMap((cable) => marksOn(cable, "construction")),
         ),
-        hides: consequences(box, grounds, groups),
+        hides: [...consequences(box, grounds, groups), ...ungrounded(dead)],
         ...(fix !== undefined && { fix }),
+      });
+    }
+    for (const { cable, panel, end, far } of partedInPanels(section)) {
+      const dead = without(section, [{ end: far }]);
+      report({
+        subjects: [subject("cable", cable), subject("enclosure", panel)],
+        message: fillIn(messages.parted, {
+          end: nameOfEnd(installation, panel, end),
+          panel: panel.name,
+          without: withoutWords(dead),
+        }),
+        ...basisOf(marksOn(panel.places[end] ?? {}, "at")),
+        hides: ungrounded(dead),
+        ...fixIn(state, () => toBarFix(installation, panel, end, "ground", state)),
       });
     }
   },
 });
 
-/** The metal boxes and devices that lose their ground by it, here and beyond: " Without a ground: 17G and D17G." */
-function withoutWords(section: Section, box: Box, groups: readonly GroundGroup[]): string {
-  const reach = section.reach();
-  const dead = groups
+interface Without {
+  readonly boxes: readonly Enclosure[];
+  readonly devices: readonly Device[];
+}
+
+/** One spot of each group that does not lead to ground. */
+const spotsOf = (box: Box, groups: readonly GroundGroup[]): readonly Spot[] =>
+  groups
     .filter(({ reachesGround }) => !reachesGround)
-    .map(({ ends: [end], bond }): Spot => (bond || end === undefined ? { bond: box.id } : { end }));
+    .map(({ ends: [end], bond }) => (bond || end === undefined ? { bond: box.id } : { end }));
+
+/** What is told of devices without a ground, where this is why they have none. */
+const ungrounded = ({ devices }: Without): NonNullable<Report["hides"]> =>
+  ["egc-missing", "grounding-type-unprotected"].map((rule) => ({ rule, subjects: devices.map(({ id }) => id) }));
+
+/** The metal boxes and devices that lose their ground by it, here and beyond. */
+function without(section: Section, dead: readonly Spot[]): Without {
+  const reach = section.reach();
   const hangs = (spot: Spot): boolean => dead.some((group) => reach.areJoined(group, spot));
-  const boxes = section.enclosures.filter(
-    (one) => one.kind === "box" && one.material === "metal" && hangs({ bond: one.id }),
-  );
-  const devices = section.enclosures.flatMap((one) =>
-    inOrder(one.devices).filter((device) =>
-      terminalsOf(device).some(({ name, purpose }) => purpose === "ground" && hangs({ device: device.id, node: name })),
+  return {
+    boxes: section.enclosures.filter(
+      (one) => one.kind === "box" && one.material === "metal" && hangs({ bond: one.id }),
     ),
-  );
+    devices: section.enclosures.flatMap((one) =>
+      inOrder(one.devices).filter((device) =>
+        terminalsOf(device).some(
+          ({ name, purpose }) => purpose === "ground" && hangs({ device: device.id, node: name }),
+        ),
+      ),
+    ),
+  };
+}
+
+/** " Without a ground: 17G and D17G." */
+function withoutWords({ boxes, devices }: Without): string {
   const names = [boxes, devices].flatMap((items: readonly { readonly name: string }[]) =>
     items.map(({ name }) => name).sort(),
   );

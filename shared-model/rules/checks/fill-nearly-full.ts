@@ -1,11 +1,11 @@
-import { creditedVolume } from "../../queries/box-volume.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { exceedsVolume, formatVolume, subtractVolume, toDecimal } from "../../units/volume.ts";
 import { thickestOf } from "../../units/wire-size.ts";
+import { roomIn } from "../fill/box-room.ts";
 import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject, withCanada } from "../rule-parts.ts";
 
 const messages = {
   full: "{box} has {spare} in³ left of {volume}: one more conductor of {awg} AWG, which takes {allowance} in³, would overfill it. Before anything is added here, plan a larger box, a marked ring or an extension.",
@@ -18,21 +18,22 @@ const messages = {
 /** Exactly full is nearly full; a box that is overfull or has no volume is the business of other rules. */
 export const fillNearlyFull = defineRule({
   id: "fill-nearly-full",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "advice",
   summary: "A box that has no room for one more conductor of its largest size is named before someone adds to it.",
   why: "A box that passes today fails with the next cable, and that is found out when the wall is closed. Pigtails and links add nothing, so grounds and feeds can still be made up; a cable, a larger device or a thicker conductor cannot be added.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: withCanada(everyEdition("none (own check)", "own-rule"), "none (own check)", "own-rule"),
   values: ["conductorAllowance"],
   check({ enclosure, installation, edition, report, cannotTell }) {
     if (enclosure.kind !== "box") return;
-    const volume = creditedVolume(enclosure);
+    const volume = roomIn(enclosure, edition);
     const contents = boxContents(installation, enclosure, edition);
     const counted = countFill(contents, edition);
     if (volume === undefined || !counted.applies || exceedsVolume(counted.total, volume)) return;
-    const awg = thickestOf([...contents.conductors, ...contents.grounds].map((one) => one.awg));
+    const grounds = edition.values.groundAllowances?.value === 0 ? [] : contents.grounds;
+    const awg = thickestOf([...contents.conductors, ...grounds].map((one) => one.awg));
     const allowance = awg === undefined ? undefined : edition.values.conductorAllowance.value[awg];
     const spare = subtractVolume(volume, counted.total);
     if (awg === undefined || allowance === undefined || spare >= allowance) return;

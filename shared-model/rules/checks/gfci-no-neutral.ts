@@ -1,6 +1,7 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
 import type { Section, Spot } from "../../solver/section.ts";
-import { isBeingSurveyed } from "../path-words.ts";
+import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
+import { isBeingSurveyed, marksAtStop, stopWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import type { LineLoadDevice } from "../section-parts.ts";
@@ -8,7 +9,7 @@ import { cableLeadingOutside, LeadingOutside, lineLoadDevices, marksOnWay, outle
 
 const messages = {
   noNeutral:
-    "{device} in {box} cannot trip: no neutral reaches its LINE, so that its electronics have no supply, and its hot goes through to {outlets}. Land the neutral of the supply on LINE N.",
+    "{device} in {box} cannot trip: no neutral reaches its LINE, so that its electronics have no supply, and its hot goes through to {outlets}.{place} Land the neutral of the supply on LINE N.",
   outside:
     "Cannot tell whether {outlets} have a neutral on LINE: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
 };
@@ -18,7 +19,7 @@ const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "open-neutra
 /** LINE is live and its neutral reaches nothing, in any switch position. */
 export const gfciNoNeutral = defineRule({
   id: "gfci-no-neutral",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "A ground-fault device must have the neutral of its supply on LINE.",
@@ -27,30 +28,45 @@ export const gfciNoNeutral = defineRule({
   sections: everyEdition("110.3(B)", "unconfirmed"),
   check({ section, report, cannotTell }) {
     const outside = new LeadingOutside();
-    for (const found of lineLoadDevices(section)) {
-      const lineNeutral = lineNeutralOf(found);
-      if (lineNeutral === undefined || !hasNoNeutral(section, found, lineNeutral)) continue;
-      const { device, enclosure } = found;
+    const found: OfCause[] = [];
+    for (const one of lineLoadDevices(section)) {
+      const lineNeutral = lineNeutralOf(one);
+      if (lineNeutral === undefined || !hasNoNeutral(section, one, lineNeutral)) continue;
+      const { device, enclosure } = one;
       const cable = cableLeadingOutside(section, lineNeutral);
       if (cable !== undefined) {
         outside.add(cable, device.name);
         continue;
       }
       if (isBeingSurveyed(section, enclosure.id)) continue;
-      const behind = outletsBehind(section, found);
+      const behind = outletsBehind(section, one);
       const others = behind.filter(({ outlet }) => outlet.device.id !== device.id);
       const names = (others.length > 0 ? others : behind).map(({ outlet }) => outlet.name);
-      report({
+      const [nearest] = behind;
+      const place = nearest === undefined ? undefined : section.whereNeutralStops(nearest.outlet.key);
+      const where = stopWords(section, place, enclosure.id);
+      if (where === "being-surveyed") continue;
+      const report = {
         subjects: [subject("device", device)],
         message: fillIn(messages.noNeutral, {
           device: device.name,
           box: enclosure.name,
           outlets: others.length > 0 ? listed(names) : names.length > 0 ? "its own face" : "its LOAD terminals",
+          place: place === undefined ? "" : ` ${where}`,
         }),
-        ...basisOf(marksOn(device, "type"), marksOnWay(section, section.wayFrom("ungrounded", found.lineHot))),
-        hides: CONSEQUENCES.map((rule) => ({ rule, subjects: behind.map(({ outlet }) => outlet.key) })),
-      });
+        ...basisOf(
+          marksOn(device, "type"),
+          marksOnWay(section, section.wayFrom("ungrounded", one.lineHot)),
+          marksAtStop(section, place),
+        ),
+        hides: [
+          ...CONSEQUENCES.map((rule) => ({ rule, subjects: behind.map(({ outlet }) => outlet.key) })),
+          { rule: "capped-neutral-forgotten", subjects: place?.ends ?? [] },
+        ],
+      };
+      found.push({ cause: causeAt(place), report });
     }
+    for (const each of oncePerCause("gfci-no-neutral", found)) report(each);
     outside.ask(messages.outside, cannotTell);
   },
 });

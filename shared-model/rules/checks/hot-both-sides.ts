@@ -16,7 +16,7 @@ const CONSEQUENCES = ["downstream-hot-on-line", "outlet-not-protected", "wish-no
 /** With the contacts open, a source still reaches both the LINE and the LOAD hot. */
 export const hotBothSides = defineRule({
   id: "hot-both-sides",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "The LOAD hot of a ground-fault device must get its supply through the device alone.",

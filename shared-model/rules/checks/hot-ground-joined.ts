@@ -21,7 +21,7 @@ const messages = {
 /** Found at what joins the two with the least taken out; walked from the ground. */
 export const hotGroundJoined = defineRule({
   id: "hot-ground-joined",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "A hot must touch no equipment ground, no ground terminal and no metal of a box.",

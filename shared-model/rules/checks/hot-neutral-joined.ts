@@ -29,7 +29,7 @@ const DEVICE_CONSEQUENCES = ["neutral-both-sides", "hot-both-sides"];
 /** Loads removed: what joins the two is metal. Found at what parts them with the least taken out. */
 export const hotNeutralJoined = defineRule({
   id: "hot-neutral-joined",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Hot and neutral must meet in a load only.",

@@ -26,7 +26,7 @@ const DEVICE_CONSEQUENCES = ["gfci-no-neutral", "freezer-shares-trip"];
 /** With the contacts open, a source reaches one pole on LOAD alone, and the other pole not. */
 export const lineLoadHalfSwapped = defineRule({
   id: "line-load-half-swapped",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Both conductors of the supply of a ground-fault device belong on LINE.",

@@ -32,7 +32,7 @@ const DEVICE_CONSEQUENCES = ["gfci-no-neutral", "gfci-load-empty-tape", "freezer
 /** With the contacts open, sources reach both LOAD terminals and neither LINE terminal. */
 export const lineLoadSwapped = defineRule({
   id: "line-load-swapped",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "The supply of a ground-fault device belongs on its LINE terminals.",

@@ -34,6 +34,7 @@ export const liveLooseEnd = defineRule({
         subjects: [subject("end", { id: end, name: shown.end }), subject("enclosure", enclosure)],
         message: fillIn(reach.isAlwaysLive({ end }) ? messages.live : messages.sometimes, shown),
         ...basisOf(marksOn(enclosure.places[end] ?? {}, "at")),
+        hides: [{ rule: "open-hot", subjects: deadBy(section, end) }],
         ...fixIn(state, () =>
           fixBy(`Cap ${shown.end} in ${shown.box}`, "land-end", {
             state,
@@ -47,6 +48,13 @@ export const liveLooseEnd = defineRule({
   },
 });
 
+/** Outlets whose hot stops at a loose end: to land it is all they need. */
+const deadBy = (section: Section, end: EndKey): readonly string[] =>
+  section
+    .outlets()
+    .filter(({ outlet, live }) => !live && section.whereHotStops(outlet.key)?.ends.includes(end) === true)
+    .map(({ outlet }) => outlet.key);
+
 interface LooseEnd {
   readonly enclosure: Enclosure;
   readonly end: EndKey;
@@ -55,17 +63,31 @@ interface LooseEnd {
 /** Loose ends in the boxes of a section, and those of its cables in panels; boxes that are being surveyed left out. */
 function looseEnds(section: Section): readonly LooseEnd[] {
   const { enclosures } = section.installation;
-  const isLoose = ({ enclosure, end }: LooseEnd): boolean => enclosure.places[end]?.at.kind === "loose";
   const inBoxes = section.enclosures
     .filter(({ id }) => !isBeingSurveyed(section, id))
-    .flatMap((enclosure) => (Object.keys(enclosure.places) as EndKey[]).sort().map((end) => ({ enclosure, end })));
+    .flatMap((enclosure) => looseIn(enclosure).map((end) => ({ enclosure, end })));
   const inPanels = section.cables.flatMap((cable) =>
     (["a", "b"] as const).flatMap((side) => {
       const where = cable.sides[side];
       const enclosure = "enclosure" in where ? enclosures[where.enclosure] : undefined;
       if (enclosure?.kind !== "panel") return [];
-      return keysOf(cable).map((key) => ({ enclosure, end: cableEnd(cable.id, key, side) }));
+      const ends = keysOf(cable).map((key) => cableEnd(cable.id, key, side));
+      return ends.filter((end) => isLoose(enclosure, end)).map((end) => ({ enclosure, end }));
     }),
   );
-  return [...inBoxes, ...inPanels].filter(isLoose);
+  return [...inBoxes, ...inPanels];
 }
+
+const looseKept = new WeakMap<Enclosure, readonly EndKey[]>();
+
+/** Sorted. Cached by the identity of the enclosure. */
+function looseIn(enclosure: Enclosure): readonly EndKey[] {
+  let loose = looseKept.get(enclosure);
+  if (loose === undefined) {
+    loose = (Object.keys(enclosure.places) as EndKey[]).filter((end) => isLoose(enclosure, end)).sort();
+    looseKept.set(enclosure, loose);
+  }
+  return loose;
+}
+
+const isLoose = ({ places }: Enclosure, end: EndKey): boolean => places[end]?.at.kind === "loose";

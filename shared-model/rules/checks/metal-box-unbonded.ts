@@ -18,7 +18,7 @@ const messages = {
  */
 export const metalBoxUnbonded = defineRule({
   id: "metal-box-unbonded",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A metal box with an equipment ground in it must be joined to that ground by a screw or clip of its own.",

@@ -16,7 +16,7 @@ const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-nee
 /** With the contacts open, the neutral of the supply still reaches both the LINE and the LOAD neutral. */
 export const neutralBothSides = defineRule({
   id: "neutral-both-sides",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "The LOAD neutral of a ground-fault device must get its neutral through the device alone.",

@@ -1,9 +1,12 @@
-import type { Panel } from "../../model/enclosure.ts";
-import type { EndKey } from "../../model/ids.ts";
+import type { Enclosure, Panel } from "../../model/enclosure.ts";
+import { cableEnd, type EnclosureId, type EndKey } from "../../model/ids.ts";
 import { cableOfEnd, findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
+import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import { panelNets } from "../../solver/panel-nets.ts";
 import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
+import { cablesOnWays } from "../../solver/sections.ts";
 import { fixIn } from "../fix-parts.ts";
+import { keysOf } from "../ground-leads.ts";
 import { familyAt, isFromPanel, partFix, toBarFix, withoutPanelJumperFix } from "../neutral-ground-fixes.ts";
 import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
@@ -14,13 +17,15 @@ const messages = {
   joined:
     "Neutral and ground touch{when}: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
   bootleg:
-    "Neutral used as ground{when}: {piece}, and no ground arrives there. If the neutral opens, metal parts become live. Part the two, and bring a ground or mark the outlet as having none.",
+    "Neutral used as ground{when}: {piece}, and no ground is joined to it. If the neutral opens, metal parts become live. Part the two, and join a ground to it or mark the outlet as having none.",
   inPanel:
     "Neutral and ground are joined in {panel}, where the main bond is not: by {pieces}. Return current runs on the ground wires and on metal parts. Part the two bars; they are joined at the main bond alone.",
   groundOnNeutralBar:
     "{end} is on the neutral bar of {panel}, where the main bond is not: return current runs on the ground wires that it serves. Land it on the ground bar.",
   neutralOnGroundBar:
     "{end} is on the ground bar of {panel}: the return current of {outlets} runs over the main bond and the metal of the panel. Land it on the neutral bar.",
+  secondBond:
+    "The bonding screw or strap of {panel} is in, and {end} brings it a ground from the panel that feeds it: neutral and ground are joined a second time, and return current runs on the ground of the feeder. Take it out; the two bars are joined at the main bond alone.",
   bondUnknown:
     "Cannot tell whether neutral and ground may be joined in {panel}: it is not recorded whether the main bond is there. Look for the bonding screw or strap, and record it.",
 };
@@ -43,7 +48,20 @@ export const neutralGroundJoined = defineRule({
   },
   checkPanel(context) {
     const { enclosure: panel, state, report, cannotTell } = context;
-    if (panel.kind !== "panel" || panel.mainBond === "here") return;
+    if (panel.kind !== "panel") return;
+    if (panel.mainBond === "here") {
+      const end = feederGround(context, panel);
+      if (end === undefined) return;
+      report({
+        subjects: [subject("enclosure", panel)],
+        message: fillIn(messages.secondBond, {
+          panel: panel.name,
+          end: nameOfEnd(context.installation, panel, end),
+        }),
+        ...basisOf(marksOn(panel, "mainBond"), marksOn(panel.places[end] ?? {}, "at")),
+      });
+      return;
+    }
     const { jumpers, grounds, joined, isGrounded } = joinedIn(context, panel);
     if (!joined && grounds.length === 0) return;
     const subjects = [subject("enclosure", panel)];
@@ -109,7 +127,30 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
     ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
     ...basisOf(marksOnWay(section, [by])),
     ...fixIn(state, () => partFix(section, by, state)),
-    hides: NOT_PROTECTED.map((rule) => ({ rule, subjects: hidden })),
+    hides: [
+      ...NOT_PROTECTED.map((rule) => ({ rule, subjects: hidden })),
+      { rule: "device-egc-missing", subjects: devicesAt(enclosure, by) },
+      { rule: "open-neutral", subjects: partedBy(section, by) },
+    ],
+  });
+}
+
+/** Outlets whose neutral stops in a box where the white that should feed it lies among the grounds. */
+function partedBy(section: Section, by: PathStep): readonly string[] {
+  if (by.kind !== "cable") return [];
+  const boxes: readonly (EnclosureId | undefined)[] = enclosuresOfStep(by);
+  return section
+    .outlets()
+    .filter(({ outlet }) => boxes.includes(section.whereNeutralStops(outlet.key)?.enclosure))
+    .map(({ outlet }) => outlet.key);
+}
+
+/** Devices with a terminal at the joint: one whose ground screw is on its neutral is not asked for a pigtail as well. */
+function devicesAt(enclosure: Enclosure, by: PathStep): readonly string[] {
+  if (by.kind === "device") return [by.device];
+  return [by.from, by.to].flatMap((end) => {
+    const at = enclosure.places[end]?.at;
+    return at?.kind === "terminal" ? at.device : [];
   });
 }
 
@@ -125,12 +166,10 @@ function isBootleg(section: Section, by: PathStep): boolean {
 
 /** Outlets that a device would protect, were it not for the ground that reaches their neutral round it. */
 const outletsUncovered = (section: Section): readonly string[] =>
-  section
-    .outlets()
-    .filter((standing) =>
-      standing.tests.some(
-        ({ device, hotReached, neutralReached, personnelClass, powered }) =>
-          neutralReached &&
+  sectionProof(section)
+    .outlets.filter(({ standing, devices }) =>
+      devices.some(
+        ({ device, hotReached, personnelClass, powered }) =>
           !hotReached &&
           personnelClass &&
           powered &&
@@ -138,11 +177,12 @@ const outletsUncovered = (section: Section): readonly string[] =>
           !section.sensorCut(device).isGrounded(neutralOf(standing)),
       ),
     )
-    .map(({ outlet }) => outlet.key);
+    .map(({ standing }) => standing.outlet.key);
 
 /** Neutrals of outlets that are landed on a ground bar where the main bond is: it works, by way of the bond. */
 function reportGroundBars({ section, edition, state, report }: SectionContext): void {
   const { installation } = section;
+  if (!hasOnGroundBar(section)) return;
   const onBar = new Map<EndKey, { readonly panel: Panel; readonly outlets: string[] }>();
   for (const standing of section.outlets()) {
     const first = section.wayFrom("grounded", neutralOf(standing))?.find((step) => step.kind === "cable");
@@ -171,10 +211,39 @@ function reportGroundBars({ section, edition, state, report }: SectionContext): 
   }
 }
 
+/** Whether any conductor is landed so that is no ground: nothing else is taken for a neutral there, so that ways need not be sought. */
+const hasOnGroundBar = (section: Section): boolean =>
+  cablesOnWays(section).some((cable) =>
+    (["a", "b"] as const).some((side) => {
+      const where = cable.sides[side];
+      const panel = "enclosure" in where ? section.installation.enclosures[where.enclosure] : undefined;
+      if (panel?.kind !== "panel") return false;
+      return keysOf(cable).some(
+        (key) => cable.conductors[key]?.grounding !== true && isOnGroundBar(panel, cableEnd(cable.id, key, side)),
+      );
+    }),
+  );
+
 /** Where the main bond is, or may be: elsewhere a neutral there is no neutral, which is told at the outlets. */
 function isOnGroundBar(panel: Panel, end: EndKey): boolean {
   return panel.supply === "service" && panel.mainBond !== "elsewhere" && familyAt(panel, end) === "ground-bar";
 }
+
+/**
+ * The ground by which a panel is fed from another. Without one, as in an outbuilding of old, its bond is where its
+ * ground begins.
+ */
+const feederGround = ({ installation }: BoxContext, panel: Panel): EndKey | undefined =>
+  panel.supply === "service"
+    ? undefined
+    : (Object.keys(panel.places) as EndKey[])
+        .sort()
+        .find(
+          (end) =>
+            panel.places[end]?.at.kind === "terminal" &&
+            findEndFacts(installation, panel, end)?.grounding === true &&
+            isFromPanel(installation, end),
+        );
 
 /** What joins the two bars inside a panel: jumpers between them, and grounds of cables that are on the neutral one. */
 function joinedIn({ installation }: BoxContext, panel: Panel) {

@@ -1,14 +1,17 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import { cableOfEnd, nameOfEnd } from "../../queries/end-facts.ts";
+import { throughLoads } from "../../solver/circuit/through-loads.ts";
 import type { OutletStanding, Section, Spot, WrongPlace } from "../../solver/section.ts";
+import { colourConsequences } from "../crossed-conductors.ts";
+import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
 import { marksAtStop, stopWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { anyOf, basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, hotOf, LeadingOutside, marksOnWay, needsNeutral, neutralOf } from "../section-parts.ts";
 
 const messages = {
-  open: "{outlet} in {box} has its neutral and no hot in any switch position. {place} Find the break and join the hot.",
+  open: "{outlet} in {box} has its neutral and no hot in any switch position{through}. {place} Find the break and join the hot.",
   onNeutral:
     "{outlet} in {box} has no hot: its hot terminal is joined to the neutral. Bring the hot of the circuit, and look where the two come together.",
   onGround:
@@ -27,7 +30,7 @@ const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected"];
 /** Judged over all switch positions: a lamp that some position lights is none. */
 export const openHot = defineRule({
   id: "open-hot",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "An outlet that has its neutral must have a hot.",
@@ -36,6 +39,7 @@ export const openHot = defineRule({
   sections: everyEdition("none (own check)", "own-rule"),
   check({ section, report, cannotTell }) {
     const outside = new LeadingOutside();
+    const found: OfCause[] = [];
     const inPanels = new Map<EndKey, { readonly panel: EnclosureId; readonly standings: OutletStanding[] }>();
     for (const standing of section.outlets()) {
       const kind = kindOf(section, standing);
@@ -50,6 +54,7 @@ export const openHot = defineRule({
       const place = kind === "open" ? section.whereHotStops(outlet.key) : undefined;
       const where = stopWords(section, place, enclosure.id);
       if (kind === "open" && where === "being-surveyed") continue;
+      const through = kind === "open" ? throughLoads(section, hot).names : [];
       const atPanel = kind === "onNeutral" ? endOnBar(section, standing) : endInPanel(section, place);
       if (atPanel !== undefined) {
         const known = inPanels.get(atPanel.end);
@@ -57,16 +62,27 @@ export const openHot = defineRule({
         else known.standings.push(standing);
         continue;
       }
-      report({
+      const report = {
         subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
-        message: fillIn(messages[kind], { outlet: outlet.name, box: enclosure.name, place: where }),
+        message: fillIn(messages[kind], {
+          outlet: outlet.name,
+          box: enclosure.name,
+          through: through.length === 0 ? "" : `, but is live through ${anyOf(through)}`,
+          place: where,
+        }),
         ...basisOf(
           marksOn(outlet.device, "type"),
           kind === "onNeutral" ? marksOnWay(section, section.wayFrom("grounded", hot)) : marksAtStop(section, place),
         ),
-        hides: CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
-      });
+        hides: [
+          ...CONSEQUENCES.map((rule) => ({ rule, subjects: [outlet.key] })),
+          ...(kind === "onNeutral" ? colourConsequences(section, standing) : []),
+          { rule: "capped-neutral-forgotten", subjects: place?.ends ?? [] },
+        ],
+      };
+      found.push({ cause: causeAt(place), report });
     }
+    for (const one of oncePerCause("open-hot", found)) report(one);
     for (const [end, { panel: id, standings }] of inPanels) {
       const panel = section.installation.enclosures[id];
       const cable = cableOfEnd(section.installation, end);
@@ -89,7 +105,10 @@ export const openHot = defineRule({
               }),
         data: { outlets: standings.length },
         ...basisOf(marksAtStop(section, { enclosure: id, ends: [end] })),
-        hides: CONSEQUENCES.map((rule) => ({ rule, subjects: standings.map(({ outlet }) => outlet.key) })),
+        hides: [
+          ...CONSEQUENCES.map((rule) => ({ rule, subjects: standings.map(({ outlet }) => outlet.key) })),
+          { rule: "capped-neutral-forgotten", subjects: [end] },
+        ],
       });
     }
     outside.ask(messages.outside, cannotTell);

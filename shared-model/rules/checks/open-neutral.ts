@@ -1,10 +1,13 @@
+import { throughLoads } from "../../solver/circuit/through-loads.ts";
+import type { Section, Spot } from "../../solver/section.ts";
+import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
 import { marksAtStop, stopWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { anyOf, basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, LeadingOutside, needsNeutral, neutralOf } from "../section-parts.ts";
 
 const messages = {
-  open: "{outlet} in {box} is live and has no neutral: with something switched on, every contact of it can read live. {place} Find the break and join the neutral.",
+  open: "{outlet} in {box} is live and has no neutral: with {something} switched on, every contact of it can read live{legs}. {place} Find the break and join the neutral.",
   onGround:
     "{outlet} in {box} is live and has no neutral: its neutral is on the equipment ground, which carries the current instead and makes metal parts live. Bring the neutral of the circuit.",
   onHot:
@@ -16,16 +19,17 @@ const messages = {
 /** An outlet that is live and whose neutral reaches no grounded source, also when a load alone reaches it. */
 export const openNeutral = defineRule({
   id: "open-neutral",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Every live outlet must have its neutral.",
-  why: "An outlet without a neutral looks dead and is not: as soon as something is switched on, its open neutral is at full voltage. A tester names it wrongly. On a circuit of two legs an open neutral puts up to twice the voltage on what is connected. The break is commonly a push-in contact or a joint in the box before.",
+  why: "An outlet without a neutral looks dead and is not: as soon as something is switched on, its open neutral is at full voltage. A tester names it wrongly. On a circuit of two legs an open neutral puts up to twice the voltage on what is connected. The break is commonly a push-in contact or a joint in the box before; all outlets behind one break are told by the first of them.",
   messages,
   sections: everyEdition("300.13", "from-memory"),
   check({ section, report, cannotTell }) {
     const reach = section.reach();
     const outside = new LeadingOutside();
+    const found: OfCause[] = [];
     for (const standing of section.outlets()) {
       const { outlet, enclosure, live } = standing;
       const neutral = neutralOf(standing);
@@ -41,13 +45,31 @@ export const openNeutral = defineRule({
       const where = stopWords(section, place, enclosure.id);
       if (where === "being-surveyed") continue;
       const kind = reach.isLive(neutral) ? "onHot" : reach.isOnGround(neutral) ? "onGround" : "open";
-      report({
+      const report = {
         subjects,
-        message: fillIn(messages[kind], { ...shown, place: where }),
+        message: fillIn(messages[kind], {
+          ...shown,
+          ...(kind === "open" && throughWords(section, neutral)),
+          place: where,
+        }),
         ...basisOf(marksOn(outlet.device, "type"), marksAtStop(section, place)),
-        hides: ["outlet-not-protected", "wish-not-protected"].map((rule) => ({ rule, subjects: [outlet.key] })),
-      });
+        hides: [
+          ...["outlet-not-protected", "wish-not-protected"].map((rule) => ({ rule, subjects: [outlet.key] })),
+          { rule: "capped-neutral-forgotten", subjects: place?.ends ?? [] },
+        ],
+      };
+      found.push({ cause: kind === "open" ? causeAt(place) : undefined, report });
     }
+    for (const one of oncePerCause("open-neutral", found)) report(one);
     outside.ask(messages.outside, cannotTell);
   },
 });
+
+/** By what the open neutral becomes live, as drawn, and whether two legs come together there. */
+function throughWords(section: Section, neutral: Spot): { readonly something: string; readonly legs: string } {
+  const { names, legsMeet } = throughLoads(section, neutral);
+  return {
+    something: names.length === 0 ? "something" : anyOf(names),
+    legs: legsMeet ? ", and between two legs what is plugged in can get up to twice its voltage" : "",
+  };
+}

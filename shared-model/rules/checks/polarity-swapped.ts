@@ -1,11 +1,9 @@
-import type { Fix } from "../../answers/finding.ts";
-import type { StateName } from "../../model/project.ts";
-import { nameOfEnd } from "../../queries/end-facts.ts";
-import type { OutletStanding, Section, WrongPlace } from "../../solver/section.ts";
-import { fixIn, fixTogether } from "../fix-parts.ts";
-import { isCure } from "../fix-trial.ts";
+import type { OutletStanding, Section } from "../../solver/section.ts";
+import { colourConsequences, crossingWords, exchangeFix } from "../crossed-conductors.ts";
+import { fixIn } from "../fix-parts.ts";
+import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import {
   cableLeadingOutside,
   hotOf,
@@ -35,68 +33,53 @@ export const polaritySwapped = defineRule({
   sections: everyEdition("200.10(B), 200.11", "from-memory"),
   check({ section, installation, state, report, cannotTell }) {
     const outside = new LeadingOutside();
+    const found: OfCause[] = [];
     for (const standing of section.outlets()) {
       if (!standing.outlet.receptacle) continue;
       const { outlet, enclosure } = standing;
       const subjects = [subject("outlet", { id: outlet.key, name: outlet.name })];
       const shown = { outlet: outlet.name, box: enclosure.name };
       if (isPolaritySwapped(section, standing)) {
-        report({
+        const report = {
           subjects,
-          message: fillIn(messages.swapped, { ...shown, place: placeWords(section, standing) }),
+          message: fillIn(messages.swapped, { ...shown, place: crossingWords(section, standing) }),
           ...basisOf(
             marksOn(outlet.device, "type"),
             marksOnWay(section, section.wayFrom("ungrounded", neutralOf(standing))),
           ),
-          ...fixIn(state, () => exchangeAt(section, standing, state)),
+          ...fixIn(state, () => exchangeFix(section, standing, state)),
           hides: [
             { rule: "outlet-not-protected", subjects: [outlet.key] },
             { rule: "wish-not-protected", subjects: [outlet.key] },
+            ...colourConsequences(section, standing),
           ],
-        });
+        };
+        const cause = causeAt(section.wherePolarityCrosses(outlet.key));
+        report.hides.push({ rule: "shell-hot", subjects: shellsOf(section, cause) });
+        found.push({ cause, report });
         continue;
       }
       const cable = isUnreached(section, standing) ? cableLeadingOutside(section, hotOf(standing)) : undefined;
       if (cable !== undefined) outside.add(cable, outlet.name);
     }
+    for (const one of oncePerCause("polarity-swapped", found)) report(one);
     outside.ask(messages.outside, cannotTell, (outlets) =>
       supplyNotDrawn(section, installation, `the polarity of ${outlets}`),
     );
   },
 });
 
+/** What is hard-wired and exchanged at the same place. */
+const shellsOf = (section: Section, cause: string | undefined): readonly string[] =>
+  cause === undefined
+    ? []
+    : section
+        .outlets()
+        .filter(({ outlet }) => !outlet.receptacle && causeAt(section.wherePolarityCrosses(outlet.key)) === cause)
+        .map(({ outlet }) => outlet.key);
+
 /** Neither slot is reached by any source that is drawn. */
 function isUnreached(section: Section, standing: OutletStanding): boolean {
   const reach = section.reach();
   return [hotOf(standing), neutralOf(standing)].every((spot) => !reach.isLive(spot) && !reach.isGrounded(spot));
-}
-
-function placeWords(section: Section, { outlet }: OutletStanding): string {
-  const place: WrongPlace | undefined = section.wherePolarityCrosses(outlet.key);
-  const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
-  if (place === undefined || enclosure === undefined) return "Where they cross is not found.";
-  const device = place.device === undefined ? undefined : enclosure.devices[place.device]?.name;
-  const ends = place.ends.map((end) => nameOfEnd(section.installation, enclosure, end));
-  const at = ends.length > 0 ? listed(ends) : device;
-  return `They first cross in ${enclosure.name}${at === undefined ? "" : ` at ${at}`}.`;
-}
-
-/** Where the two conductors cross on the terminals of one device, each takes the place of the other. */
-function exchangeAt(section: Section, { outlet }: OutletStanding, state: StateName): Fix | undefined {
-  const place = section.wherePolarityCrosses(outlet.key);
-  const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
-  const [one, other, ...more] = place?.ends ?? [];
-  if (enclosure === undefined || one === undefined || other === undefined || more.length > 0) return undefined;
-  const atOne = enclosure.places[one]?.at;
-  const atOther = enclosure.places[other]?.at;
-  if (atOne?.kind !== "terminal" || atOther?.kind !== "terminal" || atOne.device !== atOther.device) return undefined;
-  const name = (end: typeof one): string => nameOfEnd(section.installation, enclosure, end);
-  const device = enclosure.devices[atOne.device]?.name ?? atOne.device;
-  const land = (end: typeof one, at: typeof atOne) => ({
-    command: "land-end",
-    args: { state, enclosure: enclosure.id, end, at },
-  });
-  const calls = [land(one, atOther), land(other, atOne)];
-  const fix = fixTogether(`Exchange ${name(one)} and ${name(other)} at ${device}`, calls);
-  return isCure(section, fix) ? fix : undefined;
 }

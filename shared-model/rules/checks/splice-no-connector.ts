@@ -1,13 +1,17 @@
+import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
+import { describeMembers } from "../connector-capacity.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
+import { isMixed } from "../metals.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
   missing:
     "{count} conductors are joined at {splice} in {box} {how}. Join them in a connector listed for their sizes and number.",
-  unknown: "Cannot tell whether {splice} in {box} has a listed connector: it is not recorded. Look, and record it.",
+  unknown:
+    "Cannot tell whether {splice} in {box} has a connector listed for {set}: it is not recorded. Look, and record it.",
   soldered:
     "Cannot tell whether {splice} in {box} is sound: it is soldered. A soldered joint counts only when it was first made mechanically secure and is insulated; look, and record the connector or make the joint again.",
 };
@@ -20,7 +24,7 @@ const HOW: Readonly<Record<string, string>> = {
 /** Two or more conductors held together by nothing, or by tape. */
 export const spliceNoConnector = defineRule({
   id: "splice-no-connector",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "danger",
   summary: "Conductors that are joined must be held by a listed connector.",
@@ -29,7 +33,8 @@ export const spliceNoConnector = defineRule({
   sections: everyEdition("110.14(B)", "from-memory"),
   check({ enclosure, installation, state, report, cannotTell }) {
     for (const splice of inOrder(enclosure.splices)) {
-      const count = membersOf(enclosure, splice.id).length;
+      const ends = membersOf(enclosure, splice.id);
+      const count = ends.length;
       if (count < 2) continue;
       const subjects = [subject("splice", splice)];
       const shown = { splice: splice.name, box: enclosure.name, count };
@@ -46,9 +51,12 @@ export const spliceNoConnector = defineRule({
           ...(fix !== undefined && { fix }),
         });
       } else if (splice.connector === "unknown" || splice.connector === "soldered") {
+        const members = ends.map((end) => getEndFacts(installation, enclosure, end));
+        // Of different metals another rule asks for the same connector.
+        if (isMixed(members)) continue;
         cannotTell({
           subjects,
-          message: fillIn(messages[splice.connector], shown),
+          message: fillIn(messages[splice.connector], { ...shown, set: describeMembers(members) }),
           missing: `the connector of ${splice.name} in ${enclosure.name}`,
         });
       }

@@ -11,35 +11,28 @@ import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.t
 
 const messages = {
   over: "{splice} in {box} holds {set}; its connector ({connector}) takes {capacity}. {cure}",
-  unknown:
-    "Cannot tell whether the connector of {splice} in {box} takes {set}: the connector is not recorded. Look, and record it.",
 };
 
-/** The connector's own table must name exactly what is in it: too few is as wrong as too many. */
+/**
+ * The connector's own table must name exactly what is in it: too few is as wrong as too many. A connector that is not
+ * recorded is asked for once, by the rule that wants one at all.
+ */
 export const spliceOverCapacity = defineRule({
   id: "splice-over-capacity",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A connector must be listed for the number and sizes of conductors in it.",
-  why: "A connector with one conductor too many does not grip all of them, and one with too few cannot be tightened. The rows shown are illustrative: the table on the package of the actual connector governs. A joint of seven is commonly made as two joints with one link.",
+  why: "A connector with one conductor too many does not grip all of them, and one with too few cannot be tightened. The rows shown are illustrative: the table on the package of the actual connector governs. A joint of seven is commonly made as two joints with one link. A connector that is not recorded is asked for elsewhere.",
   messages,
   sections: everyEdition("110.14(B), 110.3(B)", "from-memory"),
-  check({ enclosure, installation, state, report, cannotTell }) {
+  check({ enclosure, installation, state, report }) {
     for (const splice of inOrder(enclosure.splices)) {
       const ends = membersOf(enclosure, splice.id);
       if (ends.length < 2) continue;
       const members = ends.map((end) => getEndFacts(installation, enclosure, end));
       const subjects = [subject("splice", splice)];
       const shown = { splice: splice.name, box: enclosure.name, set: describeMembers(members) };
-      if (splice.connector === "unknown") {
-        cannotTell({
-          subjects,
-          message: fillIn(messages.unknown, shown),
-          missing: `the connector of ${splice.name} in ${enclosure.name}`,
-        });
-        continue;
-      }
       const connector = findConnector(splice.connector);
       if (connector === undefined || takes(connector, members)) continue;
       const better = fittingConnector(connector.id, members);

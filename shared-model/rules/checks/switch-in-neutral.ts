@@ -14,7 +14,7 @@ const messages = {
 /** Judged by what a handle does: an outlet that keeps its hot and loses its neutral. A two-pole switch opens both. */
 export const switchInNeutral = defineRule({
   id: "switch-in-neutral",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "A switch must open the hot, never the neutral alone.",
@@ -40,6 +40,8 @@ export const switchInNeutral = defineRule({
         section: sectionIn(edition, several ? "404.2(A)" : "404.2(B)", "sourced"),
         ...(state === "proposed" && { offers: intoHotOffers(section, enclosure, device, state) }),
         ...basisOf(marksOn(device, "type"), marksToFirst(section, outlets)),
+        // Where two such switches choose between hot and neutral, the shell of the lamp is on either by turns.
+        hides: [{ rule: "shell-hot", subjects: outlets }],
       });
     }
   },

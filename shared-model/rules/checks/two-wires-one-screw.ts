@@ -29,7 +29,7 @@ const SCREWS: ReadonlySet<EntryKind> = new Set(["side-screw", "green-screw"]);
  */
 export const twoWiresOneScrew = defineRule({
   id: "two-wires-one-screw",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A terminal screw, and the ground screw or clip of a box, holds one conductor.",

@@ -18,8 +18,19 @@ const limits = (value: SmallConductorLimits, more = ""): Sourced<SmallConductorL
   confidence: "from-memory",
 });
 
+const DROP_SECTION = "210.19, Informational Note";
+const DROP_SOURCE =
+  "NFPA 70 210.19 and 215.2, Informational Notes, which recommend and do not require; the figures are stated by a licence-preparation site and a trade magazine, the number of the note differs by edition";
+
 /** What does not change between the editions held. */
 export const WIRING_OF_ALL = {
+  readilyReachedToIn: {
+    value: inches(79),
+    section: "404.8(A)",
+    source:
+      "NFPA 70 404.8(A), from memory: 6 ft 7 in. for switches; no height is given for TEST and RESET, so this is common practice",
+    confidence: "from-memory",
+  },
   wiresPerScrew: {
     value: 1,
     section: "110.14(A)",
@@ -31,6 +42,14 @@ export const WIRING_OF_ALL = {
     section: "110.14(A)",
     source: "NFPA 70 110.14(A), from memory: one wire in a hole unless it is marked for more",
     confidence: "from-memory",
+  },
+  branchDropPercent: { value: 3, section: DROP_SECTION, source: DROP_SOURCE, confidence: "sourced" },
+  totalDropPercent: { value: 5, section: DROP_SECTION, source: DROP_SOURCE, confidence: "sourced" },
+  statedLoadPercent: {
+    value: 80,
+    section: "",
+    source: "common practice: what a breaker carries for hours is kept to 80 % of its rating; a figure of our own",
+    confidence: "own-rule",
   },
 } satisfies Partial<EditionValues>;
 

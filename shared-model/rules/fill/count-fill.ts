@@ -1,36 +1,25 @@
 import type { FillItem, FillLine } from "../../answers/fill.ts";
-import type { Support } from "../../model/enclosure.ts";
 import { addVolumes, type CubicInches, quarterOf, timesVolume } from "../../units/volume.ts";
-import { compareWireSize, isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
+import { isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
 import type { EditionData, EditionValues } from "../editions/edition-data.ts";
-
-/** How a conductor stands in a box: see the fill worksheet in the README. */
-export const CONDUCTOR_STANDINGS = ["ends", "through", "loop", "inside", "canopy"] as const;
-export type ConductorStanding = (typeof CONDUCTOR_STANDINGS)[number];
-
-/** What a box holds, as far as box fill asks. Counts are whole and may be 0. */
-export interface BoxContents {
-  readonly conductors: readonly { readonly awg: WireSize; readonly count: number; readonly as: ConductorStanding }[];
-  readonly grounds: readonly { readonly awg: WireSize; readonly count: number; readonly isolated: boolean }[];
-  /** At least one internal clamp is present, used or not. */
-  readonly clamps: boolean;
-  readonly supports: readonly Support[];
-  /** Per yoke: the largest conductor on it and the gangs that it covers. */
-  readonly devices: readonly { readonly awg: WireSize; readonly gangs: number }[];
-  /** Per terminal block assembly, the largest conductor on it. */
-  readonly terminalBlocks: readonly WireSize[];
-}
-
-export type CountedFill =
-  | { readonly applies: true; readonly lines: readonly FillLine[]; readonly total: CubicInches }
-  | { readonly applies: false; readonly reason: string };
+import {
+  addCount,
+  allowanceLine,
+  allowanceOf,
+  type BoxContents,
+  type CountedFill,
+  linesBySize,
+  thickestFirst,
+} from "./box-contents.ts";
+import { countCanadian } from "./count-canadian.ts";
 
 /**
  * Counts box fill, line by line, exactly. Conductors stand first, each size on a line of its own from the thickest down.
  * Answers that the rule does not apply when any conductor is thicker than the largest size with an allowance (6 AWG).
  */
 export function countFill(contents: BoxContents, edition: EditionData): CountedFill {
-  const { values } = edition;
+  const { values, countsBy } = edition;
+  if (countsBy === "csa-c22.1") return countCanadian(contents, values);
   const tooThick = sizesIn(contents).find((awg) => values.conductorAllowance.value[awg] === undefined);
   if (tooThick !== undefined) {
     return {
@@ -51,9 +40,9 @@ export function countFill(contents: BoxContents, edition: EditionData): CountedF
       },
       values,
     ),
-    ...bySize("devices", deviceCounts(contents, values), values.deviceAllowancesPerGang.section, values),
+    ...linesBySize("devices", deviceCounts(contents, values), values.deviceAllowancesPerGang.section, values),
     ...groundLines(contents, values),
-    ...bySize("terminal-blocks", blockCounts(contents, values), values.terminalBlockAllowances.section, values),
+    ...linesBySize("terminal-blocks", blockCounts(contents, values), values.terminalBlockAllowances.section, values),
   ];
   return { applies: true, lines, total: addVolumes(...lines.map((line) => line.volume)) };
 }
@@ -74,28 +63,28 @@ function conductorLines(contents: BoxContents, values: EditionValues): readonly 
   const canopy = new Map<WireSize, number>();
   for (const { awg, count, as } of contents.conductors) {
     if (as === "inside") continue;
-    if (as === "canopy" && isThicker("14", awg)) add(canopy, awg, count);
-    else add(counts, awg, count * (as === "loop" ? values.loopAllowances.value : 1));
+    if (as === "canopy" && isThicker("14", awg)) addCount(canopy, awg, count);
+    else addCount(counts, awg, count * (as === "loop" ? values.loopAllowances.value : 1));
   }
   // The exception lets a person leave out any four, so the thickest go first.
   let left = values.canopyWiresLeftOut.value;
   for (const [awg, count] of thickestFirst(canopy)) {
     const out = Math.min(left, count);
     left -= out;
-    add(counts, awg, count - out);
+    addCount(counts, awg, count - out);
   }
-  return bySize("conductors", counts, values.conductorAllowance.section, values);
+  return linesBySize("conductors", counts, values.conductorAllowance.section, values);
 }
 
 function deviceCounts(contents: BoxContents, values: EditionValues): ReadonlyMap<WireSize, number> {
   const counts = new Map<WireSize, number>();
-  for (const { awg, gangs } of contents.devices) add(counts, awg, gangs * values.deviceAllowancesPerGang.value);
+  for (const { awg, gangs } of contents.devices) addCount(counts, awg, gangs * values.deviceAllowancesPerGang.value);
   return counts;
 }
 
 function blockCounts(contents: BoxContents, values: EditionValues): ReadonlyMap<WireSize, number> {
   const counts = new Map<WireSize, number>();
-  for (const awg of contents.terminalBlocks) add(counts, awg, values.terminalBlockAllowances.value);
+  for (const awg of contents.terminalBlocks) addCount(counts, awg, values.terminalBlockAllowances.value);
   return counts;
 }
 
@@ -115,10 +104,9 @@ function setLines(set: BoxContents["grounds"], first: number, values: EditionVal
   const further = Math.max(0, count - values.groundsInFirstAllowance.value);
   const quarters = further * values.quartersPerFurtherGround.value;
   const { section } = values.quartersPerFurtherGround;
-  const each = allowanceOf(awg, values);
   return [
-    line("grounds", awg, first, each, section),
-    ...(quarters > 0 ? [line("grounds", awg, quarters, quarterOf(each), section)] : []),
+    allowanceLine("grounds", awg, first, section, values),
+    ...(quarters > 0 ? [quarterLine(awg, quarters, quarterOf(allowanceOf(awg, values)), section)] : []),
   ];
 }
 
@@ -129,38 +117,14 @@ function ofLargest(
   values: EditionValues,
 ): readonly FillLine[] {
   if (largest === undefined || allowances.value === 0) return [];
-  return [line(item, largest, allowances.value, allowanceOf(largest, values), allowances.section)];
+  return [allowanceLine(item, largest, allowances.value, allowances.section, values)];
 }
 
-function bySize(
-  item: FillItem,
-  counts: ReadonlyMap<WireSize, number>,
-  section: string,
-  values: EditionValues,
-): readonly FillLine[] {
-  return thickestFirst(counts)
-    .filter(([, count]) => count > 0)
-    .map(([awg, count]) => line(item, awg, count, allowanceOf(awg, values), section));
-}
-
-const line = (item: FillItem, awg: WireSize, count: number, each: CubicInches, section: string): FillLine => ({
-  item,
+const quarterLine = (awg: WireSize, count: number, each: CubicInches, section: string): FillLine => ({
+  item: "grounds",
   awg,
   count,
   each,
   volume: timesVolume(each, count),
   section,
 });
-
-function allowanceOf(awg: WireSize, values: EditionValues): CubicInches {
-  const allowance = values.conductorAllowance.value[awg];
-  if (allowance === undefined) throw new Error(`No allowance for ${awg} AWG.`);
-  return allowance;
-}
-
-const thickestFirst = (counts: ReadonlyMap<WireSize, number>): readonly (readonly [WireSize, number])[] =>
-  [...counts].sort(([a], [b]) => compareWireSize(b, a));
-
-const add = (counts: Map<WireSize, number>, awg: WireSize, count: number): void => {
-  counts.set(awg, (counts.get(awg) ?? 0) + count);
-};

@@ -3,7 +3,6 @@ import { getDeviceType } from "../../catalog/device-types.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
-import { creditedVolume } from "../../queries/box-volume.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -12,8 +11,12 @@ import { terminalsOf } from "../../queries/terminals-of.ts";
 import { type CubicInches, exceedsVolume, subtractVolume } from "../../units/volume.ts";
 import { thickestOf, type WireSize } from "../../units/wire-size.ts";
 import type { EditionData } from "../editions/edition-data.ts";
-import { type BoxContents, countFill } from "./count-fill.ts";
+import type { BoxContents } from "./box-contents.ts";
+import { roomIn, whyNotInTable } from "./box-room.ts";
+import { connectorsIn } from "./connectors-in.ts";
+import { countFill } from "./count-fill.ts";
 
+const CM_PER_IN = 2.54;
 const A_PANEL = "A panel is not an outlet or junction box: the rules for boxes do not count it.";
 const CLAMPS_UNKNOWN = "Whether it has internal clamps is not recorded; they are counted as present.";
 
@@ -22,15 +25,20 @@ export function fillLedger(installation: Installation, enclosure: Enclosure, edi
   if (enclosure.kind === "panel") return notApplicable(A_PANEL);
   const counted = countFill(boxContents(installation, enclosure, edition), edition);
   if (!counted.applies) return notApplicable(counted.reason);
-  const { lines, total } = counted;
-  const notes = enclosure.internalClamps === "unknown" ? { reason: CLAMPS_UNKNOWN } : {};
-  const available = creditedVolume(enclosure);
+  const { lines, total, totalMl } = counted;
+  const clampsCount = edition.values.clampAllowances.value > 0;
+  const notes = enclosure.internalClamps === "unknown" && clampsCount ? { reason: CLAMPS_UNKNOWN } : {};
+  const inMl = totalMl === undefined ? {} : { totalMl };
+  const available = roomIn(enclosure, edition);
   if (available === undefined) {
-    const reason = ["The volume of the box is not recorded.", ...Object.values(notes)].join(" ");
-    return { lines, total, verdict: "volume-unknown", reason };
+    const reason = [
+      whyNotInTable(enclosure, edition) ?? "The volume of the box is not recorded.",
+      ...Object.values(notes),
+    ].join(" ");
+    return { lines, total, ...inMl, verdict: "volume-unknown", reason };
   }
   const verdict = exceedsVolume(total, available) ? "overfull" : "fits";
-  return { lines, total, available, spare: subtractVolume(available, total), verdict, ...notes };
+  return { lines, total, ...inMl, available, spare: subtractVolume(available, total), verdict, ...notes };
 }
 
 const notApplicable = (reason: string): FillLedger => ({
@@ -56,7 +64,8 @@ export function boxContents(
     }
   }
   for (const pass of Object.values(box.passThroughs)) {
-    const looped = (pass.loopLengthIn ?? 0) >= edition.values.loopLengthIn.value;
+    // Where no length is told, a loop counts as straight through.
+    const looped = (pass.loopLengthIn ?? 0) >= (edition.values.loopLengthIn?.value ?? Number.POSITIVE_INFINITY);
     for (const key of pass.conductors) {
       const conductor = installation.cables[pass.cable]?.conductors[key];
       if (conductor === undefined) continue;
@@ -73,6 +82,7 @@ export function boxContents(
     supports: box.supports,
     devices: inOrder(box.devices).flatMap((device) => yokesOf(installation, box, device, largest)),
     terminalBlocks: box.terminalBlocks ?? [],
+    ...(edition.values.connectorsPerAllowance !== undefined && { connectors: connectorsIn(installation, box) }),
   };
 }
 
@@ -85,5 +95,7 @@ function yokesOf(
   const { yokes, gangs } = getDeviceType(device.type);
   const landed = terminalsOf(device).flatMap(({ name }) => landedAt(box, device.id, name));
   const awg = thickestOf(landed.map(({ end }) => getEndFacts(installation, box, end).awg)) ?? largest;
-  return awg === undefined ? [] : [{ awg, gangs: yokes * gangs }];
+  const { bodyDepthIn } = device;
+  const depth = bodyDepthIn === undefined ? {} : { depthCm: bodyDepthIn * CM_PER_IN };
+  return awg === undefined ? [] : [{ awg, gangs: yokes * gangs, ...depth }];
 }

@@ -1,16 +1,19 @@
 import { enclosureItems } from "../../catalog/enclosure-items.ts";
-import { standardBoxes } from "../../catalog/standard-boxes.ts";
 import { type Problem, problem, type Result } from "../../lib/result.ts";
 import type { Support } from "../../model/enclosure.ts";
 import { EDITIONS, type Edition } from "../../model/project.ts";
 import { volumeOf } from "../../queries/box-volume.ts";
+import { isExactMillilitres, type Millilitres, millilitres } from "../../units/millilitres.ts";
 import { type CubicInches, cubicInches, isExactVolume } from "../../units/volume.ts";
 import { WIRE_SIZES, type WireSize } from "../../units/wire-size.ts";
-import { CONDUCTOR_STANDINGS, type ConductorStanding } from "./count-fill.ts";
+import { getEdition } from "../editions/editions.ts";
+import { CONDUCTOR_STANDINGS, type ConductorStanding } from "./box-contents.ts";
 import type { FillCase } from "./fill-case.ts";
 
 /** Greatest count, number of gangs and cases that a worksheet may name: beyond it a figure is a slip. */
 const MOST = 10_000;
+/** Greatest depth of a device behind its strap: beyond it a figure is a slip. */
+const MOST_DEEP_CM = 100;
 
 /** Reads one worksheet, or an array of them, from parsed JSON. Names every problem with its place inside the input. */
 export function readFillCases(input: unknown): Result<FillCase | readonly FillCase[]> {
@@ -33,12 +36,20 @@ function readCase(reader: Reader, input: unknown, path: string): FillCase {
     "devices",
     "terminalBlocks",
     "ringsIn3",
+    "ringsMl",
+    "connectors",
   ]);
-  const box = readBox(reader, it.box, `${path}/box`);
+  const edition = readEdition(reader, it.edition, `${path}/edition`);
+  const box = readBox(reader, it.box, `${path}/box`, edition);
+  const ringsMl = reader.list(it.ringsMl, `${path}/ringsMl`, (item, at) => reader.millilitres(item, at));
+  const unitOfRings = box?.unit === "mL" ? "ringsIn3" : "ringsMl";
+  if (it[unitOfRings] !== undefined)
+    reader.refuse("two-units", `${path}/${unitOfRings}`, "Give box and rings in one unit", it[unitOfRings]);
   return {
     id: it.id === undefined || it.id === null ? null : reader.text(it.id, `${path}/id`),
-    edition: readEdition(reader, it.edition, `${path}/edition`),
-    ...(box !== undefined && { box }),
+    edition,
+    ...(box?.unit === "in³" && { box: box.volume }),
+    ...(box?.unit === "mL" && { marked: { box: box.volume, rings: ringsMl } }),
     rings: reader.list(it.ringsIn3, `${path}/ringsIn3`, (item, at) => reader.volume(item, at, 0)),
     contents: {
       conductors: reader.list(it.conductors, `${path}/conductors`, (item, at) => {
@@ -62,15 +73,23 @@ function readCase(reader: Reader, input: unknown, path: string): FillCase {
         reader.oneOf<Support>(item, at, ["stud", "hickey"]),
       ),
       devices: reader.list(it.devices, `${path}/devices`, (item, at) => {
-        const row = reader.record(item, at, ["awg", "gangs"]);
+        const row = reader.record(item, at, ["awg", "gangs", "depthCm"]);
         return {
           awg: readSize(reader, row.awg, `${at}/awg`),
           gangs: reader.whole(row.gangs ?? 1, `${at}/gangs`, 1),
+          ...(row.depthCm !== undefined && { depthCm: reader.depth(row.depthCm, `${at}/depthCm`) }),
         };
       }),
       terminalBlocks: reader.list(it.terminalBlocks, `${path}/terminalBlocks`, (item, at) =>
         readSize(reader, reader.record(item, at, ["awg"]).awg, `${at}/awg`),
       ),
+      connectors: reader.list(it.connectors, `${path}/connectors`, (item, at) => {
+        const row = reader.record(item, at, ["awg", "count"]);
+        return {
+          awg: readSize(reader, row.awg, `${at}/awg`),
+          count: reader.whole(row.count, `${at}/count`, 0),
+        };
+      }),
     },
   };
 }
@@ -86,33 +105,52 @@ function readSize(reader: Reader, input: unknown, path: string): WireSize {
   return reader.oneOf<WireSize>(input, path, WIRE_SIZES);
 }
 
-function readBox(reader: Reader, input: unknown, path: string): CubicInches | undefined {
+/** Volume of the box alone, in the unit in which it was told. */
+type BoxVolume =
+  | { readonly unit: "in³"; readonly volume: CubicInches }
+  | { readonly unit: "mL"; readonly volume: Millilitres };
+
+const inIn3 = (volume: CubicInches): BoxVolume => ({ unit: "in³", volume });
+
+function readBox(reader: Reader, input: unknown, path: string, edition: Edition): BoxVolume | undefined {
   if (input === undefined) return undefined;
-  const { volumeIn3, size } = reader.record(input, path, ["volumeIn3", "size"]);
-  if (volumeIn3 !== undefined && size !== undefined) {
-    reader.refuse("two-volumes", path, `Give "volumeIn3" or "size", not both`, input);
+  const { volumeIn3, volumeMl, size } = reader.record(input, path, ["volumeIn3", "volumeMl", "size"]);
+  if ([volumeIn3, volumeMl, size].filter((one) => one !== undefined).length > 1) {
+    reader.refuse("two-volumes", path, `Give one of "volumeIn3", "volumeMl" and "size"`, input);
     return undefined;
   }
-  if (volumeIn3 !== undefined) return reader.volume(volumeIn3, `${path}/volumeIn3`, 1);
-  if (size === undefined) return undefined;
-  const volume = typeof size === "string" ? volumeOfSize(size) : undefined;
-  if (volume === undefined) {
-    reader.refuse(
-      "unknown-box",
-      `${path}/size`,
-      `Name a box of the catalogue, for example "4x2-1/8 square" or "device-3-2-3-1-2", or give "volumeIn3"`,
-      size,
-    );
+  const { conductorMl, tableBoxes } = getEdition(edition).values;
+  if (volumeIn3 !== undefined) return inIn3(reader.volume(volumeIn3, `${path}/volumeIn3`, 1));
+  if (volumeMl !== undefined) {
+    if (conductorMl === undefined)
+      reader.refuse(
+        "not-in-millilitres",
+        `${path}/volumeMl`,
+        `Edition ${edition} counts in in³: give "volumeIn3"`,
+        volumeMl,
+      );
+    return { unit: "mL", volume: reader.millilitres(volumeMl, `${path}/volumeMl`, 1) };
   }
-  return volume;
+  if (size === undefined) return undefined;
+  const ofTable = tableBoxes && ((name: string) => tableBoxes.value[name]?.in3);
+  const volume = typeof size === "string" ? volumeOfSize(size, ofTable) : undefined;
+  if (volume !== undefined) return inIn3(volume);
+  const known = tableBoxes === undefined ? "" : ` that ${tableBoxes.section} of this rule set has`;
+  reader.refuse(
+    "unknown-box",
+    `${path}/size`,
+    `Name a box of the catalogue${known}, for example "4x2-1/8 square" or "${tableBoxes === undefined ? "device-3-2-3-1-2" : "square-4-2-1-8"}", or give "volumeIn3"`,
+    size,
+  );
+  return undefined;
 }
 
 /** A catalogue box by its size in the table of standard boxes, its id or its title. */
-function volumeOfSize(name: string): CubicInches | undefined {
-  const standard = standardBoxes.find(({ size }) => size === name);
-  if (standard !== undefined) return cubicInches(standard.volumeIn3);
+function volumeOfSize(name: string, ofTable?: (size: string) => CubicInches | undefined): CubicInches | undefined {
+  const listed = volumeOf({ kind: "table", size: name }, ofTable);
+  if (listed !== undefined) return listed;
   const item = enclosureItems.find(({ id, title }) => id === name || title === name);
-  return item?.make.kind === "box" ? volumeOf(item.make.facts.volume) : undefined;
+  return item?.make.kind === "box" ? volumeOf(item.make.facts.volume, ofTable) : undefined;
 }
 
 /** Collects problems while reading; a refused value is replaced by a harmless one, so that all of them are found. */
@@ -170,6 +208,19 @@ class Reader {
     const least = leastStep === 0 ? "0 or more" : "more than 0";
     this.refuse("not-a-volume", path, `Give a volume in in³, ${least}, with at most four decimals`, input);
     return 0 as CubicInches;
+  }
+
+  millilitres(input: unknown, path: string, leastStep = 0): Millilitres {
+    if (typeof input === "number" && isExactMillilitres(input) && input * 10 >= leastStep) return millilitres(input);
+    const least = leastStep === 0 ? "0 or more" : "more than 0";
+    this.refuse("not-a-volume", path, `Give a volume in mL, ${least}, with at most one decimal`, input);
+    return 0 as Millilitres;
+  }
+
+  depth(input: unknown, path: string): number {
+    if (typeof input === "number" && input >= 0 && input <= MOST_DEEP_CM) return input;
+    this.refuse("not-a-depth", path, `Give a depth in cm, from 0 to ${MOST_DEEP_CM}`, input);
+    return 0;
   }
 
   oneOf<T extends string>(input: unknown, path: string, choices: readonly T[]): T {

@@ -7,7 +7,7 @@ import { Places } from "./circuit-places.ts";
 import { type CircuitScope, wholeScope } from "./circuit-scope.ts";
 import type { Control } from "./enclosure-nets.ts";
 import { LEAST_OHM } from "./modelling-values.ts";
-import { type Wiring, wiringOf } from "./wiring.ts";
+import { type Wiring, type WiringContent, wiringOf } from "./wiring.ts";
 
 /**
  * The wiring of an installation, or of a part of it, as a circuit that can be solved: any drawing gives one, finished or
@@ -18,8 +18,9 @@ export function buildCircuit(
   supply: Supply,
   setting: OperatingSetting = EVERYTHING_ON,
   scope: CircuitScope = wholeScope(installation),
+  content: WiringContent = "all",
 ): Circuit {
-  return new WiredCircuit(new Places(wiringOf(installation, supply, scope)), setting, undefined);
+  return new WiredCircuit(new Places(wiringOf(installation, supply, scope, content)), setting, undefined);
 }
 
 class WiredCircuit implements Circuit {

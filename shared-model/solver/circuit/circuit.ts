@@ -95,6 +95,8 @@ export interface SensorCircuit {
   readonly lineNeutral?: number;
   readonly loadHot: readonly number[];
   readonly loadNeutral?: number;
+  /** Terminals of its LOAD, by name. */
+  readonly loadTerminals: readonly DeviceNode[];
 }
 
 /** A breaker or fuse by its poles. */

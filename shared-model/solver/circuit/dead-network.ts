@@ -1,17 +1,8 @@
 import type { DeviceId } from "../../model/ids.ts";
 import { analyse, type Factor, type Network } from "../network/network.ts";
 import type { Setting } from "../settings.ts";
-import { type BranchPart, type Circuit, EVERYTHING_ON, type SensorCircuit } from "./circuit.ts";
-
-/** What is left of a circuit with its sources at 0 V and everything that uses, leaks or stores taken out. */
-const METAL: ReadonlySet<BranchPart["kind"]> = new Set([
-  "conductor",
-  "jumper",
-  "joint",
-  "contact",
-  "main-bond",
-  "earth",
-]);
+import { type Circuit, EVERYTHING_ON, type SensorCircuit } from "./circuit.ts";
+import { ALL_METAL } from "./metal.ts";
 
 /** How one sensor sees currents, in one setting. Node numbers are those of the circuit. */
 export interface SensorView {
@@ -43,7 +34,7 @@ export class DeadNetwork {
     this.circuit = circuit;
     const kept: number[] = [];
     circuit.parts.forEach(({ kind }, branch) => {
-      if (METAL.has(kind)) kept.push(branch);
+      if (ALL_METAL.has(kind)) kept.push(branch);
     });
     this.kept = kept;
     this.newPlaceOf = new Map(kept.map((branch, place) => [branch, place]));

@@ -15,13 +15,14 @@ export interface DeviceUse {
   readonly always: boolean;
 }
 
-/** Watts of each path where a device has several. Source: the title of the catalogue type, "Fan-light, 75 + 60 W". */
-const WATTS_OF_PATH: Readonly<Record<string, Readonly<Record<DeviceNode, number>>>> = {
-  "fan-light": { H_FAN: 75, H_LIGHT: 60 },
-};
-
 /** Families whose paths through a load are what they are there for; in a switch, a load path is a pilot lamp or a timer's works. */
 const USERS: ReadonlySet<DeviceType["family"]> = new Set(["luminaire", "fan", "alarm", "appliance"]);
+
+/** It is there to use power, as against a switch with a pilot lamp. */
+export const isUser = ({ type }: Device): boolean => {
+  const known = findDeviceType(type);
+  return known !== undefined && USERS.has(known.family);
+};
 
 /** What a hard-wired device itself puts between its terminals. A device of an unknown type puts nothing. */
 export function usesOf(device: Device): { readonly uses: readonly DeviceUse[]; readonly assumption?: string } {
@@ -29,29 +30,38 @@ export function usesOf(device: Device): { readonly uses: readonly DeviceUse[]; r
   if (type === undefined) return { uses: [] };
   const uses: DeviceUse[] = [];
   const paths = type.paths.filter(({ when }) => when === "load");
-  const isUser = USERS.has(type.family);
+  const usesPower = isUser(device);
   const watts = device.loadW ?? type.defaults.loadW;
-  const isKnown = device.loadOhm !== undefined || watts !== undefined || !isUser || paths.length === 0;
-  const total = paths.reduce((sum, path) => sum + weightOf(type, path), 0);
+  const isKnown = device.loadOhm !== undefined || watts !== undefined || !usesPower || paths.length === 0;
+  const total = paths.reduce((sum, path) => sum + weightOf(path), 0);
   for (const path of paths) {
-    const share = weightOf(type, path) / total;
-    const ohm = isUser
+    const share = weightOf(path) / total;
+    const ohm = usesPower
       ? (device.loadOhm ?? ohmsOfWatts(watts ?? ASSUMED_LOAD_W, ratedV(type, path))) / share
       : (device.loadOhm ?? SMALL_USER_OHM);
-    if (Number.isFinite(ohm)) uses.push({ a: path.a, b: path.b, ohm, kind: "load", always: !isUser });
+    if (Number.isFinite(ohm)) uses.push({ a: path.a, b: path.b, ohm, kind: "load", always: !usesPower });
   }
   uses.push(...leakOf(device, type, paths[0]), ...electronicsOf(device, type));
   if (isKnown) return { uses };
   return { uses, assumption: `What ${device.name} uses is not known: ${ASSUMED_LOAD_W} W assumed.` };
 }
 
+/** What a hard-wired device takes at the voltage that it is made for, W. */
+export function ratedWatts(device: Device): number {
+  const type = findDeviceType(device.type);
+  if (type === undefined) return 0;
+  const loads = usesOf(device).uses.filter(({ kind }) => kind === "load");
+  return loads.reduce((sum, { a, b, ohm }) => sum + ratedV(type, { a, b }) ** 2 / ohm, 0);
+}
+
 /** Infinity for 0 W: it uses nothing. */
 export const ohmsOfWatts = (watts: number, volts: number): number => volts ** 2 / watts;
 
-const weightOf = ({ id }: DeviceType, { a }: DevicePath): number => WATTS_OF_PATH[id]?.[a] ?? 1;
+/** Paths of which no watts are told share evenly. */
+const weightOf = ({ watts = 1 }: DevicePath): number => watts;
 
 /** Watts of what hangs between two hots are stated for 240 V, also where the supply has 208 V. */
-function ratedV({ terminals }: DeviceType, { a, b }: DevicePath): number {
+function ratedV({ terminals }: DeviceType, { a, b }: Pick<DevicePath, "a" | "b">): number {
   const hots = terminals.filter(({ name, purpose }) => purpose === "hot" && (name === a || name === b));
   return hots.length === 2 ? 2 * RATED_V : RATED_V;
 }

@@ -41,6 +41,7 @@ export interface EnclosureNets {
   readonly points: readonly Point[];
   readonly count: number;
   readonly netOfPoint: Int32Array;
+  /** What uses or leaks comes last. */
   readonly branches: readonly LocalBranch[];
   readonly sensors: readonly LocalSensor[];
   /** Breakers and fuses with their poles. */

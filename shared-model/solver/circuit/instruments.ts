@@ -1,4 +1,5 @@
 import type { Factor, Phasor, Phasors } from "../network/network.ts";
+import { between, size } from "../network/phasor.ts";
 import type { Circuit, Probe } from "./circuit.ts";
 import {
   CONTINUITY_OHM,
@@ -9,7 +10,7 @@ import {
   NONCONTACT_V,
   OHMMETER_MOST_OHM,
 } from "./instrument-values.ts";
-import { between, pairOf, size } from "./two-port.ts";
+import { pairOf } from "./two-port.ts";
 
 /** What two meters show between two places, in volts. */
 export interface VoltReading {

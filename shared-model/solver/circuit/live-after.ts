@@ -1,8 +1,9 @@
 import type { DeviceId, OutletKey } from "../../model/ids.ts";
 import type { PlacedOutlet } from "../../queries/outlets-of.ts";
+import { size } from "../network/phasor.ts";
 import type { Circuit, Probe } from "./circuit.ts";
 import type { TripRun } from "./trips.ts";
-import { pairOf, size } from "./two-port.ts";
+import { pairOf } from "./two-port.ts";
 
 /** A place on a device that would still shock somebody who stands on the ground. */
 interface Live {
@@ -78,19 +79,7 @@ function liveVolts(circuit: Circuit): (node: number | undefined) => number {
   };
 }
 
-function loadTerminalsOfOpen({ sensors, network, placesAt }: Circuit): readonly (readonly [DeviceId, string])[] {
-  return sensors
+const loadTerminalsOfOpen = ({ sensors, network }: Circuit): readonly (readonly [DeviceId, string])[] =>
+  sensors
     .filter(({ contacts }) => contacts.some((branch) => network.g[branch] === 0))
-    .flatMap(({ device, loadHot, loadNeutral }) =>
-      [...loadHot, ...(loadNeutral === undefined ? [] : [loadNeutral])].flatMap((node) =>
-        (placesAt[node] ?? []).flatMap((place) =>
-          place.kind === "device" && place.device === device && isTerminal(place.node)
-            ? [[device, place.node] as const]
-            : [],
-        ),
-      ),
-    );
-}
-
-/** Not a slot of a face, which is named as a contact of its outlet. */
-const isTerminal = (node: string): boolean => node.startsWith("LOAD") || node.startsWith("OUT");
+    .flatMap(({ device, loadTerminals }) => loadTerminals.map((node) => [device, node] as const));

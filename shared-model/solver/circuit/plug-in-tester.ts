@@ -1,6 +1,7 @@
 import type { Phasor } from "../network/network.ts";
+import { over, plus, size, times } from "../network/phasor.ts";
 import { TESTER_LAMP_OHM, TESTER_LIT_V } from "./instrument-values.ts";
-import { over, plus, size, type TwoPort, times } from "./two-port.ts";
+import type { TwoPort } from "./two-port.ts";
 
 /** What a plug-in tester with three lamps calls the condition of an outlet, by the names on its label. */
 export type TesterName =

@@ -1,5 +1,5 @@
 import type { DeviceId, OutletKey } from "../../model/ids.ts";
-import type { HandlePosition, OutletStanding, Section } from "../section.ts";
+import type { HandlePosition, OutletStanding } from "../section.ts";
 
 export type Verdict = "pass" | "fail" | "cannot-tell";
 
@@ -46,7 +46,6 @@ export interface DeviceProof {
 }
 
 export interface OutletProof {
-  readonly section: Section;
   readonly standing: OutletStanding;
   /** One for each sensing device of the section, sorted by device. */
   readonly devices: readonly DeviceProof[];

@@ -2,15 +2,14 @@ import type { DeviceNode } from "../../catalog/device-type.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId } from "../../model/ids.ts";
-import { outletsOf } from "../../queries/outlets-of.ts";
+import type { Installation } from "../../model/project.ts";
 import { netsLiveThroughLoads, type OutletNodes, type Sensor } from "../protection.ts";
-import type { OutletStanding, Section } from "../section.ts";
+import type { OutletStanding } from "../section.ts";
 import type { SectionModel } from "../section-model.ts";
-import { modelOf } from "../sections.ts";
 import type { SourceReach } from "../source-reach.ts";
 import type { Circuit } from "./circuit.ts";
 import { DeadNetwork } from "./dead-network.ts";
-import { loadsOn } from "./loads-on.ts";
+import { pluggedLoads } from "./plugged-loads.ts";
 
 /** An outlet in both accounts of a section: nodes of its conduction graph and of its circuit. */
 export interface ProvedOutlet {
@@ -39,7 +38,7 @@ export interface Prover {
 
 /** What the proofs of one section share. */
 export class ProofGround {
-  readonly section: Section;
+  readonly model: SectionModel;
   readonly base: SourceReach;
   readonly outlets: readonly ProvedOutlet[];
   readonly provers: readonly Prover[];
@@ -47,19 +46,14 @@ export class ProofGround {
   private circuitMade: Circuit | undefined;
   private deadMade: DeadNetwork | undefined;
 
-  constructor(section: Section, makeCircuit: () => Circuit) {
-    const model = modelOf(section);
-    this.section = section;
+  constructor(model: SectionModel, { loads }: Installation, makeCircuit: () => Circuit) {
+    this.model = model;
     this.makeCircuit = makeCircuit;
     this.base = model.sourceReach();
-    const standings = section.outlets();
+    const standings = model.outlets();
     this.outlets = model.placed().map(({ nodes }, index) => this.outletOf(standings[index] as OutletStanding, nodes));
-    const plugged = model.sensingDevices().length === 0 ? [] : pluggedLoads(section, model);
+    const plugged = model.sensingDevices().length === 0 ? [] : pluggedLoads(loads, model);
     this.provers = model.sensingDevices().map(({ device }) => proverOf(model, device, plugged));
-  }
-
-  get model(): SectionModel {
-    return modelOf(this.section);
   }
 
   get circuit(): Circuit {
@@ -118,18 +112,4 @@ function proverOf(model: SectionModel, device: Device, plugged: readonly OutletN
       return live.has(tripped.net[node] as number);
     },
   };
-}
-
-/** What is plugged in anywhere in a section, in use or not, by the nodes of its graph. */
-function pluggedLoads({ installation }: Section, { graph }: SectionModel): readonly OutletNodes[] {
-  const byDevice = loadsOn(installation.loads);
-  if (byDevice.size === 0) return [];
-  return [...graph.devices.values()].flatMap(({ device }) =>
-    (byDevice.get(device.id) ?? []).flatMap(({ plug }) => {
-      const outlet = outletsOf(device).find(({ key }) => key === plug);
-      const hot = outlet && graph.nodeOfDevice(device.id, outlet.hot);
-      const neutral = outlet && graph.nodeOfDevice(device.id, outlet.neutral);
-      return hot === undefined || neutral === undefined ? [] : { hot, neutral };
-    }),
-  );
 }

@@ -12,11 +12,11 @@ const PROTECTING = ["P1", "P2", "P3", "P4", "P5"] as const;
 
 /** P1 to P5 of an outlet by every device of its section. */
 export function proveOutlet(ground: ProofGround, outlet: ProvedOutlet, quiet: Quiet): OutletProof {
-  const { section, provers } = ground;
+  const { provers } = ground;
   const { standing } = outlet;
   const devices = provers.map((prover) => proveBy(ground, outlet, prover, quiet));
   const alone = devices.filter(({ protects }) => protects).map(({ device }) => device);
-  const proof = { section, standing, devices };
+  const proof = { standing, devices };
   if (!standing.live) return { ...proof, verdict: "not-live", protectedBy: [] };
   if (alone.length > 0) return { ...proof, verdict: "all", protectedBy: alone };
   const together = protectorsBySetting(ground, outlet);

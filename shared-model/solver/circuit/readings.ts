@@ -1,8 +1,9 @@
 import type { PlacedOutlet } from "../../queries/outlets-of.ts";
+import { plus } from "../network/phasor.ts";
 import type { Circuit } from "./circuit.ts";
 import { throughMeters, type VoltReading } from "./instruments.ts";
 import { plugInTester, type TesterReading } from "./plug-in-tester.ts";
-import { pairOf, plus, twoPortOf } from "./two-port.ts";
+import { pairOf, twoPortOf } from "./two-port.ts";
 
 /** What a person with meters and a plug-in tester finds at an outlet, by the places of its contacts. */
 export interface OutletReading {

@@ -46,11 +46,21 @@ export function energise(circuit: Circuit): Energised {
 function sidesFed(circuit: Circuit, at: Phasors, sensor: SensorCircuit): "line" | "load" | undefined {
   const { lineHot, lineNeutral, loadHot, loadNeutral } = sensor;
   const isFed = (hots: readonly number[], neutral: number | undefined): boolean =>
-    neutral !== undefined &&
-    hots.some((hot) => Math.round(throughMeters(...pairOf(circuit, at, hot, neutral)).lowVolts) >= SUPPLY_V);
+    Math.round(fedVolts(circuit, at, hots, neutral)) >= SUPPLY_V;
   if (isFed(lineHot, lineNeutral)) return "line";
   return isFed(loadHot, loadNeutral) ? "load" : undefined;
 }
+
+/** Most volts between hots and a neutral on a low-impedance meter; none without a neutral. */
+export const fedVolts = (
+  circuit: Circuit,
+  at: Phasors,
+  hots: readonly number[],
+  neutral: number | undefined,
+): number =>
+  neutral === undefined
+    ? 0
+    : Math.max(0, ...hots.map((hot) => throughMeters(...pairOf(circuit, at, hot, neutral)).lowVolts));
 
 const sameItems = (one: ReadonlySet<DeviceId>, other: ReadonlySet<DeviceId>): boolean =>
   one.size === other.size && [...one].every((item) => other.has(item));

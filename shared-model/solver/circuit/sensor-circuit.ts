@@ -34,6 +34,7 @@ export function sensorCircuit(
     contacts: contacts.map((branch) => first + branch),
     lineHot: sensing.line.hot.flatMap(at),
     loadHot: sensing.load.hot.flatMap(at),
+    loadTerminals: [...sensing.load.hot, ...(sensing.load.neutral === undefined ? [] : [sensing.load.neutral])],
     ...(lineNeutral !== undefined && { lineNeutral }),
     ...(loadNeutral !== undefined && { loadNeutral }),
   };

@@ -1,6 +1,6 @@
 import type { Phasor } from "../network/network.ts";
+import { between, over, size, times } from "../network/phasor.ts";
 import type { Circuit, SensorCircuit } from "./circuit.ts";
-import { between, over, size, times } from "./two-port.ts";
 
 /** Ohms of ways around a sensor, from LOAD to LINE outside its device; absent where there is none below 10 kilohms. */
 export interface SensorLoops {

@@ -1,5 +1,6 @@
 import type { DeviceId } from "../../model/ids.ts";
 import type { Phasors } from "../network/network.ts";
+import { between, size } from "../network/phasor.ts";
 import type { Circuit, OvercurrentCircuit, SensorCircuit } from "./circuit.ts";
 import { mostAmps, residualOf } from "./currents.ts";
 import { loopsAround, type SensorLoops } from "./sensor-loops.ts";
@@ -14,7 +15,6 @@ import {
   type Trips,
   type TripTime,
 } from "./trip-limits.ts";
-import { between, size } from "./two-port.ts";
 
 /** A ground-fault device at one moment. */
 export interface SensorState {

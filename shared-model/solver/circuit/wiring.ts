@@ -13,6 +13,7 @@ import type { CircuitScope } from "./circuit-scope.ts";
 import { ohmsOfWatts } from "./device-uses.ts";
 import { type Control, type EnclosureNets, enclosureNets } from "./enclosure-nets.ts";
 import { loadsOn } from "./loads-on.ts";
+import { ALL_METAL } from "./metal.ts";
 import {
   ASSUMED_CABLE_FT,
   ASSUMED_LOAD_W,
@@ -57,9 +58,17 @@ export interface Wiring {
   readonly loads: readonly Load[];
 }
 
+/** Everything, or without what uses, leaks or stores: enough for currents of a test in a dead network. */
+export type WiringContent = "all" | "metal";
+
 /** Puts the enclosures of a scope together with its cables, plugged loads and supply. */
-export function wiringOf(installation: Installation, supply: Supply, scope: CircuitScope): Wiring {
-  const maker = new WiringMaker(installation, supply, scope);
+export function wiringOf(
+  installation: Installation,
+  supply: Supply,
+  scope: CircuitScope,
+  content: WiringContent = "all",
+): Wiring {
+  const maker = new WiringMaker(installation, supply, scope, content);
   for (const { nets, base } of maker.enclosures.values()) maker.addEnclosure(nets, base);
   for (const cable of scope.cables) maker.addCable(cable);
   for (const { nets, base } of maker.enclosures.values())
@@ -71,6 +80,7 @@ class WiringMaker {
   readonly enclosures = new Map<EnclosureId, PlacedNets>();
   private readonly scope: CircuitScope;
   private readonly supply: Supply;
+  private readonly isMetalOnly: boolean;
   private readonly plugged: ReadonlyMap<DeviceId, readonly Load[]>;
   private readonly nodeCount: number;
   private readonly a: number[] = [];
@@ -86,7 +96,8 @@ class WiringMaker {
   private readonly ties = new Map<DeviceId, DeviceId[]>();
   private readonly loads: Load[] = [];
 
-  constructor(installation: Installation, supply: Supply, scope: CircuitScope) {
+  constructor(installation: Installation, supply: Supply, scope: CircuitScope, content: WiringContent) {
+    this.isMetalOnly = content === "metal";
     this.scope = scope;
     this.supply = supply;
     this.plugged = loadsOn(installation.loads);
@@ -101,8 +112,11 @@ class WiringMaker {
 
   addEnclosure(nets: EnclosureNets, base: number): void {
     const first = this.parts.length;
-    for (const { a, b, conductance, part, control } of nets.branches)
+    for (const { a, b, conductance, part, control } of nets.branches) {
+      // Uses come last, so that what a sensor sums keeps its place.
+      if (this.isMetalOnly && !ALL_METAL.has(part.kind)) break;
       this.add(base + a, base + b, conductance, 0, part, control);
+    }
     for (const local of nets.sensors) {
       const sensor = sensorCircuit(local, nets, base, first);
       if (sensor !== undefined) this.sensors.push(sensor);
@@ -116,6 +130,7 @@ class WiringMaker {
         tie(this.ties, device.tiedTo, device.id);
       }
     }
+    if (this.isMetalOnly) return;
     for (const id in nets.enclosure.devices) {
       const device = nets.enclosure.devices[id as DeviceId] as Device;
       for (const load of this.plugged.get(device.id) ?? []) this.addLoad(load, device, nets, base);
@@ -136,7 +151,7 @@ class WiringMaker {
       const ohm = Math.max(ohmsPerFoot(conductor) * lengthFt, LEAST_OHM);
       this.add(a, b, 1 / ohm, 0, { kind: "conductor", cable: cable.id, conductor: key as ConductorKey });
     }
-    this.addCapacitances(cable, metal, lengthFt);
+    if (!this.isMetalOnly) this.addCapacitances(cable, metal, lengthFt);
   }
 
   /** Sources of a service panel, and the bond between the bars of any panel that has it. */
@@ -155,7 +170,7 @@ class WiringMaker {
   }
 
   finish(): Wiring {
-    for (let node = 0; node < this.nodeCount; node++) this.add(node, EARTH, STRAY_S, 0, STRAY);
+    if (!this.isMetalOnly) for (let node = 0; node < this.nodeCount; node++) this.add(node, EARTH, STRAY_S, 0, STRAY);
     const { scope, supply, enclosures, nodeCount, parts, controls, sources, legs, ties, loads } = this;
     return {
       scope,

@@ -13,7 +13,7 @@ export function kitchenMultiwire(): Project {
       "Leg A: counter K1 and K2, refrigerator F2. Leg B: freezer F1 in the basement, then counter K3. Nothing has ground-fault protection.",
       "Proposed: protection after the split, on each leg. K1b protects K2 from its LOAD. F1b has the freezer alone and feeds on from LINE, so K3b has a device of its own. A one-pole device before JB would see one leg of a shared white and trip.",
       "K1b and K3b are dual-function: a receptacle replaced in a kitchen is on the arc-fault list. The refrigerator may stay as it is by the 2020 edition; by the 2023 edition its place is on the ground-fault list.",
-      "Told by the owner: the freezer was added to the kitchen circuit later. Seen with covers off: the panel, JB and the boxes of K1 and F1. Assumed: the other boxes and all lengths.",
+      "Told by the owner: the freezer was added to the kitchen circuit later, which a small-appliance circuit may not feed; as an existing condition it is noted. The directory is corrected. Seen with covers off: the panel, JB and the boxes of K1 and F1. Assumed: the other boxes and all lengths.",
     )
     .roomAt("below", "Basement, unfinished", "basement-unfinished")
     .roomAt("at", "Kitchen counter", "kitchen-counter")
@@ -95,5 +95,6 @@ function proposal(asFound: SampleDrawing): Project {
     .onto("CA2", "BK1", "K1b.LOAD_H", "K1b.LOAD_N")
     .remove({ kind: "jumper", id: jumperId("BK1p") }, { kind: "jumper", id: jumperId("BK1q") })
     .replace("F1", "F1b", "gfci-receptacle-15")
-    .replace("K3", "K3b", "dual-function-receptacle-15").project;
+    .replace("K3", "K3b", "dual-function-receptacle-15")
+    .directory({ "Q6/8": "Kitchen counter, refrigerator, basement freezer" }).project;
 }

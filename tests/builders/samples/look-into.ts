@@ -2,6 +2,7 @@ import { openSession } from "../../../shared-model/analysis/session.ts";
 import type { Finding } from "../../../shared-model/answers/finding.ts";
 import type { Project, StateName } from "../../../shared-model/model/project.ts";
 import { getInstallation } from "../../../shared-model/queries/installation-of.ts";
+import { sectionProof } from "../../../shared-model/solver/circuit/section-proof.ts";
 import type { Section } from "../../../shared-model/solver/section.ts";
 import { allSections } from "../../../shared-model/solver/sections.ts";
 import { deviceId } from "../ids.ts";
@@ -30,7 +31,7 @@ export function proofs(project: Project, state: StateName): readonly string[] {
   return sectionsOf(project, state)
     .flatMap((section) => {
       const names = new Map(section.sensingDevices().map(({ device }) => [device.id, device.name]));
-      return section.outlets().map(({ outlet, protectedBy }) => {
+      return sectionProof(section).outlets.map(({ standing: { outlet }, protectedBy }) => {
         const by = protectedBy.map((id) => names.get(id)).join(" and ");
         return `${outlet.name} by ${by === "" ? "nothing" : by}`;
       });

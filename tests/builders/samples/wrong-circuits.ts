@@ -12,13 +12,13 @@ export function circuitFaults(sheet: SampleDrawing): void {
 }
 
 function oneReceptacle(sheet: SampleDrawing): void {
-  sheet.onto("C1A", "1A", "D1A.H1", "D1A.N1");
+  sheet.joint("1A", "1Ah", ["C1A.bk@1A"], { "1Ap": "D1A.H1" }, { awg: "14" }).land("C1A.wh@1A", "D1A.N1");
   sheet.onto("C2A", "2A", "D2A.N1", "D2A.H1");
   sheet.onto("C5A", "5A", "D5A.H1", "D5A.N1");
   for (const number of [1, 2, 5]) goodGrounds(sheet, number, "A");
 }
 
-/** One of the two conductors onward is left capped in the first box. */
+/** One of the two conductors onward slipped out in the first box. */
 function openConductors(sheet: SampleDrawing): void {
   for (const [number, onward, screw] of [
     [3, "bk", "H2"],
@@ -28,6 +28,7 @@ function openConductors(sheet: SampleDrawing): void {
     sheet
       .onto(cableOf(a), a, `${deviceOf(a)}.H1`, `${deviceOf(a)}.N1`)
       .land(`${cableOf(b)}.${onward}@${a}`, `${deviceOf(a)}.${screw}`)
+      .land(`${cableOf(b)}.${onward === "bk" ? "wh" : "bk"}@${a}`, "loose")
       .onto(cableOf(b), b, `${deviceOf(b)}.H1`, `${deviceOf(b)}.N1`);
     goodGrounds(sheet, number);
   }

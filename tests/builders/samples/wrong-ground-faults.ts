@@ -10,7 +10,7 @@ export function groundFaultFaults(sheet: SampleDrawing): void {
   exchanged(sheet);
   aroundContacts(sheet);
   split(sheet);
-  sheet.land("C15A.bk@15A", "D15A.LINE_H");
+  sheet.land("C15A.bk@15A", "D15A.LINE_H").land("C15A.wh@15A", "loose");
   goodGrounds(sheet, 15, "A");
 }
 

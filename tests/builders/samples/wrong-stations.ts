@@ -7,6 +7,12 @@ interface Station {
   readonly devices: Readonly<Record<string, string>>;
   readonly room?: string;
   readonly cable?: string;
+  /** Of its breaker, where it is not 20. */
+  readonly ratingA?: number;
+  /** Of single boxes, by the letter of the box that it feeds. */
+  readonly cables?: Readonly<Record<string, string>>;
+  /** All boxes hang on the first one, not each on the one before. */
+  readonly star?: true;
   /** Catalogue item of its boxes. */
   readonly box?: string;
   /** Of single boxes, by letter. */
@@ -19,9 +25,9 @@ const PROTECTED = { A: "gfci-receptacle-15", B: DUPLEX };
 const SIX = { A: DUPLEX, B: DUPLEX, C: DUPLEX, D: DUPLEX, E: DUPLEX, F: DUPLEX };
 const SQUARE = "square-4-2-1-8";
 
-/** 1 to 8, 18 and 19 without a ground-fault device, 9 to 15 with one, 16 and 17 chains of boxes. */
+/** 1 to 8, 18 and 19 without a ground-fault device, 9 to 15 with one, 16, 17 and 20 to 30 boxes with a fault in each. */
 export const STATIONS: readonly Station[] = [
-  { number: 1, devices: { A: DUPLEX }, cable: "nm-14-2-g" },
+  { number: 1, devices: { A: DUPLEX } },
   { number: 2, devices: { A: DUPLEX } },
   { number: 3, devices: { A: DUPLEX, B: DUPLEX } },
   { number: 4, devices: { A: DUPLEX, B: DUPLEX } },
@@ -34,6 +40,60 @@ export const STATIONS: readonly Station[] = [
   { number: 16, devices: SIX, box: SQUARE, boxes: { A: "device-3-2-2-1-2", C: "device-3-2-3-1-2" } },
   { number: 17, devices: { ...SIX, A: "receptacle-20", G: DUPLEX }, box: SQUARE },
   ...[18, 19].map((number) => ({ number, devices: { A: DUPLEX } })),
+  {
+    number: 20,
+    devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX, D: DUPLEX, E: DUPLEX },
+    boxes: { A: "plastic-new-2", B: "square-4-1-1-2" },
+    star: true,
+  },
+  { number: 21, devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX, D: DUPLEX }, boxes: { C: SQUARE, D: SQUARE } },
+  { number: 22, devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX } },
+  {
+    number: 23,
+    devices: { A: "switch-single-pole", B: "luminaire-60", C: "luminaire-60", D: "fan-light" },
+    boxes: { B: "plastic-new-1", D: "plastic-ceiling" },
+  },
+  {
+    number: 24,
+    devices: { A: "switch-single-pole", B: "luminaire-60", C: "luminaire-60" },
+    room: "Reading room",
+    boxes: { A: "plastic-new-2" },
+    cables: { B: "nm-12-3-g" },
+    star: true,
+  },
+  {
+    number: 25,
+    devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX, D: DUPLEX },
+    cable: "nm-14-2-g",
+    ratingA: 15,
+  },
+  {
+    number: 26,
+    devices: { A: DUPLEX, B: "gfci-receptacle-15" },
+    cables: { B: "nm-10-2-g" },
+  },
+  {
+    number: 27,
+    devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX },
+    cables: { B: "nm-14-2-g", C: "nm-14-3-g" },
+    ratingA: 15,
+  },
+  { number: 28, devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX }, box: SQUARE },
+  {
+    number: 29,
+    devices: { A: DUPLEX, B: DUPLEX, C: DUPLEX },
+    boxes: { A: "plastic-new-2" },
+    cables: { B: "al-12-2-g", C: "al-12-2-g" },
+    ratingA: 15,
+    star: true,
+  },
+  {
+    number: 30,
+    devices: { A: DUPLEX, B: "gfci-receptacle-15", C: DUPLEX, D: DUPLEX, E: DUPLEX },
+    boxes: { A: SQUARE, C: SQUARE },
+    cables: { B: "nm-12-2", C: "armoured-12-2-old", D: "nm-12-2", E: "knob-tube-12" },
+    star: true,
+  },
 ];
 
 /** Odd stations left of the panel, even ones right of it, one a row. */
@@ -49,18 +109,28 @@ export const cableOf = (box: string): string => `C${box}`;
 /** Draws breaker, boxes, devices, cables from box to box and the panel end of a station; what is wired wrong comes after. */
 export function station(
   sheet: SampleDrawing,
-  { number, devices, room = "Classroom", cable = "nm-12-2-g", box = "plastic-new-1", boxes = {} }: Station,
+  {
+    number,
+    devices,
+    room = "Classroom",
+    cable = "nm-12-2-g",
+    cables = {},
+    box = "plastic-new-1",
+    boxes = {},
+    star,
+    ratingA = 20,
+  }: Station,
 ): void {
-  sheet.breakerIn(number, `Q${number}`, "P");
+  sheet.breakerIn(number, `Q${number}`, "P", { ratingA });
   let before = "P";
   Object.entries(devices).forEach(([letter, type], index) => {
     const name = `${number}${letter}`;
-    const item = type.startsWith("luminaire") ? "plastic-ceiling" : (boxes[letter] ?? box);
+    const item = boxes[letter] ?? (type.startsWith("luminaire") ? "plastic-ceiling" : box);
     sheet
       .boxAt(columnOf(number, index), rowOf(number), name, item, { room, note: `station ${number}` })
       .device(deviceOf(name), type, name)
-      .cable(cableOf(name), before, name, { item: cable, ft: index === 0 ? 20 : 10 });
-    before = name;
+      .cable(cableOf(name), before, name, { item: cables[letter] ?? cable, ft: index === 0 ? 20 : 10 });
+    if (index === 0 || star !== true) before = name;
   });
   sheet.home(cableOf(`${number}A`), `Q${number}`);
 }

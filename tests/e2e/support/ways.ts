@@ -117,6 +117,21 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   ),
   "mark-evidence": control(/^Undo: Mark/, pick("How known: Internal clamps", "m measured")),
   "set-edition": control(/^Undo: Set edition 2017/, pick("Code edition", "2017")),
+  "set-amendment": control(
+    /^Undo: Switch off box-overfull by local amendment/,
+    menu("Drawing", "Local amendments"),
+    pick("Rule", "A box must have room for every conductor, clamp, support and device that it holds"),
+    write("Reason", "The authority counts with its own table."),
+    write("Required by", "By-law 12"),
+    press("Make the amendment"),
+    answer("Close"),
+  ),
+  "remove-amendment": control(
+    /^Undo: Switch box-overfull on again/,
+    menu("Drawing", "Local amendments"),
+    press(/^Take back/),
+    answer("Close"),
+  ),
   "add-room": after(
     [show("Rooms")],
     control(/^Undo: Add room Wash room/, write("Name, if not the same", "Wash room"), press("Add room")),

@@ -257,3 +257,8 @@ test("F35: an open neutral with the neutral joined to ground reads dead, and its
   near(residuals([R1], plugInTestAt(outlet("R2"))), [0]);
   for (const name of ["R1", "R2", "L1"]) reads(name, DEAD, { tripped: new Set([R1]) });
 });
+
+test("an appliance's leak to ground is seen by the device before it: a freezer of 0.8 mA, typical of the catalogue", () => {
+  const { project } = physicsCircuit().load("Freezer", "freezer-180", "R2");
+  expect(Math.abs(stateOf(circuitOf(project), R1).residualMa - 0.8)).toBeLessThan(0.05);
+});

@@ -3,19 +3,20 @@ import { describe, expect, test } from "vitest";
 import samples from "../../../assets/samples/index.json" with { type: "json" };
 import { runCommand } from "../../../shared-model/commands/run-command.ts";
 import type { DeviceId } from "../../../shared-model/model/ids.ts";
-import type { Installation, Project, Supply } from "../../../shared-model/model/project.ts";
+import type { Installation, Project } from "../../../shared-model/model/project.ts";
 import { getInstallation } from "../../../shared-model/queries/installation-of.ts";
-import { proveInstallation } from "../../../shared-model/solver/circuit/proof.ts";
-import type { DeviceProof, OutletProof } from "../../../shared-model/solver/circuit/proof-answers.ts";
+import { type PlacedProof, proveInstallation } from "../../../shared-model/solver/circuit/proof.ts";
+import type { DeviceProof } from "../../../shared-model/solver/circuit/proof-answers.ts";
+import type { Section } from "../../../shared-model/solver/section.ts";
 import { withMistakes } from "../../builders/mistakes.ts";
 import { Picker } from "../../builders/picker.ts";
 import { openSample } from "../../builders/samples/open-sample.ts";
+import { type Isolation, isolationIn } from "../isolation.ts";
 import { randomDrawing } from "../random-drawing.ts";
-import { SUPPLY } from "./proofs.ts";
 
 /*
- * The rules judge by reachability, over the same settings. Where the two differ the proof is the stricter, and only for what
- * reachability does not ask: a current that does not come back because the neutral is joined to nothing, a plugged load that
+ * Isolation by reachability is a second account of protection, over the same settings and without any current. Where the two
+ * differ the proof is the stricter, and only for what reachability does not ask: a current that does not come back because the neutral is joined to nothing, a plugged load that
  * brings a live conductor round an open device, and more switches than are tried because those of the neutral count too.
  */
 const WRONG_DRAWINGS = 300;
@@ -30,15 +31,19 @@ interface Difference {
 }
 
 /** Devices that protect by the one account and not by the other. */
-function differences(proofs: readonly OutletProof[]): {
+function differences(proofs: readonly PlacedProof[]): {
   readonly stricter: readonly Difference[];
   readonly looser: readonly Difference[];
 } {
   const stricter: Difference[] = [];
   const looser: Difference[] = [];
-  for (const { standing, devices } of proofs) {
+  const isolations = new Map<Section, ReadonlyMap<string, Isolation>>();
+  for (const { section, standing, devices } of proofs) {
+    const isolation =
+      isolations.get(section) ?? new Map(isolationIn(section).map((one) => [one.standing.outlet.key, one]));
+    isolations.set(section, isolation);
     for (const proof of devices) {
-      const reach = standing.tests.find(({ device }) => device === proof.device);
+      const reach = isolation.get(standing.outlet.key)?.tests.find(({ device }) => device === proof.device);
       if (reach === undefined) throw new Error(`${proof.device} was not tested by reachability.`);
       const byReach = standing.live && reach.protects;
       const found = { outlet: standing.outlet.key, device: proof.device };
@@ -55,8 +60,8 @@ function whyOf(proof: DeviceProof, byFixedLoad: boolean): Why | undefined {
   return proof.tests.P2 === "cannot-tell" ? "more switches than are tried" : undefined;
 }
 
-function compare(installation: Installation, supply: Supply, seen: Map<string, number>): void {
-  const { stricter, looser } = differences(proveInstallation(installation, supply));
+function compare(installation: Installation, seen: Map<string, number>): void {
+  const { stricter, looser } = differences(proveInstallation(installation));
   expect(looser).toEqual([]);
   expect(stricter.filter(({ why }) => why === undefined)).toEqual([]);
   for (const { why } of stricter) seen.set(why ?? "", (seen.get(why ?? "") ?? 0) + 1);
@@ -77,8 +82,8 @@ describe("the proof against isolation by reachability", () => {
     for (const project of starts) {
       for (const state of ["as-found", "proposed"] as const) {
         const installation = getInstallation(project, state);
-        compare(installation, project.supply, seen);
-        proved += proveInstallation(installation, project.supply).filter(({ verdict }) => verdict === "all").length;
+        compare(installation, seen);
+        proved += proveInstallation(installation).filter(({ verdict }) => verdict === "all").length;
       }
     }
     expect(proved).toBeGreaterThan(30);
@@ -89,7 +94,7 @@ describe("the proof against isolation by reachability", () => {
     const seen = new Map<string, number>();
     for (let seed = 0; seed < WRONG_DRAWINGS; seed++) {
       const { project } = withMistakes(starts[seed % starts.length] as Project, new Picker(seed + 1), 4);
-      compare(getInstallation(project, "proposed"), project.supply, seen);
+      compare(getInstallation(project, "proposed"), seen);
     }
     expect(seen.get("neutral joined to nothing")).toBeGreaterThan(5);
   }, 120_000);
@@ -97,7 +102,7 @@ describe("the proof against isolation by reachability", () => {
   test("nor on drawings of nothing in particular", () => {
     const seen = new Map<string, number>();
     fc.assert(
-      fc.property(randomDrawing, (drawing) => compare(drawing.installation(), SUPPLY, seen)),
+      fc.property(randomDrawing, (drawing) => compare(drawing.installation(), seen)),
       { numRuns: RANDOM_DRAWINGS },
     );
     expect(seen.get("neutral joined to nothing")).toBeGreaterThan(5);

@@ -1,6 +1,6 @@
 import type { JumperId } from "../../../shared-model/model/ids.ts";
 import type { Installation, Supply } from "../../../shared-model/model/project.ts";
-import { proveInstallation } from "../../../shared-model/solver/circuit/proof.ts";
+import { type PlacedProof, proveInstallation } from "../../../shared-model/solver/circuit/proof.ts";
 import type { DeviceProof, OutletProof } from "../../../shared-model/solver/circuit/proof-answers.ts";
 import { feet, inches } from "../../../shared-model/units/quantity.ts";
 import type { Drawing } from "../../rules/drawing.ts";
@@ -19,10 +19,9 @@ export function measured(drawing: Drawing, lengths: Readonly<Record<string, numb
   return drawing;
 }
 
-export const proofs = (installation: Installation, supply = SUPPLY): readonly OutletProof[] =>
-  proveInstallation(installation, supply);
+export const proofs = (installation: Installation): readonly PlacedProof[] => proveInstallation(installation);
 
-export function proofOf(all: readonly OutletProof[], outlet: string): OutletProof {
+export function proofOf<P extends OutletProof>(all: readonly P[], outlet: string): P {
   const found = all.find(({ standing }) => standing.outlet.key === outlet);
   if (found === undefined) throw new Error(`No outlet ${outlet}.`);
   return found;

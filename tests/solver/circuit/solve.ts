@@ -15,29 +15,11 @@ import type { Phasor, Phasors } from "../../../shared-model/solver/network/netwo
 export const circuitOf = ({ asFound, supply }: Project, setting: Partial<OperatingSetting> = {}): Circuit =>
   buildCircuit(asFound, supply, { ...EVERYTHING_ON, ...setting });
 
-export interface Contacts {
-  readonly device: DeviceId;
-  readonly hot: string;
-  readonly neutral: string;
-  readonly ground: string;
-}
-
 /** Volts between two places. Throws for a place that is not drawn. */
 export function voltsBetween(circuit: Circuit, from: Probe, to: Probe, at = circuit.factor.operatingPoint()): number {
   const one = voltsAt(circuit, from, at);
   const other = voltsAt(circuit, to, at);
   return Math.hypot(one.re - other.re, one.im - other.im);
-}
-
-/** Hot to neutral, hot to ground, neutral to ground, without a meter. */
-export function triple(circuit: Circuit, { device, hot, neutral, ground }: Contacts): readonly number[] {
-  const at = circuit.factor.operatingPoint();
-  const [h, n, g] = [hot, neutral, ground].map((node): Probe => ({ kind: "device", device, node })) as [
-    Probe,
-    Probe,
-    Probe,
-  ];
-  return [voltsBetween(circuit, h, n, at), voltsBetween(circuit, h, g, at), voltsBetween(circuit, n, g, at)];
 }
 
 function voltsAt(circuit: Circuit, place: Probe, { re, im }: Phasors): Phasor {

@@ -1,0 +1,66 @@
+import { findConnector } from "../../catalog/connectors.ts";
+import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { membersOf } from "../../queries/landings.ts";
+import { describeMembers } from "../connector-capacity.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
+import { isMixed, NO_CONNECTOR } from "../metals.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  touching:
+    "{splice} in {box} joins {set} ({ends}) in a connector that is not listed for different metals ({connector}). Use one that is listed for aluminium with copper, in dry places only.",
+  unknown:
+    "Cannot tell whether the connector of {splice} in {box} is listed for different metals, {set}: the connector is not recorded. Look, and record it.",
+};
+
+/** A joint without a connector, or of tape, is found by itself: what it needs is a connector, and one for these metals. */
+export const alCuDirect = defineRule({
+  id: "al-cu-direct",
+  status: "draft",
+  scope: "box",
+  severity: "danger",
+  summary: "Aluminium and copper meet only in a connector that is listed for it.",
+  why: "Aluminium in contact with copper corrodes and creeps: the joint grows hot over the years without any overload, and boxes with such joints have burnt. An ordinary twist-on connector is for copper alone, whatever its size. Copper-clad aluminium counts as a metal of its own.",
+  messages,
+  sections: everyEdition("110.14", "from-memory"),
+  check({ enclosure, installation, state, report, cannotTell }) {
+    for (const splice of inOrder(enclosure.splices)) {
+      const ends = membersOf(enclosure, splice.id);
+      if (ends.length < 2 || NO_CONNECTOR.has(splice.connector)) continue;
+      const members = ends.map((end) => getEndFacts(installation, enclosure, end));
+      if (!isMixed(members)) continue;
+      const subjects = [subject("splice", splice)];
+      const shown = { splice: splice.name, box: enclosure.name, set: describeMembers(members) };
+      const connector = findConnector(splice.connector);
+      if (connector === undefined) {
+        cannotTell({
+          subjects,
+          message: fillIn(messages.unknown, shown),
+          missing: `the connector of ${splice.name} in ${enclosure.name}`,
+        });
+        continue;
+      }
+      if (members.every(({ material }) => connector.materials.includes(material))) continue;
+      const fix = new MakeUpPlan(installation, enclosure, state)
+        .touch(splice.id)
+        .fix((words) => `Join ${splice.name} in connectors listed for aluminium with copper: ${words}`);
+      report({
+        subjects,
+        message: fillIn(messages.touching, {
+          ...shown,
+          ends: listed(ends.map((end) => nameOfEnd(installation, enclosure, end))),
+          connector: connector.title.toLowerCase(),
+        }),
+        data: { set: shown.set, connector: connector.id },
+        ...basisOf(
+          marksOn(splice, "connector"),
+          ends.flatMap((end) => marksOn(enclosure.places[end] ?? {}, "at")),
+        ),
+        hides: [{ rule: "splice-over-capacity", subjects: [splice.id] }],
+        offers: fix === undefined ? [] : [fix],
+      });
+    }
+  },
+});

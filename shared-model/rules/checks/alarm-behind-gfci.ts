@@ -1,0 +1,84 @@
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { EvidenceMark } from "../../model/evidence.ts";
+import type { Installation } from "../../model/project.ts";
+import type { OutletStanding } from "../../solver/section.ts";
+import { type OfCause, oncePerCause } from "../one-cause.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { hotOf, marksOnWay } from "../section-parts.ts";
+import { listedShort, pluggedAt, priorityOf, tripsOf } from "../trip-parts.ts";
+
+const messages = {
+  system:
+    "{alarm} is a fire alarm system, and its power comes through {devices}: a trip there silences it. Feed it before {devices}, from a circuit without ground-fault or arc-fault protection.",
+  dwelling:
+    "{alarm} loses its power when {devices} trips{cause}. Feed it before {devices} unless its place asks for the protection; a battery bridges only hours.",
+};
+
+/** Its hot comes through a device that trips. */
+export const alarmBehindGfci = defineRule({
+  id: "alarm-behind-gfci",
+  status: "draft",
+  scope: "section",
+  severity: "violation",
+  summary: "An alarm must not lose its power when a ground-fault device trips for something else.",
+  why: "Whoever sleeps hears nothing of a trip. The power of a fire alarm system may come through neither ground-fault nor arc-fault protection: that is a violation. Smoke and other alarms of a dwelling are another matter: arc-fault protection of their circuit is often required, so it is not mentioned; a ground-fault device before them is a caution. What a system is must be recorded, as what must not go dark: nothing else tells it from an alarm.",
+  messages,
+  sections: everyEdition("760.41(B), 760.121(B)", "unconfirmed"),
+  check({ section, installation, report }) {
+    const trips = tripsOf(section);
+    if (trips.length === 0) return;
+    const found: OfCause[] = [];
+    for (const standing of section.outlets()) {
+      const { outlet } = standing;
+      for (const { name, isSystem, marks } of alarmsAt(installation, standing)) {
+        const before = trips.filter((one) => (isSystem || one.isPersonnel) && one.outlets.includes(standing));
+        if (before.length === 0) continue;
+        const others = new Set(
+          before.flatMap(({ outlets }) => outlets.map((one) => one.outlet.name)).filter((one) => one !== outlet.name),
+        );
+        const devices = listed(before.map(({ device, enclosure }) => `${device.name} in ${enclosure.name}`));
+        const cause = others.size === 0 ? "" : `, also for a fault at ${listedShort([...others])}`;
+        const report = {
+          subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
+          message: fillIn(isSystem ? messages.system : messages.dwelling, { alarm: name, devices, cause }),
+          ...(!isSystem &&
+            ({ severity: "caution", section: { section: "none (own check)", confidence: "own-rule" } } as const)),
+          data: { devices: before.map(({ device }) => device.name).join(" ") },
+          ...basisOf(marks, marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing)))),
+        };
+        found.push({ cause: isSystem ? undefined : before.map(({ device }) => device.id).join(), report });
+        break;
+      }
+    }
+    for (const one of oncePerCause("alarm-behind-gfci", found)) report(one);
+  },
+});
+
+interface Alarm {
+  readonly name: string;
+  readonly isSystem: boolean;
+  readonly marks: readonly EvidenceMark[];
+}
+
+/** Systems first: one finding an outlet says the graver thing. */
+function alarmsAt(installation: Installation, standing: OutletStanding): readonly Alarm[] {
+  const { device, name, receptacle } = standing.outlet;
+  const loads = pluggedAt(installation, standing);
+  if (receptacle && loads.length === 0) return [];
+  const own = {
+    name,
+    isSystem: device.priority === "fire-alarm-system",
+    isAlarm: getDeviceType(device.type).family === "alarm" || device.priority === "alarm",
+    marks: marksOn(device, "type", "priority"),
+  };
+  const plugged = loads.map((load) => ({
+    name: `${load.name} at ${name}`,
+    isSystem: priorityOf(load) === "fire-alarm-system",
+    isAlarm: priorityOf(load) === "alarm",
+    marks: marksOn(load, "priority", "plug"),
+  }));
+  return [...(receptacle ? [] : [own]), ...plugged]
+    .filter(({ isSystem, isAlarm }) => isSystem || isAlarm)
+    .sort((a, b) => Number(b.isSystem) - Number(a.isSystem));
+}

@@ -1,0 +1,48 @@
+import type { OutletStanding } from "../../solver/section.ts";
+import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
+
+const messages = {
+  existing:
+    "{breaker} in {panel} feeds the bathroom receptacles {own} and also {others}. It was there before: a note, and a thought before more is hung on it.",
+  introduced:
+    "{breaker} in {panel} feeds the bathroom receptacles {own} and also {others}. Bathroom receptacles get a 20 A circuit for themselves, or with the other outlets of a single bathroom. Feed {others} from elsewhere.",
+};
+
+/** One circuit may serve a single bathroom whole, its light and fan too; with another room on it, receptacles alone. */
+export const bathCircuitMixed = defineRule({
+  id: "bath-circuit-mixed",
+  status: "draft",
+  scope: "section",
+  severity: "violation",
+  summary: "The 20 A circuit of bathroom receptacles must feed nothing else, or one bathroom only.",
+  why: "A hair dryer takes most of 20 A by itself. Circuits of old houses often feed a bedroom as well; that is noted and need not be changed, but extending it makes it today's work. A breaker of another rating is not taken for the bathroom circuit, which must exist besides.",
+  messages,
+  sections: everyEdition("210.11(C)(3)", "from-memory"),
+  check(context) {
+    const circuits = circuitsFor(context, {
+      isOwn: ({ outlet }, kinds) => outlet.receptacle && kinds.has("bathroom"),
+      mayShare: () => false,
+    });
+    for (const { breaker, panel, own, others, isNew, marks } of circuits) {
+      if (others.length === 0 || isOneBathroom([...own, ...others])) continue;
+      context.report({
+        subjects: [subject("device", breaker)],
+        severity: isNew ? "violation" : "caution",
+        message: fillIn(isNew ? messages.introduced : messages.existing, {
+          breaker: breaker.name,
+          panel: panel.name,
+          own: namesOfOutlets(own),
+          others: namesOfOutlets(others),
+        }),
+        ...basisOf(marks),
+      });
+    }
+  },
+});
+
+function isOneBathroom(outlets: readonly OutletStanding[]): boolean {
+  const [first, ...others] = outlets.map(({ enclosure }) => enclosure.roomId);
+  return first !== undefined && others.every((room) => room === first);
+}

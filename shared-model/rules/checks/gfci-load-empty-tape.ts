@@ -1,0 +1,146 @@
+import type { Fix } from "../../answers/finding.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { CableId, EndKey } from "../../model/ids.ts";
+import type { Installation, StateName } from "../../model/project.ts";
+import { landedAt } from "../../queries/landings.ts";
+import type { OutletProof } from "../../solver/circuit/proof-answers.ts";
+import { sectionProof } from "../../solver/circuit/section-proof.ts";
+import type { OutletStanding, Section } from "../../solver/section.ts";
+import { isCure } from "../fix-trial.ts";
+import { terminalOf, titled } from "../line-load-fixes.ts";
+import { bringAll, isCurrentCarrying } from "../line-side-fix.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import {
+  hotOf,
+  isFedRightWay,
+  type LineLoadDevice,
+  lastCableStep,
+  lineLoadDevices,
+  neutralOf,
+} from "../section-parts.ts";
+import { outletsBehindAfter, sharedTripWords } from "../shared-trip.ts";
+import { listedShort, pluggedAt, priorityOf } from "../trip-parts.ts";
+
+const messages = {
+  empty:
+    "Only {device} itself is protected: nothing is on its LOAD, and {outlets} beyond {box} {is} fed past it by {cables}. If {they} should be protected too, bring both conductors of {cables} to LOAD; if not, decide against it in the details of {outlets}.",
+};
+
+/** Unprotected receptacles that its LINE joints feed, where nobody has decided that they stay so. */
+export const gfciLoadEmptyTape = defineRule({
+  id: "gfci-load-empty-tape",
+  status: "stable",
+  scope: "section",
+  severity: "advice",
+  summary: "Where a ground-fault device has nothing on LOAD, the receptacles fed past it have no protection from it.",
+  why: "LOAD comes with a tape over it, and many devices are put in with the tape left on: all cables of the box stay on LINE. That is right where it is meant, for a freezer or a light; it is a trap for whoever takes the next outlet along to be protected. It is told of receptacles alone, without those that hold a freezer or the like, and without those of which somebody has decided that they stay outside.",
+  messages,
+  sections: everyEdition("none (own check)", "own-rule"),
+  check({ section, installation, state, report }) {
+    const empty = lineLoadDevices(section).filter(
+      (found) => found.lineLive && found.lineGrounded && isFedRightWay(found) && isLoadEmpty(found),
+    );
+    if (empty.length === 0) return;
+    const candidates = sectionProof(section).outlets.flatMap((proof) =>
+      isCandidate(installation, proof) ? proof.standing : [],
+    );
+    const nearest = new Map<LineLoadDevice, Past[]>();
+    for (const standing of candidates) {
+      const past = empty.flatMap((found) => leavesPast(section, found, standing) ?? []);
+      const [last] = past.sort((a, b) => b.step - a.step || (a.found.device.id < b.found.device.id ? -1 : 1));
+      if (last !== undefined) nearest.set(last.found, [...(nearest.get(last.found) ?? []), last]);
+    }
+    for (const [found, past] of nearest) {
+      const { device, enclosure } = found;
+      const cables = [...new Set(past.map(({ cable }) => cable))];
+      const names = past.map(({ standing }) => standing.outlet.name);
+      report({
+        subjects: [subject("device", device)],
+        message: fillIn(messages.empty, {
+          device: device.name,
+          box: enclosure.name,
+          outlets: listedShort(names),
+          is: names.length === 1 ? "is" : "are",
+          they: names.length === 1 ? "it" : "they",
+          cables: listed(cables.map((id) => installation.cables[id]?.name ?? id)),
+        }),
+        data: { outlets: names.length },
+        ...basisOf(
+          marksOn(device, "type"),
+          past.flatMap(({ ends }) => ends.flatMap((end) => marksAt(end))),
+        ),
+        ...(state === "proposed" && { offers: offersFor(section, installation, found, past, state) }),
+      });
+
+      function marksAt(end: EndKey) {
+        const place = enclosure.places[end];
+        return place === undefined ? [] : marksOn(place, "at");
+      }
+    }
+  },
+});
+
+/** A live receptacle that nothing protects, without a freezer or the like, of which nobody has decided against it. */
+function isCandidate(installation: Installation, { standing, verdict }: OutletProof): boolean {
+  const { outlet } = standing;
+  // One that has a device of its own is not protected because of what is wrong there.
+  if (!outlet.receptacle || verdict !== "none" || getDeviceType(outlet.device.type).sensing !== undefined) return false;
+  if (installation.intent.outlets[outlet.key]?.wish === "decided-not") return false;
+  return pluggedAt(installation, standing).every((load) => priorityOf(load) === "none");
+}
+
+function isLoadEmpty({ device, enclosure }: LineLoadDevice): boolean {
+  return (["hot", "neutral"] as const).every((pole) => {
+    const terminal = terminalOf(device, "LOAD", pole);
+    return terminal !== undefined && landedAt(enclosure, device.id, terminal).length === 0;
+  });
+}
+
+interface Past {
+  readonly found: LineLoadDevice;
+  readonly standing: OutletStanding;
+  /** Which piece of the way from the source it leaves the box by. */
+  readonly step: number;
+  readonly cable: CableId;
+  /** Hot and neutral as they leave the box of the device. */
+  readonly ends: readonly [hot: EndKey, neutral: EndKey];
+}
+
+/** From the LINE joints of a device its hot and neutral leave by one cable, which was not meant to stay there. */
+function leavesPast(section: Section, found: LineLoadDevice, standing: OutletStanding): Past | undefined {
+  const { device, enclosure, lineHot, open } = found;
+  if (standing.outlet.device.id === device.id) return undefined;
+  const way = section.wayFrom("ungrounded", hotOf(standing));
+  const hot = lastCableStep(way, "fromEnclosure", enclosure.id);
+  const neutral = lastCableStep(section.wayFrom("grounded", neutralOf(standing)), "fromEnclosure", enclosure.id);
+  if (way === undefined || hot === undefined || neutral?.cable !== hot.cable) return undefined;
+  if (!open.areJoined(lineHot, { end: hot.from })) return undefined;
+  if (section.installation.intent.boxes[enclosure.id]?.protect?.[hot.cable] === false) return undefined;
+  return { found, standing, step: way.indexOf(hot), cable: hot.cable, ends: [hot.from, neutral.from] };
+}
+
+/** All of these cables brought to LOAD, each with both conductors. */
+function offersFor(
+  section: Section,
+  installation: Installation,
+  { device, enclosure }: LineLoadDevice,
+  past: readonly Past[],
+  state: StateName,
+): readonly Fix[] {
+  const hots = [...new Set(past.map(({ ends: [hot] }) => hot))].sort();
+  const neutrals = [...new Set(past.map(({ ends: [, neutral] }) => neutral))].sort();
+  const isMovable = (end: EndKey): boolean => isCurrentCarrying(section.installation, enclosure, end);
+  if (![...hots, ...neutrals].every(isMovable)) return [];
+  const plan = new MakeUpPlan(section.installation, enclosure, state);
+  const at = [enclosure, device] as const;
+  if (!bringAll(plan, section.installation, at, hots, ["LOAD", "hot"])) return [];
+  if (!bringAll(plan, section.installation, at, neutrals, ["LOAD", "neutral"])) return [];
+  const untitled = plan.fix(() => "");
+  if (untitled === undefined || !isCure(section, untitled)) return [];
+  const shared = sharedTripWords(installation, outletsBehindAfter(section, untitled, device.id));
+  const cables = listed([...new Set(past.map(({ cable }) => installation.cables[cable]?.name ?? cable))].sort());
+  const fix = plan.fix((words) => titled(`Bring ${cables} from the LOAD side of ${device.name}${shared}`, words));
+  return fix === undefined ? [] : [fix];
+}

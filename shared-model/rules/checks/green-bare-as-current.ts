@@ -1,0 +1,57 @@
+import { inOrder } from "../../queries/in-order.ts";
+import type { ConductorUse } from "../conductor-uses.ts";
+import { conductorUses, isLanded, isLiveRole } from "../conductor-uses.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
+
+const messages = {
+  cable:
+    "The {colour} of {cable} carries current as {as} in {boxes}: whoever opens a box takes it for the ground and may touch it. Use an insulated conductor, and give the ground back to the grounds.",
+  jumper:
+    "Jumper {jumper} in {boxes} is {colour} and carries current as {as}: whoever opens the box takes it for the ground and may touch it. Make it of an insulated conductor.",
+};
+
+/** Where metal joins it to a ground screw, a box or the grounds as well, it is a fault between the two and told as that. */
+export const greenBareAsCurrent = defineRule({
+  id: "green-bare-as-current",
+  status: "stable",
+  scope: "section",
+  severity: "danger",
+  summary: "A bare or green conductor must be a ground and nothing else.",
+  why: "A conductor was short, so the ground of the cable was taken for a traveller, a neutral or a hot. A bare wire touches whatever comes near inside a box, and behind it nothing has a ground any more.",
+  messages,
+  sections: everyEdition("250.119, 200.6, 310", "from-memory"),
+  check({ section, report }) {
+    for (const use of conductorUses(section)) {
+      if (!isCarrying(use)) continue;
+      const { subject, cable, colour, role, ends } = use;
+      const inside = [...new Set(ends.map(({ enclosure }) => enclosure))];
+      const shown = {
+        colour: colour === "bare" ? "bare wire" : `${colour} wire`,
+        as: role === "traveller" ? "a traveller" : role === "grounded" ? "a neutral" : "a hot",
+        boxes: listed(inside.map(({ name }) => name)),
+      };
+      report({
+        subjects: [subject],
+        message:
+          cable === undefined
+            ? fillIn(messages.jumper, { ...shown, jumper: subject.name, colour })
+            : fillIn(messages.cable, { ...shown, cable: subject.name }),
+        ...basisOf(ends.flatMap(({ end, enclosure }) => marksOn(enclosure.places[end] ?? {}, "at"))),
+        hides: [
+          { rule: "egc-not-spliced-all", subjects: inside.map(({ id }) => id) },
+          { rule: "metal-box-unbonded", subjects: inside.map(({ id }) => id) },
+          {
+            rule: "device-egc-missing",
+            subjects: inside.flatMap(({ devices }) => inOrder(devices).map(({ id }) => id)),
+          },
+        ],
+      });
+    }
+  },
+});
+
+function isCarrying({ grounding, role, leadsTo, ends }: ConductorUse): boolean {
+  if (!grounding || leadsTo.ground || !ends.some(isLanded)) return false;
+  return (isLiveRole(role) && leadsTo.hot) || (role === "grounded" && leadsTo.neutral);
+}

@@ -1,0 +1,81 @@
+import type { Fix } from "../../answers/finding.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { StateName } from "../../model/project.ts";
+import { sectionProof } from "../../solver/circuit/section-proof.ts";
+import type { Section } from "../../solver/section.ts";
+import { workAt } from "../new-work.ts";
+import { type UngroundedFace, ungroundedFaces } from "../no-ground.ts";
+import { replaceOffer } from "../replace-offers.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyJudgedEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { protectionOffers } from "../section-offers.ts";
+import { supplyNotDrawn } from "../supply-not-drawn.ts";
+
+const messages = {
+  open: "{outlet} in {box} looks grounded and is not: it has a ground slot, no ground comes to its box, and no ground-fault device protects it. Put a two-slot receptacle back, protect and label it, or bring a ground to it.",
+  parted:
+    "{outlet} in {box} looks grounded and is not: the ground of its supply leads to none, and no ground-fault device protects it. Find where the ground is parted and join it.",
+  notFed:
+    "Cannot tell whether {outlet} in {box}, which has a ground slot and no ground, is protected: no source reaches it in this drawing. Draw its supply.",
+};
+
+/** As found and as proposed: what is allowed without a ground is two-slot, or protected and labelled. */
+export const groundingTypeUnprotected = defineRule({
+  id: "grounding-type-unprotected",
+  status: "stable",
+  scope: "section",
+  severity: "violation",
+  summary: "A receptacle with a ground slot must have a ground, or ground-fault protection in its place.",
+  why: "Three slots say that there is a ground. Where two-wire cable feeds the box there is none, and the metal of a tool with a fault stays live at its handle. Old work has two-slot receptacles for it; three-slot ones were put in for convenience. What is protected instead needs its labels.",
+  messages,
+  sections: everyJudgedEdition("406.4(D)(2)", "sourced"),
+  check(context) {
+    const { section, project, installation, state, report, cannotTell } = context;
+    const proof = sectionProof(section);
+    for (const face of ungroundedFaces(section)) {
+      // A new outlet must have its ground, whatever protects it: that is another rule.
+      if (workAt(context, face.box, face.device).kind === "new") continue;
+      // A ground that came along and ended on a neutral is not parted: that it is joined there is another rule.
+      if (!face.neverHad && section.reach().isGrounded({ device: face.device.id, node: face.ground })) continue;
+      for (const standing of face.outlets) {
+        const { outlet } = standing;
+        const verdict = proof.of(outlet.key)?.verdict;
+        const subjects = [subject("outlet", { id: outlet.key, name: outlet.name })];
+        const shown = { outlet: outlet.name, box: face.box.name };
+        if (verdict === "none") {
+          report({
+            subjects,
+            message: fillIn(face.neverHad ? messages.open : messages.parted, shown),
+            ...(state === "proposed" && {
+              offers: [
+                ...protectionOffers(section, { project, installation }, standing, state),
+                ...twoSlotOffer(section, face, state),
+              ],
+            }),
+            ...basisOf(marksOn(face.device, "type")),
+          });
+          continue;
+        }
+        const isWired = Object.values(face.box.places).some(
+          ({ at }) => at.kind === "terminal" && at.device === face.device.id && at.terminal !== face.ground,
+        );
+        const what = `whether ${outlet.name} is protected in place of its ground`;
+        const shared = verdict === "not-live" && isWired ? supplyNotDrawn(section, installation, what) : undefined;
+        if (shared === undefined) continue;
+        cannotTell({
+          subjects,
+          message: fillIn(messages.notFed, shown),
+          missing: `the supply of ${outlet.name}`,
+          toDo: `Draw where ${outlet.name} gets its supply.`,
+          shared,
+        });
+      }
+    }
+  },
+});
+
+function twoSlotOffer(section: Section, { device, box }: UngroundedFace, state: StateName): readonly Fix[] {
+  const { family, outlets } = getDeviceType(device.type);
+  if (family !== "receptacle" || outlets.length !== 2) return [];
+  return [replaceOffer(section, box, device, "receptacle-two-slot", state)].flatMap((offer) => offer ?? []);
+}

@@ -1,0 +1,41 @@
+import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
+
+const messages = {
+  existing:
+    "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. It was there before: a note; extending it needs thought.",
+  introduced:
+    "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. A laundry gets a 20 A circuit for its receptacles alone. Feed {others} from elsewhere.",
+};
+
+export const laundryCircuitMixed = defineRule({
+  id: "laundry-circuit-mixed",
+  status: "draft",
+  scope: "section",
+  severity: "violation",
+  summary: "The 20 A laundry circuit must feed laundry receptacles and nothing else.",
+  why: "A washer and an iron at once take what the circuit has. In older houses the laundry shares its circuit with half of the basement; that is noted and need not be changed, but what is added to it is today's work. A 20 A circuit with a receptacle in a laundry counts as the laundry circuit; one of another rating is not taken for it.",
+  messages,
+  sections: everyEdition("210.11(C)(2)", "from-memory"),
+  check(context) {
+    const circuits = circuitsFor(context, {
+      isOwn: ({ outlet }, kinds) => outlet.receptacle && kinds.has("laundry"),
+      mayShare: () => false,
+    });
+    for (const { breaker, panel, own, others, isNew, marks } of circuits) {
+      if (others.length === 0) continue;
+      context.report({
+        subjects: [subject("device", breaker)],
+        severity: isNew ? "violation" : "caution",
+        message: fillIn(isNew ? messages.introduced : messages.existing, {
+          breaker: breaker.name,
+          panel: panel.name,
+          own: namesOfOutlets(own),
+          others: namesOfOutlets(others),
+        }),
+        ...basisOf(marks),
+      });
+    }
+  },
+});

@@ -1,0 +1,37 @@
+import { fixBy } from "../fix-parts.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, counted, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  open: "{box} has {openings} that nothing closes. Fit {plugs}: sparks and hot metal must stay inside, mice and fingers outside.",
+};
+
+/** Where somebody counted them; a box whose openings nobody looked at is not asked about. */
+export const openKnockout = defineRule({
+  id: "open-knockout",
+  status: "draft",
+  scope: "box",
+  severity: "violation",
+  summary: "Every unused opening of a box must be closed.",
+  why: "A knockout that was taken out for a cable that is gone leaves a hole to the inside of the wall. A joint that fails throws sparks through it, and dust, vermin and insulation come in by it. Plugs are sold for every knockout. An opening that nobody counted is not known: nothing is said of it.",
+  messages,
+  sections: everyEdition("110.12(A), 314.17(A)", "unconfirmed"),
+  check({ enclosure, state, report }) {
+    if (enclosure.kind !== "box") return;
+    const { openKnockouts = 0, id, name } = enclosure;
+    if (openKnockouts === 0) return;
+    const plugs = openKnockouts === 1 ? "a plug" : `${openKnockouts} plugs`;
+    report({
+      subjects: [subject("enclosure", enclosure)],
+      message: fillIn(messages.open, { box: name, openings: counted(openKnockouts, "unused opening"), plugs }),
+      data: { openings: openKnockouts },
+      ...basisOf(marksOn(enclosure, "openKnockouts")),
+      fix: fixBy(`Close the open ${openKnockouts === 1 ? "knockout" : "knockouts"} of ${name}`, "set-property", {
+        state,
+        target: { kind: "enclosure", id },
+        field: "openKnockouts",
+        value: 0,
+      }),
+    });
+  },
+});

@@ -1,0 +1,62 @@
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { Device } from "../../model/device.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { terminalsOf } from "../../queries/terminals-of.ts";
+import { type Pole, polesOf } from "../../solver/poles.ts";
+import type { Section } from "../../solver/section.ts";
+import { modelOf } from "../../solver/sections.ts";
+import { groupsByHandle, marksOfPoles, tieIn } from "../multiwire-parts.ts";
+import { defineRule } from "../rule.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+
+const messages = {
+  apart:
+    "{device} in {box} is fed by {breakers}, which can be opened one at a time: with one of them off, part of it is still live. Fit a two-pole breaker, or tie the handles.",
+};
+
+/** Any device on one yoke: a duplex with its tab out, two switches, a switch with a receptacle. */
+export const splitYokeTwoCircuits = defineRule({
+  id: "split-yoke-two-circuits",
+  status: "stable",
+  scope: "section",
+  severity: "violation",
+  summary: "Circuits that end on one yoke must open together.",
+  why: "A tester in the upper half says dead, the lower half is fed by another breaker, and the two screws are an inch apart. It is common at a kitchen counter and under a sink, with dishwasher and disposal on one duplex.",
+  messages,
+  sections: everyEdition("210.7", "from-memory"),
+  check({ section, state, report }) {
+    const poles = polesOf(section);
+    if (poles.all.length < 2) return;
+    for (const enclosure of section.enclosures) {
+      for (const device of inOrder(enclosure.devices)) {
+        if (getDeviceType(device.type).yokes === 0) continue;
+        const found = polesOn(section, device);
+        const groups = groupsByHandle(found);
+        // Joined hots are a fault of their own, and then no breaker feeds a half by itself.
+        if (groups.length < 2 || found.some((one) => found.some((other) => poles.areJoined(one, other)))) continue;
+        report({
+          subjects: [subject("device", device)],
+          message: fillIn(messages.apart, {
+            device: device.name,
+            box: enclosure.name,
+            breakers: listed(groups.flat().map(({ name }) => name)),
+          }),
+          ...tieIn(found, state),
+          ...basisOf(marksOn(device, "type", "hotTab"), marksOfPoles(found)),
+        });
+      }
+    }
+  },
+});
+
+function polesOn(section: Section, device: Device): readonly Pole[] {
+  const poles = polesOf(section);
+  const { graph } = modelOf(section);
+  const found = new Set<Pole>();
+  for (const { name, purpose } of terminalsOf(device)) {
+    if (purpose === "neutral" || purpose === "ground") continue;
+    const node = graph.nodeOfDevice(device.id, name);
+    for (const pole of node === undefined ? [] : poles.at(node)) found.add(pole);
+  }
+  return poles.all.filter((pole) => found.has(pole));
+}

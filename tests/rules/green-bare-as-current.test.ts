@@ -1,0 +1,59 @@
+import { expect, test } from "vitest";
+import { greenBareAsCurrent } from "../../shared-model/rules/checks/green-bare-as-current.ts";
+import { checkDocument } from "./check-drawing.ts";
+import { ofConductors } from "./conductor-findings.ts";
+import type { Drawing } from "./drawing.ts";
+import { laundryProposed } from "./laundry.ts";
+import { ruleTester } from "./rule-tester.ts";
+import { threeWay } from "./three-way.ts";
+
+/** The bare wire of C5 in the joint of the LOAD hots and on the second hot screw of R5. */
+const asHot = (): Drawing =>
+  laundryProposed().removeJumper("B6g").removeJumper("B6b").put({ "C5.cu@B1": "HD", "C5.cu@B6": "R5.H2" });
+
+ruleTester(greenBareAsCurrent, {
+  passes: [
+    { name: "grounds are grounds", drawing: () => laundryProposed() },
+    {
+      name: "a hot that touches the ground is told as that",
+      drawing: () => laundryProposed().jumper("y", "B3", "R3.H2", "bond"),
+    },
+    {
+      name: "a neutral on the ground is told as that",
+      drawing: () => laundryProposed().jumper("y", "B3", "R3.N2", "bond", { colour: "bare" }),
+    },
+    { name: "no source", drawing: () => asHot().put({ "C1.bk@P": "cap", "C1.wh@P": "cap" }) },
+  ],
+  finds: [
+    {
+      name: "as a hot, and by whom it is known",
+      drawing: () => asHot().knownBy("C5.cu@B6", "told"),
+      findings: [{ on: "C5", severity: "danger", basis: "told", says: ["The bare wire of C5", "a hot in B1 and B6"] }],
+    },
+    {
+      name: "as a neutral",
+      drawing: () =>
+        laundryProposed()
+          .removeJumper("B6g")
+          .removeJumper("B6b")
+          .put({ "C5.wh@B1": "cap", "C5.wh@B6": "cap", "C5.cu@B1": "ND", "C5.cu@B6": "R5.N1" }),
+      findings: [{ on: "C5", says: ["as a neutral"] }],
+    },
+    {
+      name: "as a traveller",
+      drawing: () => threeWay().put({ "V2.rd@A": "cap", "V2.rd@B": "cap", "V2.cu@A": "SA.T2", "V2.cu@B": "SB.T2" }),
+      findings: [{ on: "V2", says: ["as a traveller"] }],
+    },
+    {
+      name: "a green jumper",
+      drawing: () => laundryProposed().setJumper("c", { colour: "green" }),
+      findings: [{ on: "c", says: ["Jumper c in B1 is green"] }],
+    },
+  ],
+  cannotTell: { never: "what a conductor is made for is always given" },
+});
+
+test("what lost its ground by it is told with it", () => {
+  const said = ofConductors(checkDocument(asHot().project()).findings);
+  expect(said).toEqual(["green-bare-as-current C5"]);
+});
