@@ -139,7 +139,7 @@ export const circuitExamples: Examples = {
   "neutral-ground-joined": slip("B2", pair, (right) =>
     right.setSplice("E2", { connector: "lever-5" }).jumper("y", "B2", "R2.N2", "E2", { colour: "white" }),
   ),
-  "hot-ground-joined": slip("B2", pair, (right) => right.put({ "C2.bk@B2": "R2.H1" })),
+  "hot-ground-joined": slip("B2", pair, (right) => right.put({ "C2.bk@B2": "R2.G" })),
   "traveller-misused": slip("A", threeWays, (right) => right.put({ "V1.bk@A": "SA.T1", "V2.bk@A": "SA.C" })),
   "mwbc-no-common-opening": slip("P", legs, untied),
   "mwbc-same-phase": slip("P", legs, (right) => right.setDevice("QB", { legs: ["A"], slot: 2 })),
