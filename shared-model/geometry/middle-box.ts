@@ -155,12 +155,13 @@ export function tabsOf(drawing: BoxDrawing, unit: number, pixels = TAB_GAP): rea
     if (sheaths.length === 0) return [];
     const out = wall === "left" || wall === "top" ? -1 : 1;
     const edge = out < 0 ? -WALL : across + WALL;
-    const end = upright ? margin + SIGN_ROOM * unit : margin;
+    // A wall may be so short that its ends would leave nothing between them.
+    const end = Math.min(upright ? margin + SIGN_ROOM * unit : margin, long / 4);
     const places = spread(
       sheaths.map(({ at }) => at[along]),
       pixels * unit,
-      Math.min(end, long / 2),
-      Math.max(long - end, long / 2),
+      end,
+      long - end,
     );
     return sheaths.map(({ cable, side }, i) => {
       const at = upright ? { x: places[i] ?? 0, y: edge } : { x: edge, y: places[i] ?? 0 };

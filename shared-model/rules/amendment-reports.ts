@@ -49,7 +49,7 @@ function switchedOff({ title }: Project, { rule: id, reason, by }: Amendment): r
       ruleId: SWITCHED_OFF,
       severity: rule.severity === "danger" ? "caution" : "advice",
       subjects: [{ kind: "project", id: `switched-off-${id}`, name: title }],
-      message: `Switched off by a local amendment, so nothing that breaks it is shown, at worst a ${rule.severity}: “${rule.summary}” Reason: ${reason.trim() || "none is given."}${by === undefined ? "" : ` (required by ${by})`}`,
+      message: `Switched off by a local amendment, so nothing that breaks it is shown, at worst ${rule.severity === "advice" ? "advice" : `a ${rule.severity}`}: “${rule.summary}” Reason: ${reason.trim() || "none is given."}${by === undefined ? "" : ` (required by ${by})`}`,
       data: { rule: id },
     },
   ];

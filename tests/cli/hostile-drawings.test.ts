@@ -122,7 +122,7 @@ const FILES: ReadonlyMap<string, () => string> = new Map([
 const SPOILT = /\b(NaN|Infinity|undefined)\b|\[object/;
 /** Fields that say by null that there is none of it: an outlet without ground has no reading to it. */
 const MAY_BE_NULL: ReadonlySet<string> = new Set(
-  "hg ng tester dropV dropPercent atStatedLoad longest acknowledged standing fix basis leakPerAmpere loadPerAmpere room requiredBy device".split(
+  "hg ng tester dropV dropPercent atStatedLoad longest acknowledged standing fix basis leakPerAmpere loadPerAmpere room requiredBy device textOf".split(
     " ",
   ),
 );
