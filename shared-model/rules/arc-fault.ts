@@ -8,9 +8,11 @@ import type { RoomKind } from "../model/room.ts";
 import { landedAt } from "../queries/landings.ts";
 import { roomKindsOf } from "../queries/outlets-of.ts";
 import { nameOfReplacement } from "../queries/replacement-name.ts";
+import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
 import type { EditionData } from "./editions/edition-data.ts";
 import { fixTogether, makeFresh } from "./fix-parts.ts";
+import { ungroundedReceptacles } from "./no-ground.ts";
 import { replaceOffer } from "./replace-offers.ts";
 import { hotOf, needsNeutral } from "./section-parts.ts";
 
@@ -73,14 +75,27 @@ export function breakerWords(section: Section, standing: OutletStanding): string
     : ` No arc-fault breaker is listed for ${name}.`;
 }
 
-/** Words for what goes to the place of a receptacle, and the type: both kinds of protection where the old one gave one. */
-export function arcFaultFace(standing: OutletStanding, isGroundFaultNeeded: boolean) {
+/**
+ * Words for what goes to the place of a receptacle, and the type: both kinds of protection where the old one gave one, and
+ * where no ground ever came, since all of these have a ground slot; `why` says so as a sentence.
+ */
+export function arcFaultFace(section: Section, standing: OutletStanding, isGroundFaultNeeded: boolean) {
   const { device } = standing.outlet;
-  const both = isGroundFaultNeeded || getDeviceType(device.type).sensing?.class === "personnel";
+  const asked = isGroundFaultNeeded || getDeviceType(device.type).sensing?.class === "personnel";
+  const both = asked || lacksGround(section, standing);
   const kind = both ? "dual-function-receptacle" : "afci-receptacle";
   const words = both ? "a dual-function receptacle" : "an arc-fault receptacle";
-  return { type: `${kind}-${device.ratingA ?? 15}`, words };
+  const why =
+    both && !asked
+      ? " No ground comes to it: a plain arc-fault receptacle would have a ground slot with neither a ground nor ground-fault protection."
+      : "";
+  return { type: `${kind}-${device.ratingA ?? 15}`, words, why };
 }
+
+/** No ground ever came to its box, and no ground-fault device stands in for it. */
+const lacksGround = (section: Section, { outlet }: OutletStanding): boolean =>
+  (sectionProof(section).of(outlet.key)?.protectedBy ?? []).length === 0 &&
+  ungroundedReceptacles(section).some(({ device, neverHad }) => neverHad && device.id === outlet.device.id);
 
 /** A receptacle that detects arcs in its place, and a breaker that does where the panel's marking lists one. */
 export function arcFaultOffers(

@@ -63,9 +63,9 @@ test("the sheet says which state it shows, follows a switch at once, and keeps t
   // A jumper that was begun, and a menu, do not go over to the other state.
   await page.getByRole("button", { name: /^Splice HD, / }).click({ button: "right" });
   await page.getByRole("menuitem", { name: "Pigtail or jumper from here" }).click();
-  await expect(page.getByText("A new jumper")).toBeVisible();
+  await expect(page.getByText("A new pigtail")).toBeVisible();
   await show(page, "As found");
-  await expect(page.getByText("A new jumper")).toHaveCount(0);
+  await expect(page.getByText("A new pigtail")).toHaveCount(0);
   await expect(page.locator(".sheet-targets")).toHaveCount(0);
 });
 

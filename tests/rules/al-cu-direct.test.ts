@@ -36,11 +36,15 @@ ruleTester(alCuDirect, {
           on: "S",
           severity: "danger",
           data: { set: "1 × 12 and 1 × 12 aluminium", connector: "twist-medium" },
-          says: ["A BK and C1 BK", "twist-on, medium"],
+          says: ["joins 12 AWG copper and 12 AWG aluminium (", "A BK and C1 BK", "twist-on, medium"],
         },
       ],
     },
-    { name: "in a lever connector", drawing: () => joint("lever-3", 2), findings: [{ on: "S" }] },
+    {
+      name: "in a lever connector",
+      drawing: () => joint("lever-3", 2),
+      findings: [{ on: "S", says: ["2 × 12 AWG "] }],
+    },
     {
       name: "copper-clad aluminium with copper",
       drawing: () => joint("twist-medium").setConductors("A", { material: "copper-clad-aluminium" }),

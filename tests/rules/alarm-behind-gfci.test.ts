@@ -35,18 +35,35 @@ ruleTester(alarmBehindGfci, {
       name: "a smoke alarm behind R1b",
       drawing: () => alarm(),
       findings: [
-        { on: "A1", severity: "caution", data: { devices: "R1b" }, says: ["R1b in B1 trips", "R1b, R2, R3 and R5"] },
+        {
+          on: "A1",
+          severity: "caution",
+          data: { devices: "R1b" },
+          says: ["R1b in B1 trips", "R1b, R2, R3 and R5", "Feed it before R1b in B1, unless"],
+        },
       ],
     },
     {
       name: "a fire alarm system wired in there",
       drawing: () => alarm().setDevice("A1", SYSTEM),
-      findings: [{ on: "A1", severity: "violation", says: ["A1 is a fire alarm system", "R1b in B1"] }],
+      findings: [
+        {
+          on: "A1",
+          severity: "violation",
+          says: ["A1 is a fire alarm system", "Feed it before R1b in B1, from a circuit"],
+        },
+      ],
     },
     {
       name: "a fire alarm system plugged in behind arc-fault protection",
       drawing: () => onBreaker("breaker-afci-1").load("Unit", "appliance-600", "R5", SYSTEM),
-      findings: [{ on: "R5", severity: "violation", says: ["Unit at R5", "QG in P"] }],
+      findings: [
+        {
+          on: "R5",
+          severity: "violation",
+          says: ["Unit at R5", "QG in P", "Feed it from another breaker, one without"],
+        },
+      ],
     },
     {
       name: "an alarm and a system at one outlet: the graver is told",
@@ -59,7 +76,14 @@ ruleTester(alarmBehindGfci, {
     {
       name: "a dual-function breaker trips on a ground fault too",
       drawing: () => alarm(onBreaker("breaker-dual-1")),
-      findings: [{ on: "A1", severity: "caution", data: { devices: "QG" } }],
+      findings: [
+        {
+          on: "A1",
+          severity: "caution",
+          data: { devices: "QG" },
+          says: ["from another breaker, or use an arc-fault breaker without ground-fault protection"],
+        },
+      ],
     },
   ],
   cannotTell: { never: "what must not go off is recorded or it is not" },

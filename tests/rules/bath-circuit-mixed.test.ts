@@ -24,7 +24,7 @@ ruleTester(bathCircuitMixed, {
         {
           on: "Q1",
           severity: "caution",
-          says: ["Q1 in P feeds the bathroom receptacles R1 and also R3", "It was there before"],
+          says: ["Q1 in P feeds R1 in the bathroom and also R3 in Bedroom. It may stay; think before"],
         },
       ],
     },
@@ -46,7 +46,7 @@ ruleTester(bathCircuitMixed, {
     {
       name: "two bathrooms and a light of one",
       drawing: () => onOneCircuit(20, [BATH, SECOND, LIGHT]),
-      findings: [{ on: "Q1", severity: "caution", says: ["also L1"] }],
+      findings: [{ on: "Q1", severity: "caution", says: ["feeds R1 and R2 in the bathrooms and also L1 in Bath."] }],
     },
     {
       name: "it rests on the room of a box",

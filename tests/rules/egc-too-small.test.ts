@@ -35,12 +35,47 @@ const run = (awg: WireSize, ratingA: number | undefined, material: Material = "c
     { awg, material },
   );
 
+/** Circuits of Q1, 20 A, and Q2 in one box; R, on Q2, has a ground pigtail g of 14 AWG. */
+const twoInOne = (ratingA: number): Drawing =>
+  new Drawing()
+    .panel()
+    .breaker("Q1", 20)
+    .breaker("Q2", ratingA)
+    .box("A", 60)
+    .cable("C1", "nm-12-2-g", "P", "A")
+    .cable("C2", "nm-12-2-g", "P", "A")
+    .splice("E", "A", "twist-medium")
+    .device("R", "receptacle-15", "A")
+    .put({ "C1.bk@P": "Q1.OUT", "C2.bk@P": "Q2.OUT", "C2.wh@P": "P-NB.BAR", "C2.bk@A": "R.H1", "C2.wh@A": "R.N1" })
+    .put({ "C1.cu@P": "P-GB.BAR", "C2.cu@P": "P-GB.BAR", "C1.cu@A": "E", "C2.cu@A": "E" })
+    .jumper("g", "A", "E", "R.G", { colour: "bare", awg: "14" });
+
 ruleTester(egcTooSmall, {
   passes: [
     { name: "12 AWG behind 20 A", drawing: () => laundryProposed() },
     { name: "14 AWG behind exactly 15 A", drawing: () => run("14", 15) },
     { name: "10 AWG behind exactly 60 A", drawing: () => run("10", 60) },
-    { name: "a pigtail is no ground of a cable", drawing: () => laundryProposed().setJumper("e", { awg: "14" }) },
+    {
+      name: "a pigtail of 14 AWG behind 15 A",
+      drawing: () =>
+        laundryProposed()
+          .setDevice("Q14", { breakerRatingA: amps(15) })
+          .setJumper("e", { awg: "14" }),
+    },
+    { name: "a thin hot jumper is no ground", drawing: () => laundryProposed().setJumper("c", { awg: "14" }) },
+    {
+      name: "no ground comes to the box: its jumper carries nothing",
+      drawing: () =>
+        new Drawing()
+          .panel()
+          .breaker("Q", 20)
+          .box("A", 60)
+          .cable("C", "nm-12-2", "P", "A")
+          .device("R", "receptacle-15", "A")
+          .put({ "C.bk@P": "Q.OUT", "C.bk@A": "R.H1", "C.wh@P": "P-NB.BAR", "C.wh@A": "R.N1" })
+          .jumper("g", "A", "R.G", "bond", { colour: "bare", awg: "14" }),
+    },
+    { name: "the pigtail of a device on the smaller of two circuits", drawing: () => twoInOne(15) },
     {
       name: "an old cable without a ground",
       drawing: () =>
@@ -63,7 +98,30 @@ ruleTester(egcTooSmall, {
       ],
     },
     {
-      name: "a breaker of 30 A on the laundry circuit: each cable, no pigtail",
+      name: "a pigtail of 14 AWG behind 20 A",
+      drawing: () => laundryProposed().setJumper("e", { awg: "14", evidence: { awg: "told" } }),
+      findings: [
+        {
+          on: "e Q14",
+          severity: "violation",
+          basis: "told",
+          data: { awg: "14", breakerA: 20, leastAwg: "12" },
+          says: ["The ground pigtail e in B1 is 14 AWG copper behind Q14 of 20 A: 12 AWG is the least"],
+        },
+      ],
+    },
+    {
+      name: "the pigtail of a device on the greater of two circuits",
+      drawing: () => twoInOne(20),
+      findings: [{ on: "g Q2" }],
+    },
+    {
+      name: "from a device to the metal of the box: by the greatest in it",
+      drawing: () => twoInOne(15).jumper("b", "A", "E", "bond", { colour: "green", awg: "14" }),
+      findings: [{ on: "b Q1", says: ["The ground pigtail b"] }],
+    },
+    {
+      name: "a breaker of 30 A on the laundry circuit: each cable, and no pigtail besides",
       drawing: () => laundryProposed().setDevice("Q14", { breakerRatingA: amps(30) }),
       findings: ["C1", "C2", "C3", "C4", "C5", "C6", "C7"].map((name) => ({
         on: `${name} Q14`,

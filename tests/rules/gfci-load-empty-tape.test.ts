@@ -103,7 +103,12 @@ test("both cables are brought to LOAD together, each in a joint with one pigtail
 });
 
 test("one cable goes on the terminals, and a freezer that would go off with the rest is named", () => {
-  const drawing = allOnLine().meant("B1", { C5: false }).load("F", "freezer-180", "R3");
+  const hall = (drawing: Drawing, box: string, name: string) =>
+    drawing.setBox(box, { roomId: "Hall" as never }).setDevice(name, { zones: [] });
+  // Where an edition asks for the protection of R2 that is told, and this is folded under it.
+  const drawing = hall(hall(allOnLine(), "B2", "R2"), "B3", "R3")
+    .meant("B1", { C5: false })
+    .load("F", "freezer-180", "R3");
   const { offers } = findingOn(proposing(drawing), "gfci-load-empty-tape", "R1b");
   expect(offers?.map(({ title }) => title)).toEqual([
     "Bring C2 from the LOAD side of R1b; the freezer at R3 then goes off with the rest on a trip",

@@ -21,7 +21,7 @@ ruleTester(kitchenCircuitLights, {
       name: "counter and ceiling light, as found",
       drawing: () => onOneCircuit(20, [COUNTER, LIGHT]),
       findings: [
-        { on: "Q1", severity: "caution", says: ["Q1 in P (counter: R1) also feeds L1", "It was there before"] },
+        { on: "Q1", severity: "caution", says: ["Q1 in P (counter: R1) also feeds L1", "It may stay; think before"] },
       ],
     },
     {

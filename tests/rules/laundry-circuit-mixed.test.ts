@@ -29,7 +29,7 @@ ruleTester(laundryCircuitMixed, {
         {
           on: "Q14",
           severity: "caution",
-          says: ["(R1 and R2) also feeds L1, R3, R4 and R5", "extending it needs thought"],
+          says: ["(R1 and R2) also feeds L1, R3, R4 and R5", "It may stay; think before you hang more on it."],
         },
       ],
     },

@@ -189,6 +189,12 @@ test("outlets whose device the ground goes round are folded under it, others are
   expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R2", "R3"]);
 });
 
+test("white and bare exchanged at a lamp are one finding", () => {
+  const findings = ofWiring(checkDocument(laundryProposed().exchange("L1", "N", "G").project()).findings);
+  expect(inShort(findings)).toEqual(["neutral-ground-joined C7"]);
+  expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toContain("L1");
+});
+
 test("a neutral in a second panel on the ground bar is told as an open neutral, as there is no bond", () => {
   const findings = ofWiring(checkDocument(secondPanel().put({ "C1.wh@P2": "P2-GB.BAR#3" }).project()).findings);
   expect(inShort(findings)).toEqual(["open-neutral R1"]);

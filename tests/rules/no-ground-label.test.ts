@@ -65,7 +65,10 @@ ruleTester(noGroundLabel, {
             "needs “No Equipment Ground”",
           ],
         },
-        { on: "T2", says: ["protected by T1", "“GFCI Protected” and “No Equipment Ground”"] },
+        {
+          on: "T2",
+          says: ["protected by T1", "“GFCI Protected” and “No Equipment Ground”", "Put both labels on its face"],
+        },
       ],
     },
     {
@@ -75,7 +78,7 @@ ruleTester(noGroundLabel, {
           ["T1", "No Equipment Ground"],
           ["T2", "No Equipment Ground"],
         ]),
-      findings: [{ on: "T2", says: ["needs “GFCI Protected” where"] }],
+      findings: [{ on: "T2", says: ["needs “GFCI Protected” where", "Put the label on its face"] }],
     },
     {
       name: "behind a ground-fault breaker",

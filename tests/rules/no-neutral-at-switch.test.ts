@@ -1,5 +1,7 @@
+import { expect, test } from "vitest";
 import type { Edition } from "../../shared-model/model/project.ts";
 import { noNeutralAtSwitch } from "../../shared-model/rules/checks/no-neutral-at-switch.ts";
+import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { laundryProposed } from "./laundry.ts";
 import { switchLoop } from "./loop.ts";
@@ -127,4 +129,21 @@ ruleTester(noNeutralAtSwitch, {
     })),
   ],
   cannotTell: { never: "a box without a room is left alone, since the rule would ask at every switch" },
+});
+
+test("where the neutral lies in the box and is cut before it, the cut is what is told", () => {
+  const cut = (drawing: Drawing) =>
+    inShort(ofWiring(checkDocument(drawing.project()).findings)).filter((one) =>
+      /^(open-neutral|no-neutral)/.test(one),
+    );
+  const atSwitch = (): Drawing =>
+    switchLoop()
+      .cable("LN", "nm-14-2-g", "B1", "B2")
+      .splice("n", "B1", "twist-medium")
+      .jumper("k", "B1", "n", "L1.N", { colour: "white", awg: "14" })
+      .put({ "C1.wh@B1": "n", "LN.wh@B1": "n", "LN.wh@B2": "cap" });
+  expect(cut(atSwitch())).toEqual([]);
+  expect(cut(atSwitch().put({ "C1.wh@P": "cap" }))).toEqual(["open-neutral L1"]);
+  // Here none lies at the switch, cut or not.
+  expect(cut(switchLoop().put({ "C1.wh@P": "cap" }))).toEqual(["no-neutral-at-switch B2", "open-neutral L1"]);
 });

@@ -178,8 +178,18 @@ ruleTester(outletNotProtected, {
     {
       name: "the box is in no room",
       drawing: () => inRoom(["bathroom"]).setBox("A", { roomId: undefined as never }),
-      on: ["R1"],
+      on: ["A"],
       missing: "the room of A",
+    },
+    {
+      name: "four boxes of a section are in no room: one question",
+      drawing: () =>
+        ["B1", "B2", "B3", "B4"].reduce(
+          (drawing, box) => drawing.setBox(box, { roomId: undefined as never }),
+          ["R1", "R2", "R3", "R4"].reduce((drawing, name) => drawing.setDevice(name, { zones: [] }), laundryAsFound()),
+        ),
+      on: ["B1"],
+      missing: "the rooms of B1, B2, B3 and B4",
     },
     {
       name: "no source reaches it",
@@ -215,6 +225,22 @@ describe("required protection by place and edition", () => {
 test("of two wrongs at one outlet only the exchange is told", () => {
   const { findings } = checkDocument(inRoom(["bathroom"]).swap("C1.bk@A", "C1.wh@A").project());
   expect(inShort(ofWiring(findings))).toEqual(["polarity-swapped R1"]);
+});
+
+test("one cable left on LINE of a device with nothing on LOAD is told at what it feeds, two cables at the device as well", () => {
+  const allOnLine = (): Drawing =>
+    laundryProposed()
+      .put({ "C2.bk@B1": "HL", "C2.wh@B1": "NL", "C5.bk@B1": "HL", "C5.wh@B1": "NL" })
+      .removeJumper("c")
+      .removeJumper("d");
+  const told = (drawing: Drawing) =>
+    ofWiring(checkDocument(drawing.project()).findings).filter(({ rule }) =>
+      ["outlet-not-protected", "gfci-load-empty-tape"].includes(rule),
+    );
+  const one = told(allOnLine().meant("B1", { C5: false }));
+  expect(inShort(one)).toEqual(["outlet-not-protected R2", "outlet-not-protected R3"]);
+  expect(one[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b"]);
+  expect(inShort(told(allOnLine()))).toContain("gfci-load-empty-tape R1b");
 });
 
 describe("what it offers", () => {

@@ -58,7 +58,11 @@ ruleTester(receptacleRating, {
           on: "R1 Q1",
           severity: "violation",
           data: { faceA: 20, circuitA: 15 },
-          says: ["R1 in B1 has a 20 A face on Q1 of 15 A in P", "15 A there", "Fit a face of 15 A"],
+          says: [
+            "R1 in B1 has a 20 A face on Q1 of 15 A in P",
+            ": a 15 A breaker takes 15 A faces only.",
+            "Fit a face of 15 A",
+          ],
         },
       ],
     },
@@ -73,7 +77,16 @@ ruleTester(receptacleRating, {
     {
       name: "a single 15 A receptacle alone on 20 A",
       drawing: () => row(20, [["receptacle-single-20", 15]]),
-      findings: [{ on: "R0 Q1", says: ["single receptacle of 15 A, alone on Q1 of 20 A", "Fit one of 20 A"] }],
+      findings: [
+        {
+          on: "R0 Q1",
+          says: [
+            "single receptacle of 15 A, alone on Q1 of 20 A",
+            "alone on its circuit it must be of 20 A or more",
+            "Fit one of 20 A",
+          ],
+        },
+      ],
     },
     {
       name: "a single 20 A receptacle with another on 15 A",

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { asId, type DeviceId } from "../../shared-model/model/ids.ts";
+import type { Project } from "../../shared-model/model/project.ts";
 import { ROOM_KINDS } from "../../shared-model/model/room.ts";
 import { replaceNeedsAfci } from "../../shared-model/rules/checks/replace-needs-afci.ts";
 import { amps } from "../../shared-model/units/quantity.ts";
@@ -9,7 +10,7 @@ import { SampleDrawing } from "../builders/samples/sample-drawing.ts";
 import { rawAnswers } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
-import { ruleTester } from "./rule-tester.ts";
+import { type Drawn, ruleTester } from "./rule-tester.ts";
 import { inRoom, plan, press, replacing, unchanged } from "./two-states.ts";
 
 const replaces = (name: string) => ({ replaces: asId<DeviceId>(name) });
@@ -71,6 +72,29 @@ ruleTester(replaceNeedsAfci, {
       findings: [{ on: "R2", says: ["Choose an arc-fault receptacle", "if one is listed for P"] }],
     },
     {
+      name: "no ground comes to the box: the ground slot of a plain arc-fault receptacle would have nothing",
+      drawing: () => withoutGround("receptacle-15"),
+      findings: [
+        {
+          on: "R2",
+          says: ["Choose a dual-function receptacle for it. No ground comes to it: a plain arc-fault receptacle would"],
+        },
+      ],
+    },
+    {
+      name: "the same behind a ground-fault breaker, which stands in for the ground",
+      drawing: () => withoutGround("receptacle-15", "breaker-gfci-1"),
+      findings: [{ on: "R2", says: ["Choose an arc-fault receptacle for it. An arc-fault breaker"] }],
+    },
+    {
+      name: "a ground that is there and was left off is put back: an arc-fault receptacle will do",
+      drawing: () => {
+        const { state, project } = replacing(["bedroom"], "receptacle-15");
+        return { ...(state !== undefined && { state }), project: () => capGround(project()) };
+      },
+      findings: [{ on: "R2", says: ["Choose an arc-fault receptacle"] }],
+    },
+    {
       name: "a ground-fault breaker detects no arcs",
       drawing: () => replacing(["bedroom"], "receptacle-tr-15", { breaker: "breaker-gfci-1" }),
       findings: [{ on: "R2" }],
@@ -103,6 +127,31 @@ ruleTester(replaceNeedsAfci, {
     },
   ],
 });
+
+/** R1 on two-wire cable, replaced by R2. */
+function withoutGround(type: string, breaker = "breaker-1"): Drawn {
+  const { state, project } = replacing(["bedroom"], type, { breaker });
+  const bare = () => {
+    const copy = structuredClone(project());
+    for (const { cables, enclosures } of [copy.asFound, copy.proposed ?? copy.asFound]) {
+      const { conductors } = cables["C1" as never] as unknown as { conductors: Record<string, unknown> };
+      delete conductors.cu;
+      for (const { places } of Object.values(enclosures))
+        for (const end of Object.keys(places))
+          if (end.startsWith("C1.cu")) delete (places as Record<string, unknown>)[end];
+    }
+    return copy;
+  };
+  return { ...(state !== undefined && { state }), project: bare };
+}
+
+function capGround(project: Project): Project {
+  const copy = structuredClone(project);
+  for (const { enclosures } of [copy.asFound, copy.proposed ?? copy.asFound])
+    for (const [end, place] of Object.entries(enclosures["A" as never]?.places ?? {}))
+      if (end.startsWith("C1.cu")) Object.assign(place as object, { at: { kind: "capped" } });
+  return copy;
+}
 
 /** Replaced, and its breaker not landed in either state. */
 function unfed(type: string) {

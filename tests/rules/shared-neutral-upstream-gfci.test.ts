@@ -56,7 +56,7 @@ ruleTester(sharedNeutralUpstreamGfci, {
           on: "G1",
           severity: "danger",
           data: { tripsAboveW: 0.72, outlets: 1 },
-          says: ["RB", "QB", "over about 0.7 W", "RB keeps a live hot"],
+          says: ["RB", "QB", "over about 0.7 W", "runs through it, its hot comes from QB.", "RB keeps a live hot"],
         },
       ],
     },
@@ -68,6 +68,14 @@ ruleTester(sharedNeutralUpstreamGfci, {
         return drawing;
       },
       findings: [{ on: "G1", basis: "told", data: { tripsAboveW: 0.76, outlets: 1 } }],
+    },
+    {
+      name: "both legs from one two-pole breaker",
+      drawing: () =>
+        beforeSplit()
+          .breaker("Q2", 20, { legs: ["A", "B"] }, "breaker-2")
+          .put({ "M3.bk@P": "Q2.OUT1", "M3.rd@P": "Q2.OUT2" }),
+      findings: [{ on: "G1", says: ["the neutral of RB runs through it, its hot comes from the other leg of Q2."] }],
     },
     {
       name: "a one-pole breaker with the white of both legs",

@@ -77,7 +77,12 @@ ruleTester(switchInNeutral, {
       name: "a single-pole switch",
       drawing: inNeutral,
       findings: [
-        { on: "S1", severity: "danger", data: { outlets: 1 }, says: ["opens the neutral of L1", "it stays live"] },
+        {
+          on: "S1",
+          severity: "danger",
+          data: { outlets: 1 },
+          says: ["opens the neutral of L1", "switched off, L1 and its wires stay live"],
+        },
       ],
     },
     {
@@ -105,7 +110,9 @@ ruleTester(switchInNeutral, {
           .device("L2", "luminaire-60", "B7")
           .jumper("p", "B7", "L1.H", "L2.H")
           .jumper("q", "B7", "L1.N", "L2.N"),
-      findings: [{ on: "S1", data: { outlets: 2 }, says: ["L1 and L2", "they stay live"] }],
+      findings: [
+        { on: "S1", data: { outlets: 2 }, says: ["L1 and L2", "switched off, L1, L2 and their wires stay live"] },
+      ],
     },
   ],
   cannotTell: { never: "switches are drawn or they are not; past the settings that are tried the runner asks" },

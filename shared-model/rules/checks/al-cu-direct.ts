@@ -1,4 +1,5 @@
 import { findConnector } from "../../catalog/connectors.ts";
+import type { SpliceMember } from "../../queries/connector-takes.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
@@ -32,7 +33,7 @@ export const alCuDirect = defineRule({
       const members = ends.map((end) => getEndFacts(installation, enclosure, end));
       if (!isMixed(members)) continue;
       const subjects = [subject("splice", splice)];
-      const shown = { splice: splice.name, box: enclosure.name, set: describeMembers(members) };
+      const shown = { splice: splice.name, box: enclosure.name, set: inMetals(members) };
       const connector = findConnector(splice.connector);
       if (connector === undefined) {
         cannotTell({
@@ -53,7 +54,7 @@ export const alCuDirect = defineRule({
           ends: listed(ends.map((end) => nameOfEnd(installation, enclosure, end))),
           connector: connector.title.toLowerCase(),
         }),
-        data: { set: shown.set, connector: connector.id },
+        data: { set: describeMembers(members), connector: connector.id },
         ...basisOf(
           marksOn(splice, "connector"),
           ends.flatMap((end) => marksOn(enclosure.places[end] ?? {}, "at")),
@@ -64,3 +65,17 @@ export const alCuDirect = defineRule({
     }
   },
 });
+
+/** "12 AWG copper and 2 × 12 AWG aluminium". */
+function inMetals(members: readonly SpliceMember[]): string {
+  const counts = new Map<string, number>();
+  for (const { awg, material } of members) {
+    const words = `${awg} AWG ${material.replaceAll("-", " ")}`;
+    counts.set(words, (counts.get(words) ?? 0) + 1);
+  }
+  return listed(
+    [...counts]
+      .sort(([one], [other]) => (one < other ? 1 : -1))
+      .map(([words, count]) => (count === 1 ? words : `${count} × ${words}`)),
+  );
+}

@@ -6,13 +6,12 @@ import { type OfCause, oncePerCause } from "../one-cause.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, marksOnWay } from "../section-parts.ts";
-import { listedShort, pluggedAt, priorityOf, tripsOf } from "../trip-parts.ts";
+import { listedShort, pluggedAt, priorityOf, type TripsWith, tripsOf } from "../trip-parts.ts";
 
 const messages = {
-  system:
-    "{alarm} is a fire alarm system, and its power comes through {devices}: a trip there silences it. Feed it before {devices}, from a circuit without ground-fault or arc-fault protection.",
+  system: "{alarm} is a fire alarm system, and its power comes through {devices}: a trip there silences it. {todo}",
   dwelling:
-    "{alarm} loses its power when {devices} trips{cause}. Feed it before {devices} unless its place asks for the protection; a battery bridges only hours.",
+    "{alarm} loses its power when {devices} trips{cause}. {todo}, unless its place asks for the protection; a battery bridges only hours.",
 };
 
 /** Its hot comes through a device that trips. */
@@ -41,7 +40,12 @@ export const alarmBehindGfci = defineRule({
         const cause = others.size === 0 ? "" : `, also for a fault at ${listedShort([...others])}`;
         const report = {
           subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
-          message: fillIn(isSystem ? messages.system : messages.dwelling, { alarm: name, devices, cause }),
+          message: fillIn(isSystem ? messages.system : messages.dwelling, {
+            alarm: name,
+            devices,
+            cause,
+            todo: wayOut(before, devices, isSystem),
+          }),
           ...(!isSystem &&
             ({ severity: "caution", section: { section: "none (own check)", confidence: "own-rule" } } as const)),
           data: { devices: before.map(({ device }) => device.name).join(" ") },
@@ -54,6 +58,18 @@ export const alarmBehindGfci = defineRule({
     for (const one of oncePerCause("alarm-behind-gfci", found)) report(one);
   },
 });
+
+/** Nothing is fed before a breaker. */
+function wayOut(before: readonly TripsWith[], devices: string, isSystem: boolean): string {
+  const atBreaker = before.some(({ enclosure }) => enclosure.kind === "panel");
+  if (isSystem)
+    return atBreaker
+      ? "Feed it from another breaker, one without ground-fault or arc-fault protection."
+      : `Feed it before ${devices}, from a circuit without ground-fault or arc-fault protection.`;
+  return atBreaker
+    ? "Feed it from another breaker, or use an arc-fault breaker without ground-fault protection"
+    : `Feed it before ${devices}`;
+}
 
 interface Alarm {
   readonly name: string;

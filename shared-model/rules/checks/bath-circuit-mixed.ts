@@ -1,13 +1,13 @@
+import type { Project } from "../../model/project.ts";
 import type { OutletStanding } from "../../solver/section.ts";
 import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
 
 const messages = {
-  existing:
-    "{breaker} in {panel} feeds the bathroom receptacles {own} and also {others}. It was there before: a note, and a thought before more is hung on it.",
+  existing: "{breaker} in {panel} feeds {own} and also {placed}. It may stay; think before you hang more on it.",
   introduced:
-    "{breaker} in {panel} feeds the bathroom receptacles {own} and also {others}. Bathroom receptacles get a 20 A circuit for themselves, or with the other outlets of a single bathroom. Feed {others} from elsewhere.",
+    "{breaker} in {panel} feeds {own} and also {placed}. Bathroom receptacles get a 20 A circuit for themselves, or with the other outlets of a single bathroom. Feed {others} from elsewhere.",
 };
 
 /** One circuit may serve a single bathroom whole, its light and fan too; with another room on it, receptacles alone. */
@@ -33,7 +33,8 @@ export const bathCircuitMixed = defineRule({
         message: fillIn(isNew ? messages.introduced : messages.existing, {
           breaker: breaker.name,
           panel: panel.name,
-          own: namesOfOutlets(own),
+          own: `${namesOfOutlets(own)} in the ${roomsOf(own) > 1 ? "bathrooms" : "bathroom"}`,
+          placed: inRooms(context.project, others),
           others: namesOfOutlets(others),
         }),
         ...basisOf(marks),
@@ -41,6 +42,21 @@ export const bathCircuitMixed = defineRule({
     }
   },
 });
+
+const roomsOf = (outlets: readonly OutletStanding[]): number =>
+  new Set(outlets.map(({ enclosure }) => enclosure.roomId)).size;
+
+/** "R2 and R3 in Bedroom and L1 in Hall", each room once; without a room by the box. */
+function inRooms({ rooms }: Project, outlets: readonly OutletStanding[]): string {
+  const byPlace = new Map<string, OutletStanding[]>();
+  for (const standing of outlets) {
+    const { enclosure } = standing;
+    const room = enclosure.roomId === undefined ? undefined : rooms[enclosure.roomId];
+    const place = room?.name ?? enclosure.name;
+    byPlace.set(place, [...(byPlace.get(place) ?? []), standing]);
+  }
+  return listed([...byPlace].map(([place, standings]) => `${namesOfOutlets(standings)} in ${place}`));
+}
 
 function isOneBathroom(outlets: readonly OutletStanding[]): boolean {
   const [first, ...others] = outlets.map(({ enclosure }) => enclosure.roomId);

@@ -1,27 +1,17 @@
 import type { Fix } from "../../answers/finding.ts";
-import { getDeviceType } from "../../catalog/device-types.ts";
-import type { CableId, EndKey } from "../../model/ids.ts";
+import type { EndKey } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
-import { landedAt } from "../../queries/landings.ts";
-import type { OutletProof } from "../../solver/circuit/proof-answers.ts";
-import { sectionProof } from "../../solver/circuit/section-proof.ts";
-import type { OutletStanding, Section } from "../../solver/section.ts";
+import type { Section } from "../../solver/section.ts";
+import { fedPast, type Past } from "../fed-past.ts";
 import { isCure } from "../fix-trial.ts";
-import { terminalOf, titled } from "../line-load-fixes.ts";
+import { titled } from "../line-load-fixes.ts";
 import { bringAll, isCurrentCarrying } from "../line-side-fix.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
-import {
-  hotOf,
-  isFedRightWay,
-  type LineLoadDevice,
-  lastCableStep,
-  lineLoadDevices,
-  neutralOf,
-} from "../section-parts.ts";
+import type { LineLoadDevice } from "../section-parts.ts";
 import { outletsBehindAfter, sharedTripWords } from "../shared-trip.ts";
-import { listedShort, pluggedAt, priorityOf } from "../trip-parts.ts";
+import { listedShort } from "../trip-parts.ts";
 
 const messages = {
   empty:
@@ -39,20 +29,7 @@ export const gfciLoadEmptyTape = defineRule({
   messages,
   sections: everyEdition("none (own check)", "own-rule"),
   check({ section, installation, state, report }) {
-    const empty = lineLoadDevices(section).filter(
-      (found) => found.lineLive && found.lineGrounded && isFedRightWay(found) && isLoadEmpty(found),
-    );
-    if (empty.length === 0) return;
-    const candidates = sectionProof(section).outlets.flatMap((proof) =>
-      isCandidate(installation, proof) ? proof.standing : [],
-    );
-    const nearest = new Map<LineLoadDevice, Past[]>();
-    for (const standing of candidates) {
-      const past = empty.flatMap((found) => leavesPast(section, found, standing) ?? []);
-      const [last] = past.sort((a, b) => b.step - a.step || (a.found.device.id < b.found.device.id ? -1 : 1));
-      if (last !== undefined) nearest.set(last.found, [...(nearest.get(last.found) ?? []), last]);
-    }
-    for (const [found, past] of nearest) {
+    for (const [found, past] of fedPast(section, installation)) {
       const { device, enclosure } = found;
       const cables = [...new Set(past.map(({ cable }) => cable))];
       const names = past.map(({ standing }) => standing.outlet.name);
@@ -81,45 +58,6 @@ export const gfciLoadEmptyTape = defineRule({
     }
   },
 });
-
-/** A live receptacle that nothing protects, without a freezer or the like, of which nobody has decided against it. */
-function isCandidate(installation: Installation, { standing, verdict }: OutletProof): boolean {
-  const { outlet } = standing;
-  // One that has a device of its own is not protected because of what is wrong there.
-  if (!outlet.receptacle || verdict !== "none" || getDeviceType(outlet.device.type).sensing !== undefined) return false;
-  if (installation.intent.outlets[outlet.key]?.wish === "decided-not") return false;
-  return pluggedAt(installation, standing).every((load) => priorityOf(load) === "none");
-}
-
-function isLoadEmpty({ device, enclosure }: LineLoadDevice): boolean {
-  return (["hot", "neutral"] as const).every((pole) => {
-    const terminal = terminalOf(device, "LOAD", pole);
-    return terminal !== undefined && landedAt(enclosure, device.id, terminal).length === 0;
-  });
-}
-
-interface Past {
-  readonly found: LineLoadDevice;
-  readonly standing: OutletStanding;
-  /** Which piece of the way from the source it leaves the box by. */
-  readonly step: number;
-  readonly cable: CableId;
-  /** Hot and neutral as they leave the box of the device. */
-  readonly ends: readonly [hot: EndKey, neutral: EndKey];
-}
-
-/** From the LINE joints of a device its hot and neutral leave by one cable, which was not meant to stay there. */
-function leavesPast(section: Section, found: LineLoadDevice, standing: OutletStanding): Past | undefined {
-  const { device, enclosure, lineHot, open } = found;
-  if (standing.outlet.device.id === device.id) return undefined;
-  const way = section.wayFrom("ungrounded", hotOf(standing));
-  const hot = lastCableStep(way, "fromEnclosure", enclosure.id);
-  const neutral = lastCableStep(section.wayFrom("grounded", neutralOf(standing)), "fromEnclosure", enclosure.id);
-  if (way === undefined || hot === undefined || neutral?.cable !== hot.cable) return undefined;
-  if (!open.areJoined(lineHot, { end: hot.from })) return undefined;
-  if (section.installation.intent.boxes[enclosure.id]?.protect?.[hot.cable] === false) return undefined;
-  return { found, standing, step: way.indexOf(hot), cable: hot.cable, ends: [hot.from, neutral.from] };
-}
 
 /** All of these cables brought to LOAD, each with both conductors. */
 function offersFor(

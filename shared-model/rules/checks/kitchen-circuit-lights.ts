@@ -5,7 +5,7 @@ import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
 
 const messages = {
   existing:
-    "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It was there before: a note, and a thought before more is hung on it.",
+    "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may stay; think before you hang more on it.",
   introduced:
     "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may feed receptacles of kitchen, pantry and dining room and nothing else. Feed {others} from elsewhere.",
 };

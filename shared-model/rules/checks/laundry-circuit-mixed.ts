@@ -4,7 +4,7 @@ import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
 
 const messages = {
   existing:
-    "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. It was there before: a note; extending it needs thought.",
+    "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. It may stay; think before you hang more on it.",
   introduced:
     "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. A laundry gets a 20 A circuit for its receptacles alone. Feed {others} from elsewhere.",
 };

@@ -135,13 +135,18 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
   });
 }
 
-/** Outlets whose neutral stops in a box where the white that should feed it lies among the grounds. */
+/** Outlets whose neutral stops in a box where the white that should feed it lies among the grounds, or has its bare wire instead. */
 function partedBy(section: Section, by: PathStep): readonly string[] {
   if (by.kind !== "cable") return [];
   const boxes: readonly (EnclosureId | undefined)[] = enclosuresOfStep(by);
+  const reach = section.reach();
   return section
     .outlets()
-    .filter(({ outlet }) => boxes.includes(section.whereNeutralStops(outlet.key)?.enclosure))
+    .filter(
+      (standing) =>
+        boxes.includes(section.whereNeutralStops(standing.outlet.key)?.enclosure) ||
+        (boxes.includes(standing.enclosure.id) && reach.isOnGround(neutralOf(standing))),
+    )
     .map(({ outlet }) => outlet.key);
 }
 

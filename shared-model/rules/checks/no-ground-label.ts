@@ -8,7 +8,7 @@ import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from ".
 
 const messages = {
   missing:
-    "{outlet} in {box} has a ground slot and no ground, and is protected by {by}: it needs {words} where it can be seen. Put the label on its face or plate.",
+    "{outlet} in {box} has a ground slot and no ground, and is protected by {by}: it needs {words} where it can be seen. Put {labels} on its face or plate.",
 };
 
 /** One that nothing protects, and a ground that is parted on its way, are told by other rules. */
@@ -43,6 +43,7 @@ export const noGroundLabel = defineRule({
           box: box.name,
           by: isOwn ? "itself" : listed(names),
           words: listed(missing.map((words) => `“${words}”`)),
+          labels: missing.length > 1 ? "both labels" : "the label",
         }),
         ...fixIn(state, () =>
           fixTogether(

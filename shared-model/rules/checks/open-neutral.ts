@@ -1,3 +1,6 @@
+import { getDeviceType } from "../../catalog/device-types.ts";
+import type { EnclosureId, EndKey } from "../../model/ids.ts";
+import { findEndFacts } from "../../queries/end-facts.ts";
 import { throughLoads } from "../../solver/circuit/through-loads.ts";
 import type { Section, Spot } from "../../solver/section.ts";
 import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
@@ -30,6 +33,7 @@ export const openNeutral = defineRule({
     const reach = section.reach();
     const outside = new LeadingOutside();
     const found: OfCause[] = [];
+    const told = new Set<string>();
     for (const standing of section.outlets()) {
       const { outlet, enclosure, live } = standing;
       const neutral = neutralOf(standing);
@@ -45,6 +49,10 @@ export const openNeutral = defineRule({
       const where = stopWords(section, place, enclosure.id);
       if (where === "being-surveyed") continue;
       const kind = reach.isLive(neutral) ? "onHot" : reach.isOnGround(neutral) ? "onGround" : "open";
+      const cause = kind === "open" ? causeAt(place) : undefined;
+      // The boxes of one break are the same for all outlets behind it.
+      const boxes = cause === undefined || told.has(cause) ? [] : switchBoxesBehind(section, neutral);
+      if (cause !== undefined) told.add(cause);
       const report = {
         subjects,
         message: fillIn(messages[kind], {
@@ -56,14 +64,28 @@ export const openNeutral = defineRule({
         hides: [
           ...["outlet-not-protected", "wish-not-protected"].map((rule) => ({ rule, subjects: [outlet.key] })),
           { rule: "capped-neutral-forgotten", subjects: place?.ends ?? [] },
+          { rule: "no-neutral-at-switch", subjects: boxes },
         ],
       };
-      found.push({ cause: kind === "open" ? causeAt(place) : undefined, report });
+      found.push({ cause, report });
     }
     for (const one of oncePerCause("open-neutral", found)) report(one);
     outside.ask(messages.outside, cannotTell);
   },
 });
+
+/** Boxes with a switch in which the neutral that is cut lies, joined or capped. */
+function switchBoxesBehind(section: Section, neutral: Spot): readonly EnclosureId[] {
+  const reach = section.reach();
+  return section.enclosures
+    .filter(({ devices }) => Object.values(devices).some(({ type }) => getDeviceType(type).positions.length > 0))
+    .filter((box) =>
+      (Object.keys(box.places) as EndKey[]).some(
+        (end) => findEndFacts(section.installation, box, end)?.grounding === false && reach.areJoined({ end }, neutral),
+      ),
+    )
+    .map(({ id }) => id);
+}
 
 /** By what the open neutral becomes live, as drawn, and whether two legs come together there. */
 function throughWords(section: Section, neutral: Spot): { readonly something: string; readonly legs: string } {

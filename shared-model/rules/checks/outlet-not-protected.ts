@@ -1,21 +1,23 @@
+import type { DeviceId } from "../../model/ids.ts";
 import type { Project } from "../../model/project.ts";
 import type { RoomKind } from "../../model/room.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { OutletStanding } from "../../solver/section.ts";
+import { fedPast } from "../fed-past.ts";
 import { placeWords } from "../place-words.ts";
 import { decisiveProof, gapOf } from "../proof-words.ts";
 import { isOtherFault, protectionWords } from "../protection-words.ts";
 import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
-import { defineRule } from "../rule.ts";
+import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { protectionOffers } from "../section-offers.ts";
 import { hotOf, isPolaritySwapped, marksOnWay } from "../section-parts.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
+import { listedShort } from "../trip-parts.ts";
 
 const messages = {
   open: "{outlet} in {box} ({places}) needs ground-fault protection, but {reason}. {option}",
-  roomUnknown:
-    "Cannot tell whether {outlet} in {box} needs ground-fault protection: the box is in no room. Put it in its room.",
+  roomUnknown: "Cannot tell whether {outlets} {need} ground-fault protection: {boxes} in no room. Put {them}.",
   notLive:
     "Cannot tell whether {outlet} in {box} ({places}) has its ground-fault protection: no source reaches it in this drawing. Draw its supply.",
   tooManySettings:
@@ -37,6 +39,8 @@ export const outletNotProtected = defineRule({
   sections: everyJudgedEdition("210.8(A)", "sourced"),
   values: REQUIREMENT_VALUES,
   check({ section, project, installation, edition, state, report, cannotTell }) {
+    const roomless: OutletStanding[] = [];
+    let past: ReturnType<typeof fedPast> | undefined;
     for (const proof of sectionProof(section).outlets) {
       const { standing, verdict } = proof;
       const { outlet, enclosure } = standing;
@@ -46,12 +50,7 @@ export const outletNotProtected = defineRule({
       const subjects = [subject("outlet", { id: outlet.key, name: outlet.name })];
       const shown = { outlet: outlet.name, box: enclosure.name };
       if (need.required === "room-unknown") {
-        cannotTell({
-          subjects,
-          message: fillIn(messages.roomUnknown, shown),
-          missing: `the room of ${enclosure.name}`,
-          enterAt: subject("enclosure", enclosure),
-        });
+        roomless.push(standing);
         continue;
       }
       const isSwapped = outlet.receptacle && isPolaritySwapped(section, standing);
@@ -72,6 +71,7 @@ export const outletNotProtected = defineRule({
         });
         continue;
       }
+      past ??= fedPast(section, installation);
       const gap = gapOf(section, standing, decisive);
       const when = gap.when === "" ? "" : `${gap.when} `;
       report({
@@ -83,6 +83,7 @@ export const outletNotProtected = defineRule({
           option: protectionWords(section, standing, decisive),
         }),
         data: { places: need.places.join(" "), ...(gap.test !== undefined && { test: gap.test }) },
+        hides: [{ rule: "gfci-load-empty-tape", subjects: leftOnLine(past, standing) }],
         ...(state === "proposed" && {
           offers: isSwapped ? [] : protectionOffers(section, { project, installation }, standing, state),
         }),
@@ -93,8 +94,37 @@ export const outletNotProtected = defineRule({
         ),
       });
     }
+    askRooms(roomless, cannotTell);
   },
 });
+
+/** The device with nothing on LOAD where the one cable that was left on LINE leads to this outlet. */
+const leftOnLine = (past: ReturnType<typeof fedPast>, { outlet }: OutletStanding): readonly DeviceId[] =>
+  [...past].flatMap(([{ device }, fed]) => {
+    const [first, ...others] = fed;
+    const isOneCable = first !== undefined && others.every(({ cable }) => cable === first.cable);
+    return isOneCable && fed.some(({ standing }) => standing.outlet.key === outlet.key) ? device.id : [];
+  });
+
+/** One question for a section: whoever places one box places those beside it. */
+function askRooms(standings: readonly OutletStanding[], cannotTell: SectionContext["cannotTell"]): void {
+  const boxes = [...new Set(standings.map(({ enclosure }) => enclosure))];
+  const [first] = boxes;
+  if (first === undefined) return;
+  const names = listedShort(standings.map(({ outlet }) => outlet.name));
+  const inBoxes = listedShort(boxes.map(({ name }) => name));
+  const isOne = boxes.length === 1;
+  cannotTell({
+    subjects: [subject("enclosure", first)],
+    message: fillIn(messages.roomUnknown, {
+      outlets: isOne ? `${names} in ${inBoxes}` : names,
+      need: standings.length === 1 ? "needs" : "need",
+      boxes: isOne ? "the box is" : `${inBoxes} are`,
+      them: isOne ? "it in its room" : "them in their rooms",
+    }),
+    missing: `the ${isOne ? "room" : "rooms"} of ${inBoxes}`,
+  });
+}
 
 /** "Laundry: unfinished basement", "Porch: outdoors", "Basement, unfinished". */
 function placedIn(project: Project, { enclosure }: OutletStanding, places: readonly RoomKind[]): string {

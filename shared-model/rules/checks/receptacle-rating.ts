@@ -9,9 +9,10 @@ import { basisOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../r
 import { cableLeadingOutside, hotOf } from "../section-parts.ts";
 
 const messages = {
-  rating: "{outlet} in {box} has a {rating} A face on {breaker} of {circuit} A in {panel}: {allowed} A there. {todo}",
+  rating:
+    "{outlet} in {box} has a {rating} A face on {breaker} of {circuit} A in {panel}: a {circuit} A breaker takes {allowed} A faces only. {todo}",
   alone:
-    "{outlet} in {box} is a single receptacle of {rating} A, alone on {breaker} of {circuit} A in {panel}: {circuit} A or more there. Fit one of {circuit} A.",
+    "{outlet} in {box} is a single receptacle of {rating} A, alone on {breaker} of {circuit} A in {panel}: alone on its circuit it must be of {circuit} A or more. Fit one of {circuit} A.",
   ratingUnknown:
     "Cannot tell whether {outlet} in {box} suits {breaker} of {circuit} A: the rating of its face is not recorded. Read it off the face.",
   noRow:

@@ -17,7 +17,7 @@ import { basisOf, everyJudgedEdition, fillIn, marksOn, subject } from "../rule-p
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
 const messages = {
-  open: "{outlet} in {box} takes the place of {old}, and {places} is on the arc-fault list: the new receptacle must have arc-fault protection, and nothing before it gives any. Choose {face} for it.{breaker}",
+  open: "{outlet} in {box} takes the place of {old}, and {places} is on the arc-fault list: the new receptacle must have arc-fault protection, and nothing before it gives any. Choose {face} for it.{why}{breaker}",
   notFed:
     "Cannot tell whether {outlet} in {box} ({places}), which takes the place of {old}, has arc-fault protection: its supply is not drawn.",
 };
@@ -64,10 +64,15 @@ export const replaceNeedsAfci = defineRule({
         });
         continue;
       }
-      const face = arcFaultFace(standing, requirementOf(project, standing, edition).required === true);
+      const face = arcFaultFace(section, standing, requirementOf(project, standing, edition).required === true);
       report({
         subjects,
-        message: fillIn(messages.open, { ...shown, face: face.words, breaker: breakerWords(section, standing) }),
+        message: fillIn(messages.open, {
+          ...shown,
+          face: face.words,
+          why: face.why,
+          breaker: breakerWords(section, standing),
+        }),
         data: { places: places.join(" ") },
         offers: arcFaultOffers(section, standing, face.type, state),
         ...basisOf(marksOn(enclosure, "roomId"), marksOn(outlet.device, "zones")),

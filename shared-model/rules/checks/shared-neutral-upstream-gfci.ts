@@ -28,9 +28,9 @@ import { listedShort } from "../trip-parts.ts";
 
 const messages = {
   atDevice:
-    "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} runs through it, and their hot, of {breakers}, does not. It trips with any load over about {watts} W there, and after a trip {outlets} {keep} a live hot and no neutral. Put {device} after the point where the neutrals part, or use a two-pole device before it.",
+    "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} runs through it, {hots} {come} from {breakers}. It trips with any load over about {watts} W there, and after a trip {outlets} {keep} a live hot and no neutral. Put {device} after the point where the neutrals part, or use a two-pole device before it.",
   atBreaker:
-    "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} is on it, and their hot is of {breakers}. It trips with any load over about {watts} W there. A shared neutral needs a two-pole ground-fault breaker for both legs, or devices after the point where the neutrals part.",
+    "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} is on it, {hots} {come} from {breakers}. It trips with any load over about {watts} W there. A shared neutral needs a two-pole ground-fault breaker for both legs, or devices after the point where the neutrals part.",
 };
 
 /** What comes back through the sensor of a device went out on another circuit. */
@@ -61,7 +61,11 @@ export const sharedNeutralUpstreamGfci = defineRule({
           device: device.name,
           box: enclosure.name,
           outlets: listedShort(outlets.map(({ outlet }) => outlet.name)),
-          breakers: listed([...breakers.values()].map(({ name }) => name)),
+          breakers: listed([
+            ...new Set(foreign.map(({ breaker, otherLeg }) => `${otherLeg ? "the other leg of " : ""}${breaker.name}`)),
+          ]),
+          hots: outlets.length === 1 ? "its hot" : "their hots",
+          come: outlets.length === 1 ? "comes" : "come",
           keep: outlets.length === 1 ? "keeps" : "keep",
           watts: watts.toFixed(1),
         }),
@@ -116,6 +120,8 @@ function measuring(section: Section): readonly Measuring[] {
 interface Foreign {
   readonly standing: OutletStanding;
   readonly breaker: Device;
+  /** The device is on the same breaker, by another of its poles. */
+  readonly otherLeg: boolean;
 }
 
 /** Outlets whose neutral comes back through a device and no other way, with the breaker of their hot, which is another one. */
@@ -129,7 +135,9 @@ function foreignReturns(section: Section, { device, lineHot }: Measuring): reado
       lineHot === undefined
         ? feedOf(section, section.wayFrom("ungrounded", hot, device.id))?.breaker
         : otherCircuit(section, device.id, lineHot, hot);
-    return breaker === undefined ? [] : { standing, breaker };
+    if (breaker === undefined) return [];
+    const own = lineHot && feedOf(section, section.wayFrom("ungrounded", lineHot, device.id))?.breaker;
+    return { standing, breaker, otherLeg: breaker === own };
   });
 }
 

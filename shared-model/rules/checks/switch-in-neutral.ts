@@ -8,7 +8,7 @@ import { marksOnWay, neutralOf } from "../section-parts.ts";
 
 const messages = {
   inNeutral:
-    "{device} in {box} opens the neutral of {outlets}: switched off, {stays} live. Put it into the hot, and splice the neutral through.",
+    "{device} in {box} opens the neutral of {outlets}: switched off, {left} stay live. Put it into the hot, and splice the neutral through.",
 };
 
 /** Judged by what a handle does: an outlet that keeps its hot and loses its neutral. A two-pole switch opens both. */
@@ -27,14 +27,15 @@ export const switchInNeutral = defineRule({
       const enclosure = home === undefined ? undefined : section.installation.enclosures[home];
       const device = enclosure?.devices[id];
       if (enclosure === undefined || device === undefined) continue;
+      const names = outlets.map((key) => nameOf(section, key));
       const several = getDeviceType(device.type).positions[0] !== "on";
       report({
         subjects: [subject("device", device)],
         message: fillIn(messages.inNeutral, {
           device: device.name,
           box: enclosure.name,
-          outlets: listed(outlets.map((key) => nameOf(section, key))),
-          stays: outlets.length > 1 ? "they stay" : "it stays",
+          outlets: listed(names),
+          left: listed([...names, outlets.length > 1 ? "their wires" : "its wires"]),
         }),
         data: { outlets: outlets.length },
         section: sectionIn(edition, several ? "404.2(A)" : "404.2(B)", "sourced"),
