@@ -231,6 +231,8 @@ killing(
       await openStart(page, killable.address);
       await leaveStart(page);
       await checked(page);
+      // The panes come a moment after the sheet.
+      await page.locator("aside").getByLabel("Title", { exact: true }).waitFor();
       await keepEditing(page, EDIT_EVERY_MS);
       await expect.poll(() => made.length, "edits are made").toBeGreaterThan(10);
       await page.waitForTimeout(600 + Math.random() * 2000);

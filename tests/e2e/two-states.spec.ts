@@ -150,7 +150,7 @@ test("a violation is acknowledged by name and reason, and goes aside until it is
   await openWindow(page, address);
   await openLaundrySample(page);
   await showPane(page, "Findings");
-  const row = rowAbout(page, "R3 in B3");
+  const row = rowAbout(page, "R3 in B3 (Porch");
   await row.getByRole("button", { name: "Acknowledge R3" }).press("Enter");
   const form = pane(page).getByRole("form", { name: "Acknowledge R3" });
   await expect(form.getByLabel("Your name")).toBeFocused();
@@ -169,7 +169,7 @@ test("a violation is acknowledged by name and reason, and goes aside until it is
   await expect(aside).toContainText("The porch is rebuilt in spring.");
   await expect(aside).toContainText(/Pat Example, \w+ \d+, \d{4}/);
   await expectAccessible(page, "acknowledged");
-  const another = rowAbout(page, "R2 in B2");
+  const another = rowAbout(page, "R2 in B2 (");
   await another.getByRole("button", { name: "Acknowledge R2" }).click();
   await expect(another.getByLabel("Your name")).toHaveValue("Pat Example");
   await expect(another.getByLabel("Reason")).toBeFocused();
