@@ -5,9 +5,10 @@ import type { RoomKind } from "../model/room.ts";
 import { cableOfEnd } from "../queries/end-facts.ts";
 import { roomKindsOf } from "../queries/outlets-of.ts";
 import type { OutletStanding } from "../solver/section.ts";
+import { DEDICATED_RATING } from "./editions/circuit-values.ts";
 import { isNewCable, workAt } from "./new-work.ts";
 import type { SectionContext } from "./rule.ts";
-import { listed, marksOn } from "./rule-parts.ts";
+import { basisOf, fillIn, listed, marksOn, subject } from "./rule-parts.ts";
 
 /** A breaker with outlets of a kind that today's work gives circuits of their own, and with others. */
 export interface MixedCircuit {
@@ -20,9 +21,6 @@ export interface MixedCircuit {
   readonly isNew: boolean;
   readonly marks: readonly EvidenceMark[];
 }
-
-/** Rating of the circuits that dwellings must have for bathrooms, laundries and small appliances. */
-export const DEDICATED_A = 20;
 
 interface Sorting {
   /** What makes a circuit one of the kind. */
@@ -38,7 +36,7 @@ export function circuitsFor(context: SectionContext, { isOwn, mayShare }: Sortin
   const kindsOf = ({ enclosure, outlet }: OutletStanding) => roomKindsOf(project, enclosure, outlet.device);
   if (!standings.some((one) => isOwn(one, kindsOf(one)))) return [];
   return section.breakers().flatMap(({ device: breaker, panel }) => {
-    if (breaker.breakerRatingA !== DEDICATED_A) return [];
+    if (breaker.breakerRatingA !== DEDICATED_RATING) return [];
     const keys = new Set(section.circuitOf(breaker.id).outlets);
     const fed = standings.filter(({ outlet }) => keys.has(outlet.key)).sort(byName);
     const own = fed.filter((one) => isOwn(one, kindsOf(one)));
@@ -71,6 +69,33 @@ function isMadeByWork(
 
 const byName = (one: OutletStanding, other: OutletStanding): number =>
   one.outlet.name.localeCompare(other.outlet.name, "en", { numeric: true });
+
+/** What such a rule says of a circuit that was there before, and of one that the work makes. */
+interface MixedWords {
+  readonly existing: string;
+  readonly introduced: string;
+}
+
+/** A circuit that was there before may stay. `more` are words of the rule's own for its sentences. */
+export function reportMixed(
+  context: SectionContext,
+  words: MixedWords,
+  { breaker, panel, own, others, isNew, marks }: MixedCircuit,
+  more: Readonly<Record<string, string>> = {},
+): void {
+  context.report({
+    subjects: [subject("device", breaker)],
+    severity: isNew ? "violation" : "caution",
+    message: fillIn(isNew ? words.introduced : words.existing, {
+      breaker: breaker.name,
+      panel: panel.name,
+      own: namesOfOutlets(own),
+      others: namesOfOutlets(others),
+      ...more,
+    }),
+    ...basisOf(marks),
+  });
+}
 
 /** "R2, R3 and L1", a split receptacle once. */
 export const namesOfOutlets = (outlets: readonly OutletStanding[]): string =>

@@ -1,8 +1,6 @@
 import { getDeviceType } from "../catalog/device-types.ts";
 import type { Device } from "../model/device.ts";
-
-/** Greatest rating of the receptacles that the rules on their faces are about, amperes. Source: NFPA 70 406.9, 406.12, from memory. */
-const SMALL_A = 20;
+import { SMALL_RECEPTACLES_UP_TO } from "./editions/circuit-values.ts";
 
 /** A device with a face to plug into: a receptacle, a ground-fault receptacle, a receptacle beside a switch. */
 export function isReceptacle({ type }: Pick<Device, "type">): boolean {
@@ -12,7 +10,7 @@ export function isReceptacle({ type }: Pick<Device, "type">): boolean {
 
 /** One of 15 or 20 A; one whose rating is not recorded counts as such. */
 export const isSmallReceptacle = (device: Device): boolean =>
-  isReceptacle(device) && (device.ratingA === undefined || device.ratingA <= SMALL_A);
+  isReceptacle(device) && (device.ratingA === undefined || device.ratingA <= SMALL_RECEPTACLES_UP_TO);
 
 /** A face that takes a grounding plug. */
 export const takesGroundPin = ({ type }: Pick<Device, "type">): boolean =>

@@ -1,8 +1,8 @@
 import type { Project } from "../../model/project.ts";
 import type { OutletStanding } from "../../solver/section.ts";
-import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
+import { circuitsFor, namesOfOutlets, reportMixed } from "../dedicated-circuits.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
+import { everyEdition, listed } from "../rule-parts.ts";
 
 const messages = {
   existing: "{breaker} in {panel} feeds {own} and also {placed}. It may stay; think before you hang more on it.",
@@ -25,19 +25,12 @@ export const bathCircuitMixed = defineRule({
       isOwn: ({ outlet }, kinds) => outlet.receptacle && kinds.has("bathroom"),
       mayShare: () => false,
     });
-    for (const { breaker, panel, own, others, isNew, marks } of circuits) {
+    for (const circuit of circuits) {
+      const { own, others } = circuit;
       if (others.length === 0 || isOneBathroom([...own, ...others])) continue;
-      context.report({
-        subjects: [subject("device", breaker)],
-        severity: isNew ? "violation" : "caution",
-        message: fillIn(isNew ? messages.introduced : messages.existing, {
-          breaker: breaker.name,
-          panel: panel.name,
-          own: `${namesOfOutlets(own)} in the ${roomsOf(own) > 1 ? "bathrooms" : "bathroom"}`,
-          placed: inRooms(context.project, others),
-          others: namesOfOutlets(others),
-        }),
-        ...basisOf(marks),
+      reportMixed(context, messages, circuit, {
+        own: `${namesOfOutlets(own)} in the ${roomsOf(own) > 1 ? "bathrooms" : "bathroom"}`,
+        placed: inRooms(context.project, others),
       });
     }
   },

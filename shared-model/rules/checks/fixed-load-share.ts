@@ -2,15 +2,13 @@ import type { TerminalName } from "../../model/ids.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { type CircuitUse, circuitUses, exceeds, figure, isLightOutlet, onPole, sumOf } from "../circuit-uses.ts";
+import { FASTENED_SHARE_RATINGS } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
 const messages = {
   over: "{load} A of equipment fastened in place ({uses}) on {breaker} of {rating} A in {panel}, which feeds {others} too: {most} A is the most there ({percent} %). Give it a circuit of its own.",
 };
-
-const LEAST_CIRCUIT_A = 15;
-const GREATEST_CIRCUIT_A = 20;
 
 /** Each pole by itself. Lights and receptacles make a circuit shared. */
 export const fixedLoadShare = defineRule({
@@ -29,7 +27,8 @@ export const fixedLoadShare = defineRule({
     if (uses.length === 0) return;
     for (const { device: breaker, panel } of section.breakers()) {
       const rating = breaker.breakerRatingA;
-      if (rating === undefined || rating < LEAST_CIRCUIT_A || rating > GREATEST_CIRCUIT_A) continue;
+      if (rating === undefined || rating < FASTENED_SHARE_RATINGS.least || rating > FASTENED_SHARE_RATINGS.greatest)
+        continue;
       const others = sharing(section, breaker.id);
       const [worst = []] = terminalsOf(breaker)
         .filter(({ purpose }) => purpose === "hot")

@@ -2,9 +2,10 @@ import { getDeviceType } from "../../catalog/device-types.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
-import type { Room, RoomKind } from "../../model/room.ts";
+import type { Room } from "../../model/room.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import { sectionOf } from "../../solver/sections.ts";
+import { LIT_BY_RECEPTACLE } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
@@ -13,18 +14,6 @@ const messages = {
   onlySwitchedLight:
     "{device} in {box} replaces a receptacle whose halves were separate: a ground-fault receptacle has no break-off tabs, and no other switched lighting outlet of {room} is drawn. The room must keep one: an ordinary duplex here behind a device before it, or a luminaire with a wall switch.",
 };
-
-/** Rooms of which a switched receptacle may be the lighting outlet. Source: NFPA 70 210.70(A)(1) Exception 1, from memory. */
-const HABITABLE: readonly RoomKind[] = [
-  "bedroom",
-  "living",
-  "dining",
-  "family",
-  "den",
-  "library",
-  "sunroom",
-  "recreation",
-];
 
 /** A ground-fault receptacle where a split one was. */
 export const halfSwitchedOnGfci = defineRule({
@@ -71,7 +60,7 @@ function replacedIn(enclosure: Enclosure): readonly Device[] {
   return found;
 }
 
-const isHabitable = ({ kinds }: Room): boolean => HABITABLE.some((kind) => kinds.includes(kind));
+const isHabitable = ({ kinds }: Room): boolean => LIT_BY_RECEPTACLE.some((kind) => kinds.includes(kind));
 
 /** A luminaire, or a receptacle other than the one that was changed, whose hot comes and goes with a switch. */
 function hasSwitchedLight(installation: Installation, room: Room, changed: Device): boolean {

@@ -1,7 +1,7 @@
-import type { RoomKind } from "../../model/room.ts";
-import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
+import { circuitsFor, reportMixed } from "../dedicated-circuits.ts";
+import { SMALL_APPLIANCE_PLACES } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
+import { everyEdition } from "../rule-parts.ts";
 
 const messages = {
   existing:
@@ -9,8 +9,6 @@ const messages = {
   introduced:
     "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may feed receptacles of kitchen, pantry and dining room and nothing else. Feed {others} from elsewhere.",
 };
-
-const SHARED: readonly RoomKind[] = ["kitchen-counter", "kitchen-other", "dining", "food-prep-with-sink"];
 
 export const kitchenCircuitLights = defineRule({
   id: "kitchen-circuit-lights",
@@ -24,21 +22,8 @@ export const kitchenCircuitLights = defineRule({
   check(context) {
     const circuits = circuitsFor(context, {
       isOwn: ({ outlet }, kinds) => outlet.receptacle && kinds.has("kitchen-counter"),
-      mayShare: ({ outlet }, kinds) => outlet.receptacle && SHARED.some((kind) => kinds.has(kind)),
+      mayShare: ({ outlet }, kinds) => outlet.receptacle && SMALL_APPLIANCE_PLACES.some((kind) => kinds.has(kind)),
     });
-    for (const { breaker, panel, own, others, isNew, marks } of circuits) {
-      if (others.length === 0) continue;
-      context.report({
-        subjects: [subject("device", breaker)],
-        severity: isNew ? "violation" : "caution",
-        message: fillIn(isNew ? messages.introduced : messages.existing, {
-          breaker: breaker.name,
-          panel: panel.name,
-          own: namesOfOutlets(own),
-          others: namesOfOutlets(others),
-        }),
-        ...basisOf(marks),
-      });
-    }
+    for (const circuit of circuits) if (circuit.others.length > 0) reportMixed(context, messages, circuit);
   },
 });

@@ -1,6 +1,6 @@
-import { circuitsFor, namesOfOutlets } from "../dedicated-circuits.ts";
+import { circuitsFor, reportMixed } from "../dedicated-circuits.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
+import { everyEdition } from "../rule-parts.ts";
 
 const messages = {
   existing:
@@ -23,19 +23,6 @@ export const laundryCircuitMixed = defineRule({
       isOwn: ({ outlet }, kinds) => outlet.receptacle && kinds.has("laundry"),
       mayShare: () => false,
     });
-    for (const { breaker, panel, own, others, isNew, marks } of circuits) {
-      if (others.length === 0) continue;
-      context.report({
-        subjects: [subject("device", breaker)],
-        severity: isNew ? "violation" : "caution",
-        message: fillIn(isNew ? messages.introduced : messages.existing, {
-          breaker: breaker.name,
-          panel: panel.name,
-          own: namesOfOutlets(own),
-          others: namesOfOutlets(others),
-        }),
-        ...basisOf(marks),
-      });
-    }
+    for (const circuit of circuits) if (circuit.others.length > 0) reportMixed(context, messages, circuit);
   },
 });
