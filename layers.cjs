@@ -22,7 +22,7 @@ const only = (name, folder, allowed, comment) =>
 
 const FOLDERS_WITH_RULES = [
   "^shared-model/(lib|units|model|answers|catalog|queries|geometry|commands|solver|rules|planning|sheets|format|analysis|hosts)/",
-  "^renderer/(platform|state|analysis|sheet|panels|ui)/",
+  "^renderer/(platform|state|analysis|sheet|panels|ui|words)/",
   "^renderer/(main|app|workbench)[.]tsx$",
   "^electron/(main|preload|ipc)/",
   "^electron/[a-z-]+[.]mjs$",
@@ -260,8 +260,9 @@ module.exports = {
       "ui-is-generic",
       "ui/ holds domain-free parts (units excepted).",
       { path: "^renderer/ui/" },
-      { path: "^(renderer|shared-model|electron)/", pathNot: ["^renderer/ui/", `${SHARED}(units|lib)/`] },
+      { path: "^(renderer|shared-model|electron)/", pathNot: ["^renderer/(ui|words)/", `${SHARED}(units|lib)/`] },
     ),
+    only("words-are-bottom", "^renderer/words/", [], "words/ makes catalogues and imports nothing."),
   ],
   options: {
     parser: "swc",

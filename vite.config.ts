@@ -14,6 +14,7 @@ const FILES = [
   ["reading", READING],
   ["start", "renderer/panels/start/new-box.tsx", "renderer/sheet/box-picture.tsx"],
   ["drawing", WORKBENCH],
+  ["beside", "renderer/panels/beside.ts"],
 ] as const;
 
 /**

@@ -5,6 +5,7 @@ import { useFileDrop } from "./panels/use-file-drop.ts";
 import { useWindowKeys } from "./panels/use-window-keys.ts";
 import { startStore } from "./state/start.ts";
 import { useStore } from "./state/use-store.ts";
+import { wording } from "./words/words.ts";
 
 const BoxPicture = lazy(() => import("./sheet/box-picture.tsx"));
 const ExamplePictures = lazy(() => import("./sheet/example-pictures.tsx"));
@@ -62,8 +63,8 @@ function Drawing() {
 /** Comes into sight when it takes long. */
 function Opening() {
   return (
-    <main className="opening" aria-label="Opening">
-      <p role="status">Opening the drawing.</p>
+    <main className="opening" aria-label={wording.opening}>
+      <p role="status">{wording.openingTheDrawing}</p>
     </main>
   );
 }

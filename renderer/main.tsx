@@ -2,9 +2,10 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "./theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { afterPaint, beginChecks, startChecks } from "./analysis/checks.ts";
+import { beginChecks, fetchReader, startChecks } from "./analysis/checks.ts";
 import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
 import { App, fetchWorkbench } from "./app.tsx";
+import { afterPaint } from "./platform/after-paint.ts";
 import { desktopBridge } from "./platform/desktop-bridge.ts";
 import { startDesktopShell } from "./platform/desktop-shell.ts";
 import { isStartFileNamed } from "./platform/start-file.ts";
@@ -35,6 +36,7 @@ const opening = files.openStartFile();
 if (isStartFileNamed() || desktopBridge !== undefined) void awaitStartFile(opening);
 // A drawing is seen first and checked then: the start of the checks would take the time that the drawing needs.
 if (isStartFileNamed()) {
+  fetchReader().catch(() => undefined);
   void fetchWorkbench();
   opening.finally(() => afterPaint(() => afterPaint(beginChecks)));
 } else beginChecks();

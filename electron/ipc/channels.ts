@@ -12,6 +12,7 @@ export const REQUESTS = [
   "forgetRecent",
   "showDocument",
   "answerClose",
+  "showKeys",
 ] as const;
 
 export type RequestName = (typeof REQUESTS)[number];

@@ -4,6 +4,7 @@
  */
 import * as v from "valibot";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { isChord, keyEntries } from "../../shared-model/commands/catalog/keys.ts";
 import type { EventName, RequestName } from "./channels.ts";
 
 /** As many UTF-16 units as a document may hold bytes; the bytes themselves are counted before they are written. */
@@ -18,6 +19,7 @@ const sentence = v.pipe(v.string(), v.maxLength(2000));
 /** Stands for a file that a person chose; nobody can guess one, and it tells nothing of the path. */
 const fileToken = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{32}$/));
 const recentId = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/));
+const chord = v.pipe(v.string(), v.maxLength(40), v.check(isChord));
 const nothing = v.undefined();
 const done = v.null();
 
@@ -69,6 +71,16 @@ export const requests = {
   showDocument: { request: v.strictObject({ file: v.nullable(fileToken), edited: v.boolean() }), reply: done },
   /** What the person said when the window was to be closed. */
   answerClose: { request: v.strictObject({ leave: v.boolean() }), reply: done },
+  /** Keys that the person has chosen, for the menus to show. */
+  showKeys: {
+    request: v.strictObject({
+      keys: v.pipe(
+        v.array(v.strictObject({ id: v.picklist(keyEntries.map(({ id }) => id)), chord: v.nullable(chord) })),
+        v.maxLength(keyEntries.length),
+      ),
+    }),
+    reply: done,
+  },
 } as const satisfies Record<RequestName, { readonly request: v.GenericSchema; readonly reply: v.GenericSchema }>;
 
 export const events = {

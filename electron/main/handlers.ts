@@ -1,4 +1,5 @@
 import { dialog } from "electron";
+import { type ChosenKeys, soundKeys } from "../../shared-model/commands/catalog/keys.ts";
 import type { DocumentWindow } from "./document-window.ts";
 import type { Documents } from "./documents.ts";
 import { isDocumentPath } from "./policies/command-line.ts";
@@ -12,10 +13,12 @@ export interface HandlerParts {
   readonly documents: Documents;
   readonly recent: RecentList;
   readonly windows: Windows;
+  /** Chosen keys, by whatever window tells of them last: they are the same in all. */
+  onKeys(keys: ChosenKeys): void;
 }
 
 /** What each request of a window does. */
-export function createHandlers({ documents, recent, windows }: HandlerParts): Handlers {
+export function createHandlers({ documents, recent, windows, onKeys }: HandlerParts): Handlers {
   /** Null where another window shows the file already, and has come to the front. */
   const open = async (path: string, window: DocumentWindow) =>
     windows.showElsewhere(path, window) ? null : documents.open(path, window);
@@ -74,6 +77,11 @@ export function createHandlers({ documents, recent, windows }: HandlerParts): Ha
 
     answerClose({ leave }, window) {
       windows.closeAnswered(window, leave);
+      return null;
+    },
+
+    showKeys({ keys }) {
+      onKeys(soundKeys(Object.fromEntries(keys.map(({ id, chord }) => [id, chord]))));
       return null;
     },
   };

@@ -1,6 +1,7 @@
 /** The desktop program: puts its parts together and hands them what the operating system says. */
 import { basename, join } from "node:path";
 import { app, protocol, session } from "electron";
+import type { ChosenKeys } from "../../shared-model/commands/catalog/keys.ts";
 import { replaceFile } from "../../shared-model/hosts/atomic-file.ts";
 import { createDocuments } from "./documents.ts";
 import { guardSession } from "./guard-session.ts";
@@ -77,12 +78,17 @@ async function start(): Promise<void> {
     preload: join(DIST, "preload", "preload.cjs"),
     onClosed: (window) => documents.forgetAll(window),
   });
-  serveRequests(createHandlers({ documents, recent, windows }), windows.byContents, report);
+  let keys: ChosenKeys = {};
+  const onKeys = (chosen: ChosenKeys): void => {
+    keys = chosen;
+    refreshMenus();
+  };
+  serveRequests(createHandlers({ documents, recent, windows, onKeys }), windows.byContents, report);
 
   function refreshMenus(): void {
     const lines = recent.entries().map(({ path }) => ({ id: recentId(path), name: basename(path) }));
     showMenus(
-      { platform: process.platform, isPackaged: app.isPackaged, recent: lines },
+      { platform: process.platform, isPackaged: app.isPackaged, recent: lines, keys },
       {
         command(id) {
           const window = windows.latest();

@@ -14,6 +14,7 @@ const bridge: Bridge = Object.freeze<Bridge>({
   forgetRecent: (request) => ipcRenderer.invoke(channelOf("forgetRecent"), request),
   showDocument: (request) => ipcRenderer.invoke(channelOf("showDocument"), request),
   answerClose: (request) => ipcRenderer.invoke(channelOf("answerClose"), request),
+  showKeys: (request) => ipcRenderer.invoke(channelOf("showKeys"), request),
   onRunCommand: (listener) => listen("runCommand", listener),
   onFileWaiting: (listener) => listen("fileWaiting", listener),
   onCloseRequested: (listener) => listen("closeRequested", listener),

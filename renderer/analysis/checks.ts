@@ -2,11 +2,14 @@ import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
+import { afterPaint } from "../platform/after-paint.ts";
 import { documentStore, followDocument } from "../state/document-store.ts";
 import { energiseBy } from "../state/energise/ask-energised.ts";
+import { expectTestsBy } from "../state/expected-tests.ts";
 import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "../state/findings-store.ts";
 import { tryFixesBy } from "../state/fix-trials.ts";
 import { watchHeldEnd } from "../state/landing-store.ts";
+import { arrangeBy } from "../state/laying-out.ts";
 import { tellDropsBy } from "../state/outlet-drops.ts";
 import { readRulesBy } from "../state/rule-book.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
@@ -25,13 +28,16 @@ export const parseText = client.parse;
 /** From here on a text is read where a person cannot be kept waiting: it takes about 20 ms a million characters. */
 const MOST_READ_HERE = 8 * 1024 * 1024;
 
+/** Brings what reads a text in the window. */
+export const fetchReader = () => import("../../shared-model/format/parse-project.ts");
+
 /**
  * Reads the text of the file that the window is started with: here, since there is nothing yet that it could hold up,
  * and what gives cause for doubt in the worker.
  */
 export async function parseStartText(text: string): Promise<ParseOutcome> {
   if (text.length > MOST_READ_HERE) return parseText(text);
-  const { parsePlain } = await import("../../shared-model/format/parse-project.ts");
+  const { parsePlain } = await fetchReader();
   const plain = parsePlain(text);
   if (plain === undefined) return parseText(text);
   const { project, readOnly } = plain;
@@ -64,7 +70,9 @@ export function startChecks(): void {
   tryFixesBy(client.preview);
   energiseBy(client.energise);
   tellDropsBy(client.outletDrops);
+  expectTestsBy(client.expectedTests);
   readRulesBy(client.ruleBook);
+  arrangeBy(client.arrange);
   followDocument((change) => {
     if (change.patches !== undefined) {
       client.follow(change);
@@ -88,20 +96,4 @@ let hasBegun = false;
 export function beginChecks(): void {
   hasBegun = true;
   client.start();
-}
-
-/** Where nothing is painted, in a window out of sight, it does not wait for it. */
-const UNPAINTED_MS = 500;
-
-/** Calls it once, after the browser has painted what there is now. */
-export function afterPaint(call: () => void): void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const once = (): void => {
-    if (timer === undefined) return;
-    clearTimeout(timer);
-    timer = undefined;
-    call();
-  };
-  timer = setTimeout(once, UNPAINTED_MS);
-  requestAnimationFrame(() => setTimeout(once));
 }

@@ -1,5 +1,8 @@
 import {
   type AnswersMessage,
+  type ArrangedMove,
+  type ArrangeProgress,
+  type ArrangeWhat,
   type FromWorker,
   PROTOCOL_VERSION,
   type PreviewResult,
@@ -7,6 +10,7 @@ import {
 } from "../../shared-model/analysis/protocol.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { EnergiseAsk, Energised, Operated } from "../../shared-model/answers/energised.ts";
+import type { ExpectedAnswer, WantedTest } from "../../shared-model/answers/expected-test.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { Json } from "../../shared-model/format/json.ts";
@@ -17,6 +21,7 @@ import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
 import { withNews } from "../../shared-model/queries/energised-news.ts";
 import type { DocumentChange } from "../state/document-store.ts";
+import { wording } from "./words.ts";
 
 export type ParseOutcome =
   | { readonly ok: true; readonly project: Project; readonly readOnly: boolean }
@@ -61,10 +66,24 @@ export interface WorkerClient {
   energise(state: StateName, setting: Operated, ask: EnergiseAsk): Promise<EnergisedAt | undefined>;
   /** Voltage drop at the outlets of a device; undefined when the document has moved on or checking is not running. */
   outletDrops(state: StateName, device: DeviceId): Promise<readonly OutletDropAnswer[] | undefined>;
+  /** What the document leads to expect of some tests; undefined when nobody can answer now. */
+  expectedTests(wanted: readonly WantedTest[]): Promise<readonly ExpectedAnswer[] | undefined>;
   /** The rules that run by an edition; undefined when checking is not running. */
   ruleBook(edition: Edition): Promise<readonly BookRule[] | undefined>;
+  /**
+   * Where boxes of a state go when they are arranged; undefined when the document has moved on, it was stopped, or checking
+   * is not running.
+   */
+  arrange(state: StateName, what: ArrangeWhat, tell: (progress: ArrangeProgress) => void): Arranging;
   /** Tries once more after checking has stopped. */
   retry(): void;
+}
+
+/** Boxes that are being arranged in the worker. */
+export interface Arranging {
+  readonly moves: Promise<readonly ArrangedMove[] | undefined>;
+  /** Leaves it off; it comes to nothing. */
+  stop(): void;
 }
 
 export interface EnergisedAt {
@@ -77,6 +96,11 @@ export const DEADLINE_MS = 2000;
 /** The first answer waits for the script to load; reading the largest file that is taken waits for its size. */
 const SLOW_DEADLINE_MS = 20_000;
 const RESTARTS = 3;
+
+/** No rule looks at a picture: the worker is not sent any. */
+const PHOTOS = "attachments";
+const withoutPhotos = (project: Project): Project =>
+  Object.keys(project.attachments).length === 0 ? project : { ...project, [PHOTOS]: {} };
 
 /** A text that is being judged. */
 interface Parse {
@@ -108,11 +132,20 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   const previews = new Map<number, (results: readonly PreviewResult[] | undefined) => void>();
   const energisings = new Map<number, (answer: EnergisedAt | undefined) => void>();
   const dropsAsked = new Map<number, (drops: readonly OutletDropAnswer[] | undefined) => void>();
+  const testsAsked = new Map<number, (answers: readonly ExpectedAnswer[] | undefined) => void>();
   const booksAsked = new Map<number, (rules: readonly BookRule[] | undefined) => void>();
+  /** It takes as long as it takes, and other answers come meanwhile: nobody waits for the deadline by it. */
+  let arranging:
+    | {
+        readonly request: number;
+        readonly tell: (progress: ArrangeProgress) => void;
+        readonly done: (moves: readonly ArrangedMove[] | undefined) => void;
+      }
+    | undefined;
   /** What this worker answered last: its next answer continues it. */
   let energised: Energised | undefined;
 
-  const asked = [previews, energisings, dropsAsked, booksAsked];
+  const asked = [previews, energisings, dropsAsked, testsAsked, booksAsked];
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
   const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || asked.some(({ size }) => size > 0);
@@ -169,7 +202,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   function sendSnapshot(): void {
     const { project, revision } = around.document();
     sent = revision;
-    post({ type: "snapshot", project, revision });
+    post({ type: "snapshot", project: withoutPhotos(project), revision });
   }
 
   function replace(): void {
@@ -182,25 +215,30 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       parses.delete(request);
       done({
         ok: false,
-        problems: [problem("reading-stopped", "", "Reading this file took too long and was stopped.")],
+        problems: [problem("reading-stopped", "", wording.readingThisFileTookTooLong)],
       });
     }
     if (lastRule !== undefined) disabledRules.push(lastRule);
     restarts += 1;
     if (restarts > RESTARTS) {
-      around.trouble("Checking has stopped: it did not answer three times. Editing and saving go on.");
+      around.trouble(wording.checkingHasStoppedItDidNot);
       return;
     }
-    around.trouble(troubleSentence() ?? "Checking did not answer and was started again.");
+    around.trouble(troubleSentence() ?? wording.checkingDidNotAnswerAndWas);
     launch();
   }
 
   const troubleSentence = (): string | undefined =>
-    disabledRules.length === 0
-      ? undefined
-      : `Left out because it did not end in time: ${disabledRules.join(", ")}. Its findings are missing.`;
+    disabledRules.length === 0 ? undefined : wording.leftOutBecauseItDidNot(disabledRules.join(", "));
+
+  function endArranging(moves: readonly ArrangedMove[] | undefined): void {
+    const ended = arranging;
+    arranging = undefined;
+    ended?.done(moves);
+  }
 
   function settleAsked(): void {
+    endArranging(undefined);
     for (const open of asked) {
       for (const done of open.values()) done(undefined);
       open.clear();
@@ -211,8 +249,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     switch (message.type) {
       case "hello":
         ready = true;
-        if (message.version !== PROTOCOL_VERSION)
-          around.trouble("The window and its checks are of different versions. Load the window again.");
+        if (message.version !== PROTOCOL_VERSION) around.trouble(wording.theWindowAndItsChecksAre);
         break;
       case "started":
         lastRule = message.rule;
@@ -253,6 +290,17 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         dropsAsked.get(message.request)?.(message.base === around.document().revision ? message.drops : undefined);
         dropsAsked.delete(message.request);
         break;
+      case "expected-tests":
+        testsAsked.get(message.request)?.(message.base === around.document().revision ? message.answers : undefined);
+        testsAsked.delete(message.request);
+        break;
+      case "arranging":
+        if (message.request === arranging?.request) arranging.tell(message);
+        break;
+      case "arranged":
+        if (message.request === arranging?.request)
+          endArranging(message.base === around.document().revision ? message.moves : undefined);
+        break;
       case "rule-book":
         booksAsked.get(message.request)?.(message.rules);
         booksAsked.delete(message.request);
@@ -290,7 +338,13 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
 
   return {
     start() {
-      if (worker === undefined && restarts <= RESTARTS) launch();
+      if (worker === undefined) {
+        if (restarts <= RESTARTS) launch();
+      } else if (around.document().revision !== sent) {
+        // It was started before, to read the file that is the document now.
+        sendDocument();
+        watch();
+      }
     },
     readHere(text, project) {
       own = { text, project };
@@ -301,7 +355,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       else if (base !== sent) sendSnapshot();
       else {
         sent = revision;
-        post({ type: "patches", base, revision, patches });
+        post({ type: "patches", base, revision, patches: patches.filter(({ path }) => path[0] !== PHOTOS) });
       }
       watch();
     },
@@ -342,6 +396,15 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         watch();
       });
     },
+    expectedTests(wanted) {
+      if (worker === undefined) return Promise.resolve(undefined);
+      return new Promise((done) => {
+        const request = nextRequest++;
+        testsAsked.set(request, done);
+        post({ type: "expected-tests", request, base: sent, wanted });
+        watch();
+      });
+    },
     ruleBook(edition) {
       if (worker === undefined) return Promise.resolve(undefined);
       return new Promise((done) => {
@@ -350,6 +413,23 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         post({ type: "rule-book", request, edition });
         watch();
       });
+    },
+    arrange(state, what, tell) {
+      endArranging(undefined);
+      if (worker === undefined) return { moves: Promise.resolve(undefined), stop: () => {} };
+      const request = nextRequest++;
+      const moves = new Promise<readonly ArrangedMove[] | undefined>((done) => {
+        arranging = { request, tell, done };
+      });
+      post({ type: "arrange", request, base: sent, state, what });
+      return {
+        moves,
+        stop() {
+          if (arranging?.request !== request) return;
+          endArranging(undefined);
+          post({ type: "stop-arranging" });
+        },
+      };
     },
     retry,
   };

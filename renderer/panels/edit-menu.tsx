@@ -1,18 +1,18 @@
 import { Fragment } from "react";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
-import { modKey } from "../platform/mod-key.ts";
 import { layOutLines } from "../state/commands/arrange-lines.ts";
 import { stateLines } from "../state/commands/state-lines.ts";
 import { documentStore, hasProposed, nextRedo, nextUndo } from "../state/document-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { runWindowCommand } from "../state/window-commands.ts";
 import { MenuGroup, MenuItem, MenuLine, WordMenu } from "../ui/word-menu.tsx";
+import { CommandItem } from "./command-item.tsx";
+import { wording } from "./words.ts";
 
 /** What is done with what is selected, and with the plan as a whole. */
 export function EditMenu() {
   return (
-    <WordMenu word="Edit">
+    <WordMenu word={wording.edit}>
       <EditItems />
       <MenuLine />
       <LayOutItems />
@@ -29,18 +29,14 @@ function EditItems() {
   };
   return windowCommands
     .filter(({ group }) => group === "edit")
-    .map(({ id, title, shortcut }) => {
+    .map(({ id, title }) => {
       const isStep = id === "undo" || id === "redo";
       return (
         <Fragment key={id}>
           {id === "cut" && <MenuLine />}
-          <MenuItem
-            disabled={isStep && steps[id] === undefined}
-            {...(shortcut !== undefined && { keys: shortcut.replace("Mod", modKey).replaceAll("+", " ") })}
-            onChoose={() => runWindowCommand(id)}
-          >
+          <CommandItem id={id} disabled={isStep && steps[id] === undefined}>
             <span className="menu-words">{steps[id] === undefined ? title : `${title}: ${steps[id]}`}</span>
-          </MenuItem>
+          </CommandItem>
         </Fragment>
       );
     });
@@ -60,7 +56,7 @@ function ProposedItems() {
   const document = useStore(documentStore, (state) => state);
   const selection = useStore(sessionStore, (state) => state.selection);
   return (
-    <MenuGroup caption={hasProposed(document) ? "Proposed" : "Proposed: not started"}>
+    <MenuGroup caption={hasProposed(document) ? wording.proposed : wording.proposedNotStarted}>
       {stateLines(document, selection).map(({ title, keys, run }) => (
         <MenuItem key={title} onChoose={run} {...(keys !== undefined && { keys })}>
           {title}

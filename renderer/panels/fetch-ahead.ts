@@ -1,4 +1,5 @@
 import { useEffect } from "react";
+import { afterPaint } from "../platform/after-paint.ts";
 import { fetchClipboard } from "../state/clipboard.ts";
 import { fetchCommandLines } from "./command/fetch-lines.ts";
 
@@ -7,9 +8,14 @@ import { fetchCommandLines } from "./command/fetch-lines.ts";
  * it: a browser host that has been ended since must not keep it from asking about unsaved work.
  */
 export function useFetchedAhead(): void {
-  useEffect(() => {
-    // What could not be had is asked for again when it is used.
-    for (const fetching of [import("./dialogs/open-dialog.tsx"), fetchCommandLines(), fetchClipboard()])
-      fetching.catch(() => undefined);
-  }, []);
+  useEffect(
+    () =>
+      // The drawing is seen first.
+      afterPaint(() => {
+        // What could not be had is asked for again when it is used.
+        for (const fetching of [import("./dialogs/open-dialog.tsx"), fetchCommandLines(), fetchClipboard()])
+          fetching.catch(() => undefined);
+      }),
+    [],
+  );
 }

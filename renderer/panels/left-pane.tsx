@@ -4,6 +4,7 @@ import { type LeftTab, leftPaneStore, showLeftTab } from "../state/left-pane-sto
 import { useStore } from "../state/use-store.ts";
 import { StateTag } from "./state-switch.tsx";
 import { Stock } from "./stock/stock.tsx";
+import { wording } from "./words.ts";
 
 const Outline = lazy(() => import("./outline/outline.tsx"));
 
@@ -15,10 +16,10 @@ export function LeftPane() {
       <div className="region-head">
         <Tabs.List className="tab-list" activateOnFocus>
           <Tabs.Tab className="tab" value="stock">
-            Stock
+            {wording.stock}
           </Tabs.Tab>
           <Tabs.Tab className="tab" value="outline">
-            Outline
+            {wording.outline}
           </Tabs.Tab>
         </Tabs.List>
         <StateTag />
@@ -27,7 +28,7 @@ export function LeftPane() {
         <Stock />
       </Tabs.Panel>
       <Tabs.Panel className="tab-body left-tab" value="outline">
-        <Suspense fallback={<p className="empty">Opening the outline.</p>}>
+        <Suspense fallback={<p className="empty">{wording.openingTheOutline}</p>}>
           <Outline />
         </Suspense>
       </Tabs.Panel>

@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
 import type { ItemRef } from "../../shared-model/commands/command-args.ts";
 import { dispatch, documentStore } from "../state/document-store.ts";
+import { wording } from "./words.ts";
 
 /** A name that is changed where it stands: Enter or leaving the field renames, Escape keeps the old name. */
 export function NameField({
@@ -30,7 +31,7 @@ export function NameField({
     <span className="name">
       <input
         className={large ? "name-field large" : "name-field"}
-        aria-label="Name"
+        aria-label={wording.nameWord}
         aria-invalid={refusal !== undefined}
         aria-describedby={refusal === undefined ? undefined : said}
         data-committed={typed === undefined}

@@ -1,5 +1,6 @@
 import { closeNotice, sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { wording } from "./words.ts";
 
 /** What has to be said once: at the top of the sheet, in the way of nothing. */
 export function NoticeBar() {
@@ -15,7 +16,7 @@ export function NoticeBar() {
             ))}
           </div>
           <button type="button" className="button small" onClick={closeNotice}>
-            Close
+            {wording.close}
           </button>
         </div>
       )}

@@ -3,6 +3,7 @@ import type { ItemRef } from "../../shared-model/commands/command-args.ts";
 import { dispatch, documentStore } from "../state/document-store.ts";
 import { select } from "../state/session-store.ts";
 import { Refused } from "./refused.tsx";
+import { wording } from "./words.ts";
 
 /** Removes items with what depends on them. Undo brings all of it back, so it does not ask. */
 export function RemoveButton({ items, what }: { readonly items: readonly ItemRef[]; readonly what: string }) {
@@ -16,7 +17,8 @@ export function RemoveButton({ items, what }: { readonly items: readonly ItemRef
   return (
     <>
       <button type="button" className="button small" onClick={remove}>
-        Remove<span className="unseen"> {what}</span>
+        {wording.remove}
+        <span className="unseen"> {what}</span>
       </button>
       <Refused message={refusal} />
     </>

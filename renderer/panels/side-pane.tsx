@@ -8,6 +8,7 @@ import { Details } from "./details/details.tsx";
 import { Findings } from "./findings/findings.tsx";
 import { Rooms } from "./rooms/rooms.tsx";
 import { StateTag } from "./state-switch.tsx";
+import { wording } from "./words.ts";
 
 const EnergisePane = lazy(() => import("./energise/energise-pane.tsx"));
 
@@ -22,26 +23,26 @@ export function SidePane() {
       <div className="region-head">
         <Tabs.List className="tab-list" activateOnFocus>
           <Tabs.Tab className="tab" value="details">
-            Details
+            {wording.details}
           </Tabs.Tab>
           <Tabs.Tab className="tab" value="findings">
-            Findings{" "}
+            {wording.findings}
             <span className="tab-count fig">
               {count}
               {open > 0 && (
                 <>
                   <span aria-hidden="true"> · {open} ?</span>
-                  <span className="unseen">, {open} cannot tell</span>
+                  <span className="unseen">{wording.cannotTell(open)}</span>
                 </>
               )}
             </span>
           </Tabs.Tab>
           <Tabs.Tab className="tab" value="rooms">
-            Rooms
+            {wording.rooms}
           </Tabs.Tab>
           {energised && (
             <Tabs.Tab className="tab" value="energise">
-              Energised
+              {wording.energised}
             </Tabs.Tab>
           )}
         </Tabs.List>
@@ -51,14 +52,17 @@ export function SidePane() {
         <Details />
       </Tabs.Panel>
       <Tabs.Panel className="tab-body" value="findings">
+        <h2 className="unseen">{wording.findings2}</h2>
         <Findings />
       </Tabs.Panel>
       <Tabs.Panel className="tab-body" value="rooms">
+        <h2 className="unseen">{wording.rooms}</h2>
         <Rooms />
       </Tabs.Panel>
       {energised && (
         <Tabs.Panel className="tab-body" value="energise">
-          <Suspense fallback={<p className="empty">Energising.</p>}>
+          <h2 className="unseen">{wording.energised}</h2>
+          <Suspense fallback={<p className="empty">{wording.energising}</p>}>
             <EnergisePane />
           </Suspense>
         </Tabs.Panel>

@@ -1,17 +1,18 @@
 import type { StateName } from "../../shared-model/model/project.ts";
-import { OTHER_STATE_KEY } from "../state/commands/state-lines.ts";
 import { documentStore, hasProposed } from "../state/document-store.ts";
+import { useKeys, useKeysForReaders, withKeys } from "../state/keys/keys.ts";
 import { STATE_WORDS, showState } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
+import { wording } from "./words.ts";
 
 /** Which account of the wiring is shown and edited: as found or proposed, one press apart. */
 export function StateSwitch() {
   const started = useStore(documentStore, hasProposed);
   return (
     <fieldset className="state-switch">
-      <legend className="unseen">Wiring shown and edited</legend>
+      <legend className="unseen">{wording.wiringShownAndEdited}</legend>
       <StateButton state="as-found" />
-      <StateButton state="proposed" {...(!started && { note: "not started" })} />
+      <StateButton state="proposed" {...(!started && { note: wording.notStarted })} />
     </fieldset>
   );
 }
@@ -19,12 +20,15 @@ export function StateSwitch() {
 function StateButton({ state, note }: { readonly state: StateName; readonly note?: string }) {
   const on = useStore(documentStore, (document) => document.state === state);
   const readOnly = useStore(documentStore, (document) => document.readOnly);
+  const keys = useKeys("other-state");
+  const forReaders = useKeysForReaders("other-state");
   return (
     <button
       type="button"
       className="button"
       aria-pressed={on}
-      aria-keyshortcuts={on ? undefined : OTHER_STATE_KEY}
+      aria-keyshortcuts={on ? undefined : forReaders}
+      title={on || note !== undefined ? undefined : withKeys(STATE_WORDS[state], keys)}
       disabled={readOnly && note !== undefined}
       onClick={() => showState(state)}
     >

@@ -8,6 +8,7 @@ import { useStore } from "../state/use-store.ts";
 import { LiveRegion } from "./live-region/live-region.tsx";
 import { SeveritySign } from "./severity-sign.tsx";
 import { StateTag } from "./state-switch.tsx";
+import { wording } from "./words.ts";
 
 /** The foot of the window: how many findings of each kind, and whether they belong to the drawing as it is now. */
 export function StatusLine() {
@@ -15,7 +16,7 @@ export function StatusLine() {
     <footer className="status">
       <StateTag />
       <button type="button" className="status-counts" onClick={() => showPane("findings")}>
-        <span className="unseen">Show findings: </span>
+        <span className="unseen">{wording.showFindings}</span>
         {SEVERITIES.map((severity) => (
           <Count key={severity} kind={severity} />
         ))}
@@ -32,7 +33,7 @@ const WORDS: Readonly<Record<Severity | "unknown", string>> = {
   violation: "violation",
   caution: "caution",
   advice: "advice",
-  unknown: "cannot tell",
+  unknown: wording.cannotTell2,
 };
 
 const countOf = (state: FindingsState, kind: Severity | "unknown"): number =>
@@ -60,12 +61,12 @@ function CheckState() {
         <span role="alert" className="status-trouble">
           {trouble}{" "}
           <button type="button" className="link" onClick={retryChecks}>
-            Check again
+            {wording.checkAgain}
           </button>
         </span>
       )}
-      <span className="fig">{stale ? "checking" : `${checksRun} checks run`}</span>
-      <span className="fig status-revision">revision {revision}</span>
+      <span className="fig">{stale ? "checking" : wording.run(checksRun, checksRun === 1 ? "check" : "checks")}</span>
+      <span className="fig status-revision">{wording.revision(revision)}</span>
     </div>
   );
 }

@@ -3,8 +3,9 @@ import { EDITIONS } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
 import { editionWords } from "../state/edition-words.ts";
 import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
-import { ENERGISE_KEY, toggleEnergise } from "../state/energise/energising.ts";
+import { toggleEnergise } from "../state/energise/energising.ts";
 import { shownName } from "../state/file-actions.ts";
+import { useKeys, useKeysForReaders, withKeys } from "../state/keys/keys.ts";
 import { useStore } from "../state/use-store.ts";
 import { CommandField } from "./command/command-field.tsx";
 import { EditMenu } from "./edit-menu.tsx";
@@ -12,6 +13,7 @@ import { useFetchedAhead } from "./fetch-ahead.ts";
 import { Mark } from "./mark.tsx";
 import { StateSwitch } from "./state-switch.tsx";
 import { DrawingMenu, WindowMenu } from "./window-menus.tsx";
+import { wording } from "./words.ts";
 
 /** The title block of the window: what is open, by which edition it is checked, and the way to every command. */
 export function TitleStrip() {
@@ -20,7 +22,7 @@ export function TitleStrip() {
     <header data-region className="strip">
       <div className="strip-mark">
         <Mark />
-        <h1>Loadside</h1>
+        <h1>{wording.loadside}</h1>
       </div>
       <DocumentCell />
       <div className="strip-state">
@@ -49,7 +51,7 @@ function DocumentCell() {
   return (
     <div className="strip-document">
       <title>{`${name} (${saved}) - Loadside`}</title>
-      <span className="cap">Document</span>
+      <span className="cap">{wording.document}</span>
       <span className="val">
         <span className="val-name">{name}</span>
         <small role="status">{saved}</small>
@@ -59,9 +61,9 @@ function DocumentCell() {
 }
 
 const savedWords = (state: ReturnType<typeof documentStore.get>): string => {
-  if (state.readOnly) return "read only";
-  if (isDirty(state)) return "not saved";
-  return state.fileName === undefined ? "no file yet" : "saved";
+  if (state.readOnly) return wording.readOnly;
+  if (isDirty(state)) return wording.notSaved;
+  return state.fileName === undefined ? wording.noFileYet : "saved";
 };
 
 function UndoButtons() {
@@ -69,28 +71,32 @@ function UndoButtons() {
   const redoName = useStore(documentStore, nextRedo);
   return (
     <>
-      <StepButton word="Undo" step={undoName} onPress={undo} />
-      <StepButton word="Redo" step={redoName} onPress={redo} />
+      <StepButton id="undo" word={wording.undo} step={undoName} onPress={undo} />
+      <StepButton id="redo" word={wording.redo} step={redoName} onPress={redo} />
     </>
   );
 }
 
 interface StepProps {
+  readonly id: "undo" | "redo";
   readonly word: string;
   /** Name of the step that would be taken; undefined when there is none. */
   readonly step: string | undefined;
   readonly onPress: () => void;
 }
 
-function StepButton({ word, step, onPress }: StepProps) {
+function StepButton({ id, word, step, onPress }: StepProps) {
+  const keys = useKeys(id);
+  const forReaders = useKeysForReaders(id);
   const name = step === undefined ? word : `${word}: ${step}`;
   return (
     <button
       type="button"
       className="button"
       disabled={step === undefined}
-      title={name}
+      title={withKeys(name, keys)}
       aria-label={name}
+      aria-keyshortcuts={forReaders}
       onClick={onPress}
     >
       {word}
@@ -104,7 +110,7 @@ function EditionCell() {
   return (
     <div className="strip-edition">
       <label className="cap" htmlFor="edition">
-        Code edition
+        {wording.codeEdition}
       </label>
       <select
         id="edition"
@@ -128,6 +134,8 @@ function EditionCell() {
 
 function EnergiseButton() {
   const on = useStore(energiseStore, isEnergised);
+  const keys = useKeys("energise");
+  const forReaders = useKeysForReaders("energise");
   const own = useRef<HTMLButtonElement>(null);
   const was = useRef(on);
   useEffect(() => {
@@ -141,11 +149,11 @@ function EnergiseButton() {
       type="button"
       className="button"
       aria-pressed={on}
-      aria-keyshortcuts={ENERGISE_KEY}
-      title={on ? `End it: Escape or ${ENERGISE_KEY}` : `Compute what the circuit does with power on: ${ENERGISE_KEY}`}
+      aria-keyshortcuts={forReaders}
+      title={withKeys(on ? wording.endItEscape : wording.computeWhatTheCircuitDoesWith, keys)}
       onClick={toggleEnergise}
     >
-      Energise
+      {wording.energise}
     </button>
   );
 }

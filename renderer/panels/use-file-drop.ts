@@ -1,5 +1,6 @@
 import { useEffect } from "react";
 import { files } from "../state/files.ts";
+import { attachToSelected, picturesAmong } from "../state/photos/photos.ts";
 
 /** A drawing that is dropped anywhere on the window opens; what comes from the stock is left to the sheet. */
 export function useFileDrop(): void {
@@ -23,5 +24,8 @@ function openFile(event: DragEvent): void {
   if (!holdsFiles(event)) return;
   // Without this the browser would leave the window for the file.
   event.preventDefault();
-  if (event.dataTransfer !== null) void files.openDropped(event.dataTransfer);
+  if (event.dataTransfer === null) return;
+  const pictures = picturesAmong(event.dataTransfer.files);
+  if (pictures.length > 0) void attachToSelected(pictures);
+  else void files.openDropped(event.dataTransfer);
 }

@@ -1,20 +1,24 @@
 import { useEffect } from "react";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
-import { hasModKey } from "../platform/mod-key.ts";
+import type { KeyId } from "../../shared-model/commands/catalog/keys.ts";
 import { isTextField } from "../platform/text-field.ts";
-import { OTHER_STATE_KEY } from "../state/commands/state-lines.ts";
 import { dialogStore } from "../state/dialog-store.ts";
-import { ENERGISE_KEY, toggleEnergise } from "../state/energise/energising.ts";
+import { entryOfEvent } from "../state/keys/keys.ts";
+import { translateSheetKeys } from "../state/keys/sheet-keys.ts";
+import { renameInPlace } from "../state/rename.ts";
 import { sessionStore, showPane } from "../state/session-store.ts";
-import { showOtherState } from "../state/shown-state.ts";
 import { startStore } from "../state/start.ts";
 import { runWindowCommand } from "../state/window-commands.ts";
 
 /** Keys that work anywhere in the window. Text fields keep those that edit text. */
 export function useWindowKeys(): void {
   useEffect(() => {
+    const stop = translateSheetKeys();
     addEventListener("keydown", onKeyDown);
-    return () => removeEventListener("keydown", onKeyDown);
+    return () => {
+      stop();
+      removeEventListener("keydown", onKeyDown);
+    };
   }, []);
 }
 
@@ -25,25 +29,29 @@ function onKeyDown(event: KeyboardEvent): void {
   act();
 }
 
+/** What makes no sense behind a dialog, or while no drawing is shown. */
+const NOT_IN_DIALOG: ReadonlySet<KeyId> = new Set(["find-anything", "other-state", "energise"]);
+
 function actionOf(event: KeyboardEvent): (() => void) | undefined {
-  if (event.key === OTHER_STATE_KEY && dialogStore.get().kind === "none") return showOtherState;
-  if (event.key === ENERGISE_KEY && dialogStore.get().kind === "none" && !startStore.get().open) return toggleEnergise;
-  if (event.key === "F6") return () => focusRegion(event.shiftKey ? -1 : 1);
-  if (event.key === "F2" && sessionStore.get().selection.length === 1) return focusName;
-  if (!hasModKey(event)) return undefined;
-  const key = event.key.toLowerCase();
-  const isRedo = key === "y" && !event.shiftKey;
-  const command = windowCommands.find(({ id, shortcut }) =>
-    isRedo ? id === "redo" : shortcut === `Mod${event.shiftKey ? "+Shift" : ""}+${key.toUpperCase()}`,
-  );
-  if (command?.byPlatform) return undefined;
-  const editsText = command?.id === "undo" || command?.id === "redo";
-  if (command === undefined || (editsText && isTextField(event.target))) return undefined;
-  return () => runWindowCommand(command.id);
+  const entry = entryOfEvent(event, "window");
+  if (entry === undefined || entry.fixed) return undefined;
+  const { id } = entry;
+  if (NOT_IN_DIALOG.has(id) && dialogStore.get().kind !== "none") return undefined;
+  if (id === "energise" && startStore.get().open) return undefined;
+  if ((id === "undo" || id === "redo") && isTextField(event.target)) return undefined;
+  if (id === "next-region") return () => focusRegion(1);
+  if (id === "region-before") return () => focusRegion(-1);
+  if (id === "rename") return sessionStore.get().selection.length === 1 ? focusName : undefined;
+  const command = windowCommands.find((one) => one.id === id);
+  return command && (() => runWindowCommand(command.id));
 }
 
-/** Name field of what is selected: the Details show it first. */
+/** Name of what is selected: where it stands on the sheet, unless the focus is elsewhere or it is not drawn there. */
 function focusName(): void {
+  const [item] = sessionStore.get().selection;
+  const { activeElement, body } = document;
+  const isElsewhere = activeElement !== body && activeElement?.closest(".sheet") == null;
+  if (item !== undefined && !isElsewhere && renameInPlace(item)) return;
   showPane("details");
   requestAnimationFrame(() => {
     const field = document.querySelector<HTMLInputElement>(".who .name-field");

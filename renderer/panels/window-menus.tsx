@@ -1,60 +1,71 @@
-import { modKey } from "../platform/mod-key.ts";
+import type { LengthSystem } from "../../shared-model/units/length-words.ts";
 import { openDialog } from "../state/dialog-store.ts";
 import { preferencesStore, type ThemeChoice } from "../state/preferences-store.ts";
 import { showPane } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { runWindowCommand } from "../state/window-commands.ts";
 import { MenuChoice, MenuGroup, MenuItem, MenuLine, WordMenu } from "../ui/word-menu.tsx";
+import { CommandItem } from "./command-item.tsx";
+import { wording } from "./words.ts";
 
 /** What is done with the drawing as a whole. */
 export function DrawingMenu() {
   return (
-    <WordMenu word="Drawing">
-      <MenuItem onChoose={() => runWindowCommand("new-document")}>New</MenuItem>
-      <MenuItem onChoose={() => runWindowCommand("open-document")} keys={`${modKey} O`}>
-        Open
-      </MenuItem>
-      <MenuItem onChoose={() => openDialog({ kind: "samples" })}>Samples</MenuItem>
-      <MenuItem onChoose={() => runWindowCommand("start-page")}>Start page</MenuItem>
+    <WordMenu word={wording.drawing}>
+      <CommandItem id="new-document">{wording.newWord}</CommandItem>
+      <CommandItem id="open-document">{wording.open}</CommandItem>
+      <MenuItem onChoose={() => openDialog({ kind: "samples" })}>{wording.samples}</MenuItem>
+      <CommandItem id="start-page">{wording.startPage}</CommandItem>
       <MenuLine />
-      <MenuItem onChoose={() => runWindowCommand("add-seen-box")}>Box from what I see</MenuItem>
-      <MenuItem onChoose={() => openDialog({ kind: "amendments" })}>Local amendments</MenuItem>
+      <CommandItem id="add-seen-box">{wording.boxFromWhatISee}</CommandItem>
+      <MenuItem onChoose={() => openDialog({ kind: "amendments" })}>{wording.localAmendments}</MenuItem>
+      <MenuItem onChoose={() => openDialog({ kind: "test-record" })}>{wording.testRecord}</MenuItem>
+      <CommandItem id="show-rules">{wording.ruleBook}</CommandItem>
       <MenuLine />
-      <MenuItem onChoose={() => runWindowCommand("save-document")} keys={`${modKey} S`}>
-        Save
-      </MenuItem>
-      <MenuItem onChoose={() => runWindowCommand("save-document-as")} keys={`${modKey} Shift S`}>
-        Save as
-      </MenuItem>
+      <CommandItem id="save-document">{wording.save}</CommandItem>
+      <CommandItem id="save-document-as">{wording.saveAs}</CommandItem>
     </WordMenu>
   );
 }
 
 const THEMES: readonly { readonly choice: ThemeChoice; readonly word: string }[] = [
-  { choice: "system", word: "As the system" },
-  { choice: "light", word: "Light" },
-  { choice: "dark", word: "Dark" },
+  { choice: "system", word: wording.asTheSystem },
+  { choice: "light", word: wording.light },
+  { choice: "dark", word: wording.dark },
+];
+
+const LENGTHS: readonly { readonly choice: LengthSystem; readonly word: string }[] = [
+  { choice: "feet-inches", word: wording.feetAndInches },
+  { choice: "metres", word: wording.metres },
 ];
 
 /** How the window looks, and what should be read once. */
 export function WindowMenu() {
   const theme = useStore(preferencesStore, (state) => state.theme);
+  const lengths = useStore(preferencesStore, (state) => state.lengths);
   return (
-    <WordMenu word="Help and view">
-      <MenuGroup caption="Paper">
+    <WordMenu word={wording.helpAndView}>
+      <MenuGroup caption={wording.paper}>
         {THEMES.map(({ choice, word }) => (
           <MenuChoice key={choice} on={choice === theme} onChoose={() => preferencesStore.merge({ theme: choice })}>
             {word}
           </MenuChoice>
         ))}
       </MenuGroup>
+      <MenuGroup caption={wording.lengths}>
+        {LENGTHS.map(({ choice, word }) => (
+          <MenuChoice key={choice} on={choice === lengths} onChoose={() => preferencesStore.merge({ lengths: choice })}>
+            {word}
+          </MenuChoice>
+        ))}
+      </MenuGroup>
       <MenuLine />
-      <MenuItem onChoose={() => showPane("findings")}>Findings</MenuItem>
-      <MenuItem onChoose={() => showPane("rooms")}>Rooms</MenuItem>
+      <MenuItem onChoose={() => showPane("findings")}>{wording.findings2}</MenuItem>
+      <MenuItem onChoose={() => showPane("rooms")}>{wording.rooms}</MenuItem>
       <MenuLine />
-      <MenuItem onChoose={() => openDialog({ kind: "keys" })}>Keys</MenuItem>
-      <MenuItem onChoose={() => openDialog({ kind: "legend" })}>Signs and letters</MenuItem>
-      <MenuItem onChoose={() => openDialog({ kind: "cautions" })}>General cautions</MenuItem>
+      <CommandItem id="take-tour">{wording.tourOfTheWindow}</CommandItem>
+      <CommandItem id="show-keys">{wording.keys}</CommandItem>
+      <CommandItem id="show-signs">{wording.signsAndLetters}</CommandItem>
+      <CommandItem id="show-cautions">{wording.generalCautions}</CommandItem>
     </WordMenu>
   );
 }

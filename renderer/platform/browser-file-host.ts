@@ -3,6 +3,7 @@ import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget, type Save
 import { readText } from "./read-file.ts";
 import { browserRecentFiles, rememberedAs, rememberFile } from "./recent-files.ts";
 import { readStartFile } from "./start-file.ts";
+import { wording } from "./words.ts";
 
 interface PickerOptions {
   readonly types: readonly {
@@ -23,7 +24,7 @@ interface DroppedItem {
 }
 
 const TYPES: PickerOptions["types"] = [
-  { description: "Loadside drawing", accept: { "application/json": [FILE_ENDING] } },
+  { description: wording.loadsideDrawing, accept: { "application/json": [FILE_ENDING] } },
 ];
 
 const pickers = (): Pickers => globalThis as Pickers;
@@ -42,7 +43,7 @@ export const browserFileHost: FileHost = {
     const { showSaveFilePicker } = pickers();
     if (showSaveFilePicker === undefined) {
       download(name, text);
-      return { outcome: { kind: "saved", note: `${name} was handed to the browser as a download.` } };
+      return { outcome: { kind: "saved", note: wording.wasHandedToTheBrowserAs(name) } };
     }
     const handle = await orNothing(showSaveFilePicker({ types: TYPES, suggestedName: name }));
     if (handle === undefined) return undefined;
@@ -93,7 +94,7 @@ async function openHandle(handle: FileSystemFileHandle): Promise<Result<ChosenFi
     void rememberFile(handle);
     return ok({ name: handle.name, text: text.value, target: handleTarget(handle, file.lastModified) });
   } catch {
-    return failed(problem("file-unreadable", "", `${handle.name} cannot be read. Check that it is still there.`));
+    return failed(problem("file-unreadable", "", wording.cannotBeReadCheckThatIt(handle.name)));
   }
 }
 
@@ -108,7 +109,7 @@ function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): F
         if (!overwrite && known !== undefined && (await handle.getFile()).lastModified !== known) {
           return {
             kind: "changed-elsewhere",
-            message: `${handle.name} was changed by another program since it was opened here.`,
+            message: wording.wasChangedByAnotherProgramSince(handle.name),
           };
         }
         // The browser writes beside the file and swaps the two when it is closed.
@@ -127,11 +128,9 @@ function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): F
 
 function whyNotSaved(name: string, error: unknown): string {
   const kind = error instanceof DOMException ? error.name : "";
-  if (kind === "NotAllowedError")
-    return `${name} was not saved: the browser was not allowed to write it. Save again and allow it.`;
-  if (kind === "QuotaExceededError")
-    return `${name} was not saved: there is no room on the disk. Free some and save again.`;
-  return `${name} was not saved. The drawing is still here: try Save as to another place.`;
+  if (kind === "NotAllowedError") return wording.wasNotSavedTheBrowserWas(name);
+  if (kind === "QuotaExceededError") return wording.wasNotSavedThereIsNo(name);
+  return wording.wasNotSavedTheDrawingIs(name);
 }
 
 function chooseUpload(): Promise<Result<ChosenFile> | undefined> {

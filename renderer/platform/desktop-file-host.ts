@@ -1,6 +1,7 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
 import { type Answer, answerOf, type Bridge } from "./desktop-bridge.ts";
 import type { ChosenFile, FileHost, FileTarget, SaveOutcome } from "./file-host.ts";
+import { wording } from "./words.ts";
 
 type Opened = Extract<Awaited<ReturnType<Bridge["openDropped"]>>, { ok: true }>["value"];
 
@@ -66,7 +67,7 @@ async function saveOutcome(name: string, saving: Promise<Saved>): Promise<SaveOu
     return withoutUndefined(await saving);
   } catch (error) {
     const why = error instanceof Error ? error.message : "";
-    return { kind: "failed", message: `${name} was not saved. ${why}`.trim() };
+    return { kind: "failed", message: wording.wasNotSaved(name, why).trim() };
   }
 }
 

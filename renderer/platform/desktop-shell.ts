@@ -1,5 +1,7 @@
 import type { WindowCommandId } from "../../shared-model/commands/catalog/commands.ts";
+import { type ChosenKeys, keyEntries } from "../../shared-model/commands/catalog/keys.ts";
 import { documentStore, isDirty } from "../state/document-store.ts";
+import { preferencesStore } from "../state/preferences-store.ts";
 import { answerOf, type Bridge } from "./desktop-bridge.ts";
 import { isTextField } from "./text-field.ts";
 
@@ -33,6 +35,19 @@ export function startDesktopShell(bridge: Bridge, acts: ShellActs): void {
   };
   documentStore.subscribe(show);
   show();
+  let told: ChosenKeys = {};
+  const tellKeys = (): void => {
+    const { keys } = preferencesStore.get();
+    if (keys === told) return;
+    told = keys;
+    const list = keyEntries.flatMap(({ id }) => {
+      const chord = keys[id];
+      return chord === undefined ? [] : [{ id, chord }];
+    });
+    void bridge.showKeys({ keys: list });
+  };
+  preferencesStore.subscribe(tellKeys);
+  if (Object.keys(preferencesStore.get().keys).length > 0) tellKeys();
 }
 
 /** The Edit menu is about the text while somebody types. Its keys never come this way: the field answers them itself. */

@@ -1,6 +1,7 @@
 import { failed, problem, type Result } from "../../shared-model/lib/result.ts";
 import { answerOf, kept, openDatabase } from "./database.ts";
 import type { ChosenFile, RecentFile, RecentFiles } from "./file-host.ts";
+import { wording } from "./words.ts";
 
 const FILES = "files";
 const MOST = 20;
@@ -68,18 +69,11 @@ export const browserRecentFiles = (
   },
   async open(id) {
     const found = (await keptFiles().catch(() => [])).find((each) => each.id === id);
-    if (found === undefined)
-      return failed(problem("file-unreadable", "", "It is no longer on the list. Open it as a file."));
+    if (found === undefined) return failed(problem("file-unreadable", "", wording.itIsNoLongerOnThe));
     const { handle } = found;
     const asked = (await (handle as Permissions).requestPermission?.({ mode: "read" })) ?? "granted";
     if (asked !== "granted")
-      return failed(
-        problem(
-          "file-not-allowed",
-          "",
-          `The browser was not allowed to read ${handle.name}. Press it again and allow it.`,
-        ),
-      );
+      return failed(problem("file-not-allowed", "", wording.theBrowserWasNotAllowedTo(handle.name)));
     return read(handle);
   },
   async forget(id) {

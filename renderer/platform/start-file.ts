@@ -1,5 +1,6 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
 import type { ChosenFile, FileTarget, SaveOutcome } from "./file-host.ts";
+import { wording } from "./words.ts";
 
 /** Whether the address names a file that the window was started with. */
 export const isStartFileNamed = (): boolean => new URLSearchParams(location.search).has("open");
@@ -18,9 +19,9 @@ export async function readStartFile(): Promise<Result<ChosenFile> | undefined> {
       return ok({ name, text, target: servedTarget(name, address) });
     }
     const said = textOf(await answer.json(), "message");
-    return failed(problem("file-unreadable", "", said ?? "The file could not be read."));
+    return failed(problem("file-unreadable", "", said ?? wording.theFileCouldNotBeRead));
   } catch {
-    return failed(problem("host-gone", "", "The program that opened this window does not answer. Start it again."));
+    return failed(problem("host-gone", "", wording.theProgramThatOpenedThisWindow));
   }
 }
 
@@ -33,13 +34,13 @@ function servedTarget(name: string, address: string): FileTarget {
         const body: unknown = await answer.json();
         const note = textOf(body, "note");
         if (answer.ok) return note === undefined ? { kind: "saved" } : { kind: "saved", note };
-        const message = textOf(body, "message") ?? `${name} was not saved.`;
+        const message = textOf(body, "message") ?? wording.wasNotSaved2(name);
         return answer.status === 409 ? { kind: "changed-elsewhere", message } : { kind: "failed", message };
       } catch {
-        const remedy = "The drawing is still here: use Save as, or start the program again and save.";
+        const remedy = wording.theDrawingIsStillHereUse;
         return {
           kind: "failed",
-          message: `${name} was not saved: the program that opened this window does not answer. ${remedy}`,
+          message: wording.wasNotSavedTheProgramThat(name, remedy),
         };
       }
     },

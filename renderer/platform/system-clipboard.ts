@@ -6,6 +6,33 @@ export interface SystemClipboard {
   read(): Promise<string | undefined>;
 }
 
+/** A picture with words, for programs that take either. */
+export interface ClipPicture {
+  readonly png: Blob;
+  readonly svg: string;
+  readonly text: string;
+}
+
+/** Puts a picture on the clipboard; as lines too, where the host takes those. @returns False where it allows none. */
+export async function writePicture(picture: Promise<ClipPicture>): Promise<boolean> {
+  // The host waits for what is drawn, so that the press that asked for it still counts.
+  const part = (type: string, of: (made: ClipPicture) => Blob | string): Record<string, Promise<Blob>> => ({
+    [type]: picture.then((made) => new Blob([of(made)], { type })),
+  });
+  try {
+    const takesLines = ClipboardItem.supports?.("image/svg+xml") === true;
+    const item = new ClipboardItem({
+      ...part("image/png", ({ png }) => png),
+      ...part("text/plain", ({ text }) => text),
+      ...(takesLines && part("image/svg+xml", ({ svg }) => svg)),
+    });
+    await navigator.clipboard.write([item]);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** A host may refuse, and one that is not trusted has no clipboard at all. */
 export const systemClipboard: SystemClipboard = {
   async write(text) {
@@ -30,6 +57,7 @@ export interface ClipboardHandlers {
   copy(): string | undefined;
   cut(): string | undefined;
   paste(text: string): void;
+  pastePictures(pictures: readonly File[]): void;
 }
 
 /** Answers the clipboard keys of the platform wherever no text is being edited or marked, until the returned function is called. */
@@ -48,7 +76,11 @@ export function listenForClipboard(handlers: ClipboardHandlers): () => void {
   const onPaste = (event: ClipboardEvent): void => {
     if (isInField(event) || event.clipboardData === null) return;
     event.preventDefault();
-    handlers.paste(event.clipboardData.getData("text/plain"));
+    const text = event.clipboardData.getData("text/plain");
+    // A page that is copied from brings both: what it says is not what was meant, unless there is no picture.
+    const pictures = [...event.clipboardData.files].filter(({ type }) => type.startsWith("image/"));
+    if (pictures.length > 0 && text === "") handlers.pastePictures(pictures);
+    else handlers.paste(text);
   };
   document.addEventListener("copy", onCopy);
   document.addEventListener("cut", onCut);

@@ -1,9 +1,11 @@
 import type { ItemRef, TypedCall } from "../../shared-model/commands/command-args.ts";
 import { parseEnd } from "../../shared-model/model/ids.ts";
 import { dispatch, documentStore } from "../state/document-store.ts";
+import { keysNow } from "../state/keys/keys.ts";
 import { isItem } from "../state/selection.ts";
 import { notify, select, sessionStore } from "../state/session-store.ts";
 import { say } from "./gesture-store.ts";
+import { wording } from "./words.ts";
 
 /** One line of a menu: something to do, a list to choose from, or a parting line. */
 export type Action =
@@ -29,11 +31,11 @@ export function command(call: TypedCall): void {
   const done = dispatch(call);
   if (done.ok) return;
   say(done.refusal.message);
-  notify("problem", "Not possible", [done.refusal.message]);
+  notify("problem", wording.notPossible, [done.refusal.message]);
 }
 
 export const remove = (words: string, items: readonly ItemRef[]): Action =>
-  act(words, () => removeItems(items), "Delete");
+  act(words, () => removeItems(items), keysNow("remove-selected"));
 
 function removeItems(items: readonly ItemRef[]): void {
   if (items.length === 0) return;
@@ -50,6 +52,6 @@ export function removeSelected(): void {
     return parsed?.of === "jumper" ? [{ kind: "jumper", id: parsed.jumper }] : [];
   });
   if (items.length === 0 && selection.length > 0)
-    notify("note", "Nothing to remove", ["A conductor goes with its cable: select the cable."]);
+    notify("note", wording.nothingToRemove, [wording.aConductorGoesWithItsCable]);
   removeItems(items);
 }

@@ -1,40 +1,85 @@
 import { connectors } from "../../shared-model/catalog/connectors.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
-import type { DeviceId, EndKey, JumperId, SpliceId } from "../../shared-model/model/ids.ts";
+import type { CableId, DeviceId, EndKey, JumperId, SpliceId } from "../../shared-model/model/ids.ts";
 import { parseEnd } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import { landedAt } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
-import { usualConnector } from "../../shared-model/queries/usual-connector.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
-import { mintId } from "../state/mint-id.ts";
-import { nextJumperName, nextSpliceName } from "../state/naming.ts";
-import { type Action, act, command, LINE, remove } from "./action.ts";
+import { itemActions } from "../state/item-actions/item-actions.ts";
+import { nameable } from "../state/item-actions/nameable.ts";
+import { keysNow } from "../state/keys/keys.ts";
+import { nameOfSelected } from "../state/name-of-selected.ts";
+import { pigtail } from "../state/pigtail.ts";
+import { renameInPlace } from "../state/rename.ts";
+import { selectMoreLines } from "../state/selecting.ts";
+import type { Selected } from "../state/selection.ts";
+import { notify, select, showPane } from "../state/session-store.ts";
+import { type Action, act, command, LINE, list, remove } from "./action.ts";
 import { arrangeActions, boxActions, clipActions, sheetActions } from "./box-actions.ts";
 import { litActions } from "./energise/lit-events.ts";
 import { endsAt, pickUp, startJumper } from "./hand.ts";
-import type { Subject } from "./sheet-subject.ts";
+import { roomActions } from "./room-actions.ts";
+import { type Subject, selectedOf } from "./sheet-subject.ts";
 import { fitBoxes } from "./sheet-view.ts";
+import { wording } from "./words.ts";
 
 /** What can be done with something on the sheet, most used first. */
 export const actionsFor = (subject: Subject): readonly Action[] => [...litActions(subject), ...drawnActions(subject)];
 
 /** What can be done with it as something that is drawn. */
 function drawnActions(subject: Subject): readonly Action[] {
-  if (subject.kind === "sheet") return sheetActions();
+  if (subject.kind === "sheet")
+    return [...(subject.room === undefined ? [] : roomActions(subject.room)), ...sheetActions()];
   if (subject.kind === "arrange") return arrangeActions();
+  const item = selectedOf(subject);
   const box = subject.enclosure && shownInstallation().enclosures[subject.enclosure];
-  if (subject.kind === "cable") return cableActions(subject.id);
+  if (item === undefined) return [];
+  if (subject.kind === "cable") return cableActions(subject.id, item);
   if (box === undefined) return [];
-  if (subject.kind === "box") return boxActions(box);
-  if (subject.kind === "device") return deviceActions(box, subject.id);
-  if (subject.kind === "splice") return spliceActions(box, subject.id);
-  return endActions(box, subject.id);
+  switch (subject.kind) {
+    case "box":
+      return boxActions(box, moreOf(item, /^(Run a cable|Move )/), namingOf(item), selectingOf(item));
+    case "device":
+      return deviceActions(box, subject.id, item);
+    case "splice":
+      return spliceActions(box, subject.id, item);
+    case "jumper":
+      return jumperActions(box, subject.id, item);
+    case "end":
+      return endActions(box, subject.id, item);
+  }
 }
 
-function deviceActions(box: Enclosure, id: DeviceId): readonly Action[] {
+/** What the other parts of the window offer for a thing, without what the sheet has a gesture of its own for. */
+const moreOf = (item: Selected, own = /^$/): readonly Action[] =>
+  itemActions(item)
+    .filter(({ title }) => !own.test(title))
+    .map(({ title, keys, run }) => act(title, run, keys));
+
+/** Changing its name, where it stands if it is drawn there. */
+function namingOf(item: Selected): readonly Action[] {
+  const name = nameOfSelected(documentStore.get(), item);
+  if (nameable(item, name) === undefined) return [];
+  const words = item.kind === "end" ? wording.writeOnTheTagOf(name) : wording.rename(name);
+  const begin = (): void => {
+    if (renameInPlace(item)) return;
+    select(item);
+    showPane("details");
+  };
+  return [act(words, begin, item.kind === "end" ? undefined : keysNow("rename"))];
+}
+
+const selectingOf = (item: Selected): readonly Action[] =>
+  list(
+    wording.selectMore,
+    selectMoreLines(item).map(({ title, run }) => act(title, run)),
+  );
+
+function deviceActions(box: Enclosure, id: DeviceId, item: Selected): readonly Action[] {
   const device = box.devices[id];
   if (device === undefined) return [];
+  const writes = !documentStore.get().readOnly;
   const terminals = terminalsOf(device).map((terminal) => ({
     terminal,
     words: nameOfTerminal(device, terminal.name),
@@ -48,103 +93,111 @@ function deviceActions(box: Enclosure, id: DeviceId): readonly Action[] {
   });
   const pigtails = terminals
     .filter(({ landed }) => landed.length > 0)
-    .map(({ terminal, words }) => act(words, () => pigtail(box, id, terminal.name)));
+    .map(({ terminal, words }) =>
+      act(words, () => {
+        const done = pigtail(box, id, terminal.name);
+        if (!done.ok) notify("problem", wording.notPossible, [done.refusal.message]);
+      }),
+    );
   return [
-    { kind: "list", words: "Pigtail or jumper from", actions: jumpers },
-    ...(pigtails.length > 0
-      ? [{ kind: "list", words: "Put what is there on a pigtail", actions: pigtails } as const]
-      : []),
+    ...(writes ? list(wording.pigtailOrJumperFrom, jumpers) : []),
+    ...(writes ? list(wording.putWhatIsThereOnA, pigtails) : []),
+    ...moreOf(item, /^Pigtail or jumper/),
+    LINE,
+    ...namingOf(item),
+    ...selectingOf(item),
     LINE,
     ...clipActions(),
     LINE,
-    remove(`Remove ${device.name}`, [{ kind: "device", id }]),
+    remove(wording.remove(device.name), [{ kind: "device", id }]),
   ];
-}
-
-/** Joins what is on a terminal in a splice and brings one jumper from it. */
-function pigtail(box: Enclosure, device: DeviceId, terminal: string): void {
-  const installation = shownInstallation();
-  const ends = landedAt(box, device, terminal as Parameters<typeof landedAt>[2]).map(({ end }) => end);
-  // The jumper is a further member of the splice, made like the others.
-  const joined = ends[0] === undefined ? ends : [...ends, ends[0]];
-  command({
-    command: "pigtail-terminal",
-    args: {
-      ...where(box),
-      device,
-      terminal,
-      splice: mintId<SpliceId>("s"),
-      spliceName: nextSpliceName(installation, box, ends),
-      connector: usualConnector(installation, box, joined),
-      jumper: mintId<JumperId>("j"),
-      jumperName: nextJumperName(box),
-    },
-  });
 }
 
 const where = (box: Enclosure) => ({ state: documentStore.get().state, enclosure: box.id });
 
-function spliceActions(box: Enclosure, id: SpliceId): readonly Action[] {
+function spliceActions(box: Enclosure, id: SpliceId, item: Selected): readonly Action[] {
   const splice = box.splices[id];
   if (splice === undefined) return [];
   const placed = documentStore.get().project.layout.splices[id] !== undefined;
   return [
-    act("Pigtail or jumper from here", () => startJumper(box.id, { kind: "splice", splice: id })),
-    {
-      kind: "list",
-      words: "Change connector",
-      actions: connectors
+    act(wording.pigtailOrJumperFromHere, () => startJumper(box.id, { kind: "splice", splice: id })),
+    ...list(
+      wording.changeConnector,
+      connectors
         .filter((connector) => connector.id !== splice.connector)
         .map((connector) =>
           act(connector.title, () =>
             command({ command: "change-connector", args: { ...where(box), splice: id, connector: connector.id } }),
           ),
         ),
-    },
+    ),
+    ...moreOf(item, /^(Pigtail or jumper|Change the connector)/),
     ...(placed
-      ? [act("Let it place itself", () => command({ command: "move-splice", args: { splice: id, to: null } }))]
+      ? [act(wording.letItPlaceItself, () => command({ command: "move-splice", args: { splice: id, to: null } }))]
       : []),
     LINE,
-    remove(`Remove splice ${splice.name}`, [{ kind: "splice", id }]),
+    ...namingOf(item),
+    ...selectingOf(item),
+    LINE,
+    remove(wording.removeSplice(splice.name), [{ kind: "splice", id }]),
   ];
 }
 
-function cableActions(id: Extract<Subject, { kind: "cable" }>["id"]): readonly Action[] {
+function cableActions(id: CableId, item: Selected): readonly Action[] {
   const cable = shownInstallation().cables[id];
   if (cable === undefined) return [];
   const boxes = [cable.sides.a, cable.sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : []));
   return [
-    act("Show both ends", () => fitBoxes(boxes)),
+    act(wording.showBothEnds, () => fitBoxes(boxes)),
+    ...moreOf(item),
     LINE,
-    remove(`Remove cable ${cable.name}`, [{ kind: "cable", id }]),
+    ...namingOf(item),
+    ...selectingOf(item),
+    LINE,
+    remove(wording.removeCable(cable.name), [{ kind: "cable", id }]),
   ];
 }
 
-function endActions(box: Enclosure, end: EndKey): readonly Action[] {
+function jumperActions(box: Enclosure, id: JumperId, item: Selected): readonly Action[] {
+  const jumper = box.jumpers[id];
+  if (jumper === undefined) return [];
+  const ends = (["a", "b"] as const).flatMap((side) => {
+    const end = `${id}.${side}` as EndKey;
+    const words = side === "a" ? wording.pickUpItsFirstEnd : wording.pickUpItsSecondEnd;
+    return box.places[end] === undefined ? [] : [act(words, () => pickUp(box.id, end))];
+  });
+  return [
+    ...ends,
+    LINE,
+    ...namingOf(item),
+    ...selectingOf(item),
+    LINE,
+    remove(wording.removeJumper(jumper.name), [{ kind: "jumper", id }]),
+  ];
+}
+
+function endActions(box: Enclosure, end: EndKey, item: Selected): readonly Action[] {
   const place = box.places[end];
   const parsed = parseEnd(end);
   if (place === undefined || parsed === undefined) return [];
   const { at } = place;
-  const args = { ...where(box), end };
   const jumper = parsed.of === "jumper" ? box.jumpers[parsed.jumper] : undefined;
+  const cable = parsed.of === "cable" ? shownInstallation().cables[parsed.cable] : undefined;
   return [
-    act("Pick up", () => pickUp(box.id, end), "Enter"),
-    ...(at.kind === "splice" ? [act("Take out of the splice", () => command({ command: "leave-splice", args }))] : []),
-    ...(at.kind === "capped" ? [] : [act("Cap it", () => command({ command: "cap-end", args }))]),
-    ...(at.kind === "loose" ? [] : [act("Leave it loose", () => command({ command: "lift-end", args }))]),
-    ...(at.kind === "capped"
-      ? [
-          act(place.spare === true ? "Not a spare" : "Mark as a spare", () =>
-            command({ command: "mark-spare", args: { ...args, spare: place.spare !== true } }),
-          ),
-        ]
-      : []),
+    act(wording.pickUp, () => pickUp(box.id, end), "Enter"),
+    ...moreOf(item),
     ...(at.kind === "capped" || at.kind === "loose" || endsAt(box, at).length === 0
       ? []
-      : [act("Pigtail or jumper from the same place", () => startJumper(box.id, freePlace(box, at)))]),
+      : [act(wording.pigtailOrJumperFromTheSame, () => startJumper(box.id, freePlace(box, at)))]),
+    LINE,
+    ...namingOf(item),
+    ...selectingOf(item),
+    ...(cable === undefined
+      ? []
+      : [act(wording.selectCable(cable.name), () => select({ kind: "cable", id: cable.id }))]),
     ...(jumper === undefined
       ? []
-      : [LINE, remove(`Remove jumper ${jumper.name}`, [{ kind: "jumper", id: jumper.id }])]),
+      : [LINE, remove(wording.removeJumper(jumper.name), [{ kind: "jumper", id: jumper.id }])]),
   ];
 }
 

@@ -2,6 +2,7 @@ import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { outletsOf } from "../../shared-model/queries/outlets-of.ts";
+import { ANY_CABLE, askCableKind, cableKindStore, settledKind } from "../state/cable-kind.ts";
 import { type Dispatched, documentStore, shownInstallation } from "../state/document-store.ts";
 import { placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
 import { routeToOutside } from "../state/route-outside.ts";
@@ -9,6 +10,7 @@ import { notify, sessionStore, takeTool } from "../state/session-store.ts";
 import { clearOfBoxes } from "./clear-of-boxes.ts";
 import { say } from "./gesture-store.ts";
 import { watchPlacing } from "./show-placed.ts";
+import { wording } from "./words.ts";
 
 /** Where on the sheet something from the stock is put down. */
 export interface PutDownAt {
@@ -29,16 +31,15 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
       putBox(tool.id, at);
       break;
     case "device":
-      if (enclosure === undefined) explain("A device goes into a box", hintFor(tool.id));
-      else answer(placeDevice(tool.id, enclosure), "Placed");
+      if (enclosure === undefined) explain(wording.aDeviceGoesIntoABox, hintFor(tool.id));
+      else answer(placeDevice(tool.id, enclosure), wording.placed);
       break;
     case "load":
       plugIn(tool.id, enclosure, device);
       break;
     case "cable":
       if (routeFrom === undefined) startCable(enclosure);
-      else if (enclosure === undefined) answer(routeToOutside(tool.id, routeFrom), "Routed. Its far end is not drawn");
-      else answer(routeCable(tool.id, routeFrom, enclosure), "Routed");
+      else endCable(tool.id, routeFrom, enclosure);
       break;
   }
   return true;
@@ -47,22 +48,38 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
 /** Puts a box down clear of the others, and in sight. */
 function putBox(item: string, at: Point): void {
   const show = watchPlacing();
-  answer(placeEnclosure(item, clearOfBoxes(documentStore.get(), item, at)), "Placed");
+  answer(placeEnclosure(item, clearOfBoxes(documentStore.get(), item, at)), wording.placed);
   const [placed] = sessionStore.get().selection;
   if (placed?.kind === "enclosure") show(placed.id);
 }
 
 const hintFor = (type: string): string =>
-  findDeviceType(type)?.where === "panel" ? "Press the panel it belongs to." : "Press the box it belongs to.";
+  findDeviceType(type)?.where === "panel" ? wording.pressThePanelItBelongsTo : wording.pressTheBoxItBelongsTo;
 
 function startCable(enclosure: EnclosureId | undefined): void {
   if (enclosure === undefined) {
-    explain("A cable starts at a box", "Press the box where it starts, then the box where it ends.");
+    explain(wording.aCableStartsAtABox, wording.pressTheBoxWhereItStarts);
     return;
   }
   sessionStore.merge({ routeFrom: enclosure });
   const name = shownInstallation().enclosures[enclosure]?.name ?? "";
-  say(`Cable from ${name}. Press the box where it ends, or the bare sheet if it leaves this drawing.`);
+  say(wording.cableFromPressTheBoxWhere(name));
+}
+
+/** Routes to a box, or out of the drawing; where no kind was said while it was drawn, it is asked for now. */
+function endCable(item: string, from: EnclosureId, to: EnclosureId | undefined): void {
+  const draw = (kind: string): void => {
+    if (to === undefined) answer(routeToOutside(kind, from), wording.routedItsFarEndIsNot);
+    else answer(routeCable(kind, from, to), wording.routed);
+  };
+  if (item !== ANY_CABLE) {
+    draw(item);
+    return;
+  }
+  const kind = settledKind(cableKindStore.get());
+  if (kind !== undefined) draw(kind.id);
+  else if (to === from) explain(wording.aCableRunsBetweenTwoBoxes, wording.pressAnotherBoxOrTheBare);
+  else askCableKind(from, to, draw);
 }
 
 function plugIn(item: string, enclosure: EnclosureId | undefined, device: DeviceId | undefined): void {
@@ -70,8 +87,8 @@ function plugIn(item: string, enclosure: EnclosureId | undefined, device: Device
   const devices = box === undefined ? [] : Object.values(box.devices);
   const wanted = device === undefined ? devices : devices.filter(({ id }) => id === device);
   const outlet = wanted.flatMap((each) => outletsOf(each)).find(({ receptacle }) => receptacle);
-  if (outlet === undefined) explain("A load is plugged into a receptacle", "Press the receptacle it is plugged into.");
-  else answer(placeLoad(item, outlet.key), "Plugged in");
+  if (outlet === undefined) explain(wording.aLoadIsPluggedIntoA, wording.pressTheReceptacleItIsPlugged);
+  else answer(placeLoad(item, outlet.key), wording.pluggedIn);
 }
 
 function explain(title: string, line: string): void {
@@ -86,5 +103,5 @@ function answer(done: Dispatched, word: string): void {
     return;
   }
   say(done.refusal.message);
-  notify("problem", "Not possible here", [done.refusal.message]);
+  notify("problem", wording.notPossibleHere, [done.refusal.message]);
 }

@@ -1,15 +1,19 @@
+import { useCallback } from "react";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../shared-model/geometry/metrics.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EnclosureChange } from "../../shared-model/queries/changed-between-states.ts";
-import { BoxFar } from "./box-far.tsx";
+import { documentStore } from "../state/document-store.ts";
+import { useStore } from "../state/use-store.ts";
 import { BoxMiddle } from "./box-middle.tsx";
 import { levelOf, unitOf } from "./detail.ts";
 import { CHANGE_WORDS } from "./difference.ts";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { type FindingMark, worstOf } from "./finding-marks.ts";
+import { roomBelow } from "./room-below.ts";
 import { asButton } from "./svg-roles.ts";
+import { wording } from "./words.ts";
 
 interface Away {
   readonly step: number;
@@ -25,24 +29,24 @@ const SIGN = 17;
 /** Of the word that opens a box, under its fill. */
 const OPEN_WIDTH = 29;
 
-/** A box from middle distance or from afar, with its worst finding; a selected one offers to open. */
+/** A box from middle distance, with its worst finding; a selected one offers to open. */
 export function BoxAway({ step, enclosure, drawing, ledger, change, marks, selected }: Away) {
   const unit = unitOf(step);
-  const middle = levelOf(step) === "middle";
+  const below = useStore(
+    documentStore,
+    useCallback((document) => roomBelow(document, enclosure.id), [enclosure.id]),
+  );
   return (
     <>
-      {middle ? (
-        <BoxMiddle
-          drawing={drawing}
-          ledger={ledger}
-          note={enclosure.note ?? ""}
-          change={change && CHANGE_WORDS[change]}
-          marked={marks.length > 0}
-          unit={unit}
-        />
-      ) : (
-        <BoxFar drawing={drawing} ledger={ledger} unit={unit} />
-      )}
+      <BoxMiddle
+        drawing={drawing}
+        ledger={ledger}
+        note={enclosure.note ?? ""}
+        change={change && CHANGE_WORDS[change]}
+        marked={marks.length > 0}
+        below={below}
+        unit={unit}
+      />
       {marks.length > 0 && (
         <SeveritySign
           kind={worstOf(marks)}
@@ -51,10 +55,10 @@ export function BoxAway({ step, enclosure, drawing, ledger, change, marks, selec
           size={Math.min(SIGN * unit, drawing.height * 0.5)}
         />
       )}
-      {selected && middle && (
+      {selected && (
         <TextButton
-          words="Open"
-          name={`Open ${enclosure.name}`}
+          words={wording.open2}
+          name={wording.openTheBox(enclosure.name)}
           right={OPEN_WIDTH * unit - WALL}
           y={drawing.height + WALL + 46 * unit}
           pixel={unit}
@@ -80,7 +84,7 @@ function TextButton({
 }) {
   const width = OPEN_WIDTH * pixel;
   return (
-    <g {...asButton(name, false)} className="sheet-text-button nodrag nopan" data-open="">
+    <g {...asButton(name)} className="sheet-text-button nodrag nopan" data-open="">
       <rect
         className="sheet-hit"
         x={right - width}
@@ -116,7 +120,7 @@ export function OpenPlate({ drawing, pixel }: { readonly drawing: BoxDrawing; re
         rx={3 * pixel}
         style={{ strokeWidth: 1.5 * pixel }}
       />
-      <g {...asButton(`Close ${header.name}`, false)} className="sheet-text-button nodrag nopan" data-open="">
+      <g {...asButton(wording.close(header.name))} className="sheet-text-button nodrag nopan" data-open="">
         <rect
           className="sheet-hit"
           x={left + 4 * pixel}
@@ -126,7 +130,7 @@ export function OpenPlate({ drawing, pixel }: { readonly drawing: BoxDrawing; re
           rx={2 * pixel}
         />
         <text x={left + 41 * pixel} y={bounds.y - band + 19 * pixel} fontSize={12 * pixel}>
-          Close
+          {wording.close2}
         </text>
         <path d={`M${left + 10 * pixel} ${bounds.y - band + 21.5 * pixel}H${left + 41 * pixel}`} strokeWidth={pixel} />
       </g>

@@ -6,6 +6,7 @@ import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import type { EnclosureChange } from "../../shared-model/queries/changed-between-states.ts";
 import { formatVolume, toDecimal } from "../../shared-model/units/volume.ts";
 import { CHANGE_WORDS } from "./difference.ts";
+import { wording } from "./words.ts";
 
 export const FILL_BAR = 118;
 const BAR = FILL_BAR;
@@ -83,7 +84,9 @@ function ChangeTag({ change, x, y }: { readonly change: EnclosureChange; readonl
 export function fillWords(ledger: FillLedger): string | undefined {
   if (ledger.verdict === "not-applicable") return undefined;
   const needed = formatVolume(ledger.total);
-  return ledger.available === undefined ? `${needed} of ? in³` : `${needed} of ${formatVolume(ledger.available)} in³`;
+  return ledger.available === undefined
+    ? wording.ofIn3(needed)
+    : wording.ofIn32(needed, formatVolume(ledger.available));
 }
 
 /** The frame is the box, the ink is what is in it; too much is hatched beyond the frame; unknown is an empty dashed frame. */

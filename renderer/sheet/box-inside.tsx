@@ -16,6 +16,7 @@ import { SheathShape, SheathWords } from "./draw/sheath-shape.tsx";
 import { SpliceShape } from "./draw/splice-shape.tsx";
 import type { Lit } from "./energise/lit.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
+import { wording } from "./words.ts";
 
 interface Inside {
   readonly drawing: BoxDrawing;
@@ -48,7 +49,7 @@ const depth = ({ grounding, colour }: ConductorDrawing): number =>
 function limitWords(drawing: BoxDrawing, device: DeviceId, protects: Inside["protects"]): string {
   const name = drawing.devices.find((each) => each.device === device)?.name ?? "";
   const outlets = protects.split("\n").find((line) => line.startsWith(`${device} `));
-  return outlets === undefined ? `behind ${name}` : `behind ${name}: ${outlets.slice(device.length + 1)}`;
+  return outlets === undefined ? wording.behind(name) : wording.behind2(name, outlets.slice(device.length + 1));
 }
 
 /** Everything inside a box and its cable stubs, in drawing order. */

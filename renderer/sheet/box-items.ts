@@ -11,7 +11,8 @@ import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import type { Installation, Point } from "../../shared-model/model/project.ts";
 import { ROLE_TAGS } from "../state/role-tags.ts";
-import { endWords } from "./end-words.ts";
+import { cableName, deviceName, endName, spliceName } from "./item-names.ts";
+import type { ItemNews } from "./item-news.ts";
 import type { Subject } from "./sheet-subject.ts";
 
 /** Something in a box that can be focused and pressed, with its full name and the area that takes the press. */
@@ -55,34 +56,34 @@ export function terminalAt({ device, terminals }: DeviceDrawing, point: Point): 
 const covers = ({ x, y, width, height }: Rect, point: Point): boolean =>
   point.x >= x && point.x <= x + width && point.y >= y && point.y <= y + height;
 
+const NO_NEWS: ItemNews = new Map();
+
 /** Everything in a box, back to front: cables, devices, splices, then the conductor ends on top. */
 export function boxItems(
   installation: Installation,
   enclosure: Enclosure,
   drawing: BoxDrawing,
   roles?: BoxRoles,
+  news: ItemNews = NO_NEWS,
 ): readonly BoxItem[] {
   const box = enclosure.id;
-  const cables = drawing.sheaths.map(
-    ({ cable, side, at, outer, name, sizeText, lengthText, captionTitle, captionNote }): BoxItem => {
-      const x = Math.min(at.x, outer.x) - 10;
-      const y = Math.min(at.y, outer.y) - 10;
-      return {
-        key: `cable ${cable} ${side}`,
-        subject: { kind: "cable", enclosure: box, id: cable },
-        name: [`Cable ${name}`, sizeText, lengthText, [captionTitle, captionNote].filter(Boolean).join(", ")]
-          .filter(Boolean)
-          .join(" "),
-        at: { x: (at.x + outer.x) / 2, y: (at.y + outer.y) / 2 },
-        area: { x, y, width: Math.abs(at.x - outer.x) + 20, height: Math.abs(at.y - outer.y) + 20 },
-      };
-    },
-  );
+  const naming = { installation, enclosure, news };
+  const cables = drawing.sheaths.map(({ cable, side, at, outer, name }): BoxItem => {
+    const x = Math.min(at.x, outer.x) - 10;
+    const y = Math.min(at.y, outer.y) - 10;
+    return {
+      key: `cable ${cable} ${side}`,
+      subject: { kind: "cable", enclosure: box, id: cable },
+      name: cableName(installation, installation.cables[cable], name, news.get(`cable ${cable}`)),
+      at: { x: (at.x + outer.x) / 2, y: (at.y + outer.y) / 2 },
+      area: { x, y, width: Math.abs(at.x - outer.x) + 20, height: Math.abs(at.y - outer.y) + 20 },
+    };
+  });
   const devices = drawing.devices.map(
     ({ device, name, caption, body, terminals }): BoxItem => ({
       key: `device ${device}`,
       subject: { kind: "device", enclosure: box, id: device },
-      name: `${name}, ${caption}`,
+      name: deviceName(naming, { device, name, caption }),
       at: { x: body.x + body.width / 2, y: body.y + body.height / 2 },
       area: hull([body, ...terminals.flatMap(terminalParts)]),
     }),
@@ -95,7 +96,7 @@ export function boxItems(
     return {
       key: `splice ${splice}`,
       subject: { kind: "splice", enclosure: box, id: splice },
-      name: `Splice ${name}, ${caption}${role === undefined ? "" : `, ${ROLE_TAGS[role].word}`}`,
+      name: spliceName(naming, { splice, name, caption, rows }, role && ROLE_TAGS[role].word),
       at: { x, y: (top + bottom) / 2 },
       area: { x: x - 12, y: top - 12, width: 24, height: bottom - top + 24 },
     };
@@ -108,7 +109,7 @@ export function boxItems(
         {
           key: `end ${end}`,
           subject: { kind: "end", enclosure: box, id: end },
-          name: endWords(installation, enclosure, end),
+          name: endName(naming, end),
           at: grip,
           area: around(grip, REACH + 4, REACH),
         },

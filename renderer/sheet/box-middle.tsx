@@ -25,12 +25,14 @@ interface Middle {
   /** "opened", "new": what the work does to it. */
   readonly change: string | undefined;
   readonly marked: boolean;
+  /** How much of the sheet is free under it, in drawing units. */
+  readonly below: number;
   /** Drawing units of a pixel. */
   readonly unit: number;
 }
 
 /** A box from middle distance: its name, its devices in their gangs, tabs where cables enter, how full it is. */
-export const BoxMiddle = memo(function BoxMiddle({ drawing, ledger, note, change, marked, unit }: Middle) {
+export const BoxMiddle = memo(function BoxMiddle({ drawing, ledger, note, change, marked, below, unit }: Middle) {
   const middle = useMemo(() => middleBox(drawing, unit), [drawing, unit]);
   const { width, height } = drawing;
   return (
@@ -81,6 +83,7 @@ export const BoxMiddle = memo(function BoxMiddle({ drawing, ledger, note, change
           left={beside(middle.tabs, "bottom", unit)}
           width={width}
           y={height + WALL}
+          free={below - 2 * WALL}
           unit={unit}
         />
       )}

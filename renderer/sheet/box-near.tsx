@@ -49,7 +49,6 @@ export function BoxNear(near: Near) {
     near;
   const lifted = held?.kind === "end" ? held.end : undefined;
   const active = items.some((item) => item.key === focused) ? focused : items[0]?.key;
-  const activeTarget = targets.some((target) => target.key === focused) ? focused : targets[0]?.key;
   return (
     <>
       <BoxHeader
@@ -76,7 +75,7 @@ export function BoxNear(near: Near) {
       <ItemsLayer items={items} active={active} resting={held !== undefined} />
       <MarksLayer marks={marks} />
       <Ghost id={enclosure.id} />
-      {held && <TargetLayer targets={targets} active={activeTarget} />}
+      {held && <TargetLayer targets={targets} />}
       {held && (
         <Hand
           held={held}

@@ -2,6 +2,7 @@ import { type NodeProps, useStore as useFlowStore } from "@xyflow/react";
 import { memo, useCallback, useMemo, useRef, useState } from "react";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, installationOf, shownInstallation } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { keyOf, type Selected } from "../state/selection.ts";
@@ -11,7 +12,8 @@ import { sameList, useStore } from "../state/use-store.ts";
 import { BoxAway, OpenPlate, SelectedFrame } from "./box-away.tsx";
 import { boxItems } from "./box-items.ts";
 import { BoxNear } from "./box-near.tsx";
-import { levelOf, stepNow, unitOf } from "./detail.ts";
+import { BoxWords } from "./box-words.tsx";
+import { levelNow, levelOf, stepNow, unitOf } from "./detail.ts";
 import { useDifference } from "./difference.ts";
 import { ChangeOutline } from "./draw/change-outline.tsx";
 import { LetterSizes } from "./draw/letters.tsx";
@@ -20,12 +22,15 @@ import { useDrawing } from "./drawings.ts";
 import { useLit } from "./energise/lit.ts";
 import { LitAway } from "./energise/lit-away.tsx";
 import { useLitItems } from "./energise/lit-items.ts";
+import { BoxShell } from "./far/box-shell.tsx";
 import { answersAbout, answersBySubject, findingMarks } from "./finding-marks.ts";
 import { useHeldIn } from "./hand.ts";
+import { itemNews } from "./item-news.ts";
 import { letterSizes, wantedGrowth } from "./letter-sizes.ts";
 import { openStore } from "./open-boxes.ts";
 import { protectsText } from "./protection.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
+import { useTurn, WEIGHT } from "./turns.ts";
 import { useBoxEvents } from "./use-box-events.ts";
 import { useTargets } from "./use-targets.ts";
 
@@ -33,15 +38,36 @@ const EMPTY: readonly never[] = [];
 
 /** One enclosure on the sheet. Where it stands is the flow's affair: while it is dragged nothing in it renders. */
 export const BoxNode = memo(
-  BoxBody,
+  BoxInTurn,
   (a, b) =>
     a.data.enclosure === b.data.enclosure && a.selected === b.selected && a.width === b.width && a.height === b.height,
 );
 
-function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
+/** From afar, and until its turn has come, a box is painted with the others. */
+function BoxInTurn({ data, selected, width }: NodeProps<BoxFlowNode>) {
   const id = data.enclosure;
-  const step = useFlowStore(stepNow);
+  const level = useFlowStore(levelNow);
   const open = useStore(openStore, ({ ids }) => ids.includes(id));
+  const ready = useTurn(id, level !== "far", WEIGHT[level === "near" ? "near" : "middle"]);
+  return open || ready ? (
+    <BoxBody id={id} selected={selected} width={width} open={open} />
+  ) : (
+    <BoxShell data={data} selected={selected} />
+  );
+}
+
+interface Body {
+  readonly id: EnclosureId;
+  readonly selected: boolean;
+  readonly width: number | undefined;
+  readonly open: boolean;
+}
+
+function BoxBody({ id, selected, width, open }: Body) {
+  const now = useFlowStore(stepNow);
+  // From middle distance it stays until the near picture has its turn.
+  const mayBeNear = useTurn(id, now === 0, WEIGHT.near);
+  const step = now === 0 && !mayBeNear && !open ? 1 : now;
   const near = step === 0 || open;
   const enclosure = useStore(documentStore, (document) => installationOf(document).enclosures[id]);
   const drawing = useDrawing(id);
@@ -68,8 +94,11 @@ function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
   const lit = useLit(id);
   const things = useMemo(
     // What the items are called changes only with the drawing: it carries the names of cables too.
-    () => (near && enclosure && drawing ? boxItems(shownInstallation(), enclosure, drawing, roles) : EMPTY),
-    [near, enclosure, drawing, roles],
+    () =>
+      near && enclosure && drawing
+        ? boxItems(shownInstallation(), enclosure, drawing, roles, itemNews(drawing, answers))
+        : EMPTY,
+    [near, enclosure, drawing, roles, answers],
   );
   const items = useLitItems(things, drawing, lit);
   const marks = useMemo(() => (drawing ? findingMarks(drawing, answers) : EMPTY), [drawing, answers]);
@@ -108,6 +137,7 @@ function BoxBody({ data, selected, width }: NodeProps<BoxFlowNode>) {
       height={bounds.height * scale}
       {...events}
     >
+      <BoxWords enclosure={enclosure} change={difference.change} answers={answers} />
       {open && step > 0 && <OpenPlate drawing={drawing} pixel={unit / scale} />}
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={near ? 0 : unit} />
       <ChangeOutline drawing={drawing} change={difference.change} unit={near ? 0 : unit} />

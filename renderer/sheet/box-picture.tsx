@@ -11,6 +11,7 @@ import { BoxHeader } from "./box-header.tsx";
 import { BoxInside } from "./box-inside.tsx";
 import { readDifference } from "./difference.ts";
 import { WallPatterns, Walls } from "./draw/walls.tsx";
+import { wording } from "./words.ts";
 
 const SAME = readDifference("");
 
@@ -29,7 +30,7 @@ export default function BoxPicture({ project, state, id }: Props) {
     <>
       <WallPatterns />
       <svg className="sheet-box box-picture" viewBox={`${x} ${y} ${width} ${height}`} role="img">
-        <title>{`${name}, ${note}, as it will be drawn`}</title>
+        <title>{wording.asItWillBeDrawn(name, note)}</title>
         <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
         <BoxInside
           drawing={drawing}

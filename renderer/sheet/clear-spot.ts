@@ -2,6 +2,7 @@ import type { BoxDrawing, Rect } from "../../shared-model/geometry/box-drawing.t
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { lineAt, plateArea } from "./line-at.ts";
+import { wording } from "./words.ts";
 
 /** Drawing units from one try to the next, and how many of them to each side. */
 const STEP = 8;
@@ -91,6 +92,10 @@ function takenAreas(drawing: BoxDrawing): readonly Rect[] {
     ...drawing.sheaths.map(({ at }) => square(at, 26)),
     ...(drawing.bond === undefined
       ? []
-      : [square(drawing.bond.at, 26), words(drawing.bond.labelAt, "box bond", 11.5), square(drawing.bond.labelAt, 10)]),
+      : [
+          square(drawing.bond.at, 26),
+          words(drawing.bond.labelAt, wording.boxBond, 11.5),
+          square(drawing.bond.labelAt, 10),
+        ]),
   ];
 }

@@ -1,6 +1,7 @@
 import { useStore as useFlowStore } from "@xyflow/react";
 import { type Level, levelOf, stepNow } from "./detail.ts";
 import { showLevel } from "./show-level.ts";
+import { wording } from "./words.ts";
 
 const LEVELS: readonly { readonly level: Level; readonly x: number }[] = [
   { level: "far", x: 0 },
@@ -12,7 +13,7 @@ const LEVELS: readonly { readonly level: Level; readonly x: number }[] = [
 export function DetailSwitch() {
   const now = levelOf(useFlowStore(stepNow));
   return (
-    <fieldset className="sheet-detail" aria-label="Detail">
+    <fieldset className="sheet-detail" aria-label={wording.detail}>
       {LEVELS.map(({ level, x }) => (
         <button
           key={level}

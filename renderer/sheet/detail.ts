@@ -24,7 +24,15 @@ export const unitOf = (step: number): number => STEP ** (step - 0.5) / NEAR_FROM
 /** Where the button of a level takes the drawing. */
 export const ZOOM_OF: Readonly<Record<Level, number>> = { near: 0.82, middle: 0.2, far: 0.07 };
 
+/** Of the distances from afar, how many share the lanes of their cables. */
+const SHARING = 3;
+
+/** The distance from which cables are laid for a distance from afar. */
+export const laidFrom = (step: number): number =>
+  Math.min(MOST_STEPS, MIDDLE_STEPS + 2 + SHARING * Math.floor((step - MIDDLE_STEPS - 1) / SHARING));
+
 type Transformed = { readonly transform: readonly [number, number, number] };
 
 /** Selector of the flow's store. */
 export const stepNow = ({ transform }: Transformed): number => stepAt(transform[2]);
+export const levelNow = ({ transform }: Transformed): Level => levelOf(stepAt(transform[2]));

@@ -8,6 +8,7 @@ import {
 } from "../../shared-model/queries/changed-between-states.ts";
 import { type DocumentState, documentStore } from "../state/document-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { wording } from "./words.ts";
 
 /** What differs from as found in one box, while proposed is shown. Nothing that is in both states is in it. */
 export interface BoxDifference {
@@ -38,7 +39,7 @@ export function differenceText(document: DocumentState, id: EnclosureId): string
   for (const device of Object.keys(box.devices) as DeviceId[]) {
     const made = changes.devices.get(device);
     if (made?.kind === "new") lines.push(`device ${device}`);
-    if (made?.kind === "replaces") lines.push(`replaces ${device} ${made.name}`);
+    if (made?.kind === "replaces") lines.push(wording.replaces(device, made.name));
   }
   for (const splice of Object.keys(box.splices) as SpliceId[])
     if (changes.newSplices.has(splice)) lines.push(`splice ${splice}`);
@@ -79,11 +80,11 @@ export function differenceWords(document: DocumentState): string | undefined {
   const count = { new: 0, removed: 0, opened: 0 };
   for (const change of changes.enclosures.values()) count[change] += 1;
   const parts = [
-    count.opened > 0 && `${count.opened} opened`,
-    count.new > 0 && `${count.new} new`,
-    count.removed > 0 && `${count.removed} removed`,
+    count.opened > 0 && wording.opened(count.opened),
+    count.new > 0 && wording.newWord(count.new),
+    count.removed > 0 && wording.removed(count.removed),
   ].filter((part) => part !== false);
-  return parts.length === 0 ? "none yet" : parts.join(", ");
+  return parts.length === 0 ? wording.noneYet : parts.join(", ");
 }
 
 export function useDifference(id: EnclosureId): BoxDifference {

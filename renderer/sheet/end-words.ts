@@ -5,18 +5,19 @@ import type { At } from "../../shared-model/model/place.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
 import { findEndFacts } from "../../shared-model/queries/end-facts.ts";
 import { nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
+import { wording } from "./words.ts";
 
 /** Where something is, as it follows a comma: "on R1 LINE H", "in splice HL", "capped". */
 export function placeWords(enclosure: Enclosure, at: At): string {
   switch (at.kind) {
     case "terminal": {
       const device = enclosure.devices[at.device];
-      return device === undefined ? "on a missing device" : `on ${nameOfTerminal(device, at.terminal)}`;
+      return device === undefined ? wording.onAMissingDevice : wording.on(nameOfTerminal(device, at.terminal));
     }
     case "splice":
-      return `in splice ${enclosure.splices[at.splice]?.name ?? ""}`.trimEnd();
+      return wording.inSplice(enclosure.splices[at.splice]?.name ?? "").trimEnd();
     case "bond":
-      return "on the box bond";
+      return wording.onTheBoxBond;
     case "capped":
       return "capped";
     case "loose":
@@ -29,14 +30,14 @@ export function endWords(installation: Installation, enclosure: Enclosure, end: 
   const facts = findEndFacts(installation, enclosure, end);
   const place = enclosure.places[end];
   if (facts === undefined || place === undefined) return end;
-  const mark = place.markedAs === undefined ? "" : ` marked ${place.markedAs}`;
+  const mark = place.markedAs === undefined ? "" : wording.marked(place.markedAs);
   const twin = facts.parsed.of === "cable" && /\d$/.test(facts.parsed.conductor) ? "second " : "";
   const owner =
     facts.parsed.of === "jumper"
-      ? `Jumper ${facts.owner}`
+      ? wording.jumper(facts.owner)
       : `${sizeOf(installation, facts.parsed.cable)} ${facts.owner}`;
-  const spare = place.spare === true ? " as a spare" : "";
-  return `${owner} ${twin}${facts.colour}${mark} end at ${enclosure.name}, ${placeWords(enclosure, place.at)}${spare}`;
+  const spare = place.spare === true ? wording.asASpare : "";
+  return wording.endAt(owner, twin, facts.colour, mark, enclosure.name, placeWords(enclosure, place.at), spare);
 }
 
 const sizeOf = (installation: Installation, id: keyof Installation["cables"]): string => {

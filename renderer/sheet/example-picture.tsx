@@ -13,6 +13,7 @@ import { Walls } from "./draw/walls.tsx";
 import { answersAbout, answersBySubject, type FindingMark, findingMarks } from "./finding-marks.ts";
 import { letterSizes } from "./letter-sizes.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
+import { wording } from "./words.ts";
 
 const SAME = readDifference("");
 /** Larger than on the sheet, as a picture is often shown smaller than it is; signs stand a little off for that. */
@@ -78,7 +79,7 @@ export function ExamplePicture({ project, box, findings, widest }: Props) {
       style={{ width: `${(100 * width) / widest}%`, maxWidth: width * MOST }}
       role="img"
     >
-      <title>{marks.length === 0 ? `${name}, ${note}` : `${name}, ${note}, with the sign of the finding`}</title>
+      <title>{marks.length === 0 ? `${name}, ${note}` : wording.withTheSignOfTheFinding(name, note)}</title>
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
       <LetterSizes value={letters}>
         <BoxInside

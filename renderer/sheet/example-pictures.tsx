@@ -9,6 +9,7 @@ import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import type { RuleExample, ShownSide } from "../state/rule-examples.ts";
 import { WallPatterns } from "./draw/walls.tsx";
 import { ExamplePicture } from "./example-picture.tsx";
+import { wording } from "./words.ts";
 
 /** How small a picture may become before its letters are hard to read: then the two stand one below the other. */
 const LEAST = 0.58;
@@ -30,11 +31,9 @@ export default function ExamplePictures({ example, wrong, right }: Props) {
   return (
     <div className="examples" style={{ gridTemplateColumns: `repeat(auto-fit, minmax(min(100%, ${least}px), 1fr))` }}>
       <WallPatterns />
-      <Side title="Wrong" says={wrong} side={example.wrong} widest={widest} />
-      <Side title="Right" says={right} side={example.right} widest={widest} />
-      {alike && (
-        <p className="examples-alike">Both are drawn alike: the difference is a fact that is recorded, not drawn.</p>
-      )}
+      <Side title={wording.wrong} says={wrong} side={example.wrong} widest={widest} />
+      <Side title={wording.right} says={right} side={example.right} widest={widest} />
+      {alike && <p className="examples-alike">{wording.bothAreDrawnAlikeTheDifference}</p>}
     </div>
   );
 }
@@ -49,7 +48,7 @@ const areAlike = ({ wrong, right }: RuleExample): boolean =>
 const widths = (side: ShownSide): readonly number[] => drawingsOf(side).map(({ bounds }) => bounds.width);
 
 interface SideProps {
-  readonly title: "Wrong" | "Right";
+  readonly title: string;
   readonly says: string;
   readonly side: ShownSide;
   readonly widest: number;

@@ -1,4 +1,5 @@
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import type { Gap } from "../../shared-model/geometry/even-gaps.ts";
 import type { Guide } from "../../shared-model/geometry/snap.ts";
 import type { EnclosureId, EndKey, JumperId } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
@@ -47,10 +48,14 @@ export interface GestureState {
   readonly ghost: (Rect & { readonly enclosure: EnclosureId }) | undefined;
   /** Lines that boxes on the move have come to lie on. */
   readonly guides: readonly Guide[];
+  /** Gaps between them and their neighbours that are even now. */
+  readonly gaps: readonly Gap[];
   /** Frame that is drawn around boxes to select them, in drawing units of the sheet. */
   readonly marquee: Rect | undefined;
   /** Presses add boxes to the selection or take them out, and dragging over the empty sheet draws a frame. */
   readonly choosing: boolean;
+  /** A frame takes only boxes that are wholly in it. */
+  readonly wholeOnly: boolean;
   readonly menu: OpenMenu | undefined;
   /** Conductor under the pointer; see `lineKey`. */
   readonly line: { readonly enclosure: EnclosureId; readonly key: string } | undefined;
@@ -68,15 +73,17 @@ export const gestureStore: Store<GestureState> = createStore<GestureState>({
   moving: NONE,
   ghost: undefined,
   guides: [],
+  gaps: [],
   marquee: undefined,
   choosing: false,
+  wholeOnly: false,
   menu: undefined,
   line: undefined,
   tip: undefined,
   said: "",
 });
 
-export const stopMoving = (): void => gestureStore.merge({ moving: NONE, guides: [] });
+export const stopMoving = (): void => gestureStore.merge({ moving: NONE, guides: [], gaps: [] });
 
 /** Ends every gesture: what it was about need not be in the state that is shown now. */
 export const dropGestures = (): void =>
@@ -86,6 +93,7 @@ export const dropGestures = (): void =>
     moving: NONE,
     ghost: undefined,
     guides: [],
+    gaps: [],
     marquee: undefined,
     menu: undefined,
     line: undefined,

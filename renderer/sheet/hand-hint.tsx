@@ -4,6 +4,7 @@ import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts
 import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import { ANY_CABLE } from "../state/cable-kind.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
@@ -13,7 +14,9 @@ import { applyTool } from "./apply-tool.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
+import { KindField } from "./kind-field.tsx";
 import { toSheet } from "./sheet-view.ts";
+import { wording } from "./words.ts";
 
 /**
  * What is in the hand and what the next press does, beside the title block, where it covers no place that the hand may
@@ -31,11 +34,11 @@ function HeldHint({ held }: { readonly held: HeldThing }) {
   if (enclosure === undefined) return null;
   const { title, note } = wordsOf(held, enclosure);
   return (
-    <fieldset className="sheet-hint" aria-label="In the hand">
+    <fieldset className="sheet-hint" aria-label={wording.inTheHand}>
       <span className="sheet-hint-title">{title}</span>
       <span>{note}</span>
       <button type="button" className="button small" onClick={putDown}>
-        Put back
+        {wording.putBack}
       </button>
     </fieldset>
   );
@@ -44,21 +47,21 @@ function HeldHint({ held }: { readonly held: HeldThing }) {
 function ToolHint({ tool }: { readonly tool: Tool }) {
   const from = useStore(sessionStore, (session) => session.routeFrom);
   return (
-    <fieldset className="sheet-hint" aria-label="In the hand">
-      <span className="sheet-hint-title">{titleOf(tool)}</span>
+    <fieldset className="sheet-hint" aria-label={wording.inTheHand}>
+      {tool.id === ANY_CABLE ? <KindField /> : <span className="sheet-hint-title">{titleOf(tool)}</span>}
       <span>{hintOf(tool, from)}</span>
       {tool.kind === "enclosure" && (
         <button type="button" className="button small" onClick={placeFree}>
-          Place on the sheet
+          {wording.placeOnTheSheet}
         </button>
       )}
       {tool.kind === "cable" && from !== undefined && (
         <button type="button" className="button small" onClick={placeFree}>
-          Leaves this drawing
+          {wording.leavesThisDrawing}
         </button>
       )}
       <button type="button" className="button small" onClick={() => takeTool(undefined)}>
-        Put back
+        {wording.putBack}
       </button>
     </fieldset>
   );
@@ -87,10 +90,10 @@ function titleOf({ kind, id }: Tool): string {
 }
 
 function hintOf({ kind }: Tool, from: EnclosureId | undefined): string {
-  if (kind === "enclosure") return "Press the sheet where it goes.";
-  if (kind === "device") return "Press the box it goes into.";
-  if (kind === "load") return "Press the receptacle it is plugged into.";
-  if (from === undefined) return "Press the box where it starts.";
+  if (kind === "enclosure") return wording.pressTheSheetWhereItGoes;
+  if (kind === "device") return wording.pressTheBoxItGoesInto;
+  if (kind === "load") return wording.pressTheReceptacleItIsPlugged;
+  if (from === undefined) return wording.pressTheBoxWhereItStarts2;
   const name = shownInstallation().enclosures[from]?.name ?? "";
-  return `From ${name}: press the box where it ends, or the bare sheet if that is not drawn.`;
+  return wording.fromPressTheBoxWhereIt(name);
 }

@@ -12,6 +12,7 @@ import { useStore } from "../state/use-store.ts";
 import { placeWords } from "./end-words.ts";
 import { gestureStore, type HeldThing, say } from "./gesture-store.ts";
 import type { LandingTarget } from "./landing-targets.ts";
+import { wording } from "./words.ts";
 
 /** What is in the hand: a conductor end of the session, or the second end of a jumper. */
 export function heldThing(): HeldThing | undefined {
@@ -25,9 +26,7 @@ export function pickUp(enclosure: EnclosureId, end: EndKey): void {
   if (box === undefined || documentStore.get().readOnly) return;
   gestureStore.merge({ jumper: undefined, pointer: undefined, menu: undefined });
   hold({ enclosure, end });
-  say(
-    `Holding ${nameOfEnd(shownInstallation(), box, end)}. Arrow keys choose a place, Enter lands it, Escape puts it back.`,
-  );
+  say(wording.holdingArrowKeysChooseAPlace(nameOfEnd(shownInstallation(), box, end)));
 }
 
 /** Begins a jumper at a place, made as one from there usually is: bare from a ground screw, white from a neutral. */
@@ -46,7 +45,7 @@ export function startJumper(enclosure: EnclosureId, from: At): void {
     pointer: undefined,
     menu: undefined,
   });
-  say(`New jumper ${placeWords(box, from)}. Choose where its other end goes; Escape drops it.`);
+  say(wording.newJumperChooseWhereItsOther(placeWords(box, from)));
 }
 
 /** Ends that share a place, those of the same terminal included. */
@@ -64,12 +63,12 @@ export function landOn(target: Pick<LandingTarget, "call" | "name">): boolean {
   const done = dispatch(target.call);
   if (!done.ok) {
     say(done.refusal.message);
-    notify("problem", `Not possible: ${target.name}`, [done.refusal.message]);
+    notify("problem", wording.notPossible2(target.name), [done.refusal.message]);
     return false;
   }
   putDown();
   if (thing?.kind === "end") select({ kind: "end", enclosure: thing.enclosure, id: thing.end });
-  say(`Done: ${target.name}.`);
+  say(wording.done(target.name));
   return true;
 }
 

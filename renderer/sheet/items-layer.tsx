@@ -4,7 +4,7 @@ import { asButton } from "./svg-roles.ts";
 
 /**
  * What takes presses and focus in a box: one invisible area per cable, device, splice and conductor end, each with its
- * full name. One of them is reached by Tab, the others by arrow keys.
+ * full name. Arrow keys go from one to the other; the active one is where they begin.
  */
 export const ItemsLayer = memo(function ItemsLayer({
   items,
@@ -21,9 +21,10 @@ export const ItemsLayer = memo(function ItemsLayer({
       {items.map(({ key, subject, name, area }) => (
         <g
           key={key}
-          {...asButton(name, !resting && key === active)}
+          {...asButton(name)}
+          data-active={key === active || undefined}
           aria-haspopup="menu"
-          className={`sheet-item sheet-item-${subject.kind} ${subject.kind === "cable" ? "" : "nodrag nopan"}`}
+          className={`sheet-item sheet-item-${subject.kind} nodrag nopan`}
           data-item={key}
         >
           <rect className="sheet-hit" {...area} rx={subject.kind === "device" ? 10 : 7} />

@@ -12,6 +12,7 @@ import { keyOfPlace, type LandingChoice, type LandingPlace } from "../state/land
 import { nextJumperName } from "../state/naming.ts";
 import { clearSpot } from "./clear-spot.ts";
 import type { HeldThing } from "./gesture-store.ts";
+import { wording } from "./words.ts";
 
 /** What is known of a target: not possible and why, possible with the finding that would follow, or nothing against it. */
 export type TargetVerdict =
@@ -113,7 +114,7 @@ function placesOf(drawing: BoxDrawing): readonly At[] {
 
 function nameOfPlace(enclosure: Enclosure, at: At): string {
   if (at.kind === "splice") return enclosure.splices[at.splice]?.name ?? "";
-  if (at.kind !== "terminal") return "Box bond";
+  if (at.kind !== "terminal") return wording.boxBond2;
   const device = enclosure.devices[at.device];
   return device === undefined ? "" : nameOfTerminal(device, at.terminal);
 }

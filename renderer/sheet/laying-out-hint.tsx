@@ -1,5 +1,6 @@
 import { cancelLayOut, type LayingOutState, layingOutStore } from "../state/laying-out.ts";
 import { useStore } from "../state/use-store.ts";
+import { wording } from "./words.ts";
 
 const runningOf = ({ running }: LayingOutState) => running;
 
@@ -10,15 +11,15 @@ export function LayingOutHint() {
   return (
     <>
       <p role="status" className="unseen">
-        {running && `${running.title}: working. Escape cancels.`}
+        {running && wording.workingEscapeCancels(running.title)}
       </p>
       {running && (
         <fieldset className="sheet-hint sheet-hint-work" aria-label={running.title}>
           <span className="sheet-hint-title">{running.title}</span>
-          <progress aria-label="Boxes measured" value={done} max={of} />
-          <span className="fig">{done < of ? `${done} of ${of} boxes` : "fitting them together"}</span>
+          <progress aria-label={wording.boxesMeasured} value={done} max={of} />
+          <span className="fig">{done < of ? wording.ofBoxes(done, of) : wording.fittingThemTogether}</span>
           <button type="button" className="button small" onClick={cancelLayOut}>
-            Cancel
+            {wording.cancel}
           </button>
         </fieldset>
       )}

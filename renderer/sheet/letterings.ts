@@ -10,6 +10,7 @@ import type {
 import { PLATE, WALL } from "../../shared-model/geometry/metrics.ts";
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import type { Point } from "../../shared-model/model/project.ts";
+import { wording } from "./words.ts";
 
 /** Lines of text that grow together, about a point that stays. */
 export interface Lettering {
@@ -24,13 +25,14 @@ export interface Lettering {
   readonly within?: Rect;
 }
 
-export const plateKey = ({ at }: Pick<Plate, "at">): string => `plate ${at.x} ${at.y}`;
+export const plateKey = ({ at }: Pick<Plate, "at">): string => wording.plate(at.x, at.y);
 export const spliceKey = (splice: string): string => `splice ${splice}`;
 export const deviceKey = (device: string): string => `device ${device}`;
 export const terminalKey = (at: Point): string => `terminal ${at.x} ${at.y}`;
-export const sheathKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string => `sheath ${cable} ${side}`;
+export const sheathKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string =>
+  wording.sheath(cable, side);
 export const captionKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string =>
-  `caption ${cable} ${side}`;
+  wording.caption(cable, side);
 export const BOND_KEY = "bond";
 
 /** All words of a box that may grow. */
@@ -57,7 +59,7 @@ export function letterings(drawing: BoxDrawing): readonly Lettering[] {
             bond.labelAt,
             bond.labelAnchor,
             [
-              ["box bond", 11.5, 600],
+              [wording.boxBond, 11.5, 600],
               ["green", 11, 400],
             ],
             13,

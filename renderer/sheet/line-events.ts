@@ -50,9 +50,15 @@ export function subjectOfLine(box: EnclosureId, { conductor, end }: LineHit): Su
   return cable && { kind: "cable", enclosure: box, id: cable };
 }
 
-/** Marks the conductor under the pointer. */
+/** What a menu on a conductor is about: a jumper as a whole where it is hit between its ends. */
+export function menuOfLine(box: EnclosureId, line: LineHit): Subject | undefined {
+  const { jumper } = line.conductor;
+  return jumper === undefined ? subjectOfLine(box, line) : { kind: "jumper", enclosure: box, id: jumper };
+}
+
+/** Marks the conductor under the mouse, or under a pen that hovers. */
 export function glow(box: DrawnBox, event: PointerEvent): void {
-  if (event.pointerType !== "mouse" || event.buttons !== 0) return;
+  if (event.pointerType === "touch" || event.buttons !== 0) return;
   const line = sessionStore.get().tool === undefined ? lineUnder(box, event) : undefined;
   const before = gestureStore.get().line;
   if (line === undefined) noGlow();

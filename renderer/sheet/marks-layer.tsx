@@ -2,18 +2,14 @@ import { memo } from "react";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import type { FindingMark } from "./finding-marks.ts";
 import { asButton } from "./svg-roles.ts";
+import { wording } from "./words.ts";
 
 /** What the checks say, at the things it is about. A press goes to the finding. */
 export const MarksLayer = memo(function MarksLayer({ marks }: { readonly marks: readonly FindingMark[] }) {
   return (
     <g className="sheet-marks">
       {marks.map((mark) => (
-        <g
-          key={mark.key}
-          {...asButton(markWords(mark), false)}
-          className="sheet-mark nodrag nopan"
-          data-mark={mark.key}
-        >
+        <g key={mark.key} {...asButton(markWords(mark))} className="sheet-mark nodrag nopan" data-mark={mark.key}>
           <SeveritySign kind={mark.worst} x={mark.at.x} y={mark.at.y} size={18} />
           {mark.count > 1 && (
             <text className="sheet-mark-count" x={mark.at.x + 12} y={mark.at.y - 5}>
@@ -29,7 +25,7 @@ export const MarksLayer = memo(function MarksLayer({ marks }: { readonly marks: 
 });
 
 const WORDS = {
-  unknown: "cannot tell",
+  unknown: wording.cannotTell,
   danger: "danger",
   violation: "violation",
   caution: "caution",
@@ -37,6 +33,6 @@ const WORDS = {
 };
 
 export function markWords({ worst, count, messages, subject }: FindingMark): string {
-  const more = count > 1 ? ` and ${count - 1} more` : "";
-  return `${WORDS[worst]}${more} at ${subject.name}: ${messages.join(" ")}`;
+  const more = count > 1 ? wording.andMore(count - 1) : "";
+  return wording.at(WORDS[worst], more, subject.name, messages.join(" "));
 }

@@ -1,4 +1,11 @@
-import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import type { StandingBox } from "../../shared-model/geometry/arrange.ts";
+import {
+  afterFrame,
+  boxesInFrame,
+  type FrameReach,
+  type FrameWay,
+  frameBetween,
+} from "../../shared-model/geometry/frame.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Selected } from "../state/selection.ts";
@@ -9,15 +16,27 @@ import { gestureStore, say } from "./gesture-store.ts";
 import { heldThing } from "./hand.ts";
 import { SLACK, swallowClick } from "./pick-up.ts";
 import { toSheet } from "./sheet-view.ts";
+import { wording } from "./words.ts";
 
 let drawing = false;
 
 /** Whether a frame is being drawn, so that the sheet does not pan under it. */
 export const isFraming = (): boolean => drawing;
 
+interface Modifiers {
+  readonly altKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+}
+
+/** Alt takes out what the frame touches, Control or Command means only boxes that are wholly in it. */
+const wayOf = ({ altKey }: Modifiers): FrameWay => (altKey ? "take-out" : "add");
+const reachOf = ({ ctrlKey, metaKey }: Modifiers): FrameReach =>
+  ctrlKey || metaKey || gestureStore.get().wholeOnly ? "within" : "touched";
+
 /**
- * Follows a press on the empty sheet with Shift, or while boxes are being chosen: the boxes that the frame touches join
- * the selection. Escape takes them out again.
+ * Follows a press on the empty sheet with Shift, or while boxes are being chosen: boxes in the frame join the selection,
+ * or leave it. Escape leaves the selection as it was.
  */
 export function beginMarquee(pressed: PointerEvent): void {
   const on = pressed.target;
@@ -26,22 +45,23 @@ export function beginMarquee(pressed: PointerEvent): void {
   if (sessionStore.get().tool !== undefined || heldThing() !== undefined) return;
   drawing = true;
   const start = toSheet(pressed);
+  const boxes = standingBoxes();
   const { selection } = sessionStore.get();
-  const before = selection.filter((each) => each.kind === "enclosure");
+  const before = selection.flatMap((each) => (each.kind === "enclosure" ? [each.id] : []));
   let dragging = false;
+  let last = start;
+  const show = (modifiers: Modifiers): void => {
+    const marquee = frameBetween(start, last);
+    const ids = afterFrame(before, boxesInFrame(marquee, boxes, reachOf(modifiers)), wayOf(modifiers));
+    gestureStore.merge({ marquee });
+    sessionStore.merge({ selection: ids.map((id): Selected => ({ kind: "enclosure", id })) });
+  };
   const move = (event: PointerEvent): void => {
     if (event.pointerId !== pressed.pointerId) return;
     dragging ||= Math.hypot(event.clientX - pressed.clientX, event.clientY - pressed.clientY) > SLACK;
     if (!dragging) return;
-    const now = toSheet(event);
-    const marquee = {
-      x: Math.min(start.x, now.x),
-      y: Math.min(start.y, now.y),
-      width: Math.abs(now.x - start.x),
-      height: Math.abs(now.y - start.y),
-    };
-    gestureStore.merge({ marquee });
-    pick(before, boxesIn(marquee));
+    last = toSheet(event);
+    show(event);
   };
   const up = (event: PointerEvent): void => {
     if (event.pointerId !== pressed.pointerId) return;
@@ -49,7 +69,7 @@ export function beginMarquee(pressed: PointerEvent): void {
     if (!dragging) return;
     swallowClick();
     const count = sessionStore.get().selection.length;
-    say(count === 1 ? "1 box selected." : `${count} boxes selected.`);
+    say(count === 1 ? wording.n1BoxSelected : wording.boxesSelected2(count));
   };
   const undo = (): void => {
     stop();
@@ -59,7 +79,10 @@ export function beginMarquee(pressed: PointerEvent): void {
     if (event.pointerId === pressed.pointerId) undo();
   };
   const key = (event: KeyboardEvent): void => {
-    if (event.key !== "Escape") return;
+    if (event.key !== "Escape") {
+      if (dragging) show(event);
+      return;
+    }
     event.preventDefault();
     event.stopPropagation();
     undo();
@@ -71,33 +94,22 @@ export function beginMarquee(pressed: PointerEvent): void {
     window.removeEventListener("pointerup", up);
     window.removeEventListener("pointercancel", cancel);
     window.removeEventListener("keydown", key, true);
+    window.removeEventListener("keyup", key, true);
   };
   window.addEventListener("pointermove", move);
   window.addEventListener("pointerup", up);
   window.addEventListener("pointercancel", cancel);
   window.addEventListener("keydown", key, true);
+  window.addEventListener("keyup", key, true);
 }
 
-function pick(before: readonly Selected[], ids: readonly EnclosureId[]): void {
-  const known = new Set(before.map(({ id }) => id));
-  const added = ids.filter((id) => !known.has(id)).map((id): Selected => ({ kind: "enclosure", id }));
-  sessionStore.merge({ selection: [...before, ...added] });
-}
-
-/** Boxes whose walls a frame touches. */
-function boxesIn(frame: Rect): readonly EnclosureId[] {
+/** The boxes that are drawn, by their walls. */
+function standingBoxes(): readonly StandingBox[] {
   const document = documentStore.get();
   const places = placesOf(document);
-  return (Object.keys(shownInstallation().enclosures) as EnclosureId[]).filter((id) => {
+  return (Object.keys(shownInstallation().enclosures) as EnclosureId[]).flatMap((id) => {
     const at = places[id];
     const box = knownDrawingOf(document, id);
-    return (
-      at !== undefined &&
-      box !== undefined &&
-      at.x < frame.x + frame.width &&
-      frame.x < at.x + box.width &&
-      at.y < frame.y + frame.height &&
-      frame.y < at.y + box.height
-    );
+    return at === undefined || box === undefined ? [] : [{ id, rect: { ...at, width: box.width, height: box.height } }];
   });
 }

@@ -7,6 +7,10 @@ import { fillWords } from "./box-header.tsx";
 /** In pixels. */
 const BAR = { under: 6, height: 4.5, words: 16 } as const;
 const FIGURES = 11.5;
+/** In pixels under a box: the name of the next box, with what stays free over it; and under its own bar and figures. */
+const NEXT_NAME = 24;
+const WITH_FIGURES = BAR.under + BAR.words + 4;
+const BAR_ALONE = BAR.under + BAR.height + 2;
 
 /** Under the box, as wide as it, but beside what comes through its lower wall: the frame is the box, the ink is what is in it. */
 export function MiddleFill({
@@ -14,16 +18,20 @@ export function MiddleFill({
   left,
   width,
   y,
+  free,
   unit,
 }: {
   readonly ledger: FillLedger;
   readonly left: number;
   readonly width: number;
   readonly y: number;
+  /** Drawing units down to the next box. */
+  readonly free: number;
   readonly unit: number;
 }) {
   const words = fillWords(ledger);
-  if (words === undefined) return null;
+  const room = free / unit - NEXT_NAME;
+  if (words === undefined || room < BAR_ALONE) return null;
   const { total, available } = ledger;
   const ratio = available === undefined ? undefined : toDecimal(total) / Math.max(toDecimal(available), 0.0001);
   const over = ratio !== undefined && ratio > 1;
@@ -48,9 +56,11 @@ export function MiddleFill({
           />
         </>
       )}
-      <text className="sheet-middle-figures fig" x={left} y={top + BAR.words * unit} style={{ fontSize: size }}>
-        {figures}
-      </text>
+      {room >= WITH_FIGURES && (
+        <text className="sheet-middle-figures fig" x={left} y={top + BAR.words * unit} style={{ fontSize: size }}>
+          {figures}
+        </text>
+      )}
     </g>
   );
 }

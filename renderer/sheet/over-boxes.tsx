@@ -10,9 +10,11 @@ export const pixelOf = ({ transform }: { readonly transform: readonly [number, n
 export function OverBoxes() {
   const marquee = useStore(gestureStore, (gesture) => gesture.marquee);
   const guides = useStore(gestureStore, (gesture) => gesture.guides);
+  const gaps = useStore(gestureStore, (gesture) => gesture.gaps);
   const pixel = useFlowStore(pixelOf);
-  if (marquee === undefined && guides.length === 0) return null;
+  if (marquee === undefined && guides.length === 0 && gaps.length === 0) return null;
   const reach = 12 * pixel;
+  const tick = 5 * pixel;
   return (
     <ViewportPortal>
       <svg className="sheet-over" width="1" height="1" aria-hidden="true">
@@ -22,6 +24,18 @@ export function OverBoxes() {
             className="sheet-guide"
             d={axis === "x" ? `M${at} ${from - reach}V${to + reach}` : `M${from - reach} ${at}H${to + reach}`}
             style={{ strokeWidth: pixel, strokeDasharray: `${2 * pixel} ${3 * pixel}` }}
+          />
+        ))}
+        {gaps.map(({ axis, at, from, to }) => (
+          <path
+            key={`${axis} ${from}`}
+            className="sheet-guide-gap"
+            d={
+              axis === "x"
+                ? `M${from} ${at}H${to}M${from} ${at - tick}v${2 * tick}M${to} ${at - tick}v${2 * tick}`
+                : `M${at} ${from}V${to}M${at - tick} ${from}h${2 * tick}M${at - tick} ${to}h${2 * tick}`
+            }
+            style={{ strokeWidth: pixel }}
           />
         ))}
         {marquee && (

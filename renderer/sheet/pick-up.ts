@@ -4,11 +4,13 @@ import { landingStore } from "../state/landing-store.ts";
 import { gestureStore, say } from "./gesture-store.ts";
 import { landOn, pickUp, putDown, startJumper } from "./hand.ts";
 import { panAtEdge, toSheet } from "./sheet-view.ts";
+import { wording } from "./words.ts";
 
 /** Pixels that a press may wander before it is a drag. */
 export const SLACK = 4;
-/** Pixels around a target in which a dropped end still finds it. */
+/** Pixels around a target in which a dropped end still finds it; a finger covers more than the tip of a mouse. */
 const CATCH = 16;
+const CATCH_FINGER = 28;
 const FRAME_MS = 16;
 
 /**
@@ -23,7 +25,7 @@ export function beginPickUp(pressed: PointerEvent, enclosure: EnclosureId, end: 
       gestureStore.merge({ pointer: toSheet(event) });
     },
     places: () => landingStore.get().choices,
-    back: "Put back where it was.",
+    back: wording.putBackWhereItWas,
   });
 }
 
@@ -36,7 +38,7 @@ export function beginJumperDrag(pressed: PointerEvent, enclosure: EnclosureId, f
     take: () => startJumper(enclosure, from),
     still: () => {},
     places,
-    back: "Let go over nothing: no jumper was made.",
+    back: wording.letGoOverNothingNoJumper,
   });
 }
 
@@ -51,6 +53,9 @@ interface Drag {
 }
 
 function follow(pressed: PointerEvent, { take, still, places, back }: Drag): void {
+  // A finger would keep telling only of where it went down: what it comes to is to answer.
+  if (pressed.target instanceof Element && pressed.target.hasPointerCapture(pressed.pointerId))
+    pressed.target.releasePointerCapture(pressed.pointerId);
   let dragging = false;
   let last = pressed;
   let shore: ReturnType<typeof setInterval> | undefined;
@@ -75,16 +80,17 @@ function follow(pressed: PointerEvent, { take, still, places, back }: Drag): voi
       return;
     }
     swallowClick();
-    const key = targetAt(event.clientX, event.clientY);
+    const key = targetAt(event);
     const choice = places().find((each) => each.key === key);
     if (choice === undefined) {
       putDown();
       say(back);
     } else if (!landOn(choice)) putDown();
   };
-  const cancel = (): void => {
+  const cancel = (event: PointerEvent): void => {
+    if (event.pointerId !== pressed.pointerId) return;
     stop();
-    putDown();
+    if (dragging) putDown();
   };
   const stop = (): void => {
     clearInterval(shore);
@@ -97,10 +103,12 @@ function follow(pressed: PointerEvent, { take, still, places, back }: Drag): voi
   window.addEventListener("pointercancel", cancel);
 }
 
+type Pressed = Pick<PointerEvent, "clientX" | "clientY"> & { readonly pointerType?: string };
+
 /** Key of the target under or nearest to a point of the window, or of the splice that is under it. */
-export function targetAt(clientX: number, clientY: number): string | undefined {
+export function targetAt({ clientX, clientY, pointerType }: Pressed): string | undefined {
   let best: string | undefined;
-  let least = CATCH;
+  let least = pointerType === "touch" ? CATCH_FINGER : CATCH;
   for (const element of document.querySelectorAll<SVGElement>("[data-target]")) {
     const ring = (element.querySelector(".sheet-hit") ?? element).getBoundingClientRect();
     const distance = Math.hypot(ring.x + ring.width / 2 - clientX, ring.y + ring.height / 2 - clientY);

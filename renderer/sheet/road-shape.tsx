@@ -1,10 +1,10 @@
 import { type CSSProperties, memo } from "react";
+import type { RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import type { CableId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { feetPath } from "./draw/feet-path.ts";
 import { linePath } from "./draw/line-path.ts";
 import { type RoadLabel, roadLabel } from "./road-label.ts";
-import type { RoadScale } from "./road-path.ts";
 import type { Road } from "./sheet-roads.ts";
 
 const LETTERS = 12;
@@ -45,7 +45,7 @@ export const RoadShape = memo(function RoadShape({
   } as CSSProperties;
   return (
     <g
-      className={`sheet-road${chosen ? " sheet-chosen" : ""}${fresh ? " sheet-new" : ""}`}
+      className={`sheet-road${chosen ? " sheet-chosen nopan" : ""}${fresh ? " sheet-new" : ""}`}
       data-road={cable}
       style={style}
     >

@@ -1,24 +1,32 @@
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
-import { memo, useMemo, useState } from "react";
+import { memo, useEffect, useMemo, useState } from "react";
+import { looseRoad } from "../../shared-model/geometry/roads/lay-roads.ts";
+import type { RoadEnd, RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import { type DocumentState, installationOf } from "../state/document-store.ts";
+import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
-import { levelOf, stepNow, unitOf } from "./detail.ts";
+import { asBent } from "./bend/as-bent.ts";
+import { bendStore, shownRoads } from "./bend/bend-store.ts";
+import { laidFrom, levelOf, stepNow, unitOf } from "./detail.ts";
 import { shownDifference } from "./difference.ts";
 import { LitRoads, LitRoadTags } from "./energise/lit-roads.tsx";
-import { FarRoads } from "./far-roads.tsx";
+import { FarRoads } from "./far/far-roads.tsx";
+import { MovingBoxes } from "./far/moving-boxes.tsx";
+import { usePainted } from "./far/use-painted.ts";
 import { gestureStore } from "./gesture-store.ts";
 import { cablesBehind } from "./protection.ts";
-import { looseRoad, type RoadEnd, type RoadScale } from "./road-path.ts";
 import { RoadShape } from "./road-shape.tsx";
+import { type RoomSign, useRoomSigns } from "./room-signs.ts";
 import { RoomsLayer } from "./rooms-layer.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
 import { roadsIn, tilesInView } from "./tiles.ts";
+import { useSettled } from "./use-settled.ts";
+import { WalkStop } from "./walk/walk-stop.tsx";
 
 /** Near, a road only tucks under the stub it goes on from. */
 const TUCK = 3;
@@ -35,26 +43,57 @@ const inward = ({ at: { x, y }, out, upright }: RoadEnd, by: number): Point =>
 export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawings }) {
   const { document } = shown;
   const step = useFlowStore(stepNow);
+  const level = levelOf(step);
   const [lay] = useState(createRoads);
+  const isLarge = useStore(documentStore, hasMany);
+  // From afar the lanes of one distance serve for the next ones too; the many of a large building are laid anew once the
+  // zoom has come to rest, and until then seen as they were.
+  const laidStep = useSettled(
+    level === "far" ? laidFrom(step) : step,
+    (laid) => isLarge && (level !== "far" || levelOf(laid) === "far"),
+  );
+  const roadsFar = levelOf(laidStep) === "far";
   // While boxes still wait to be drawn, lanes would be given away too early.
-  const map = useMemo(() => (shown.missing > 0 ? NONE : lay(shown, step)), [lay, shown, step]);
+  const map = useMemo(() => (shown.missing > 0 ? NONE : lay(shown, laidStep)), [lay, shown, laidStep]);
+  useEffect(() => shownRoads.set({ map }), [map]);
   const moving = useStore(gestureStore, movingIds);
   const [still, held] = useMemo(() => parted(map.roads, moving), [map, moving]);
   const roles = useStore(findingsStore, rolesOf);
   const guarded = useMemo(() => cablesBehind(installationOf(document), roles), [document, roles]);
-  const layer = { document, scale: map.scale, step, guarded };
+  const painted = usePainted(shown, level);
+  const rooms = useRoomSigns(shown, step, map.roads, map.scale.road, painted.marked);
+  const layer = { document, scale: map.scale, step: laidStep, guarded };
   return (
-    <ViewportPortal>
-      <svg className="sheet-rooms" width="1" height="1" aria-hidden="true">
-        <RoomsLayer shown={shown} step={step} roads={map.roads} road={map.scale.road} />
-      </svg>
-      <svg className="sheet-roads" width="1" height="1" aria-hidden="true">
-        <RoadLayer {...layer} roads={still} />
-        {held.length > 0 && <MovingRoads {...layer} roads={held} />}
-      </svg>
-    </ViewportPortal>
+    <>
+      <FarRoads
+        document={document}
+        items={painted.items}
+        roads={roadsFar ? still : NO_ROADS}
+        rooms={level === "far" ? rooms : NO_ROOMS}
+        guarded={guarded}
+        unit={unitOf(step)}
+      />
+      {level === "far" && held.length + moving.length > 0 && <MovingBoxes all={painted.all} />}
+      <ViewportPortal>
+        <svg className="sheet-rooms" width="1" height="1" aria-hidden="true">
+          <RoomsLayer signs={rooms} step={step} />
+        </svg>
+        <svg className="sheet-roads" width="1" height="1" aria-hidden="true">
+          {!roadsFar && <RoadLayer {...layer} roads={still} />}
+          {held.length > 0 && <MovingRoads {...layer} roads={held} />}
+        </svg>
+        <WalkStop roads={map.roads} />
+      </ViewportPortal>
+    </>
   );
 });
+
+/** So many cables that laying them anew would be felt while the sheet is zoomed. */
+const MANY = 400;
+const hasMany = (document: DocumentState): boolean => Object.keys(installationOf(document).cables).length > MANY;
+
+const NO_ROADS: readonly Road[] = [];
+const NO_ROOMS: readonly RoomSign[] = [];
 
 interface Layer {
   readonly document: DocumentState;
@@ -64,7 +103,7 @@ interface Layer {
   readonly roads: readonly Road[];
 }
 
-/** The roads in view; from afar all of them as one shape. */
+/** The roads in view, each an element of the page. */
 const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, roads }: Layer) {
   const tiles = useFlowStore(tilesInView);
   const chosen = useStore(sessionStore, chosenCables);
@@ -72,9 +111,9 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
   const fresh = shownDifference(document)?.cables;
   const level = levelOf(step);
   const unit = level === "near" ? 0 : unitOf(step);
-  const inView = useMemo(() => roadsIn(roads, tiles), [roads, tiles]);
-  if (level === "far")
-    return <FarRoads roads={roads} unit={unit} guarded={guarded} isNew={(cable) => fresh?.get(cable) === "new"} />;
+  const bending = useStore(bendStore, bendingNow);
+  const bent = useMemo(() => asBent(roads, bending, scale), [roads, bending, scale]);
+  const inView = useMemo(() => roadsIn(bent, tiles), [bent, tiles]);
   return (
     <>
       <LitRoads roads={inView} unit={unit} road={scale.road} />
@@ -96,6 +135,8 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
   );
 });
 
+const bendingNow = ({ bending }: ReturnType<typeof bendStore.get>) => bending;
+
 /** Roads of boxes on the move, laid anew to where the boxes are now. The others stay as they were. */
 function MovingRoads(layer: Layer) {
   const moving = useStore(gestureStore, movingOf);
@@ -103,7 +144,7 @@ function MovingRoads(layer: Layer) {
   return <RoadLayer {...layer} roads={roads} />;
 }
 
-const NONE: RoadMap = { roads: [], scale: { road: 0, lane: 1, stepOut: 0, between: 0, around: 0 } };
+const NONE: RoadMap = { roads: [], scale: { road: 0, lane: 1, stepOut: 0, between: 0, around: 0, past: 0 } };
 const rolesOf = ({ roles }: ReturnType<typeof findingsStore.get>) => roles;
 const movingOf = ({ moving }: ReturnType<typeof gestureStore.get>) => moving;
 /** One text while the same boxes are on the move. */
@@ -127,5 +168,11 @@ function moved(road: Road, document: DocumentState, moving: ReadonlyMap<Enclosur
   };
   const a = shift(road.a, road.boxes[0]);
   const b = shift(road.b, road.boxes[1]);
-  return a === road.a && b === road.b ? road : { ...road, a, b, points: looseRoad({ a, b }, scale) };
+  if (a === road.a && b === road.b) return road;
+  // Where both boxes go, its bends go along.
+  const dx = a.at.x - road.a.at.x;
+  const dy = a.at.y - road.a.at.y;
+  const along = dx === b.at.x - road.b.at.x && dy === b.at.y - road.b.at.y;
+  const bends = along ? road.bends?.map(({ x, y }) => ({ x: x + dx, y: y + dy })) : road.bends;
+  return { ...road, a, b, points: looseRoad({ a, b, ...(bends && { bends }) }, scale) };
 }

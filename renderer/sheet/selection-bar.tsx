@@ -3,12 +3,15 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, installationOf } from "../state/document-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { setChoosing } from "./box-actions.ts";
+import { useCoarse } from "../ui/use-coarse.ts";
+import { startRoute } from "./cable-start.ts";
+import { setChoosing } from "./choosing.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { closeBox, openStore } from "./open-boxes.ts";
 import { stateMarkWidth } from "./sheet-frame.tsx";
 import type { Subject } from "./sheet-subject.ts";
 import { showOpened } from "./show-opened.ts";
+import { wording } from "./words.ts";
 
 const chosenBoxes = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
   selection.flatMap((each) => (each.kind === "enclosure" ? [each.id] : [])).join(" ");
@@ -17,32 +20,55 @@ const chosenBoxes = ({ selection }: ReturnType<typeof sessionStore.get>): string
 export function SelectionBar() {
   const chosen = useStore(sessionStore, chosenBoxes);
   const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
+  const wholeOnly = useStore(gestureStore, (gesture) => gesture.wholeOnly);
   const state = useStore(documentStore, (document) => document.state);
   const open = useStore(openStore, ({ ids }) => ids);
   const boxes = useStore(documentStore, (document) => installationOf(document).enclosures);
+  const readOnly = useStore(documentStore, (document) => document.readOnly);
   const ids = chosen === "" ? [] : (chosen.split(" ") as EnclosureId[]);
   const [first] = ids;
   const box = first && boxes[first];
-  if (box === undefined && !choosing) return null;
+  const coarse = useCoarse();
+  // Hands without keys find the switch for several whenever there is something to choose.
+  const offers = choosing || (coarse && Object.keys(boxes).length > 1);
+  if (box === undefined && !offers) return null;
   const allOpen = ids.every((id) => open.includes(id));
   return (
-    <fieldset className="sheet-bar" aria-label="Selected boxes" style={besideMark(stateMarkWidth(state))}>
-      <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>
+    <fieldset className="sheet-bar" aria-label={wording.selectedBoxes2} style={besideMark(stateMarkWidth(state))}>
+      {(box !== undefined || choosing) && <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>}
       {box && (
         <>
           <button type="button" onClick={() => openOrClose(ids, !allOpen)}>
-            {allOpen ? "Close" : "Open"}
+            {allOpen ? wording.close2 : wording.open2}
           </button>
-          <MenuButton word="Arrange" subject={{ kind: "arrange" }} />
-          <MenuButton word="More" subject={{ kind: "box", enclosure: box.id }} />
+          {ids.length === 1 && !readOnly && (
+            <button type="button" title={CABLE_TIP} onClick={() => startRoute(box.id)}>
+              {wording.cable3}
+            </button>
+          )}
+          <MenuButton word={wording.arrange} subject={{ kind: "arrange" }} />
+          <MenuButton word={wording.more} subject={{ kind: "box", enclosure: box.id }} />
         </>
       )}
       <button type="button" aria-pressed={choosing} onClick={() => setChoosing(!choosing)}>
-        {choosing ? "Done choosing" : "Choose several"}
+        {choosing ? wording.doneChoosing : wording.chooseSeveral}
       </button>
+      {choosing && (
+        <button
+          type="button"
+          aria-pressed={wholeOnly}
+          title={WHOLE_TIP}
+          onClick={() => gestureStore.merge({ wholeOnly: !wholeOnly })}
+        >
+          {wording.wholeBoxesOnly}
+        </button>
+      )}
     </fieldset>
   );
 }
+
+const WHOLE_TIP = wording.aFrameTakesOnlyTheBoxes;
+const CABLE_TIP = wording.drawACableFromThisBox;
 
 /** Of the frame around the sheet. */
 const FRAME = 18;
@@ -59,8 +85,8 @@ function openOrClose(ids: readonly EnclosureId[], open: boolean): void {
 }
 
 function wordsOf(count: number, name: string | undefined): string {
-  if (count === 0) return "Press boxes, or drag a frame";
-  return count === 1 ? (name ?? "") : `${count} boxes`;
+  if (count === 0) return wording.pressBoxesOrDragAFrame;
+  return count === 1 ? (name ?? "") : wording.boxes(count);
 }
 
 function MenuButton({ word, subject }: { readonly word: string; readonly subject: Subject }) {

@@ -3,6 +3,7 @@ import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
+import { afterPaint } from "../platform/after-paint.ts";
 import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
@@ -16,8 +17,12 @@ export interface SheetDrawings {
   readonly missing: number;
 }
 
-/** How long drawing may hold the window up: at once for a house, in slices between two frames for a large building. */
+/**
+ * How long drawing may hold the window up: at once for a house, in slices between two frames for a large building, which is
+ * seen from afar first, before any of its boxes is drawn.
+ */
 const HOUSE_MS = 60;
+const NOT_YET = -1;
 const SLICE_MS = 12;
 /** The sheet as a whole costs more than a slice: it is shown with what was drawn since not after each. */
 const SHOWN_EACH_MS = 150;
@@ -34,7 +39,7 @@ export function useSheetDrawings(): SheetDrawings {
   const [keep] = useState(createKeeper);
   const [slice, nextSlice] = useState(0);
   const shown = useMemo(
-    () => keep(document, slice === 0 && isHouse(document) ? HOUSE_MS : SLICE_MS),
+    () => keep(document, slice > 0 ? SLICE_MS : isHouse(document) ? HOUSE_MS : NOT_YET),
     [keep, document, slice],
   );
   useEffect(() => {
@@ -45,8 +50,18 @@ export function useSheetDrawings(): SheetDrawings {
       if (isDone || slice === 0 || performance.now() > showAt) nextSlice(slice + 1);
       else timer = setTimeout(drawOn);
     };
-    let timer = setTimeout(drawOn);
-    return () => clearTimeout(timer);
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let isOver = false;
+    const begin = (): void => {
+      if (!isOver) timer = setTimeout(drawOn);
+    };
+    // What is seen from afar is seen first.
+    if (shown.drawings.size === 0) afterPaint(() => afterPaint(begin));
+    else begin();
+    return () => {
+      isOver = true;
+      clearTimeout(timer);
+    };
   }, [keep, shown, slice]);
   return shown;
 }

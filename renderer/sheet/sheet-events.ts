@@ -1,24 +1,36 @@
 import type { DragEvent, MouseEvent } from "react";
 import type { CableId, DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { nudge, selectedBoxes } from "../state/arranging.ts";
+import { selectAllBoxes } from "../state/commands/arrange-lines.ts";
 import { documentStore } from "../state/document-store.ts";
 import { cancelLayOut } from "../state/laying-out.ts";
+import { offerPasteSpot } from "../state/paste-spot.ts";
+import { attachPhotos, picturesAmong } from "../state/photos/photos.ts";
 import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
 import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
-import { setChoosing } from "./box-actions.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
+import { startRoute, typeKind } from "./cable-start.ts";
+import { setChoosing } from "./choosing.ts";
 import { stepAt } from "./detail.ts";
 import { escapeLit } from "./energise/lit-events.ts";
+import { paintedBoxAt } from "./far/painted.ts";
+import { pointAt } from "./far/shells.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { heldThing, putDown } from "./hand.ts";
 import { watchAlt } from "./held-keys.ts";
 import { beginMarquee, isFraming } from "./marquee.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
-import { bringIntoView, fitAll, toSheet, zoomBy, zoomNow, zoomToFull } from "./sheet-view.ts";
+import { fitAll, toSheet, zoomBy, zoomNow, zoomToFull } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
 import { showTip } from "./target-tip.tsx";
 import type { BoxFlowNode } from "./to-flow.ts";
+import { watchTouch } from "./touch/watch-touch.ts";
+import { followMouse, isSelectAll, pointerOnSheet, renameUnder, roomUnder } from "./under-pointer.ts";
+import { abandonMoves } from "./use-box-moves.ts";
+import { fitRing } from "./walk/ring.ts";
+import { watchFocus } from "./walk/sheet-stop.ts";
+import { walkKey } from "./walk/walk-keys.ts";
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -27,24 +39,28 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, 1],
 };
 
-/** What keys walk through. */
-const WALKED = ":is([data-item], [data-target], .react-flow__node)";
-
 /** Presses on the sheet and on boxes as a whole, what is dropped from the stock, and keys. */
 export const sheetEvents = {
   /** Handlers of the flow; constant, so that it never renders for them. */
   flow: {
     onPaneClick(event: MouseEvent): void {
-      if (applyTool({ at: toSheet(event), enclosure: undefined, device: undefined })) return;
+      const painted = paintedBoxAt(event);
+      if (applyTool({ at: toSheet(event), enclosure: painted, device: undefined })) return;
       putDown();
-      if (!event.shiftKey && !gestureStore.get().choosing) select();
+      const adds = event.shiftKey || event.ctrlKey || event.metaKey || gestureStore.get().choosing;
+      if (painted !== undefined) (adds ? toggleSelected : select)({ kind: "enclosure", id: painted });
+      else if (!event.shiftKey && !gestureStore.get().choosing) select();
     },
     onNodeClick(event: MouseEvent, node: BoxFlowNode): void {
       if (applyTool({ at: toSheet(event), enclosure: node.data.enclosure, device: undefined })) return;
       if (heldThing() !== undefined) putDown();
+      // Dragged, all that is selected moves; pressed, one of them is meant.
+      const isPlain = !event.shiftKey && !event.ctrlKey && !event.metaKey && !gestureStore.get().choosing;
+      if (isPlain && sessionStore.get().selection.length > 1) select({ kind: "enclosure", id: node.data.enclosure });
     },
     onNodeDoubleClick(event: MouseEvent, node: BoxFlowNode): void {
       if (sessionStore.get().tool !== undefined || heldThing() !== undefined) return;
+      if (renameUnder(event.target, node.data.enclosure)) return;
       const within =
         event.target instanceof Element && event.target.closest("[data-item],[data-mark],[data-open],[data-lines]");
       if (within !== null) return;
@@ -54,7 +70,21 @@ export const sheetEvents = {
     },
     onPaneContextMenu(event: MouseEvent | globalThis.MouseEvent): void {
       event.preventDefault();
-      openMenu({ subject: { kind: "sheet", at: toSheet(event) }, x: event.clientX, y: event.clientY });
+      const painted = paintedBoxAt(event);
+      if (painted !== undefined) {
+        select({ kind: "enclosure", id: painted });
+        openMenu({ subject: { kind: "box", enclosure: painted }, x: event.clientX, y: event.clientY });
+        return;
+      }
+      openMenu({
+        subject: { kind: "sheet", at: toSheet(event), room: roomUnder(event) },
+        x: event.clientX,
+        y: event.clientY,
+      });
+    },
+    /** The ring of what has the focus keeps its width. */
+    onMoveEnd(): void {
+      if (document.activeElement?.closest(".sheet-flow") != null) fitRing(document.activeElement);
     },
     onClick(event: MouseEvent): void {
       const cable = roadAt(event.target);
@@ -75,6 +105,15 @@ export const sheetEvents = {
       event.dataTransfer.dropEffect = "copy";
     },
     onDrop(event: DragEvent): void {
+      const box = nodeAt(event.target);
+      const pictures = picturesAmong(event.dataTransfer.files);
+      if (box !== undefined && pictures.length > 0) {
+        event.preventDefault();
+        event.stopPropagation();
+        select({ kind: "enclosure", id: box });
+        void attachPhotos(box, pictures);
+        return;
+      }
       if (sessionStore.get().tool === undefined) return;
       event.preventDefault();
       applyTool({ at: toSheet(event), ...thingAt(event.target) });
@@ -85,26 +124,28 @@ export const sheetEvents = {
   attach(host: HTMLElement | null): () => void {
     if (host === null) return () => {};
     const lead = (event: PointerEvent): void => {
+      followMouse(event);
       if (heldThing() !== undefined || sessionStore.get().routeFrom !== undefined)
         gestureStore.merge({ pointer: toSheet(event) });
+      if (event.buttons === 0) pointAt(paintedBoxAt(event));
     };
     // The sheet would pan under a frame that is drawn.
     const stay = (event: Event): void => {
-      if (isFraming()) event.stopPropagation();
+      const drawsCable = event.type === "touchstart" && sessionStore.get().tool?.kind === "cable";
+      if (isFraming() || drawsCable) event.stopPropagation();
     };
     const stopWatching = watchAlt();
+    const stopOffering = offerPasteSpot(pointerOnSheet);
+    const stopWatchingFocus = watchFocus(host);
+    const stopWatchingTouch = watchTouch(host);
     // The sheet is moved by its own view alone: a browser that scrolls a clipped part to show the focus shifts it for good.
     const hold = ({ target }: Event): void => {
-      if (target instanceof Element) target.scrollTo(0, 0);
-    };
-    const follow = ({ target }: Event): void => {
-      if (target instanceof Element && target.matches(`${WALKED}:focus-visible`)) bringIntoView(target);
+      if (target instanceof Element && target.closest("[role=menu]") === null) target.scrollTo(0, 0);
     };
     const tell = ({ target }: Event): void => showTip(target);
     host.addEventListener("pointerover", tell);
     host.addEventListener("focusin", tell);
     host.addEventListener("scroll", hold, true);
-    host.addEventListener("focusin", follow);
     host.addEventListener("pointerdown", beginCableDrag, true);
     host.addEventListener("pointerdown", beginMarquee, true);
     host.addEventListener("mousedown", stay, true);
@@ -114,13 +155,15 @@ export const sheetEvents = {
     window.addEventListener("keydown", onEscape);
     return () => {
       stopWatching();
+      stopOffering();
+      stopWatchingFocus();
+      stopWatchingTouch();
       host.removeEventListener("pointerover", tell);
       host.removeEventListener("focusin", tell);
       host.removeEventListener("pointerdown", beginMarquee, true);
       host.removeEventListener("mousedown", stay, true);
       host.removeEventListener("touchstart", stay, true);
       host.removeEventListener("scroll", hold, true);
-      host.removeEventListener("focusin", follow);
       host.removeEventListener("pointerdown", beginCableDrag, true);
       host.removeEventListener("pointermove", lead);
       host.removeEventListener("keydown", onKey);
@@ -142,8 +185,16 @@ function thingAt(on: EventTarget): { enclosure: EnclosureId | undefined; device:
 
 /** Escape opens the hand, wherever the focus is, unless something nearer has used it. */
 function onEscape(event: KeyboardEvent): void {
+  // A press on the sheet leaves the focus nowhere; what is typed then is still meant for what is in the hand.
+  if (event.target === document.body && !event.ctrlKey && !event.metaKey && typeKind(event.key)) event.preventDefault();
+  if (isSelectAll(event)) {
+    event.preventDefault();
+    selectAllBoxes();
+    return;
+  }
   if (event.key !== "Escape" || event.defaultPrevented || cancelLayOut()) return;
-  if (heldThing() !== undefined) putDown();
+  if (gestureStore.get().moving.size > 0) abandonMoves();
+  else if (heldThing() !== undefined) putDown();
   else if (sessionStore.get().tool !== undefined) takeTool(undefined);
   else if (gestureStore.get().choosing) setChoosing(false);
   else if (escapeLit(event)) event.preventDefault();
@@ -153,8 +204,13 @@ function onEscape(event: KeyboardEvent): void {
 function onKey(event: KeyboardEvent): void {
   const on = event.target;
   if (event.defaultPrevented || !(on instanceof Element) || on.closest("button,input,[role=menu]") !== null) return;
-  if (event.ctrlKey || event.metaKey || event.altKey) return;
+  if (event.ctrlKey || event.metaKey) return;
+  if ((!event.altKey && typeKind(event.key)) || walkKey(on, event)) {
+    event.preventDefault();
+    return;
+  }
   const box = on.classList.contains("react-flow__node") ? nodeAt(on) : undefined;
+  if (event.altKey && (box === undefined || ARROWS[event.key] === undefined)) return;
   if ((box !== undefined && boxKey(box, on, event)) || sheetKey(event)) event.preventDefault();
 }
 
@@ -174,8 +230,12 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
       return true;
     }
     case "Escape":
-      if (!isOpen(box)) return false;
+      // What is in the hand goes back first.
+      if (heldThing() !== undefined || !isOpen(box)) return false;
       closeBox(box);
+      return true;
+    case "c":
+      startRoute(box);
       return true;
     case " ":
       toggleSelected({ kind: "enclosure", id: box });
@@ -199,7 +259,7 @@ function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boole
 /** Goes from a box to the first thing in it; away, nothing in it is drawn, so the box is opened first. */
 function enter(box: EnclosureId, element: Element): void {
   const focusFirst = (within: Element): void =>
-    within.querySelector<SVGElement>('[data-item][tabindex="0"]')?.focus({ preventScroll: true });
+    within.querySelector<SVGElement>("[data-item][data-active]")?.focus({ preventScroll: true });
   if (stepAt(zoomNow()) === 0 || isOpen(box)) focusFirst(element);
   else showOpened(box, focusFirst);
 }

@@ -4,6 +4,7 @@ import { itemsIn, MenuItem, MenuLine, moveFocus } from "../ui/word-menu.tsx";
 import type { Action } from "./action.ts";
 import { actionsFor } from "./actions.ts";
 import { closeMenu, gestureStore, type OpenMenu } from "./gesture-store.ts";
+import { wording } from "./words.ts";
 
 /** Menu of the thing that was pressed with the other button, or with the menu key. */
 export function SheetMenu() {
@@ -53,8 +54,8 @@ function Actions({ menu }: { readonly menu: OpenMenu }) {
       ref={root}
       className="menu sheet-menu"
       role="menu"
-      tabIndex={-1}
-      aria-label={list?.words ?? "Actions"}
+      tabIndex={0}
+      aria-label={list?.words ?? wording.actions}
       onKeyDown={onKeyDown}
     >
       {list !== undefined && (

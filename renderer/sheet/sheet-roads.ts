@@ -1,12 +1,14 @@
-import type { Rect, SheathDrawing, Wall } from "../../shared-model/geometry/box-drawing.ts";
+import type { Rect, SheathDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { tabsOf } from "../../shared-model/geometry/middle-box.ts";
+import { roadEnd } from "../../shared-model/geometry/roads/cable-ends.ts";
+import { layRoads } from "../../shared-model/geometry/roads/lay-roads.ts";
+import { NEAR_ROADS, type RoadEnd, type RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import type { CableId, EnclosureId, Side } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { installationOf } from "../state/document-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { levelOf, unitOf } from "./detail.ts";
-import { layRoads, NEAR_ROADS, type RoadEnd, type RoadScale } from "./road-path.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
 /** A cable between two boxes, with the way it takes on the sheet. */
@@ -15,6 +17,10 @@ export interface Road {
   readonly boxes: readonly [EnclosureId, EnclosureId];
   readonly a: RoadEnd;
   readonly b: RoadEnd;
+  /** Whether it is laid from side b of the cable to side a. */
+  readonly turned: boolean;
+  /** Where a person has bent it, from end `a` of the road to end `b`. */
+  readonly bends?: readonly Point[];
   readonly points: readonly Point[];
   readonly sheath: Pick<SheathDrawing, "name" | "sizeText" | "lengthText">;
 }
@@ -34,6 +40,8 @@ interface Laid {
 
 /** Both states, each before and after an edit, from two distances. */
 const REMEMBERED = 8;
+/** Of a large building fewer: all that are remembered have about so many roads. */
+const REMEMBERED_ROADS = 6000;
 
 /**
  * Roads depend on where boxes stand and on where their cables enter: where those are as before, so are the roads. The
@@ -52,33 +60,37 @@ export function createRoads(): (shown: SheetDrawings, step?: number) => RoadMap 
     const scale = scaleOf(step, entries.values());
     const points = layRoads(ends, standing, scale);
     const map = { roads: ends.map((end, i) => ({ ...end, points: points[i] ?? [] })), scale };
-    laid = [{ step, ends, standing, map }, ...laid].slice(0, REMEMBERED);
+    laid = [{ step, ends, standing, map }, ...laid].slice(
+      0,
+      Math.max(2, Math.min(REMEMBERED, REMEMBERED_ROADS / ends.length)),
+    );
     return map;
   };
 }
 
-/** Pixels: width of a road from middle distance, and from the middle of one to the next. */
-const MIDDLE = { road: 17, lane: 24, least: 5 } as const;
-const FAR = { road: 1.5, lane: 6 } as const;
+/** Pixels: width of a road from middle distance, from the middle of one to the next, and past the words of a box. */
+const MIDDLE = { road: 17, lane: 24, least: 5, past: 38 } as const;
+const FAR = { road: 1.5, lane: 6, past: 9 } as const;
 
 /** Where the wall of a box has no room for roads of full width, all are as narrow as there. */
 function scaleOf(step: number, entries: Iterable<ReadonlyMap<string, RoadEnd>>): RoadScale {
   const level = levelOf(step);
   if (level === "near") return NEAR_ROADS;
   const unit = unitOf(step);
-  if (level === "far") return away(FAR.road * unit, FAR.lane * unit);
+  if (level === "far") return away(FAR.road * unit, FAR.lane * unit, FAR.past * unit);
   let lane = MIDDLE.lane * unit;
   for (const ends of entries) lane = Math.min(lane, closest([...ends.values()]));
   lane = Math.max(lane, MIDDLE.least * unit);
-  return away(Math.min(MIDDLE.road * unit, lane * 0.72), lane);
+  return away(Math.min(MIDDLE.road * unit, lane * 0.72), lane, MIDDLE.past * unit);
 }
 
-const away = (road: number, lane: number): RoadScale => ({
+const away = (road: number, lane: number, past: number): RoadScale => ({
   road,
   lane,
   stepOut: road / 2 + lane / 6,
   between: 240 + lane,
   around: 160 + 2 * lane,
+  past,
 });
 
 /** Least distance of two on the same wall. */
@@ -113,11 +125,15 @@ const sameEnds = (a: readonly Omit<Road, "points">[], b: readonly Omit<Road, "po
       end.cable === other.cable &&
       samePoint(end.a, other.a) &&
       samePoint(end.b, other.b) &&
+      sameBends(end.bends, other.bends) &&
       end.sheath.name === other.sheath.name &&
       end.sheath.sizeText === other.sheath.sizeText &&
       end.sheath.lengthText === other.sheath.lengthText
     );
   });
+
+const sameBends = (a: readonly Point[] = [], b: readonly Point[] = []): boolean =>
+  a.length === b.length && a.every(({ x, y }, i) => x === b[i]?.x && y === b[i]?.y);
 
 const sameRects = (a: readonly Rect[], b: readonly Rect[]): boolean =>
   a.length === b.length &&
@@ -151,14 +167,9 @@ function entriesOf({ document, drawings }: SheetDrawings, id: EnclosureId, step:
   return new Map(tabs.map(({ cable, side, at, wall }) => [sideKey(cable, side), roadEnd(origin, at, wall)]));
 }
 
-const roadEnd = (origin: Point, { x, y }: Point, wall: Wall): RoadEnd => ({
-  at: { x: origin.x + x, y: origin.y + y },
-  out: wall === "left" || wall === "top" ? -1 : 1,
-  ...((wall === "top" || wall === "bottom") && { upright: true }),
-});
-
 function allEnds(shown: SheetDrawings, entries: Entries): readonly Omit<Road, "points">[] {
   const { cables } = installationOf(shown.document);
+  const { layout } = shown.document.project;
   return Object.values(cables).flatMap((cable) => {
     const { a, b } = cable.sides;
     if (!("enclosure" in a) || !("enclosure" in b)) return [];
@@ -169,6 +180,9 @@ function allEnds(shown: SheetDrawings, entries: Entries): readonly Omit<Road, "p
     // The road is laid from the box with more cables, where lanes are scarce.
     const turn = cablesInto(cables, b.enclosure).length > cablesInto(cables, a.enclosure).length;
     const boxes = turn ? ([b.enclosure, a.enclosure] as const) : ([a.enclosure, b.enclosure] as const);
-    return [{ cable: cable.id, boxes, a: turn ? to : from, b: turn ? from : to, sheath }];
+    const drawn = layout.cables[cable.id];
+    const bends = turn ? drawn?.toReversed() : drawn;
+    const ends = { a: turn ? to : from, b: turn ? from : to, ...(bends && { bends }) };
+    return [{ cable: cable.id, boxes, turned: turn, ...ends, sheath }];
   });
 }

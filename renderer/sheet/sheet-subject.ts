@@ -1,4 +1,12 @@
-import type { CableId, DeviceId, EnclosureId, EndKey, SpliceId } from "../../shared-model/model/ids.ts";
+import type {
+  CableId,
+  DeviceId,
+  EnclosureId,
+  EndKey,
+  JumperId,
+  RoomId,
+  SpliceId,
+} from "../../shared-model/model/ids.ts";
 import type { Selected } from "../state/selection.ts";
 
 /** Something on the sheet that can be focused, pressed and acted on, and the box it is in. */
@@ -10,7 +18,13 @@ export type Subject =
   | { readonly kind: "end"; readonly enclosure: EnclosureId; readonly id: EndKey }
   /** The selected boxes: how they stand to each other. */
   | { readonly kind: "arrange" }
-  | { readonly kind: "sheet"; readonly at: { readonly x: number; readonly y: number } };
+  | { readonly kind: "jumper"; readonly enclosure: EnclosureId; readonly id: JumperId }
+  /** The empty sheet, in the area of a room where there is one. */
+  | {
+      readonly kind: "sheet";
+      readonly at: { readonly x: number; readonly y: number };
+      readonly room?: RoomId | undefined;
+    };
 
 /** What a press on it selects. */
 export function selectedOf(subject: Subject): Selected | undefined {
@@ -20,6 +34,7 @@ export function selectedOf(subject: Subject): Selected | undefined {
     case "device":
     case "splice":
     case "cable":
+    case "jumper":
       return { kind: subject.kind, id: subject.id } as Selected;
     case "end":
       return { kind: "end", enclosure: subject.enclosure, id: subject.id };

@@ -1,14 +1,15 @@
 import type { ReactFlowInstance } from "@xyflow/react";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore } from "../state/document-store.ts";
 import type { View } from "./box-frame.ts";
 import { NEAR_FROM } from "./detail.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
-import { backInView, fitBox, fitWhole, LEAST_WHOLE, ROOM, shortfall, TITLE, type Viewport } from "./view-fit.ts";
-import { wholeOf } from "./whole-of.ts";
+import { backInView, fitBox, fitWhole, LEAST_WHOLE, shortfall, TITLE, type Viewport } from "./view-fit.ts";
+import { areaOfBoxes, roomsOf, wholeOf } from "./whole-of.ts";
 
-export const MIN_ZOOM = 0.02;
+export const MIN_ZOOM = 0.004;
 export const MAX_ZOOM = 4;
 
 type Flow = ReactFlowInstance<BoxFlowNode>;
@@ -40,13 +41,6 @@ export function viewNow(): View {
 
 const calm = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;
 
-const PADDING = {
-  top: `${ROOM.top}px`,
-  right: `${ROOM.right}px`,
-  bottom: `${ROOM.bottom}px`,
-  left: `${ROOM.left}px`,
-} as const;
-
 const LIVELY_MS = 180;
 /** A glide is over by then. */
 export const SETTLED_MS = LIVELY_MS + 80;
@@ -75,14 +69,23 @@ export function viewOfAll(host: Pick<DOMRect, "width" | "height"> | undefined): 
   return zoom >= MIN_ZOOM ? { ...at, zoom } : fitWhole(whole.area, host, MIN_ZOOM);
 }
 
+/** As `viewOfAll`, from where the boxes stand and before any is drawn. */
+export function viewOfRooms(host: Pick<DOMRect, "width" | "height"> | undefined): Viewport | undefined {
+  const area = roomsOf(documentStore.get());
+  if (area === undefined || host === undefined || host.width === 0 || host.height === 0) return undefined;
+  return fitWhole(area, host, 1);
+}
+
 function glideTo(view: Viewport | undefined, lasting = duration()): void {
   if (view !== undefined) void flow?.setViewport(view, { duration: lasting });
 }
 
 /** Shows some boxes whole. */
 export function fitBoxes(ids: readonly string[]): void {
-  if (ids.length === 0) fitAll();
-  else void flow?.fitView({ nodes: ids.map((id) => ({ id })), padding: PADDING, maxZoom: 1.25, duration: duration() });
+  const area = ids.length === 0 ? undefined : areaOfBoxes(documentStore.get(), ids as readonly EnclosureId[]);
+  const host = hostArea();
+  if (area === undefined || host === undefined) fitAll();
+  else glideTo(fitWhole(area, host, 1.25));
 }
 
 /** Size that a running zoom glides to, so that quick presses add up. */
@@ -125,6 +128,24 @@ export function showArea(area: Rect): boolean {
   return area.width * view.zoom <= host.width && area.height * view.zoom <= host.height;
 }
 
+/** Shows a part of the sheet at once, as fingers move it. */
+export const setView = (view: Viewport): void => void flow?.setViewport(view);
+
+/** The corner of the view, in pixels of the window. */
+export function viewCorner(): Point {
+  const { left: x, top: y } = hostArea() ?? { left: 0, top: 0 };
+  return { x, y };
+}
+
+/** Whether anything of an area of the sheet is in view. */
+export function isAreaSeen({ x, y, width, height }: Rect): boolean {
+  const host = hostArea();
+  if (host === undefined) return true;
+  const from = toSheet({ clientX: host.left, clientY: host.top });
+  const to = toSheet({ clientX: host.right, clientY: host.bottom });
+  return x < to.x && from.x < x + width && y < to.y && from.y < y + height;
+}
+
 type Edges = Pick<DOMRect, "left" | "top" | "right" | "bottom">;
 
 /** Whether all of an area of the window is in view. */
@@ -153,15 +174,45 @@ export function showWholeAgain({ left, top, right, bottom }: Edges, mayShrink: b
 /** Space that the title block and the line of the hand take at the foot of the sheet. */
 const FOOT = 60;
 const EDGE = 24;
+/** Of the ring around what has the focus. */
+const RING = 6;
 
-/** Pans just so far that an element of the drawing is in view, for people who walk it with keys. */
+/** Pans just so far that an element of the drawing is in view, for people who walk it with keys; nothing lies over it. */
 export function bringIntoView(element: Element): void {
   const host = hostArea();
   if (flow === undefined || host === undefined) return;
   const area = element.getBoundingClientRect();
+  const { top, bottom } = clearOf(host);
   const x = shortfall(area.left, area.right, host.left + EDGE, host.right - EDGE);
-  const y = shortfall(area.top, area.bottom, host.top + EDGE, host.bottom - FOOT);
+  const y = shortfall(area.top, area.bottom, top, bottom);
   panBy(x, y);
+}
+
+/** As `bringIntoView`, at once, for an area of the sheet. */
+export function bringAreaIntoView({ x, y, width, height }: Rect): void {
+  const host = hostArea();
+  if (flow === undefined || host === undefined) return;
+  const at = flow.flowToScreenPosition({ x, y });
+  const zoom = zoomNow();
+  const { top, bottom } = clearOf(host);
+  panBy(
+    shortfall(at.x, at.x + width * zoom, host.left + EDGE, host.right - EDGE),
+    shortfall(at.y, at.y + height * zoom, top, bottom),
+  );
+}
+
+/** What lies over the sheet, at its head and at its foot. */
+const OVER_HEAD = ".sheet-bar, .notice";
+const OVER_FOOT = ".sheet-title-block, .sheet-hint";
+
+/** Of the height of the sheet, what nothing lies over; where that leaves too little, all of it. */
+function clearOf(host: Edges): { readonly top: number; readonly bottom: number } {
+  const area = { top: host.top + EDGE, bottom: host.bottom - FOOT };
+  for (const over of document.querySelectorAll(OVER_HEAD))
+    area.top = Math.max(area.top, over.getBoundingClientRect().bottom + RING);
+  for (const over of document.querySelectorAll(OVER_FOOT))
+    area.bottom = Math.min(area.bottom, over.getBoundingClientRect().top - RING);
+  return area.bottom - area.top > 120 ? area : { top: host.top + EDGE, bottom: host.bottom - FOOT };
 }
 
 /**

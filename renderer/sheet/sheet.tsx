@@ -6,20 +6,27 @@ import "./css/marks.css";
 import "./css/hand.css";
 import { type NodeTypes, ReactFlow, ReactFlowProvider } from "@xyflow/react";
 import { useEffect, useRef, useState } from "react";
+import { tellGrownConnectors } from "../state/connector-grown.ts";
 import { documentStore, installationOf } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
+import { offerPictures } from "../state/picture-maker.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { BendLayer } from "./bend/bend-layer.tsx";
+import { PinMarks } from "./bend/pin-marks.tsx";
 import { BoxNode } from "./box-node.tsx";
+import { CableKnob } from "./cable-knob.tsx";
 import { WallPatterns } from "./draw/walls.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { EnergiseOverlay } from "./energise/energise-overlay.tsx";
 import { dropGestures, gestureStore } from "./gesture-store.ts";
 import { HandHint } from "./hand-hint.tsx";
 import { LayingOutHint } from "./laying-out-hint.tsx";
+import { Legend } from "./legend.tsx";
 import { closeWithDocument } from "./open-boxes.ts";
 import { OverBoxes } from "./over-boxes.tsx";
 import { PressesAdd } from "./presses-add.tsx";
+import { RenameField } from "./rename-field.tsx";
 import { revealChanged } from "./reveal-changed.ts";
 import { Roads } from "./roads.tsx";
 import { RouteLine } from "./route-line.tsx";
@@ -27,14 +34,17 @@ import { SelectionBar } from "./selection-bar.tsx";
 import { useSheetDrawings } from "./sheet-drawings.ts";
 import { sheetEvents } from "./sheet-events.ts";
 import { SheetFrame } from "./sheet-frame.tsx";
-import { SheetMenu } from "./sheet-menu.tsx";
+import { SheetMenuPlace } from "./sheet-menu-place.tsx";
 import { attachSheet, MAX_ZOOM, MIN_ZOOM } from "./sheet-view.ts";
+import { showUndone } from "./show-undone.ts";
 import { TargetTip } from "./target-tip.tsx";
 import { TitleBlock } from "./title-block.tsx";
+import { useArranged } from "./use-arranged.ts";
 import { useBoxMoves } from "./use-box-moves.ts";
 import { BeforePaint, useFirstView } from "./use-first-view.ts";
 import { useFlowNodes } from "./use-flow-nodes.ts";
 import { useGoTo } from "./use-go-to.ts";
+import { wording } from "./words.ts";
 
 const NODE_TYPES: NodeTypes = { box: BoxNode };
 const PAN_BUTTONS = [0, 1];
@@ -63,18 +73,23 @@ function SheetBody() {
   const tool = useStore(sessionStore, (session) => session.tool?.kind);
   const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
   const stale = useStale();
+  const arranged = useArranged();
   const empty = useStore(documentStore, (document) => Object.keys(installationOf(document).enclosures).length === 0);
   useGoTo(shown, first);
   useEffect(() => sheetEvents.attach(host.current), []);
   useEffect(() => dropGesturesOnSwitch(), []);
   useEffect(() => closeWithDocument(), []);
   useEffect(() => revealChanged(), []);
+  useEffect(() => tellGrownConnectors(), []);
+  useEffect(() => showUndone(), []);
+  useEffect(() => offerPictures(() => import("./copy-picture.tsx")), []);
   useEffect(() => () => attachSheet(undefined), []);
   return (
     <div
       ref={host}
-      className={stale ? "sheet sheet-stale" : "sheet"}
+      className={`sheet${stale ? " sheet-stale" : ""}${arranged ? " sheet-arranged" : ""}`}
       data-tool={tool}
+      data-waiting={shown.missing || undefined}
       data-choosing={choosing || undefined}
     >
       <WallPatterns />
@@ -83,6 +98,10 @@ function SheetBody() {
           <ReactFlow
             nodes={nodes}
             nodeTypes={NODE_TYPES}
+            aria-label={wording.drawing}
+            aria-roledescription={wording.drawing2}
+            tabIndex={0}
+            data-sheet-stop=""
             onInit={attachSheet}
             {...moves}
             {...sheetEvents.flow}
@@ -108,6 +127,9 @@ function SheetBody() {
             <Roads shown={shown} />
             <RouteLine shown={shown} />
             <OverBoxes />
+            <BendLayer shown={shown} />
+            <PinMarks shown={shown} />
+            <CableKnob shown={shown} />
             <PressesAdd />
             <BeforePaint />
           </ReactFlow>
@@ -116,11 +138,13 @@ function SheetBody() {
       {empty && <EmptySheet />}
       <SheetFrame />
       <SelectionBar />
+      <Legend />
       <TitleBlock />
       <HandHint />
+      <RenameField />
       <EnergiseOverlay />
       <LayingOutHint />
-      <SheetMenu />
+      <SheetMenuPlace />
       <TargetTip />
       <Said />
     </div>

@@ -7,6 +7,7 @@ import { landOn, putDown, startJumper } from "./hand.ts";
 import type { LandingTarget } from "./landing-targets.ts";
 import { SLACK, swallowClick, targetAt } from "./pick-up.ts";
 import { toSheet } from "./sheet-view.ts";
+import { wording } from "./words.ts";
 
 interface SpliceInBox {
   readonly enclosure: EnclosureId;
@@ -57,18 +58,19 @@ export function beginSpliceMove(pressed: PointerEvent, splice: SpliceInBox): voi
     else drop(event);
   };
   const land = (event: PointerEvent): void => {
-    const key = targetAt(event.clientX, event.clientY);
+    const key = targetAt(event);
     const target = targets().find((each) => each.key === key);
-    if (target === undefined) say("Let go over nothing: no pigtail was made.");
+    if (target === undefined) say(wording.letGoOverNothingNoPigtail);
     if (target === undefined || !landOn(target)) putDown();
   };
   const drop = (event: PointerEvent): void => {
     const at = placeAt(event);
     // The document keeps the middle of the first row.
     const done = dispatch({ command: "move-splice", args: { splice: id, to: { x: at.x + 12, y: at.y + 12 } } });
-    if (!done.ok) notify("problem", "The splice stays where it was", [done.refusal.message]);
+    if (!done.ok) notify("problem", wording.theSpliceStaysWhereItWas, [done.refusal.message]);
   };
-  const cancel = (): void => {
+  const cancel = (event: PointerEvent): void => {
+    if (event.pointerId !== pressed.pointerId) return;
     stop();
     if (pigtail) putDown();
   };

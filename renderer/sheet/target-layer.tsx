@@ -2,36 +2,30 @@ import { Screw } from "./draw/screw.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { type LandingTarget, RADIUS, UNDRAWN_RADIUS } from "./landing-targets.ts";
 import { asButton } from "./svg-roles.ts";
+import { wording } from "./words.ts";
 
 /**
  * Places for what is held. Ring and dot: nothing against it; ring and severity sign: possible, that finding would follow;
  * struck ring: not possible. All stay pressable. At rest a sign is no larger than its place, so that none covers a
  * neighbour; under the pointer or the focus it grows, and what is known of it is written beside it.
  */
-export function TargetLayer({
-  targets,
-  active,
-}: {
-  readonly targets: readonly LandingTarget[];
-  /** Key of the one that Tab reaches. */
-  readonly active: string | undefined;
-}) {
+export function TargetLayer({ targets }: { readonly targets: readonly LandingTarget[] }) {
   return (
     <g className="sheet-targets">
       {targets.map((target) => (
-        <Target key={target.key} target={target} active={target.key === active} />
+        <Target key={target.key} target={target} />
       ))}
     </g>
   );
 }
 
-function Target({ target, active }: { readonly target: LandingTarget; readonly active: boolean }) {
+function Target({ target }: { readonly target: LandingTarget }) {
   const { verdict, at, kind } = target;
   const radius = target.undrawn ? UNDRAWN_RADIUS : RADIUS[kind];
   const capped = kind === "capped";
   return (
     <g
-      {...asButton(targetWords(target), active)}
+      {...asButton(targetWords(target))}
       aria-disabled={verdict.kind === "refused" ? true : undefined}
       className={`sheet-target sheet-target-${verdict.kind} nodrag nopan`}
       data-target={target.key}
@@ -63,7 +57,7 @@ const signAt = ({ kind, undrawn, outward }: LandingTarget) =>
 /** "R1 LINE H, hole 2, free: possible", with the reason or the finding after it. */
 export function targetWords({ name, note, verdict }: LandingTarget): string {
   const place = note === "" ? name : `${name}, ${note}`;
-  if (verdict.kind === "refused") return `${place}: not possible. ${verdict.reason}`;
-  if (verdict.kind === "finding") return `${place}: possible, ${verdict.severity} would follow. ${verdict.message}`;
-  return `${place}: possible`;
+  if (verdict.kind === "refused") return wording.notPossible3(place, verdict.reason);
+  if (verdict.kind === "finding") return wording.possibleWouldFollow(place, verdict.severity, verdict.message);
+  return wording.possible(place);
 }

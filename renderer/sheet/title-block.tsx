@@ -1,13 +1,16 @@
 import { useStore as useFlowStore } from "@xyflow/react";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
+import { useKeys, withKeys } from "../state/keys/keys.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
 import { DetailSwitch } from "./detail-switch.tsx";
 import { useDifferenceWords } from "./difference.ts";
+import { LegendButton } from "./legend.tsx";
 import { fitAll, fitBoxes, zoomBy, zoomToFull } from "./sheet-view.ts";
 import { boxesOf } from "./use-go-to.ts";
+import { wording } from "./words.ts";
 
 const percentOf = ({ transform }: { readonly transform: readonly [number, number, number] }): number =>
   Math.round(transform[2] * 100);
@@ -20,25 +23,26 @@ export function TitleBlock() {
   const revision = useStore(documentStore, (document) => document.revision);
   const checked = useStore(findingsStore, (found) => found.revision);
   return (
-    <section className="sheet-title-block" aria-label="Title block">
+    <section className="sheet-title-block" aria-label={wording.titleBlock}>
       <div className="sheet-title-cell sheet-title-sheet">
-        <span className="sheet-title-caption">sheet</span>
+        <span className="sheet-title-caption">{wording.sheet}</span>
         <span className="sheet-title-value">{title}</span>
       </div>
       <div className="sheet-title-cell">
-        <span className="sheet-title-caption">state</span>
+        <span className="sheet-title-caption">{wording.state}</span>
         <span className="sheet-title-value sheet-title-state">{state}</span>
       </div>
       {difference !== undefined && (
         <div className="sheet-title-cell">
-          <span className="sheet-title-caption">boxes, against as found</span>
+          <span className="sheet-title-caption">{wording.boxesAgainstAsFound}</span>
           <span className="sheet-title-value">{difference}</span>
         </div>
       )}
       <div className="sheet-title-cell sheet-title-checks">
-        <span className="sheet-title-caption">checks</span>
-        <span className="sheet-title-value">{checked < revision ? "checking" : "up to date"}</span>
+        <span className="sheet-title-caption">{wording.checks}</span>
+        <span className="sheet-title-value">{checked < revision ? "checking" : wording.upToDate}</span>
       </div>
+      <LegendButton />
       <DetailSwitch />
       <Zoom />
     </section>
@@ -55,25 +59,41 @@ function Zoom() {
   const percent = useFlowStore(percentOf);
   const boxes = useStore(sessionStore, boxesOfSelection);
   return (
-    <fieldset className="sheet-zoom" aria-label="Size of the drawing">
-      <button type="button" aria-label="Smaller" onClick={() => zoomBy(1 / 1.25)}>
+    <fieldset className="sheet-zoom" aria-label={wording.sizeOfTheDrawing}>
+      <button
+        type="button"
+        aria-label={wording.smaller}
+        title={withKeys(wording.smaller, useKeys("zoom-out"))}
+        onClick={() => zoomBy(1 / 1.25)}
+      >
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
           <path d="M1.5 6h9" />
         </svg>
       </button>
-      <button type="button" className="fig" aria-label={`${percent} %, go to full size`} onClick={zoomToFull}>
+      <button
+        type="button"
+        className="fig"
+        aria-label={wording.goToFullSize(percent)}
+        title={withKeys(wording.fullSize, useKeys("zoom-full"))}
+        onClick={zoomToFull}
+      >
         {percent} %
       </button>
-      <button type="button" aria-label="Larger" onClick={() => zoomBy(1.25)}>
+      <button
+        type="button"
+        aria-label={wording.larger}
+        title={withKeys(wording.larger, useKeys("zoom-in"))}
+        onClick={() => zoomBy(1.25)}
+      >
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
           <path d="M1.5 6h9M6 1.5v9" />
         </svg>
       </button>
-      <button type="button" onClick={fitAll}>
-        Fit
+      <button type="button" title={withKeys(wording.fitEverything, useKeys("zoom-all"))} onClick={fitAll}>
+        {wording.fit}
       </button>
       <button type="button" disabled={boxes === ""} onClick={() => fitBoxes(boxes.split(" "))}>
-        Selection
+        {wording.selection}
       </button>
     </fieldset>
   );

@@ -9,6 +9,7 @@ import { placesOf } from "../state/sheet-places.ts";
 import { frameOf, magnification, type View } from "./box-frame.ts";
 import { CHANGE_WORDS, shownDifference } from "./difference.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
+import { wording } from "./words.ts";
 
 /** A box on the sheet. Everything but its id is read by the node itself, so that an edit renders that node alone. */
 export type BoxFlowNode = Node<{ readonly enclosure: EnclosureId }, "box">;
@@ -40,8 +41,8 @@ const SELECTED = 10;
 const OPEN = 20;
 const TOP = 10_000;
 
-/** Words of the node in the accessibility tree; a constant, so that nodes stay equal. */
-const ATTRIBUTES = { "aria-roledescription": "box", tabIndex: 0 } as const;
+/** The sheet is one stop of the Tab key: from there the arrow keys go to its boxes. */
+const ATTRIBUTES = { "aria-roledescription": "box", tabIndex: -1 } as const;
 
 interface Shown {
   readonly shown: SheetDrawings;
@@ -163,12 +164,15 @@ function makeNode(
     zIndex,
     ariaRole: "group",
     ariaLabel: boxWords(enclosure, change),
-    domAttributes: ATTRIBUTES,
+    domAttributes: { ...ATTRIBUTES, "aria-labelledby": wordsId(enclosure.id) },
   };
 }
 
+/** Id of the element that holds the full name of a box, which changes with the findings while the node stays. */
+export const wordsId = (id: EnclosureId): string => `sheet-words-${id}`;
+
 /** "Box B1, laundry"; in proposed also "opened" or "new". */
 export function boxWords({ kind, name, note }: Enclosure, change?: EnclosureChange): string {
-  const parts = [`${kind === "panel" ? "Panel" : "Box"} ${name}`, note, change && CHANGE_WORDS[change]];
+  const parts = [`${kind === "panel" ? wording.panel : wording.box} ${name}`, note, change && CHANGE_WORDS[change]];
   return parts.filter((part) => part !== undefined && part !== "").join(", ");
 }

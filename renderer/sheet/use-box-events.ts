@@ -3,52 +3,31 @@ import {
   type KeyboardEvent,
   type MouseEvent,
   type PointerEvent,
-  type RefObject,
   useEffect,
   useMemo,
   useRef,
 } from "react";
-import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
-import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
+import type { CableId, DeviceId, EnclosureId, Side } from "../../shared-model/model/ids.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
-import { keyOf, type Selected } from "../state/selection.ts";
-import { goTo, select, sessionStore, showPane, toggleSelected } from "../state/session-store.ts";
-import { findSubject } from "../state/subject-target.ts";
-import { removeSelected } from "./action.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
 import { applyTool } from "./apply-tool.ts";
-import { type BoxItem, type Direction, neighbour } from "./box-items.ts";
+import { beginEndDrag } from "./bend/end-drag.ts";
+import { intoBox } from "./box-frame.ts";
+import { choose, chooseItem, focusOn, type Hit, hit, type InBox, showFinding } from "./box-hit.ts";
+import type { BoxItem } from "./box-items.ts";
+import { boxItemKey } from "./box-keys.ts";
 import { isLeadInHand, pressLit } from "./energise/lit-events.ts";
-import type { FindingMark } from "./finding-marks.ts";
-import { type HeldThing, openMenu } from "./gesture-store.ts";
-import { landOn, pickUp, putDown } from "./hand.ts";
-import type { LandingTarget } from "./landing-targets.ts";
-import { anyTerminalUnder, glow, lineUnder, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
+import { gestureStore, openMenu } from "./gesture-store.ts";
+import { landOn } from "./hand.ts";
+import { anyTerminalUnder, glow, lineUnder, menuOfLine, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
 import { beginJumperDrag, beginPickUp, targetAt } from "./pick-up.ts";
-import { type Subject, selectedOf } from "./sheet-subject.ts";
-import { toSheet } from "./sheet-view.ts";
+import type { Subject } from "./sheet-subject.ts";
+import { toSheet, zoomNow } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
 import { beginSpliceMove } from "./splice-move.ts";
-
-export interface InBox {
-  readonly id: EnclosureId;
-  readonly drawing: BoxDrawing | undefined;
-  /** How many times larger than the sheet it is drawn. */
-  readonly scale: number;
-  readonly items: readonly BoxItem[];
-  readonly targets: readonly LandingTarget[];
-  readonly marks: readonly FindingMark[];
-  readonly held: HeldThing | undefined;
-  readonly root: RefObject<SVGSVGElement | null>;
-  readonly setFocused: (key: string | undefined) => void;
-}
-
-const ARROWS: Readonly<Record<string, Direction>> = {
-  ArrowLeft: "left",
-  ArrowRight: "right",
-  ArrowUp: "up",
-  ArrowDown: "down",
-};
+import { nearGrip } from "./touch/near-grip.ts";
 
 /** Presses and keys inside a box, answered in one place for all of its things. */
 export function useBoxEvents(box: InBox) {
@@ -66,7 +45,7 @@ export function useBoxEvents(box: InBox) {
         if (click(latest.current, found(event), event)) event.stopPropagation();
       },
       onKeyDown: (event: KeyboardEvent<SVGSVGElement>) => {
-        if (!key(latest.current, found(event), event)) return;
+        if (!boxItemKey(latest.current, found(event), event)) return;
         event.preventDefault();
         event.stopPropagation();
       },
@@ -77,7 +56,7 @@ export function useBoxEvents(box: InBox) {
         const box = latest.current;
         const line = item === undefined ? lineUnder(box, event) : undefined;
         const subject: Subject = item?.subject ??
-          (line && subjectOfLine(box.id, line)) ?? { kind: "box", enclosure: box.id };
+          (line && menuOfLine(box.id, line)) ?? { kind: "box", enclosure: box.id };
         choose(subject, false);
         openMenu({ subject, x: event.clientX, y: event.clientY });
       },
@@ -90,30 +69,25 @@ export function useBoxEvents(box: InBox) {
   }, []);
 }
 
-interface Hit {
-  readonly item?: BoxItem | undefined;
-  readonly target?: LandingTarget | undefined;
-  readonly mark?: FindingMark | undefined;
-}
+/**
+ * A finger whose press takes an end: the click that follows is the end of that press. It comes to what lies there by then,
+ * which is no longer the end.
+ */
+let taking: number | undefined;
 
-/** What of the box an event is about. */
-function hit(box: InBox, on: EventTarget): Hit {
-  if (!(on instanceof Element)) return {};
-  const found = on.closest<SVGElement>("[data-item],[data-target],[data-mark]")?.dataset ?? {};
-  return {
-    item: box.items.find((item) => item.key === found.item),
-    target: box.targets.find((target) => target.key === found.target),
-    mark: box.marks.find((mark) => mark.key === found.mark),
-  };
-}
-
-function press(latest: { readonly current: InBox }, { item }: Hit, event: PointerEvent): void {
+function press(latest: { readonly current: InBox }, { item: hit }: Hit, event: PointerEvent): void {
   const box = latest.current;
+  taking = undefined;
+  const item = event.pointerType === "touch" ? underFinger(box, hit, event) : hit;
+  if (event.pointerType === "touch" && item?.subject.kind === "end" && box.held === undefined) taking = event.pointerId;
   const { tool } = sessionStore.get();
   if (event.button !== 0 || item === undefined || box.held !== undefined || tool !== undefined) return;
   if (documentStore.get().readOnly || isLeadInHand()) return;
-  if (item.subject.kind === "end" && !event.shiftKey) beginPickUp(event.nativeEvent, box.id, item.subject.id);
-  else if (item.subject.kind === "splice")
+  if (item.subject.kind === "end" && !addsTo(event)) beginPickUp(event.nativeEvent, box.id, item.subject.id);
+  else if (item.subject.kind === "cable" && !addsTo(event)) {
+    const side = sideHere(item.subject.id, box.id);
+    if (side !== undefined) beginEndDrag(event.nativeEvent, item.subject.id, side);
+  } else if (item.subject.kind === "splice")
     beginSpliceMove(event.nativeEvent, {
       enclosure: box.id,
       id: item.subject.id,
@@ -122,17 +96,38 @@ function press(latest: { readonly current: InBox }, { item }: Hit, event: Pointe
       isOnTerminal: (at) => anyTerminalUnder(latest.current, at),
       targets: () => latest.current.targets,
     });
-  else if (item.subject.kind === "device" && !event.shiftKey) {
+  else if (item.subject.kind === "device" && !addsTo(event)) {
     const from = terminalUnder(box, item.subject.id, event);
     if (from !== undefined) beginJumperDrag(event.nativeEvent, box.id, from, () => latest.current.targets);
   }
 }
 
+/** The side of a cable that ends in a box; undefined where it only runs through. */
+function sideHere(id: CableId, box: EnclosureId): Side | undefined {
+  const sides = shownInstallation().cables[id]?.sides;
+  return (["a", "b"] as const).find((side) => {
+    const where = sides?.[side];
+    return where !== undefined && "enclosure" in where && where.enclosure === box;
+  });
+}
+
+/** What a finger on the box means: an end beside it where it lies on nothing small. */
+function underFinger(box: InBox, hit: BoxItem | undefined, event: PointerEvent): BoxItem | undefined {
+  const origin = placesOf(documentStore.get())[box.id];
+  if (box.drawing === undefined || origin === undefined) return hit;
+  const at = intoBox(toSheet(event), origin, box.drawing, box.scale);
+  return nearGrip(hit, box.items, at, 1 / (zoomNow() * box.scale));
+}
+
 /** @returns True when the click was for something in the box, so that it is not a press on the box itself. */
 function click(box: InBox, { item, target: on, mark }: Hit, event: MouseEvent): boolean {
+  if (taking !== undefined && event.nativeEvent instanceof PointerEvent && event.nativeEvent.pointerId === taking) {
+    taking = undefined;
+    return true;
+  }
   // What is held goes where a drag would drop it: the screw beside the hole and the body of a splice are meant too. Things
   // rest meanwhile: a click on one is the end of the press that picked it up.
-  const near = box.held === undefined || item !== undefined ? undefined : targetAt(event.clientX, event.clientY);
+  const near = box.held === undefined || item !== undefined ? undefined : targetAt(pressedAt(event));
   const target = on ?? box.targets.find(({ key }) => key === near);
   if (target !== undefined) {
     landOn(target);
@@ -155,8 +150,7 @@ function click(box: InBox, { item, target: on, mark }: Hit, event: MouseEvent): 
   const onDevice = item.subject.kind === "device" ? item.subject.id : undefined;
   if (pressLit(item, onDevice && terminalUnder(box, onDevice, event))) return true;
   // A press on an end picked it up when the button came up.
-  if (item.subject.kind !== "end" || event.shiftKey || documentStore.get().readOnly)
-    choose(item.subject, event.shiftKey || event.ctrlKey || event.metaKey);
+  if (item.subject.kind !== "end" || addsTo(event) || documentStore.get().readOnly) choose(item.subject, addsTo(event));
   return true;
 }
 
@@ -169,114 +163,20 @@ function chooseLine(box: InBox, event: MouseEvent): boolean {
   const subject = line && subjectOfLine(box.id, line);
   if (line === undefined || subject === undefined) return false;
   const { jumper } = line.conductor;
-  const more = event.shiftKey || event.ctrlKey || event.metaKey;
+  const more = addsTo(event);
   if (jumper === undefined) choose(subject, more);
   else chooseItem({ kind: "jumper", id: jumper }, more);
   if (subject.kind === "end") focusOn(box, `end ${subject.id}`);
   return true;
 }
 
-function showFinding(mark: FindingMark): void {
-  const found = findSubject(documentStore.get().project, shownInstallation(), mark.subject);
-  if (found !== undefined) goTo(found, "findings");
-  else showPane("findings");
-}
+/** A click knows what pressed, though its type does not say so. */
+const pressedAt = ({ clientX, clientY, nativeEvent }: MouseEvent) => ({
+  clientX,
+  clientY,
+  ...(nativeEvent instanceof PointerEvent && { pointerType: nativeEvent.pointerType }),
+});
 
-/** Selects a thing; what is selected already stays when it only gets a menu. */
-function choose(subject: Subject, more: boolean): void {
-  const selected = selectedOf(subject);
-  if (selected !== undefined) chooseItem(selected, more);
-}
-
-function chooseItem(selected: Selected, more: boolean): void {
-  if (more) toggleSelected(selected);
-  else if (!sessionStore.get().selection.some((each) => keyOf(each) === keyOf(selected))) select(selected);
-  if (!more) sessionStore.merge({ pane: "details" });
-}
-
-/** @returns True when the key meant something here. */
-function key(box: InBox, { item, target, mark }: Hit, event: KeyboardEvent): boolean {
-  const direction = ARROWS[event.key];
-  const from = target ?? item;
-  if (box.held !== undefined && target === undefined && (direction !== undefined || event.key === "Enter")) {
-    focusFirstTarget(box);
-    return true;
-  }
-  if (direction !== undefined && from !== undefined && !event.altKey && !event.ctrlKey && !event.metaKey) {
-    const next = target
-      ? neighbour(box.targets, target.at, direction)
-      : item && neighbour(box.items, item.at, direction);
-    if (next !== undefined) focusOn(box, next.key);
-    return true;
-  }
-  if (event.key === "Escape") return letGo(box) || shut(box);
-  if (event.key === "Enter" || event.key === " ") {
-    if (target !== undefined) return land(box, target);
-    if (mark !== undefined) showFinding(mark);
-    else if (item !== undefined) act(box, item);
-    return mark !== undefined || item !== undefined;
-  }
-  if (item === undefined) return false;
-  if (event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey)) {
-    const around = box.root.current?.querySelector(`[data-item="${CSS.escape(item.key)}"]`)?.getBoundingClientRect();
-    choose(item.subject, false);
-    openMenu({ subject: item.subject, x: around?.right ?? 0, y: around?.bottom ?? 0 });
-    return true;
-  }
-  if (event.key === "Delete" || event.key === "Backspace") {
-    choose(item.subject, false);
-    removeSelected();
-    return true;
-  }
-  return false;
-}
-
-/** Enter: an end is picked up and the first place gets the focus; another thing is selected. */
-function act(box: InBox, item: BoxItem): void {
-  const { subject } = item;
-  const { tool } = sessionStore.get();
-  if (tool === undefined && pressLit(item, undefined)) return;
-  if (tool !== undefined) {
-    const device = subject.kind === "device" ? subject.id : undefined;
-    applyTool({ at: { x: 0, y: 0 }, enclosure: box.id, device });
-  } else if (subject.kind === "end" && !documentStore.get().readOnly) {
-    pickUp(box.id, subject.id);
-    afterRender(() => focusFirstTarget(box));
-  } else choose(subject, false);
-}
-
-function land(box: InBox, target: LandingTarget): boolean {
-  const back = box.held?.kind === "end" ? `end ${box.held.end}` : undefined;
-  if (landOn(target) && back !== undefined) afterRender(() => focusOn(box, back));
-  return true;
-}
-
-function letGo(box: InBox): boolean {
-  if (box.held === undefined) return false;
-  const back = box.held.kind === "end" ? `end ${box.held.end}` : undefined;
-  putDown();
-  if (back !== undefined) afterRender(() => focusOn(box, back));
-  return true;
-}
-
-/** Escape in an opened box closes it, and leaves the focus on the box. */
-function shut(box: InBox): boolean {
-  if (!isOpen(box.id)) return false;
-  box.root.current?.closest<HTMLElement>(".react-flow__node")?.focus(STILL);
-  closeBox(box.id);
-  return true;
-}
-
-/** The sheet brings what has the focus into view itself. */
-const STILL = { preventScroll: true } as const;
-
-const focusFirstTarget = (box: InBox): void =>
-  box.root.current?.querySelector<SVGElement>("[data-target]")?.focus(STILL);
-
-function focusOn(box: InBox, wanted: string): void {
-  const text = CSS.escape(wanted);
-  box.root.current?.querySelector<SVGElement>(`[data-target="${text}"],[data-item="${text}"]`)?.focus(STILL);
-}
-
-/** Stores tell React at once, React paints at the end of the event: what a gesture brings up can be focused after that. */
-const afterRender = (then: () => void): void => void requestAnimationFrame(then);
+/** Whether a press adds to what is selected: with a key held, or while several are chosen. */
+const addsTo = ({ shiftKey, ctrlKey, metaKey }: MouseEvent): boolean =>
+  shiftKey || ctrlKey || metaKey || gestureStore.get().choosing;

@@ -24,13 +24,37 @@ const AROUND = 2400;
 
 /** Selecting and dragging boxes. While a drag lasts only the session knows; its end is one command. */
 export function useBoxMoves() {
-  return useMemo(() => ({ onNodesChange, onNodeDragStop: drop, onSelectionDragStop: dropSelection }), []);
+  return useMemo(
+    () => ({
+      onNodesChange,
+      onNodeDragStart: begin,
+      onSelectionDragStart: begin,
+      onNodeDragStop: drop,
+      onSelectionDragStop: dropSelection,
+    }),
+    [],
+  );
+}
+
+/** Set when a drag was given up: what the flow still tells of it is nobody's wish. */
+let abandoned = false;
+
+function begin(): void {
+  abandoned = false;
+}
+
+/** Boxes on the move go back; the drag goes on for the flow, and moves nothing more. */
+export function abandonMoves(): void {
+  if (gestureStore.get().moving.size === 0) return;
+  abandoned = true;
+  walls = undefined;
+  stopMoving();
 }
 
 const onNodesChange: OnNodesChange<BoxFlowNode> = (changes) => {
   choose(changes);
   const raw = draggedTo(changes);
-  if (raw.size > 0) lead(raw);
+  if (raw.size > 0 && !abandoned) lead(raw);
 };
 
 /** Where the pointer has taken boxes, by their places. */
@@ -55,13 +79,15 @@ function lead(raw: ReadonlyMap<EnclosureId, Point>): void {
   const from = first && places[first[0]];
   if (first === undefined || from === undefined) return;
   const way = { x: first[1].x - from.x, y: first[1].y - from.y };
-  const { by, guides } = altIsDown() ? { by: rounded(way), guides: [] } : snapped(now, new Set(raw.keys()), way);
+  const { by, guides, gaps } = altIsDown()
+    ? { by: rounded(way), guides: [], gaps: [] }
+    : snapped(now, new Set(raw.keys()), way);
   const moving = new Map<EnclosureId, Point>();
   for (const id of raw.keys()) {
     const at = places[id];
     if (at !== undefined) moving.set(id, { x: at.x + by.x, y: at.y + by.y });
   }
-  gestureStore.merge({ moving, guides });
+  gestureStore.merge({ moving, guides, gaps });
 }
 
 const rounded = ({ x, y }: Point): Point => ({ x: Math.round(x), y: Math.round(y) });
@@ -122,6 +148,7 @@ const drop: OnNodeDrag<BoxFlowNode> = () => commitMoves();
 const dropSelection = (): void => commitMoves();
 
 function commitMoves(): void {
+  abandoned = false;
   const { moving } = gestureStore.get();
   const places = placesOf(documentStore.get());
   moveBoxes(

@@ -1,18 +1,18 @@
 import { type RefObject, useLayoutEffect, useState } from "react";
-import { viewOfAll } from "./sheet-view.ts";
+import { viewOfAll, viewOfRooms } from "./sheet-view.ts";
 import type { Viewport } from "./view-fit.ts";
 
 const CORNER: Viewport = { x: 80, y: 90, zoom: 0.6 };
 
 /**
- * The view that the sheet begins with: all there is, or the corner where the first boxes of a large building appear.
- * Undefined in the first pass, which only measures the room; the browser paints none of it.
+ * The view that the sheet begins with: all there is, as far as that is known before the boxes of a large building are
+ * drawn. Undefined in the first pass, which only measures the room; the browser paints none of it.
  */
 export function useFirstView(host: RefObject<HTMLElement | null>, complete: boolean): Viewport | undefined {
   const [view, setView] = useState<Viewport>();
   useLayoutEffect(() => {
     const room = host.current?.getBoundingClientRect();
-    setView((before) => before ?? (complete ? viewOfAll(room) : undefined) ?? CORNER);
+    setView((before) => before ?? (complete ? viewOfAll(room) : viewOfRooms(room)) ?? CORNER);
   }, [host, complete]);
   return view;
 }

@@ -3,10 +3,13 @@ import { useCallback, useMemo, useState } from "react";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { sameList, useStore } from "../state/use-store.ts";
+import { levelNow } from "./detail.ts";
+import { MOST_SHELLS, pointedStore } from "./far/shells.ts";
 import { gestureStore } from "./gesture-store.ts";
 import { openStore } from "./open-boxes.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 import { type BoxFlowNode, createToFlow, type Opened } from "./to-flow.ts";
+import { hereStore } from "./walk/here.ts";
 
 /** Flow nodes of the drawn boxes where they stand now; boxes that did not change keep their node. */
 export function useFlowNodes(shown: SheetDrawings): BoxFlowNode[] {
@@ -18,8 +21,22 @@ export function useFlowNodes(shown: SheetDrawings): BoxFlowNode[] {
   const raised = heldIn ?? jumperIn;
   const open = useOpened();
   const selected = useMemo(() => new Set(chosen), [chosen]);
-  return useMemo(() => toFlow(shown, moving, selected, raised, open), [toFlow, shown, moving, selected, raised, open]);
+  const nodes = useMemo(
+    () => toFlow(shown, moving, selected, raised, open),
+    [toFlow, shown, moving, selected, raised, open],
+  );
+  const few = useFlowStore(isFar) && nodes.length > MOST_SHELLS;
+  const pointed = useStore(pointedStore, ({ box }) => box);
+  const walked = useStore(hereStore, ({ at }) => at?.box);
+  return useMemo(() => {
+    if (!few) return nodes;
+    const isAt = (id: EnclosureId): boolean =>
+      id === pointed || id === walked || id === raised || selected.has(id) || moving.has(id);
+    return nodes.filter(({ data: { enclosure: id } }) => isAt(id) || open.ids.includes(id));
+  }, [few, nodes, pointed, walked, raised, selected, moving, open]);
 }
+
+const isFar = (seen: Parameters<typeof levelNow>[0]): boolean => levelNow(seen) === "far";
 
 interface Seen {
   readonly transform: readonly [number, number, number];

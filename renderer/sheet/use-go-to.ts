@@ -13,6 +13,7 @@ import { say } from "./gesture-store.ts";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 import { currentView, fitBoxes, fitFirst, reveal, SETTLED_MS, showArea } from "./sheet-view.ts";
 import type { Viewport } from "./view-fit.ts";
+import { wording } from "./words.ts";
 import { zoneAt } from "./zones.ts";
 
 /**
@@ -89,7 +90,7 @@ function tellZone(id: EnclosureId): void {
       ?.getBoundingClientRect();
     const zone = sheet && wall && zoneAt({ x: wall.x + wall.width / 2, y: wall.y + wall.height / 2 }, sheet);
     const name = shownInstallation().enclosures[id]?.name;
-    if (zone !== undefined && name !== undefined) say(`${name}, zone ${zone}.`);
+    if (zone !== undefined && name !== undefined) say(wording.zone(name, zone));
   }, SETTLED_MS);
 }
 

@@ -3,19 +3,20 @@ import type { Amendment } from "../../shared-model/model/project.ts";
 import { unitOfValue, valueWords } from "../../shared-model/model/value-unit.ts";
 import { type Dispatched, dispatch } from "./document-store.ts";
 import { preferencesStore } from "./preferences-store.ts";
+import { wording } from "./words.ts";
 
 export type Change = Amendment["change"];
 
 /** "12 in."; "no limit" where the edition sets none. */
 export const figureWords = (value: number | undefined, unit: string | undefined): string =>
-  value === undefined ? "no limit" : unit === undefined ? String(value) : `${value} ${unit}`;
+  value === undefined ? wording.noLimit : unit === undefined ? String(value) : `${value} ${unit}`;
 
 /** What an amendment does, against the edition where it is known. */
 export function changeWords(change: Change, rule: BookRule | undefined): string {
-  if (change.kind === "off") return "switched off";
+  if (change.kind === "off") return wording.switchedOff;
   const held = rule?.values.find(({ name }) => name === change.name);
   const is = figureWords(change.value, unitOfValue(change.name));
-  const was = held === undefined ? "" : ` in place of ${figureWords(held.value, held.unit)}`;
+  const was = held === undefined ? "" : wording.inPlaceOf(figureWords(held.value, held.unit));
   return `${valueWords(change.name)}: ${is}${was}`;
 }
 
@@ -26,11 +27,11 @@ export function backingWords({ section, source }: BookValue): string {
 }
 
 const CONFIDENCE = {
-  sourced: "a source text states it",
-  "from-memory": "number not checked against the text",
-  unconfirmed: "to be confirmed",
+  sourced: wording.aSourceTextStatesIt,
+  "from-memory": wording.numberNotCheckedAgainstTheText,
+  unconfirmed: wording.toBeConfirmed,
   doubtful: "doubtful",
-  "own-rule": "our own rule",
+  "own-rule": wording.ourOwnRule,
 } as const;
 
 /** Of a local amendment what tells it from all others. */

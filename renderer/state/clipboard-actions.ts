@@ -2,7 +2,7 @@ import type { TypedCall } from "../../shared-model/commands/command-args.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
-import { freeGroupPlace, hull } from "../../shared-model/geometry/free-group-place.ts";
+import { freeGroupPlace, groupPlaceAt, hull } from "../../shared-model/geometry/free-group-place.ts";
 import { roomOf } from "../../shared-model/geometry/free-place.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation, Point, Project } from "../../shared-model/model/project.ts";
@@ -14,7 +14,8 @@ import { copyIdentities } from "./copy-identities.ts";
 import { dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { homeOf } from "./home-of.ts";
 import { isItem, type Selected } from "./selection.ts";
-import { goTo, notify, sessionStore } from "./session-store.ts";
+import { goTo, notify, select, sessionStore } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** What copying and pasting do; the text on the clipboard is a small drawing, as a file has it. */
 export interface ClipboardActions {
@@ -22,8 +23,8 @@ export interface ClipboardActions {
   copySelection(): string | undefined;
   /** As `copySelection`, and takes away what was copied. */
   cutSelection(): string | undefined;
-  /** Adds what a text holds; anything but parts of a drawing is answered with a word and changes nothing. */
-  paste(text: string | undefined): Promise<void>;
+  /** Adds what a text holds, at a point of the sheet where one is meant; anything but parts of a drawing is answered with a word and changes nothing. */
+  paste(text: string | undefined, at?: Point): Promise<void>;
   duplicateSelection(): void;
 }
 
@@ -31,7 +32,7 @@ export interface ClipboardTools {
   parse(text: string): Promise<ParseOutcome>;
 }
 
-const NOT_PASTED = "Nothing was pasted";
+const NOT_PASTED = wording.nothingWasPasted;
 
 export function createClipboardActions({ parse }: ClipboardTools): ClipboardActions {
   return {
@@ -46,19 +47,19 @@ export function createClipboardActions({ parse }: ClipboardTools): ClipboardActi
         .filter(({ id }) => hasPart(copy.cut.asFound, id));
       const done = dispatch({ command: "remove-items", args: { state, items } });
       if (done.ok) return copy.text;
-      notify("problem", "Nothing was cut", [done.refusal.message]);
+      notify("problem", wording.nothingWasCut, [done.refusal.message]);
       return undefined;
     },
-    async paste(text) {
+    async paste(text, at) {
       const project = await read(parse, text);
       if (project === undefined) return;
       const all = Object.keys(project.asFound.enclosures).map((id) => ({ kind: "enclosure", id }));
       const parts = cutOut(project, "as-found", all);
       if (parts === undefined) {
-        notify("note", NOT_PASTED, ["The drawing on the clipboard has no box and no panel."]);
+        notify("note", NOT_PASTED, [wording.theDrawingOnTheClipboardHas]);
         return;
       }
-      add(parts, isFromInside(project) ? selectedEnclosure() : undefined, "paste");
+      add(parts, isFromInside(project) ? selectedEnclosure() : undefined, "paste", at);
     },
     duplicateSelection() {
       const cut = selectedParts();
@@ -84,18 +85,16 @@ function selectedParts(): CutOut | undefined {
   const { selection } = sessionStore.get();
   if (selection.length === 0) return undefined;
   const cut = cutOut(project, state, selection);
-  if (cut === undefined) notify("note", "Nothing was copied", [insteadOf(selection)]);
+  if (cut === undefined) notify("note", wording.nothingWasCopied, [insteadOf(selection)]);
   return cut;
 }
 
 /** What to select so that what cannot be copied by itself comes along. */
 function insteadOf(selection: readonly Selected[]): string {
   const kinds = new Set(selection.map(({ kind }) => kind));
-  if (kinds.size === 1 && kinds.has("load"))
-    return "A load is copied with the device that it is plugged into: select that device, or its box, and copy again.";
-  if (kinds.size === 1 && kinds.has("cable"))
-    return "A cable is copied with the boxes that it runs between: select both boxes and copy again.";
-  return "Select boxes, or devices, splices and jumpers in one, and copy again.";
+  if (kinds.size === 1 && kinds.has("load")) return wording.aLoadIsCopiedWithThe;
+  if (kinds.size === 1 && kinds.has("cable")) return wording.aCableIsCopiedWithThe;
+  return wording.selectBoxesOrDevicesSplicesAnd;
 }
 
 function hasPart({ enclosures, cables }: Installation, id: string): boolean {
@@ -109,22 +108,21 @@ async function read(parse: ClipboardTools["parse"], text: string | undefined): P
     notify("note", NOT_PASTED, [line]);
     return undefined;
   };
-  if (text === undefined) return no("The clipboard cannot be read from here. Press the keys for pasting instead.");
-  if (text.trim() === "") return no("There is no text on the clipboard.");
-  if (text.length > FILE_LIMIT_BYTES) return no("What is on the clipboard is too large for a drawing.");
-  if (!/^\uFEFF?\s*[{]/.test(text)) return no("What is on the clipboard is no part of a drawing.");
+  if (text === undefined) return no(wording.theClipboardCannotBeReadFrom);
+  if (text.trim() === "") return no(wording.thereIsNoTextOnThe);
+  if (text.length > FILE_LIMIT_BYTES) return no(wording.whatIsOnTheClipboardIs);
+  if (!/^\uFEFF?\s*[{]/.test(text)) return no(wording.whatIsOnTheClipboardIs2);
   const outcome = await parse(text);
   if (!outcome.ok) {
     const [first] = outcome.problems;
     const where = first === undefined || first.path === "" ? "" : `${first.path}: `;
     notify("note", NOT_PASTED, [
-      "What is on the clipboard cannot be read as part of a drawing.",
+      wording.whatIsOnTheClipboardCannot,
       ...(first === undefined ? [] : [`${where}${first.message}`]),
     ]);
     return undefined;
   }
-  if (outcome.readOnly)
-    return no("It was written by a newer version. Paste it there, or bring this window up to date.");
+  if (outcome.readOnly) return no(wording.itWasWrittenByANewer);
   return outcome.project;
 }
 
@@ -137,7 +135,7 @@ function selectedEnclosure(): EnclosureId | undefined {
 }
 
 /** Adds parts as one step and selects them. */
-function add(parts: CutOut, into: EnclosureId | undefined, as: "paste" | "duplicate"): void {
+function add(parts: CutOut, into: EnclosureId | undefined, as: "paste" | "duplicate", at?: Point): void {
   const { project, state } = documentStore.get();
   const { asFound: from, rooms, layout } = parts;
   const { ids, names } = copyIdentities(parts, project, shownInstallation(), into);
@@ -151,14 +149,14 @@ function add(parts: CutOut, into: EnclosureId | undefined, as: "paste" | "duplic
       layout: { enclosures, splices, cables },
       ids,
       names,
-      at: into === undefined ? placeFor(parts, as) : { x: 0, y: 0 },
+      at: into === undefined ? placeFor(parts, as, at) : { x: 0, y: 0 },
       ...(into !== undefined && { into }),
       as,
     },
   };
   const done = dispatch(call);
   if (!done.ok) {
-    notify("problem", as === "paste" ? NOT_PASTED : "Nothing was duplicated", [done.refusal.message]);
+    notify("problem", as === "paste" ? NOT_PASTED : wording.nothingWasDuplicated, [done.refusal.message]);
     return;
   }
   const boxes = inOrder(from.enclosures);
@@ -170,18 +168,26 @@ function add(parts: CutOut, into: EnclosureId | undefined, as: "paste" | "duplic
         );
   const [first = into && ({ kind: "enclosure", id: into } satisfies Selected)] = added;
   if (first === undefined) return;
-  goTo(first);
+  // What lands at the pointer is seen there: the view stays.
+  if (at === undefined) goTo(first);
+  else select(first);
   if (added.length > 1) sessionStore.merge({ selection: added });
 }
 
-/** Beside what it is a copy of, or beside everything that is drawn. */
-function placeFor(parts: CutOut, as: "paste" | "duplicate"): Point {
+/** Where the pointer is; else beside what it is a copy of, or beside everything that is drawn. */
+function placeFor(parts: CutOut, as: "paste" | "duplicate", at: Point | undefined): Point {
   const { project } = documentStore.get();
   const taken = rectsOf(project, shownInstallation());
   const chosen = new Set(sessionStore.get().selection.map(({ id }) => id as string));
   const own = as === "duplicate" ? taken.filter(({ id }) => chosen.has(id)) : [];
   const near = (own.length > 0 ? own : taken).map(({ rect }) => rect);
   const group = rectsOf(parts, parts.asFound).map(({ rect }) => rect);
+  if (at !== undefined)
+    return groupPlaceAt(
+      taken.map(({ rect }) => rect),
+      group,
+      at,
+    );
   return freeGroupPlace(
     taken.map(({ rect }) => rect),
     group,

@@ -2,7 +2,10 @@ import { parseText } from "../analysis/checks.ts";
 import { listenForClipboard, systemClipboard } from "../platform/system-clipboard.ts";
 import type { ClipboardActions } from "./clipboard-actions.ts";
 import { dialogStore } from "./dialog-store.ts";
+import { pasteSpot } from "./paste-spot.ts";
+import { attachToSelected } from "./photos/photos.ts";
 import { notify } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 let actions: ClipboardActions | undefined;
 
@@ -22,8 +25,10 @@ export const clipboard = {
     if (await give(copySelection())) cutSelection();
   },
   async paste() {
+    // Where it was asked for, not where the pointer has gone since.
+    const at = pasteSpot();
     const [text, { paste }] = await Promise.all([systemClipboard.read(), fetchClipboard()]);
-    await paste(text);
+    await paste(text, at);
   },
   duplicate: async () => (await fetchClipboard()).duplicateSelection(),
 };
@@ -32,7 +37,7 @@ export const clipboard = {
 async function give(text: string | undefined): Promise<boolean> {
   if (text === undefined) return false;
   if (await systemClipboard.write(text)) return true;
-  notify("problem", "The clipboard was not reached", ["Press the keys for copying instead."]);
+  notify("problem", wording.theClipboardWasNotReached, [wording.pressTheKeysForCopyingInstead]);
   return false;
 }
 
@@ -46,7 +51,11 @@ export function startClipboard(): void {
     copy: () => (isFree() ? actions?.copySelection() : undefined),
     cut: () => (isFree() ? actions?.cutSelection() : undefined),
     paste: async (text) => {
-      if (isFree()) await (await fetchClipboard()).paste(text);
+      const at = pasteSpot();
+      if (isFree()) await (await fetchClipboard()).paste(text, at);
+    },
+    pastePictures: async (pictures) => {
+      if (isFree()) await attachToSelected(pictures);
     },
   });
 }

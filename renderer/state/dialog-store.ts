@@ -1,3 +1,5 @@
+import type { AttachmentId } from "../../shared-model/model/ids.ts";
+import type { RuleSearch } from "./rule-search.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** The one dialog that is open. A question carries what to do with its answer. */
@@ -9,8 +11,12 @@ export type DialogState =
   | { readonly kind: "new-box" }
   | { readonly kind: "legend" }
   | { readonly kind: "amendments" }
-  /** `message` is what the finding at hand says. */
-  | { readonly kind: "help"; readonly rule: string; readonly message: string }
+  /** `at` is the device or box whose lines come first into view. */
+  | { readonly kind: "test-record"; readonly at?: string }
+  | { readonly kind: "photo"; readonly id: AttachmentId }
+  | { readonly kind: "rule-book"; readonly search?: RuleSearch }
+  /** `message` is what the finding at hand says; `from` is the search that it was found by in the rule book. */
+  | { readonly kind: "help"; readonly rule: string; readonly message?: string; readonly from?: RuleSearch }
   | {
       readonly kind: "question";
       readonly title: string;

@@ -8,6 +8,7 @@ import { emptyProject, type Installation, type Project, type StateName } from ".
 import { currentState, findInstallation, getInstallation } from "../../shared-model/queries/installation-of.ts";
 import type { FileTarget } from "../platform/file-host.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 /** The document of this window, with the way back through its edits and the file it belongs to. */
 export interface DocumentState {
@@ -45,7 +46,7 @@ export interface DocumentChange {
 
 export type Dispatched = { readonly ok: true } | { readonly ok: false; readonly refusal: Refusal };
 
-const NEW_TITLE = "Untitled drawing";
+const NEW_TITLE = wording.untitledDrawing;
 const NEW_EDITION = 2023;
 
 const asOpened = (opened: OpenedDocument, revision: number): DocumentState => ({
@@ -89,7 +90,7 @@ export function openDocument(opened: OpenedDocument): void {
 
 const READ_ONLY: Refusal = {
   code: "read-only",
-  message: "This drawing was written by a newer version: it can be read here, not changed.",
+  message: wording.thisDrawingWasWrittenByA,
 };
 
 /** Why a command does not apply to the document as it is now; undefined when it does. Changes nothing. */

@@ -15,6 +15,7 @@ import {
   openDocument,
 } from "./document-store.ts";
 import { closeNotice, notify, resetSession } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** What opening and saving needs of the outside. */
 export interface FileTools {
@@ -44,17 +45,17 @@ export interface FileActions {
   saveAs(): Promise<boolean>;
 }
 
-const SAVE = "Save";
-const DISCARD = "Do not save";
-const OVERWRITE = "Replace it";
-const ELSEWHERE = "Save as";
+const SAVE = wording.save;
+const DISCARD = wording.doNotSave;
+const OVERWRITE = wording.replaceIt;
+const ELSEWHERE = wording.saveAs;
 
 export function createFileActions({ host, parse }: FileTools): FileActions {
   async function mayLeave(): Promise<boolean> {
     if (!isDirty(documentStore.get())) return true;
     const name = shownName(documentStore.get());
-    const lines = ["Changes since the last save would be lost."];
-    const answer = await ask(`Save ${name} first?`, lines, [SAVE, DISCARD]);
+    const lines = [wording.changesSinceTheLastSaveWould];
+    const answer = await ask(wording.saveFirst(name), lines, [SAVE, DISCARD]);
     if (answer === DISCARD) return true;
     // Saving takes time in which a person goes on: what they do then is asked about as well.
     return answer === SAVE && (await save()) && (await mayLeave());
@@ -87,10 +88,7 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     const { project, readOnly } = outcome;
     resetSession();
     openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
-    if (readOnly)
-      notify("note", `${name} was written by a newer version`, [
-        "It can be read here, not changed. Nothing of it is lost.",
-      ]);
+    if (readOnly) notify("note", wording.wasWrittenByANewerVersion(name), [wording.itCanBeReadHereNot]);
     else closeNotice();
     return true;
   }
@@ -98,14 +96,13 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
   /** @returns Whether there is a drawing now. */
   async function takeChosen(chosen: Result<ChosenFile>, left: Project, atStart = false): Promise<boolean> {
     if (chosen.ok) return take(chosen.value, { belongs: true, atStart }, left);
-    showProblems("The file", chosen.problems);
+    showProblems(wording.theFile, chosen.problems);
     return false;
   }
 
   /** What the host answered when a person chose a file: nothing where they thought better of it. */
   async function takeAnswered(chosen: Result<ChosenFile> | "failed" | undefined, left: Project): Promise<void> {
-    if (chosen === "failed")
-      notify("problem", "Nothing was opened", ["The browser did not let a file be chosen. Try again."]);
+    if (chosen === "failed") notify("problem", wording.nothingWasOpened, [wording.theBrowserDidNotLetA]);
     else if (chosen !== undefined) await takeChosen(chosen, left);
   }
 
@@ -123,14 +120,14 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     const outcome = await target.write(text, overwrite);
     if (outcome.kind === "saved") {
       markSaved({ serial, file: { text, project }, fileName: target.name, target });
-      if (outcome.note !== undefined) notify("note", `${target.name} is saved`, [outcome.note]);
+      if (outcome.note !== undefined) notify("note", wording.isSaved(target.name), [outcome.note]);
       return true;
     }
     if (outcome.kind === "failed") {
-      notify("problem", "Not saved", [outcome.message]);
+      notify("problem", wording.notSaved, [outcome.message]);
       return false;
     }
-    const answer = await ask(`Replace ${target.name}?`, [outcome.message], [ELSEWHERE, OVERWRITE]);
+    const answer = await ask(wording.replace(target.name), [outcome.message], [ELSEWHERE, OVERWRITE]);
     if (answer === OVERWRITE) return write(target, true);
     return answer === ELSEWHERE && (await saveAs());
   }
@@ -147,14 +144,14 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
       if (saved === undefined) return false;
       const { outcome, target } = saved;
       if (outcome.kind !== "saved") {
-        notify("problem", "Not saved", [outcome.message]);
+        notify("problem", wording.notSaved, [outcome.message]);
         return false;
       }
       markSaved({ serial, file: { text, project }, fileName: target?.name ?? suggestedName(), target });
-      if (outcome.note !== undefined) notify("note", "Saved", [outcome.note]);
+      if (outcome.note !== undefined) notify("note", wording.saved, [outcome.note]);
       return true;
     } catch {
-      notify("problem", "Not saved", ["The browser did not let the file be written. Nothing of the drawing is lost."]);
+      notify("problem", wording.notSaved, [wording.theBrowserDidNotLetThe]);
       return false;
     }
   }
@@ -227,5 +224,5 @@ function showProblems(name: string, problems: readonly Problem[]): void {
     .slice(0, SHOWN_PROBLEMS)
     .map(({ path, message }) => (path === "" ? message : `${path}: ${message}`));
   const more = problems.length - lines.length;
-  notify("problem", `${name} was not opened`, more > 0 ? [...lines, `and ${more} more`] : lines);
+  notify("problem", wording.wasNotOpened(name), more > 0 ? [...lines, wording.andMore(more)] : lines);
 }

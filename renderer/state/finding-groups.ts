@@ -1,6 +1,7 @@
 import type { Finding, Severity, Standing } from "../../shared-model/answers/finding.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { SEVERITIES } from "../../shared-model/model/severity.ts";
+import { wording } from "./words.ts";
 
 /** Findings that are shown under one heading, worst first. */
 export interface FindingGroup {
@@ -41,14 +42,14 @@ export function groupFindings(all: ToGroup): readonly FindingGroup[] {
   const repaired =
     compared && state === "proposed" ? all.asFound.filter(({ standing }) => standing === "repaired") : [];
   return [
-    { ...PLAIN, id: "not-carried-over", title: "Not carried over from as found", findings: held } as const,
+    { ...PLAIN, id: "not-carried-over", title: wording.notCarriedOverFromAsFound, findings: held } as const,
     ...groups,
-    { ...PLAIN, id: "acknowledged", title: "Acknowledged", quiet: true, findings: aside } as const,
+    { ...PLAIN, id: "acknowledged", title: wording.acknowledged, quiet: true, findings: aside } as const,
     {
       ...PLAIN,
       id: "repaired",
-      title: "Repaired",
-      about: "Found in the wiring as it is; the plan ends them.",
+      title: wording.repaired,
+      about: wording.foundInTheWiringAsIt,
       quiet: true,
       findings: repaired,
     } as const,
@@ -65,18 +66,18 @@ export const isWordOfTheDocument = (finding: Finding): boolean =>
 const PLAIN = { quiet: false, oneSeverity: false } as const;
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  danger: "Danger",
-  violation: "Violation",
-  caution: "Caution",
-  advice: "Advice",
+  danger: wording.danger,
+  violation: wording.violation,
+  caution: wording.caution,
+  advice: wording.advice,
 };
 
 /** How a finding stands between the accounts of the wiring, where no heading says it. */
 export const STANDING_WORDS: Readonly<Record<Standing, string>> = {
-  introduced: "introduced by the plan",
-  "inherited-touched": "inherited, the work opens the box",
-  inherited: "inherited, not touched",
-  repaired: "repaired by the plan",
+  introduced: wording.introducedByThePlan,
+  "inherited-touched": wording.inheritedTheWorkOpensTheBox,
+  inherited: wording.inheritedNotTouched,
+  repaired: wording.repairedByThePlan,
   stays: "stays",
 };
 
@@ -93,29 +94,29 @@ const proposedGroups = (findings: readonly Finding[]): readonly FindingGroup[] =
   {
     ...PLAIN,
     id: "introduced",
-    title: "Introduced by the plan",
+    title: wording.introducedByThePlan2,
     findings: standing(findings, "introduced"),
   },
   {
     ...PLAIN,
     id: "inherited-touched",
-    title: "Inherited, at boxes the work opens",
-    about: "What is in an opened box is looked at as part of the work.",
+    title: wording.inheritedAtBoxesTheWorkOpens,
+    about: wording.whatIsInAnOpenedBox,
     findings: standing(findings, "inherited-touched"),
   },
   {
     ...PLAIN,
     id: "inherited",
-    title: "Inherited, not touched",
-    about: "There before, at boxes that the plan does not open: shown as cautions. Opening the box makes them count.",
+    title: wording.inheritedNotTouched2,
+    about: wording.thereBeforeAtBoxesThatThe,
     findings: standing(findings, "inherited"),
   },
   notCompared(findings),
 ];
 
 const foundGroups = (findings: readonly Finding[]): readonly FindingGroup[] => [
-  { ...PLAIN, id: "stays", title: "Stays", findings: standing(findings, "stays") },
-  { ...PLAIN, id: "repaired", title: "Repaired by the plan", findings: standing(findings, "repaired") },
+  { ...PLAIN, id: "stays", title: wording.stays, findings: standing(findings, "stays") },
+  { ...PLAIN, id: "repaired", title: wording.repairedByThePlan2, findings: standing(findings, "repaired") },
   notCompared(findings),
 ];
 
@@ -126,6 +127,6 @@ const standing = (findings: readonly Finding[], wanted: Standing): readonly Find
 const notCompared = (findings: readonly Finding[]): FindingGroup => ({
   ...PLAIN,
   id: "not-compared",
-  title: "Being compared",
+  title: wording.beingCompared,
   findings: findings.filter((finding) => finding.standing === undefined),
 });

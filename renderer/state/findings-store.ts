@@ -6,6 +6,7 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { severityRank } from "../../shared-model/model/severity.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 /** What the checks said last of one state, kept by the part of the drawing it belongs to. */
 export interface StateFindings {
@@ -173,8 +174,9 @@ export function reportTrouble(trouble: string | undefined): void {
 
 /** Selector: one sentence about all of it. It never says more than what was checked. */
 export function summaryOf({ findings, couldNotTell, checksRun, revision }: FindingsState): string {
-  if (revision < 0) return "Nothing was checked yet.";
-  const unsure = `${couldNotTell.length} could not be told`;
-  if (findings.length === 0) return `No findings in ${checksRun} checks run, ${unsure}.`;
-  return `${findings.length} ${findings.length === 1 ? "finding" : "findings"} in ${checksRun} checks run, ${unsure}.`;
+  if (revision < 0) return wording.nothingWasCheckedYet;
+  const unsure = wording.couldNotBeTold(couldNotTell.length);
+  const checks = wording.run(checksRun, checksRun === 1 ? "check" : "checks");
+  if (findings.length === 0) return wording.noFindingsIn(checks, unsure);
+  return wording.inWord(findings.length, findings.length === 1 ? "finding" : "findings", checks, unsure);
 }

@@ -6,6 +6,7 @@ import { dispatch, documentStore, followDocument, shownInstallation } from "./do
 import { findingsOf, findingsStore } from "./findings-store.ts";
 import { createStore, type Store } from "./store.ts";
 import { enclosuresOfSubject } from "./subject-target.ts";
+import { wording } from "./words.ts";
 
 /** What came of the fixes that were pressed. All of it holds for one revision: the next change starts afresh. */
 export interface FixState {
@@ -31,8 +32,8 @@ export const keyOfFix = (finding: Finding, fix: Fix): string => `${finding.key}\
 export type JudgeFixes = (finding: Finding) => Promise<readonly (PreviewResult | undefined)[]>;
 
 const ATTEMPTS = 3;
-const NO_ANSWER = "The checks did not answer, so it was not tried. Press it again.";
-const GONE = "The drawing changed meanwhile, and this fix no longer belongs to it.";
+const NO_ANSWER = wording.theChecksDidNotAnswerSo;
+const GONE = wording.theDrawingChangedMeanwhileAndThis;
 
 /**
  * Tries a fix on a copy and applies it as one step where nothing speaks against it; otherwise the fix is withdrawn with

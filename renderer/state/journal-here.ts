@@ -7,6 +7,7 @@ import { type JournalKeeper, journalStore, keepJournal } from "./journal.ts";
 import { createRecovery, unsavedStore } from "./journal-recovery.ts";
 import { notify } from "./session-store.ts";
 import { whenWords } from "./when-words.ts";
+import { wording } from "./words.ts";
 
 /** Of this window. */
 export const journalId = crypto.randomUUID();
@@ -20,7 +21,7 @@ export function startJournal(): void {
   let said: string | undefined;
   journalStore.subscribe(() => {
     const { trouble } = journalStore.get();
-    if (trouble !== undefined && trouble !== said) notify("problem", "Unsaved work is not kept", [trouble]);
+    if (trouble !== undefined && trouble !== said) notify("problem", wording.unsavedWorkIsNotKept, [trouble]);
     said = trouble;
   });
 }
@@ -48,10 +49,10 @@ export async function offerUnsavedWork(): Promise<void> {
   const own = works.find(({ name }) => name === fileName);
   if (fileName === undefined || works[0] === undefined) return;
   if (own === undefined) {
-    notify("note", "Unsaved work is kept", [`Of ${works[0].name}, for example: the start page offers it.`]);
+    notify("note", wording.unsavedWorkIsKept, [wording.ofForExampleTheStartPage(works[0].name)]);
     return;
   }
-  const go = "Continue with them";
-  const lines = [`Last change ${whenWords(own.at)}.`, "Cancel leaves them where they are: the start page offers them."];
-  if ((await ask(`Unsaved changes of ${fileName} were kept`, lines, [go])) === go) await recovery.continueWith(own.id);
+  const go = wording.continueWithThem;
+  const lines = [wording.lastChange(whenWords(own.at)), wording.cancelLeavesThemWhereTheyAre];
+  if ((await ask(wording.unsavedChangesOfWereKept(fileName), lines, [go])) === go) await recovery.continueWith(own.id);
 }

@@ -8,6 +8,7 @@ import type { JournalStore, KeptJournal } from "../platform/journal-store.ts";
 import { type DocumentState, documentStore, type OpenedDocument } from "./document-store.ts";
 import { notify } from "./session-store.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 /** Work of windows that are gone, which no file holds: newest first. */
 export interface UnsavedWork {
@@ -55,11 +56,8 @@ export function createRecovery(tools: RecoveryTools): Recovery {
   async function opening(id: string): Promise<void> {
     const read = readJournal(await store.read(id));
     if (!read.ok) {
-      const line =
-        read.why === "newer"
-          ? "A newer version of the program wrote it. It is kept: continue with it there."
-          : "Its beginning cannot be read any more. It is kept until you discard it.";
-      notify("problem", "The unsaved work was not opened", [line]);
+      const line = read.why === "newer" ? wording.aNewerVersionOfTheProgram : wording.itsBeginningCannotBeReadAny;
+      notify("problem", wording.theUnsavedWorkWasNotOpened, [line]);
       return;
     }
     const made = await rebuild(read.journal, tools);
@@ -77,7 +75,7 @@ export function createRecovery(tools: RecoveryTools): Recovery {
         await opening(id);
         return true;
       });
-      if (done !== true) notify("note", "Another window has it", ["That unsaved work is open in another window."]);
+      if (done !== true) notify("note", wording.anotherWindowHasIt, [wording.thatUnsavedWorkIsOpenIn]);
       await refresh();
     },
     async discard(id) {
@@ -99,13 +97,13 @@ async function rebuild(journal: Journal, tools: RecoveryTools): Promise<Rebuilt 
   const parsed = await tools.parse(journal.snapshot);
   if (!parsed.ok) {
     const lines = parsed.problems.slice(0, 3).map(({ message }) => message);
-    notify("problem", "The unsaved work was not opened", [...lines, "It is kept until you discard it."]);
+    notify("problem", wording.theUnsavedWorkWasNotOpened, [...lines, wording.itIsKeptUntilYouDiscard]);
     return undefined;
   }
   const { project, whole } = replay(parsed.project, journal);
   const { head } = journal;
-  const lost = whole && !journal.torn ? [] : ["Its very last change could not be read and is missing."];
-  const title = `The unsaved work of ${head.name} is open`;
+  const lost = whole && !journal.torn ? [] : [wording.itsVeryLastChangeCouldNot];
+  const title = wording.theUnsavedWorkOfIsOpen(head.name);
   if (head.base === undefined) return { document: { project, unsaved: { saved: undefined } }, title, lines: lost };
   const found = await baseFile(head.base, tools);
   if (!("chosen" in found))
@@ -136,8 +134,8 @@ type Base = { readonly chosen: ChosenFile; readonly saved: FileText } | { readon
  * what is open here and what was opened lately; equal content is what counts.
  */
 async function baseFile({ name, sha256 }: JournalBase, tools: RecoveryTools): Promise<Base> {
-  const copy = "The work opened as a copy: save it under a name of its own.";
-  if (sha256 === undefined) return { why: `Nobody can tell whether ${name} is still as it was. ${copy}` };
+  const copy = wording.theWorkOpenedAsACopy;
+  if (sha256 === undefined) return { why: wording.nobodyCanTellWhetherIsStill(name, copy) };
   let seen = false;
   for (const find of candidates(name, tools)) {
     const chosen = await find();
@@ -148,9 +146,7 @@ async function baseFile({ name, sha256 }: JournalBase, tools: RecoveryTools): Pr
     if (parsed.ok) return { chosen, saved: { text: chosen.text, project: parsed.project } };
   }
   return {
-    why: seen
-      ? `${name} was changed by another program since, and stays as it is now. ${copy}`
-      : `${name} could not be reached. ${copy}`,
+    why: seen ? wording.wasChangedByAnotherProgramSince(name, copy) : wording.couldNotBeReached(name, copy),
   };
 }
 

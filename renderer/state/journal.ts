@@ -5,6 +5,7 @@ import { type JournalHead, journalPatches, journalStart } from "../platform/jour
 import type { JournalStore, KeptJournal } from "../platform/journal-store.ts";
 import { type DocumentState, documentStore, followDocument, isDirty } from "./document-store.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 /** Whether unsaved work is being kept. */
 export interface JournalState {
@@ -33,8 +34,7 @@ export interface JournalKeeper {
 const MOST_PATCHES = { characters: 1_000_000, documents: 2 };
 /** After a failure, so long nothing is tried: a full disk is not filled any sooner. */
 const AGAIN_AFTER_MS = 10_000;
-const NOT_KEPT =
-  "Unsaved work is not being kept at the moment: this computer gives it no room. Save the drawing; editing goes on.";
+const NOT_KEPT = wording.unsavedWorkIsNotBeingKept;
 
 type Job =
   | {

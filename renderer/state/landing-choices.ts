@@ -12,6 +12,7 @@ import { nameOfTerminal, type PlacedTerminal, terminalsOf } from "../../shared-m
 import { refusalOf } from "./document-store.ts";
 import { newSpliceCall } from "./new-splice.ts";
 import type { HeldEnd } from "./selection.ts";
+import { wording } from "./words.ts";
 
 /** Somewhere a held end may go: a place that exists, or a new splice with an end that lies free. */
 export type LandingPlace = At | { readonly kind: "new-splice"; readonly end: EndKey };
@@ -32,7 +33,7 @@ export interface LandingChoice {
 export function keyOfPlace(place: LandingPlace): string {
   if (place.kind === "terminal") return `terminal ${place.device} ${place.terminal} ${place.hole}`;
   if (place.kind === "splice") return `splice ${place.splice}`;
-  return place.kind === "new-splice" ? `new-splice ${place.end}` : place.kind;
+  return place.kind === "new-splice" ? wording.newSplice(place.end) : place.kind;
 }
 
 interface Hand {
@@ -53,8 +54,13 @@ export function landingChoices(installation: Installation, state: StateName, hel
     ...inOrder(enclosure.devices).flatMap((device) => terminalChoices(hand, device)),
     ...freeEndChoices(hand),
     bondChoice(hand),
-    choice("Cap it", "under a connector of its own", { kind: "capped" }, { command: "cap-end", args: hand.args }),
-    choice("Leave it loose", "bare and unattached", { kind: "loose" }, { command: "lift-end", args: hand.args }),
+    choice(wording.capIt, wording.underAConnectorOfItsOwn, { kind: "capped" }, { command: "cap-end", args: hand.args }),
+    choice(
+      wording.leaveItLoose,
+      wording.bareAndUnattached,
+      { kind: "loose" },
+      { command: "lift-end", args: hand.args },
+    ),
   ];
   const here = keyOfPlace(now.at);
   return choices.filter(({ key }) => key !== here);
@@ -82,9 +88,9 @@ function choice(name: string, note: string, place: LandingPlace, call: TypedCall
 function spliceChoices({ installation, enclosure, end, args }: Hand): readonly LandingChoice[] {
   return inOrder(enclosure.splices).map(({ id, name }) => {
     const others = membersOf(enclosure, id).filter((member) => member !== end);
-    const note = `with ${listEnds(installation, enclosure, others)}`;
+    const note = wording.withWord(listEnds(installation, enclosure, others));
     return choice(
-      `Splice ${name}`,
+      wording.splice(name),
       note,
       { kind: "splice", splice: id },
       { command: "join-splice", args: { ...args, splice: id } },
@@ -103,11 +109,11 @@ function holeChoice(hand: Hand, device: Device, terminal: PlacedTerminal, hole: 
   const there = landedAt(enclosure, device.id, terminal.name)
     .filter((landing) => landing.hole === hole && landing.end !== end)
     .map((landing) => landing.end);
-  const which = terminal.holes > 1 ? `, hole ${hole}` : "";
+  const which = terminal.holes > 1 ? wording.hole(hole) : "";
   const at: At = { kind: "terminal", device: device.id, terminal: terminal.name, hole };
   return choice(
     `${nameOfTerminal(device, terminal.name)}${which}`,
-    there.length === 0 ? "free" : `with ${listEnds(installation, enclosure, there)}`,
+    there.length === 0 ? "free" : wording.withWord(listEnds(installation, enclosure, there)),
     at,
     { command: "land-end", args: { ...args, at } },
   );
@@ -121,17 +127,19 @@ function freeEndChoices({ installation, enclosure, end, args }: Hand): readonly 
   });
   return free.sort().map((other) => {
     const call = newSpliceCall(installation, args.state, enclosure, [end, other]);
-    const name = `Splice with ${nameOfEnd(installation, enclosure, other)}`;
-    return choice(name, "makes a new splice", { kind: "new-splice", end: other }, call);
+    const name = wording.spliceWith(nameOfEnd(installation, enclosure, other));
+    return choice(name, wording.makesANewSplice, { kind: "new-splice", end: other }, call);
   });
 }
 
 function bondChoice({ installation, enclosure, end, args }: Hand): LandingChoice {
   const bonded = landingsOf(enclosure).bonded.filter((other) => other !== end);
   const note =
-    bonded.length === 0 ? "grounding screw of the metal" : `with ${listEnds(installation, enclosure, bonded)}`;
+    bonded.length === 0
+      ? wording.groundingScrewOfTheMetal
+      : wording.withWord(listEnds(installation, enclosure, bonded));
   const at: At = { kind: "bond" };
-  return choice(enclosure.kind === "panel" ? "Panel bond" : "Box bond", note, at, {
+  return choice(enclosure.kind === "panel" ? wording.panelBond : wording.boxBond, note, at, {
     command: "land-end",
     args: { ...args, at },
   });

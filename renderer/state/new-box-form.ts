@@ -9,6 +9,7 @@ import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, newDocument } from "./document-store.ts";
 import { boxToMake, MOST_CABLES, MOST_DEVICES, type SeenBox } from "./new-box.ts";
 import { goTo, notify } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** What a person may choose from, in the words of the trade. */
 export const BOX_ITEMS = enclosureItems.filter(({ make }) => make.kind === "box");
@@ -67,7 +68,7 @@ export function makeBox(seen: SeenBox): boolean {
   const { id, call } = boxToMake(project, state, seen);
   const done = dispatch(call);
   if (done.ok) goTo({ kind: "enclosure", id }, "details");
-  else notify("problem", "Not made", [done.refusal.message]);
+  else notify("problem", wording.notMade, [done.refusal.message]);
   return done.ok;
 }
 

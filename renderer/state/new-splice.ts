@@ -11,6 +11,7 @@ import { nextSpliceName } from "./naming.ts";
 import { openPick, type PickLine, runOrTell } from "./pick-store.ts";
 import { placeWords } from "./place-words.ts";
 import { select } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** Moves ends, wherever they are, into a new splice with its usual name and connector. */
 export function newSpliceCall(
@@ -27,6 +28,7 @@ export function newSpliceCall(
       splice: mintId<SpliceId>("s"),
       name: nextSpliceName(installation, enclosure, ends),
       connector: usualConnector(installation, enclosure, ends),
+      connectorAssumed: true,
       ends,
     },
   };
@@ -42,11 +44,11 @@ export function pickNewSplice(id: EnclosureId, chosen: readonly EndKey[] = [], c
   if (enclosure === undefined) return;
   const names = chosen.map((end) => nameOfEnd(shownInstallation(), enclosure, end)).join(", ");
   openPick({
-    title: `New splice in ${enclosure.name}`,
+    title: wording.newSpliceIn(enclosure.name),
     hint: [
-      "Choose two ends or more: each leaves the place where it is now.",
-      `With ${names}: which end comes to it?`,
-      `With ${names}. Choose more, or make the splice.`,
+      wording.chooseTwoEndsOrMoreEach,
+      wording.withWhichEndComesToIt(names),
+      wording.withChooseMoreOrMakeThe(names),
     ][Math.min(chosen.length, 2)] as string,
     lines: () => splicingLines(id, chosen, cancelled),
     ...(cancelled && { cancelled }),
@@ -67,7 +69,7 @@ function splicingLines(
     return {
       key: end,
       title: nameOfEnd(installation, enclosure, end),
-      note: isChosen ? "chosen: press again to leave it out" : placeWords(enclosure, end),
+      note: isChosen ? wording.chosenPressAgainToLeaveIt : placeWords(enclosure, end),
       stay: true,
       run: () => pickNewSplice(id, isChosen ? rest : [...chosen, end], cancelled),
     };
@@ -77,7 +79,7 @@ function splicingLines(
   const make = (): void => {
     if (runOrTell(call)) select({ kind: "splice", id: call.args.splice });
   };
-  return [{ key: "make", title: `Make the splice of ${chosen.length} ends`, call, run: make }, ...lines];
+  return [{ key: "make", title: wording.makeTheSpliceOfEnds(chosen.length), call, run: make }, ...lines];
 }
 
 /** What goes well with the ends that are chosen comes first, by colour, then what lies free; the chosen come last. */
@@ -98,13 +100,13 @@ function endsToChoose(installation: Installation, enclosure: Enclosure, chosen: 
 /** Asks in which box, where none is known. */
 export function pickBoxOfNewSplice(): void {
   openPick({
-    title: "New splice",
-    hint: "In which box?",
+    title: wording.newSplice2,
+    hint: wording.inWhichBox,
     lines: () =>
       inOrder<Enclosure>(shownInstallation().enclosures).map(({ id, name, places }) => ({
         key: id,
         title: name,
-        note: `${Object.keys(places).length} ends`,
+        note: wording.ends(Object.keys(places).length),
         run: () => pickNewSplice(id),
       })),
   });

@@ -3,6 +3,7 @@ import type { TypedCall } from "../../shared-model/commands/command-args.ts";
 import { dispatch } from "./document-store.ts";
 import { notify } from "./session-store.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 /** One line of a list to choose from. */
 export interface PickLine {
@@ -40,12 +41,28 @@ export interface PickState {
   readonly pick: Pick | undefined;
   /** Tells a choice from the one before it. */
   readonly serial: number;
+  /** The command field asks for it, where the command was given; else a dialog does. */
+  readonly inField: boolean;
 }
 
-export const pickStore: Store<PickState> = createStore<PickState>({ pick: undefined, serial: 0 });
+export const pickStore: Store<PickState> = createStore<PickState>({ pick: undefined, serial: 0, inField: false });
+
+let inField = false;
 
 export function openPick(pick: Pick): void {
-  pickStore.set({ pick, serial: pickStore.get().serial + 1 });
+  pickStore.set({ pick, serial: pickStore.get().serial + 1, inField });
+}
+
+/** Runs what may ask for a choice; the command field asks for it then. @returns Whether it did. */
+export function askInField(run: () => void): boolean {
+  inField = true;
+  try {
+    run();
+  } finally {
+    inField = false;
+  }
+  const { pick, inField: asked } = pickStore.get();
+  return asked && pick !== undefined;
 }
 
 /** Runs a line of the choice that is open. A line may ask for the next choice. */
@@ -63,7 +80,7 @@ export function cancelPick(): void {
 /** Runs a command; a refusal is told in words. @returns Whether it was done. */
 export function runOrTell(call: TypedCall): boolean {
   const done = dispatch(call);
-  if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notDone2, [done.refusal.message]);
   return done.ok;
 }
 

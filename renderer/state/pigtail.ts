@@ -23,6 +23,7 @@ export function pigtail(enclosure: Enclosure, device: DeviceId, terminal: Termin
       splice: mintId<SpliceId>("s"),
       spliceName: nextSpliceName(installation, enclosure, ends),
       connector: usualConnector(installation, enclosure, joined),
+      connectorAssumed: true,
       jumper: mintId<JumperId>("j"),
       jumperName: nextJumperName(enclosure),
     },

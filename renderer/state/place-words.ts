@@ -1,6 +1,7 @@
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey } from "../../shared-model/model/ids.ts";
 import { findTerminal, nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
+import { wording } from "./words.ts";
 
 /** Where an end is, in few words: "R1 LINE H, hole 2", "splice E1", "box bond", "capped, spare". */
 export function placeWords(enclosure: Enclosure, end: EndKey): string {
@@ -12,14 +13,14 @@ export function placeWords(enclosure: Enclosure, end: EndKey): string {
       const device = enclosure.devices[at.device];
       if (device === undefined) return "";
       const holes = findTerminal(device, at.terminal)?.holes ?? 1;
-      return `${nameOfTerminal(device, at.terminal)}${holes > 1 ? `, hole ${at.hole}` : ""}`;
+      return `${nameOfTerminal(device, at.terminal)}${holes > 1 ? wording.hole(at.hole) : ""}`;
     }
     case "splice":
       return `splice ${enclosure.splices[at.splice]?.name ?? ""}`;
     case "bond":
-      return enclosure.kind === "panel" ? "panel bond" : "box bond";
+      return enclosure.kind === "panel" ? wording.panelBond2 : wording.boxBond2;
     case "capped":
-      return place.spare === true ? "capped, spare" : "capped";
+      return place.spare === true ? wording.cappedSpare : "capped";
     case "loose":
       return "loose";
   }

@@ -5,6 +5,7 @@ import type { At } from "../../shared-model/model/place.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
+import { wording } from "./words.ts";
 
 export interface NamedPlace {
   readonly key: string;
@@ -27,14 +28,14 @@ export function placesIn(enclosure: Enclosure): readonly NamedPlace[] {
       Array.from({ length: count }, (_, index) => ({
         key: `terminal ${device.id} ${name} ${index + 1}`,
         at: { kind: "terminal", device: device.id, terminal: name, hole: index + 1 } as const,
-        name: `${nameOfTerminal(device, name)}${whichOf(device, name)}${count > 1 ? `, hole ${index + 1}` : ""}`,
+        name: `${nameOfTerminal(device, name)}${whichOf(device, name)}${count > 1 ? wording.hole2(index + 1) : ""}`,
       })),
     ),
   );
   const bond = {
     key: "bond",
     at: { kind: "bond" } as const,
-    name: enclosure.kind === "panel" ? "panel bond" : "box bond",
+    name: enclosure.kind === "panel" ? wording.panelBond2 : wording.boxBond2,
   };
   const bonds = hasBond(enclosure) || landingsOf(enclosure).bonded.length > 0 ? [bond] : [];
   return [...splices, ...holes, ...bonds];

@@ -7,6 +7,7 @@ import type { Installation, Point } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
+import { rememberCableKind } from "./cable-kind.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { mintId } from "./mint-id.ts";
 import { nextCableName, nextDeviceName, nextEnclosureName, nextLoadName } from "./naming.ts";
@@ -53,7 +54,10 @@ export function routeCable(item: string, from: EnclosureId, to: EnclosureId): Di
     command: "route-cable",
     args: { state, id, item, name: nextCableName(installation), a, b },
   });
-  if (done.ok) select({ kind: "cable", id });
+  if (done.ok) {
+    rememberCableKind(item);
+    select({ kind: "cable", id });
+  }
   sessionStore.merge({ routeFrom: undefined });
   return done;
 }

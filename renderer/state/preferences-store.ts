@@ -1,3 +1,5 @@
+import { type ChosenKeys, soundKeys } from "../../shared-model/commands/catalog/keys.ts";
+import type { LengthSystem } from "../../shared-model/units/length-words.ts";
 import { createStore, type Store } from "./store.ts";
 
 export type ThemeChoice = "system" | "light" | "dark";
@@ -5,16 +7,33 @@ export type ThemeChoice = "system" | "light" | "dark";
 /** What this window remembers between runs; the document holds none of it. */
 export interface Preferences {
   readonly theme: ThemeChoice;
+  /** How lengths are shown and entered. */
+  readonly lengths: LengthSystem;
   /** The general cautions were read and closed. */
   readonly cautionsRead: boolean;
   /** Name under which the person acknowledges findings; empty before the first time. */
   readonly name: string;
   /** Who required the local amendment that was made last; empty before the first. */
   readonly authority: string;
+  /** Keys that were chosen in the place of those of the catalogue. */
+  readonly keys: ChosenKeys;
+  /** Whether single keys of the sheet do something. */
+  readonly singleKeys: boolean;
+  /** The tour was taken, left or refused: it is not offered again. */
+  readonly tourSeen: boolean;
 }
 
 const KEY = "loadside.preferences";
-const FIRST: Preferences = { theme: "system", cautionsRead: false, name: "", authority: "" };
+const FIRST: Preferences = {
+  theme: "system",
+  lengths: "feet-inches",
+  cautionsRead: false,
+  name: "",
+  authority: "",
+  keys: {},
+  singleKeys: true,
+  tourSeen: false,
+};
 
 export const preferencesStore: Store<Preferences> = createStore(recall());
 
@@ -35,9 +54,13 @@ function recall(): Preferences {
     const authority: unknown = Reflect.get(kept, "authority");
     return {
       theme: theme === "light" || theme === "dark" ? theme : "system",
+      lengths: Reflect.get(kept, "lengths") === "metres" ? "metres" : "feet-inches",
       cautionsRead: Reflect.get(kept, "cautionsRead") === true,
       name: typeof name === "string" ? name : "",
       authority: typeof authority === "string" ? authority : "",
+      keys: soundKeys(Reflect.get(kept, "keys")),
+      singleKeys: Reflect.get(kept, "singleKeys") !== false,
+      tourSeen: Reflect.get(kept, "tourSeen") === true,
     };
   } catch {
     return FIRST;

@@ -3,6 +3,7 @@ import { fileHost } from "./files.ts";
 import { refreshPicturesHere } from "./pictures-here.ts";
 import { notify } from "./session-store.ts";
 import { createStore, type Store } from "./store.ts";
+import { wording } from "./words.ts";
 
 export interface RecentState {
   /** Newest first. */
@@ -23,7 +24,7 @@ export async function forgetRecent(id: string): Promise<void> {
   try {
     await fileHost.recent?.forget(id);
   } catch {
-    notify("problem", "It stays on the list", ["The list of recent drawings could not be written. Try again."]);
+    notify("problem", wording.itStaysOnTheList, [wording.theListOfRecentDrawingsCould]);
   }
   await refreshRecent();
 }

@@ -1,5 +1,6 @@
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
+import { rememberCableKind } from "./cable-kind.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { NOT_DRAWN } from "./far-side-name.ts";
 import { mintId } from "./mint-id.ts";
@@ -23,7 +24,10 @@ export function routeToOutside(item: string, from: EnclosureId): Dispatched {
       b: { outside: NOT_DRAWN },
     },
   });
-  if (done.ok) select({ kind: "cable", id });
+  if (done.ok) {
+    rememberCableKind(item);
+    select({ kind: "cable", id });
+  }
   sessionStore.merge({ routeFrom: undefined });
   return done;
 }

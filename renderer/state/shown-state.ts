@@ -14,21 +14,23 @@ import {
 import { linkedDevice } from "./replacing.ts";
 import type { Selected } from "./selection.ts";
 import { goTo, notify, sessionStore } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** What a person calls the two accounts of the wiring. */
-export const STATE_WORDS: Readonly<Record<StateName, string>> = { "as-found": "As found", proposed: "Proposed" };
+export const STATE_WORDS: Readonly<Record<StateName, string>> = {
+  "as-found": wording.asFound,
+  proposed: wording.proposed,
+};
 
 export const otherState = (state: StateName): StateName => (state === "as-found" ? "proposed" : "as-found");
 
-export const WHAT_PROPOSED_IS =
-  "Proposed begins as a copy of what was found. Plan the work there: as found stays as it is. " +
-  "Later edits of as found flow on to every place that proposed has not changed.";
+export const WHAT_PROPOSED_IS = wording.proposedBeginsAsACopyOf + wording.laterEditsOfAsFoundFlow;
 
 /** Shows one account of the wiring; asks first where proposed has yet to be started. */
 export async function showState(state: StateName): Promise<void> {
   if (setShownState(state) || documentStore.get().readOnly) return;
-  const start = "Start proposed";
-  if ((await ask("Start proposed?", [WHAT_PROPOSED_IS], [start])) === start) startProposed();
+  const start = wording.startProposed;
+  if ((await ask(wording.startProposed2, [WHAT_PROPOSED_IS], [start])) === start) startProposed();
 }
 
 export const showOtherState = (): Promise<void> => showState(otherState(documentStore.get().state));
@@ -45,13 +47,14 @@ export function resetProposed(enclosure?: EnclosureId): void {
 
 /** Gives the plan up, after asking: much is lost at once, though undo brings it back. */
 export async function discardProposed(): Promise<void> {
-  const yes = "Discard proposed";
-  const lines = ["Everything planned is taken away; as found stays. Undo brings it back."];
-  if ((await ask("Discard proposed?", lines, [yes])) === yes) tell(dispatch({ command: "discard-proposed", args: {} }));
+  const yes = wording.discardProposed;
+  const lines = [wording.everythingPlannedIsTakenAwayAs];
+  if ((await ask(wording.discardProposed2, lines, [yes])) === yes)
+    tell(dispatch({ command: "discard-proposed", args: {} }));
 }
 
 function tell(done: ReturnType<typeof dispatch>): boolean {
-  if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notDone2, [done.refusal.message]);
   return done.ok;
 }
 
@@ -90,7 +93,7 @@ export function tellHeldBack(): () => void {
     const held = project.heldBack?.at(-1);
     const grew = patches?.some(({ op, path }) => op === "add" && path[0] === "heldBack");
     if (grew !== true || held === undefined || state !== "as-found") return;
-    notify("note", "Not carried over to proposed", [held.because, "The findings hold it until you have looked at it."]);
+    notify("note", wording.notCarriedOverToProposed, [held.because, wording.theFindingsHoldItUntilYou]);
   });
 }
 

@@ -12,6 +12,7 @@ import { mintId } from "./mint-id.ts";
 import { nextJumperName, nextSpliceName } from "./naming.ts";
 import { runOrTell } from "./pick-store.ts";
 import { select } from "./session-store.ts";
+import { wording } from "./words.ts";
 
 /** Fewer ends leave nothing to divide: two stay at least, and two go. */
 export const FEWEST_TO_SPLIT = 4;
@@ -66,7 +67,7 @@ export function splitCall(
   ];
   if (here !== splice.connector)
     calls.push({ command: "change-connector", args: { ...where, splice: id, connector: here } });
-  return { step: { command: "run-together", args: { title: `Split ${splice.name} in two`, calls } }, second };
+  return { step: { command: "run-together", args: { title: wording.splitInTwo(splice.name), calls } }, second };
 }
 
 /** Solid copper, bare among grounds, else of the colour that the first cable end has. */

@@ -26,6 +26,19 @@ const ALIKE: readonly (readonly string[])[] = [
   ["washer", "washing machine"],
   ["panel", "load center", "load centre", "breaker box"],
   ["sensor", "occupancy"],
+  ["connector", "wire nut", "wirenut", "wire connector"],
+  ["splice", "joint"],
+  ["receptacle", "plug", "socket"],
+  ["cable", "wire"],
+  ["box", "back box", "wall box"],
+  ["room", "area"],
+  ["breaker", "circuit"],
+  ["save", "store"],
+  ["photo", "picture", "image"],
+  ["land", "connect", "terminate"],
+  ["remove", "delete"],
+  ["energise", "energize", "power"],
+  ["keys", "shortcuts"],
 ];
 
 /** Two words that say what one does. */
@@ -37,7 +50,9 @@ const PHRASES: readonly (readonly [said: string, meant: string])[] = [
   ),
 ];
 
-const BY_WORD = new Map<string, readonly string[]>(ALIKE.flatMap((group) => group.map((word) => [word, group])));
+const BY_WORD = new Map<string, readonly string[]>();
+for (const group of ALIKE)
+  for (const word of group) BY_WORD.set(word, [...new Set([...(BY_WORD.get(word) ?? []), ...group])]);
 
 /** "14-2" is a cable size; hyphens part all other words, not "2-1/8"; "20a" is "20 a". */
 const plain = (text: string): string =>
@@ -49,9 +64,27 @@ const plain = (text: string): string =>
     )
     .replace(/(\d)(a|amps?|w|watts?|v|volts?)(?=$|[\s,])/g, "$1 $2")
     .replace(/(?<!\d)-|-(?!\d)/g, " ")
-    .replace(/[–,×()"“”]+/g, " ")
+    .replace(/[–,×()"“”…:]+/g, " ")
     .replace(/\s+/g, " ")
     .trim();
+
+/** A text in small letters and with its sizes and signs as `wantedWords` has them. Most texts have none of these. */
+export function plainWords(text: string): string {
+  const small = text.toLowerCase();
+  return UNEVEN.test(small) ? plain(small) : small.trim();
+}
+
+const UNEVEN = /[-–,×()"“”…:]|\s\s|\d[awv]/;
+
+/** The words that were typed, where several together are one word of the trade. */
+export function wantedWords(typed: string): readonly string[] {
+  let wanted = plainWords(typed);
+  for (const [said, meant] of PHRASES) wanted = ` ${wanted} `.replace(` ${said} `, ` ${meant} `).trim();
+  return wanted.split(" ").filter(Boolean);
+}
+
+/** The other words of the trade for one. */
+export const alternativesOf = (word: string): readonly string[] => BY_WORD.get(word) ?? [];
 
 /** A figure is meant whole, "12" also as the first of "12/2"; a word may have been typed only so far. */
 const isIn = (text: string, word: string): boolean =>
@@ -59,11 +92,6 @@ const isIn = (text: string, word: string): boolean =>
 
 /** Whether a text holds every word that was typed, in any of the trade's words for it. */
 export function saysInTradeWords(text: string, typed: string): boolean {
-  let wanted = plain(typed);
-  for (const [said, meant] of PHRASES) wanted = ` ${wanted} `.replace(` ${said} `, ` ${meant} `).trim();
   const within = ` ${plain(text)} `;
-  return wanted
-    .split(" ")
-    .filter(Boolean)
-    .every((word) => [word, ...(BY_WORD.get(word) ?? [])].some((one) => isIn(within, one)));
+  return wantedWords(typed).every((word) => [word, ...alternativesOf(word)].some((one) => isIn(within, one)));
 }

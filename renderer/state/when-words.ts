@@ -1,3 +1,5 @@
+import { wording } from "./words.ts";
+
 const TIME = new Intl.DateTimeFormat("en", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
 const DAY = new Intl.DateTimeFormat("en", { day: "numeric", month: "long" });
 const FAR_DAY = new Intl.DateTimeFormat("en", { day: "numeric", month: "long", year: "numeric" });
@@ -10,8 +12,8 @@ export function whenWords(at: number, now: number = Date.now()): string {
   const then = new Date(at);
   const today = new Date(now);
   const days = Math.round((midnight(today) - midnight(then)) / 86_400_000);
-  if (days === 0) return `today ${TIME.format(then)}`;
-  if (days === 1) return `yesterday ${TIME.format(then)}`;
+  if (days === 0) return wording.today(TIME.format(then));
+  if (days === 1) return wording.yesterday(TIME.format(then));
   return partsOf(then.getFullYear() === today.getFullYear() ? DAY : FAR_DAY, then);
 }
 

@@ -48,7 +48,7 @@ export function ActionMenu({ label, at, onClose, children }: Props) {
       ref={root}
       className="menu menu-at"
       role="menu"
-      tabIndex={-1}
+      tabIndex={0}
       aria-label={label}
       onKeyDown={onKeyDown}
       onClick={onClose}

@@ -7,13 +7,23 @@ interface Props {
   readonly id?: string;
   /** Where no label element points at it. */
   readonly label?: string;
+  readonly placeholder?: string;
   readonly numeric?: boolean;
   /** Several lines: Enter breaks the line instead of taking it over. */
   readonly many?: boolean;
 }
 
 /** A field that takes over what was typed on Enter or when it is left; Escape brings the old text back. */
-export function CommitField({ value, invalid, onCommit, id, label, numeric = false, many = false }: Props) {
+export function CommitField({
+  value,
+  invalid,
+  onCommit,
+  id,
+  label,
+  placeholder,
+  numeric = false,
+  many = false,
+}: Props) {
   const [typed, setTyped] = useState<string>();
   const commit = (): void => {
     if (typed !== undefined && typed.trim() !== value) onCommit(typed.trim());
@@ -23,6 +33,7 @@ export function CommitField({ value, invalid, onCommit, id, label, numeric = fal
     id,
     className: "field small",
     "aria-label": label,
+    placeholder,
     "aria-invalid": invalid,
     "data-committed": typed === undefined,
     value: typed ?? value,

@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from "react";
+import { wording } from "./words.ts";
 
 interface Props {
   /** Name of the region, as a sentence begins: "The sheet". */
@@ -19,10 +20,11 @@ export class ErrorBoundary extends Component<Props, { readonly broken: boolean }
     return (
       <div className="broken" role="alert">
         <p>
-          <strong>{this.props.what} has met a fault of the program.</strong> The drawing is not harmed: it can be saved.
+          <strong>{wording.hasMetAFaultOfThe(this.props.what)}</strong>
+          {wording.theDrawingIsNotHarmedIt}
         </p>
         <button type="button" className="button" onClick={() => this.setState({ broken: false })}>
-          Show it again
+          {wording.showItAgain}
         </button>
       </div>
     );

@@ -1,5 +1,6 @@
 import { Dialog } from "@base-ui/react/dialog";
 import type { ReactNode } from "react";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly title: ReactNode;
@@ -22,7 +23,9 @@ export function Modal({ title, onClose, children, foot, wide = false, page = fal
         <Dialog.Popup className={width}>
           <Dialog.Title className="modal-title">{title}</Dialog.Title>
           <div className="modal-body">{children}</div>
-          <div className="modal-foot">{foot ?? <Dialog.Close className="button main">Close</Dialog.Close>}</div>
+          <div className="modal-foot">
+            {foot ?? <Dialog.Close className="button main">{wording.close}</Dialog.Close>}
+          </div>
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>

@@ -1,3 +1,5 @@
+import { wording } from "./words.ts";
+
 interface Props {
   /** What is counted, for people who hear it: "cables of 12/2 with ground". */
   readonly label: string;
@@ -14,7 +16,12 @@ export function Stepper({ label, value, least, most, onChange }: Props) {
   };
   return (
     <span className="stepper">
-      <button type="button" aria-label={`One less: ${label}`} disabled={value <= least} onClick={() => set(value - 1)}>
+      <button
+        type="button"
+        aria-label={wording.oneLess(label)}
+        disabled={value <= least}
+        onClick={() => set(value - 1)}
+      >
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
           <path d="M1.5 6H10.5" stroke="currentColor" strokeWidth="1.6" />
         </svg>
@@ -28,7 +35,7 @@ export function Stepper({ label, value, least, most, onChange }: Props) {
         value={value}
         onChange={({ target }) => target.value !== "" && set(Number(target.value))}
       />
-      <button type="button" aria-label={`One more: ${label}`} disabled={value >= most} onClick={() => set(value + 1)}>
+      <button type="button" aria-label={wording.oneMore(label)} disabled={value >= most} onClick={() => set(value + 1)}>
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
           <path d="M1.5 6H10.5M6 1.5V10.5" stroke="currentColor" strokeWidth="1.6" />
         </svg>

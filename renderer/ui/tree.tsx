@@ -8,10 +8,13 @@ import {
   useRef,
 } from "react";
 import { findTyped, indexOfRow, moveInTree, type TreeRow } from "./tree-rows.ts";
+import { useCoarse } from "./use-coarse.ts";
 import { useWindowing } from "./use-windowing.ts";
+import { wording } from "./words.ts";
 
-/** Height of a row in pixels. */
+/** Height of a row in pixels, for a mouse and for fingers. */
 const ROW = 30;
+const ROW_COARSE = 44;
 /** Letters typed closer together than this are one word, in milliseconds. */
 const TYPING_MS = 700;
 
@@ -53,7 +56,8 @@ export function Tree<R extends TreeRow>(props: TreeProps<R>) {
   const root = useRef<HTMLDivElement>(null);
   const typed = useRef({ text: "", at: 0 });
   const at = indexOfRow(rows, active);
-  const { first, last, page } = useWindowing(root, { count: rows.length, size: ROW, keepInView: at });
+  const size = useCoarse() ? ROW_COARSE : ROW;
+  const { first, last, page } = useWindowing(root, { count: rows.length, size, keepInView: at });
   useImperativeHandle(props.ref, () => ({ focus: () => root.current?.focus({ preventScroll: true }) }), []);
 
   const goTo = (index: number, key: string, also: boolean): void => {
@@ -122,7 +126,7 @@ export function Tree<R extends TreeRow>(props: TreeProps<R>) {
       aria-activedescendant={at >= first && at < last ? `${id}-${active}` : undefined}
       onKeyDown={onKeyDown}
     >
-      <div className="tree-room" role="presentation" style={{ height: rows.length * ROW }}>
+      <div className="tree-room" role="presentation" style={{ height: rows.length * size }}>
         {shown.map((row, place) => (
           <div
             key={row.key}
@@ -131,7 +135,7 @@ export function Tree<R extends TreeRow>(props: TreeProps<R>) {
             tabIndex={-1}
             className={row.key === active ? "tree-row active" : "tree-row"}
             data-key={row.key}
-            style={{ top: (first + place) * ROW, paddingLeft: 4 + (row.level - 1) * 16 }}
+            style={{ top: (first + place) * size, paddingLeft: 4 + (row.level - 1) * 16 }}
             aria-label={nameOf(row)}
             aria-level={row.level}
             aria-posinset={row.position}
@@ -187,7 +191,7 @@ function Twist({ row, onOpen, onActive }: TwistProps) {
       type="button"
       tabIndex={-1}
       className="tree-twist"
-      aria-label={`${open ? "Close" : "Open"} ${text}`}
+      aria-label={`${open ? wording.close : wording.open} ${text}`}
       onClick={(event) => {
         event.stopPropagation();
         onActive(key);

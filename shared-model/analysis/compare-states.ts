@@ -4,12 +4,12 @@ import type { EnclosureId } from "../model/ids.ts";
 import type { StateName } from "../model/project.ts";
 import { severityRank } from "../model/severity.ts";
 import { getInstallation } from "../queries/installation-of.ts";
-import { type CheckDelta, type CheckState, enclosuresOfScope } from "./check-state.ts";
+import { type CheckDelta, type CheckState, enclosuresOfScope, type FoldedAnswers } from "./check-state.ts";
 import { findPlaces } from "./finding-places.ts";
 import { KeyIndex } from "./key-index.ts";
 import { openedOf } from "./opened.ts";
 import { ReplacedDevices } from "./replaced-devices.ts";
-import { type FormerDevices, formerKeys, statementsOf } from "./statements.ts";
+import { alikeUnder, type FormerDevices, formerKeys, statementsOf } from "./statements.ts";
 
 /** What is different in the checks of one state: its scopes that were checked again, and the enclosures that changed. */
 export interface Renewed {
@@ -167,29 +167,40 @@ class StateComparison implements Comparison {
         continue;
       }
       const before = known.get(scope);
-      const after =
-        state === "proposed" ? this.relateProposed(scope, folded.answers) : this.relateAsFound(folded.answers);
+      const after = state === "proposed" ? this.relateProposed(scope, folded) : this.relateAsFound(folded);
       known.set(scope, after);
       if (!checkedAgain.has(scope) && !sameValue(before, after)) different.add(scope);
     }
     return different;
   }
 
-  private relateAsFound({ findings, couldNotTell }: ScopeAnswers): ScopeAnswers {
+  /** Of several things that one finding stands for, each must be mended, or the finding stays. */
+  private relateAsFound(folded: FoldedAnswers): ScopeAnswers {
+    const { findings, couldNotTell } = folded.answers;
     return {
-      findings: findings.map((finding) => standAsFound(finding, this.index.proposed.has(finding.key))),
+      findings: findings.map((finding) =>
+        standAsFound(
+          finding,
+          [finding, ...alikeUnder(finding, folded)].some(({ key }) => this.index.proposed.has(key)),
+        ),
+      ),
       couldNotTell,
     };
   }
 
-  private relateProposed(scope: ScopeKey, { findings, couldNotTell }: ScopeAnswers): ScopeAnswers {
+  /** Of several things that one finding stands for, each must have been there before, or something of it is new. */
+  private relateProposed(scope: ScopeKey, folded: FoldedAnswers): ScopeAnswers {
+    const { findings, couldNotTell } = folded.answers;
     const { proposed } = this.checked;
     const placesOf = findPlaces(getInstallation(proposed.project, "proposed"), enclosuresOfScope(proposed, scope));
     const all = new Set<EnclosureId>();
     const standing = findings.map((finding) => {
-      const places = placesOf(finding.subjects);
+      const told = [finding, ...alikeUnder(finding, folded)];
+      const places = placesOf(told.flatMap(({ subjects }) => subjects));
       for (const id of places) all.add(id);
-      const wasThere = formerKeys(finding, this.replaced.former).some((key) => this.index["as-found"].has(key));
+      const wasThere = told.every((one) =>
+        formerKeys(one, this.replaced.former).some((key) => this.index["as-found"].has(key)),
+      );
       return standInProposed(finding, wasThere, places, (id) => this.opened.has(id));
     });
     if (all.size > 0) this.places.set(scope, all);

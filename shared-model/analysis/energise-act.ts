@@ -20,7 +20,7 @@ interface Done {
 }
 
 /** Volts from hot to neutral, on a low-impedance meter, from which an outlet is on. */
-const ON_FROM_V = 50;
+export const ON_FROM_V = 50;
 
 /** Does something to an energised circuit and follows what opens. `latched` are the devices that stay open until RESET. */
 export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number, latched: ReadonlySet<DeviceId>): Done {

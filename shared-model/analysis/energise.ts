@@ -94,7 +94,7 @@ const settingOf = ({ off, positions, tripped, idle }: Operated): OperatingSettin
 const circuits = new WeakMap<Installation, { readonly supply: Supply; readonly circuit: Circuit }>();
 
 /** Cached by the identity of the installation: most asks are about another setting of the same drawing. */
-function circuitOf(installation: Installation, supply: Supply): Circuit {
+export function circuitOf(installation: Installation, supply: Supply): Circuit {
   const known = circuits.get(installation);
   if (known?.supply === supply) return known.circuit;
   const circuit = buildCircuit(installation, supply, EVERYTHING_ON);

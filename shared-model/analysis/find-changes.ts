@@ -30,7 +30,6 @@ export interface Changes {
 /** Fields of a document that no answer reads. */
 const UNREAD: ReadonlySet<string> = new Set([
   "layout",
-  "readings",
   "acknowledgements",
   "attachments",
   "tariff",
@@ -38,7 +37,7 @@ const UNREAD: ReadonlySet<string> = new Set([
   "evidence",
 ]);
 /** Fields that only answers about the document as a whole read; these are looked for again at every edit. */
-const OF_THE_WHOLE: ReadonlySet<string> = new Set(["title", "heldBack"]);
+const OF_THE_WHOLE: ReadonlySet<string> = new Set(["title", "heldBack", "readings", "workDone"]);
 
 /**
  * Whether any answer about a state may be another after some patches. What was held back is told of proposed alone. What

@@ -2,16 +2,17 @@ import type { Patch } from "immer";
 import type { BoxRoles, OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
 import type { EnergiseAsk, EnergisedNews, Operated } from "../answers/energised.ts";
+import type { ExpectedAnswer, WantedTest } from "../answers/expected-test.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
 import type { OutletDropAnswer } from "../answers/outlet-drop.ts";
 import type { BookRule } from "../answers/rule-book.ts";
 import type { Problem } from "../lib/result.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
-import type { Edition, Project, StateName } from "../model/project.ts";
+import type { Edition, Point, Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 6;
+export const PROTOCOL_VERSION = 8;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -55,6 +56,18 @@ export type ToWorker =
     }
   /** The rules that run by an edition, with the numbers that a local amendment can replace. */
   | { readonly type: "rule-book"; readonly request: number; readonly edition: Edition }
+  /**
+   * Where the boxes of revision `base` go when they are arranged. It is worked out in slices, so that other messages are
+   * answered meanwhile; of two, the later counts.
+   */
+  | {
+      readonly type: "arrange";
+      readonly request: number;
+      readonly base: number;
+      readonly state: StateName;
+      readonly what: ArrangeWhat;
+    }
+  | { readonly type: "stop-arranging" }
   /** Voltage drop at the outlets of a device of revision `base`. */
   | {
       readonly type: "outlet-drops";
@@ -62,7 +75,37 @@ export type ToWorker =
       readonly base: number;
       readonly state: StateName;
       readonly device: DeviceId;
+    }
+  /** What revision `base` leads to expect of some tests of the test record. */
+  | {
+      readonly type: "expected-tests";
+      readonly request: number;
+      readonly base: number;
+      readonly wanted: readonly WantedTest[];
     };
+
+/** What is arranged, and what the window knows of the boxes. */
+export interface ArrangeWhat {
+  /** Circuit by circuit or room by room; or the circuit of one box alone. */
+  readonly order: "by-circuit" | "by-room" | { readonly circuitOf: EnclosureId };
+  /** Absent: all boxes. */
+  readonly only?: readonly EnclosureId[];
+  /** Where boxes stand that the layout does not name. */
+  readonly places: Readonly<Record<EnclosureId, Point>>;
+  /** What was drawn of boxes, relative to their places: left, top, width and height in drawing units. */
+  readonly sizes: readonly (readonly [EnclosureId, number, number, number, number])[];
+}
+
+export interface ArrangeProgress {
+  /** Boxes looked at, of so many at most. */
+  readonly done: number;
+  readonly of: number;
+}
+
+export interface ArrangedMove {
+  readonly id: EnclosureId;
+  readonly to: Point;
+}
 
 /** What a command would bring: its refusal, or the findings that would be new and those that would be gone. */
 export type PreviewResult =
@@ -127,6 +170,14 @@ export type FromWorker =
    * worker sent before it.
    */
   | { readonly type: "energised"; readonly request: number; readonly base: number; readonly answer?: EnergisedNews }
+  | ({ readonly type: "arranging"; readonly request: number } & ArrangeProgress)
+  /** None where the worker does not hold that revision, or a later one came between. */
+  | {
+      readonly type: "arranged";
+      readonly request: number;
+      readonly base: number;
+      readonly moves?: readonly ArrangedMove[];
+    }
   | { readonly type: "rule-book"; readonly request: number; readonly rules: readonly BookRule[] }
   /** None where the worker does not hold that revision. */
   | {
@@ -134,6 +185,13 @@ export type FromWorker =
       readonly request: number;
       readonly base: number;
       readonly drops?: readonly OutletDropAnswer[];
+    }
+  /** None where the worker does not hold that revision. */
+  | {
+      readonly type: "expected-tests";
+      readonly request: number;
+      readonly base: number;
+      readonly answers?: readonly ExpectedAnswer[];
     }
   /**
    * The worker began a job, or it is at one that takes long and goes on, or, when it was asked to be watchful, it began a

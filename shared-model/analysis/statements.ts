@@ -1,4 +1,4 @@
-import type { Severity, Subject } from "../answers/finding.ts";
+import type { Finding, Severity, Subject } from "../answers/finding.ts";
 import type { DeviceId } from "../model/ids.ts";
 import { type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
 import { findingKey } from "../rules/fold.ts";
@@ -42,6 +42,17 @@ export function statementsOf(scope: FoldedAnswers): readonly Statement[] {
   }
   return statements;
 }
+
+/** What the same rule said of other things and is folded under a finding: one cause, told once. */
+export const alikeUnder = (finding: Finding, scope: FoldedAnswers): readonly Statement[] =>
+  finding.folded === 0
+    ? []
+    : statementsOf(scope).filter(
+        ({ rule, key, subjects: [first] }) =>
+          rule === finding.rule &&
+          key !== finding.key &&
+          finding.foldedSubjects.some(({ kind, id }) => kind === first?.kind && id === first.id),
+      );
 
 /**
  * Keys under which the same statement may have been made before: a device that replaces another goes by the name of the

@@ -1,4 +1,4 @@
-import type { SectionPointer, Severity } from "./finding.ts";
+import type { RuleStatus, SectionPointer, Severity } from "./finding.ts";
 
 /** A plain number that a rule reads, as an edition has it: what a local amendment can replace. */
 export interface BookValue {
@@ -11,12 +11,13 @@ export interface BookValue {
   readonly source?: string;
 }
 
-/** A rule that runs by an edition, as the person sees it who amends it. */
+/** A rule that runs by an edition, as the person sees it who looks it up or amends it. */
 export interface BookRule {
   readonly id: string;
   readonly summary: string;
   /** At worst. */
   readonly severity: Severity;
+  readonly status: RuleStatus;
   readonly section?: SectionPointer;
   readonly values: readonly BookValue[];
 }

@@ -120,6 +120,7 @@ export const amendableRules: Readonly<Record<string, readonly string[]>> = {
   "tab-broken-unintended": [],
   "tamper-resistant": ["tamperResistantToIn"],
   "terminal-gauge": [],
+  "test-record-missing": [],
   "too-many-cables-in-clamp": [],
   "traveller-misused": [],
   "two-wires-one-screw": ["wiresPerScrew"],

@@ -12,6 +12,7 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { enclosureOr, nameOfPlace, noSuchPlace, samePoint } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { growConnectors } from "./grow-connector.ts";
 import { assumed } from "./make-device.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 
@@ -76,4 +77,9 @@ export function makeJumper(
   box.jumpers[jumper.id] = jumper as Draft<Jumper>;
   box.places[jumperEnd(jumper.id, "a")] = { at: { ...from } };
   box.places[jumperEnd(jumper.id, "b")] = { at: { ...to } };
+  growConnectors(
+    draftInstallation(draft, state),
+    enclosure,
+    [from, to].flatMap((at) => (at.kind === "splice" ? [at.splice] : [])),
+  );
 }

@@ -2,6 +2,7 @@ import type { CableSide } from "../model/cable.ts";
 import type { EntryMeans, Ring, VolumeFact } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type {
+  AttachmentId,
   CableId,
   ConductorKey,
   DeviceId,
@@ -92,7 +93,10 @@ export interface CommandArgs {
     /** Bars of a panel; required for a panel item. */
     readonly bars?: { readonly neutral: DeviceId; readonly ground: DeviceId };
   };
+  /** Bends of cables whose both boxes move by the same go along. */
   "move-enclosures": { readonly moves: readonly { readonly id: EnclosureId; readonly to: Point }[] };
+  /** Pinned boxes stay where they are when the drawing is arranged. */
+  "pin-enclosures": { readonly enclosures: readonly EnclosureId[]; readonly pinned: boolean };
   "rename-item": InState & { readonly item: ItemRef; readonly name: string };
   /** Removes items with what depends on them: a box with its cables' other ends, a device with its loads and labels. */
   "remove-items": InState & { readonly items: readonly ItemRef[] };
@@ -117,6 +121,8 @@ export interface CommandArgs {
   };
   /** The ends of the moved side arrive capped. */
   "move-cable-side": InState & { readonly cable: CableId; readonly side: "a" | "b"; readonly to: SideTarget };
+  /** Bends from side a to side b, on the sheet; none: the cable finds its own way. */
+  "bend-cable": { readonly cable: CableId; readonly bends: readonly Point[] };
   /** Puts an end anywhere: on a terminal, in a splice, on the bond, capped or loose. */
   "land-end": InBox & { readonly end: EndKey; readonly at: At };
   "lift-end": InBox & { readonly end: EndKey };
@@ -127,6 +133,8 @@ export interface CommandArgs {
     readonly splice: SpliceId;
     readonly name: string;
     readonly connector: string;
+    /** Nobody picked the connector: it is the usual one for these ends, and gives way to the next when more join. */
+    readonly connectorAssumed?: boolean;
     readonly ends: readonly EndKey[];
   };
   "join-splice": InBox & { readonly end: EndKey; readonly splice: SpliceId };
@@ -148,6 +156,8 @@ export interface CommandArgs {
     readonly splice: SpliceId;
     readonly spliceName: string;
     readonly connector: string;
+    /** As for "splice-ends". */
+    readonly connectorAssumed?: boolean;
     readonly jumper: JumperId;
     readonly jumperName: string;
   };
@@ -250,7 +260,28 @@ export interface CommandArgs {
     /** How the step is called; "paste" unless told. */
     readonly as?: "paste" | "duplicate";
   };
+  /** A JPEG in base64, brought down to `PHOTO_LIMITS` by whoever took it in. */
+  "attach-photo": {
+    readonly id: AttachmentId;
+    readonly enclosure: EnclosureId;
+    readonly name: string;
+    readonly base64: string;
+    readonly caption?: string;
+    readonly takenAt?: string;
+    readonly by?: string;
+  };
+  /** What is left out stays; null takes it away. */
+  "describe-photo": {
+    readonly id: AttachmentId;
+    readonly caption?: string | null;
+    readonly takenAt?: string | null;
+    readonly by?: string | null;
+  };
+  "remove-photo": { readonly id: AttachmentId };
   "add-reading": { readonly id: ReadingId; readonly reading: Omit<Reading, "id" | "order"> };
+  /** What a person entered is replaced as a whole; a field that is left out goes. */
+  "change-reading": { readonly id: ReadingId; readonly reading: Omit<Reading, "id" | "order"> };
+  "remove-reading": { readonly id: ReadingId };
 }
 
 export type CommandId = keyof CommandArgs;

@@ -8,6 +8,8 @@ export interface Step {
   readonly patches: readonly Patch[];
   readonly inverse: readonly Patch[];
   readonly mergeKey?: string;
+  /** Characters of the photos that it holds; absent where it holds none. */
+  readonly photos?: number;
   /** When its latest edit was made, in milliseconds of any steady clock. */
   readonly at: number;
 }
@@ -26,6 +28,8 @@ export interface History {
 }
 
 export const HISTORY_LIMIT = 2_000;
+/** Photos are the only heavy thing in a step; so many characters of them are kept, the newest step in any case. */
+const PHOTO_CHARACTERS_LIMIT = 64 * 1024 * 1024;
 /** Like edits closer together than this are one step; typing in a field and nudging with the arrow keys count on it. */
 export const MERGE_WITHIN_MS = 600;
 
@@ -50,9 +54,18 @@ export function record(history: History, edit: Edit, at: number): History {
     return { ...history, past: [...past.slice(0, -1), merged], nextSerial: nextSerial + 1 };
   }
   const { title, patches, inverse, mergeKey } = edit;
-  const step: Step = { serial: nextSerial, title, patches, inverse, at, ...(mergeKey !== undefined && { mergeKey }) };
+  const photos = photoCharacters(edit);
+  const step: Step = {
+    serial: nextSerial,
+    title,
+    patches,
+    inverse,
+    at,
+    ...(mergeKey !== undefined && { mergeKey }),
+    ...(photos > 0 && { photos }),
+  };
   const longer = [...past, step];
-  const excess = Math.max(0, longer.length - HISTORY_LIMIT);
+  const excess = Math.max(0, longer.length - HISTORY_LIMIT, tooHeavy(longer));
   return {
     ...history,
     past: longer.slice(excess),
@@ -60,6 +73,26 @@ export function record(history: History, edit: Edit, at: number): History {
     floor: excess > 0 ? (longer[excess - 1]?.serial ?? history.floor) : history.floor,
     nextSerial: nextSerial + 1,
   };
+}
+
+/** How many of the oldest steps hold photos past what is kept. */
+function tooHeavy(steps: readonly Step[]): number {
+  let characters = 0;
+  for (let index = steps.length - 1; index >= 0; index--) {
+    characters += steps[index]?.photos ?? 0;
+    if (characters > PHOTO_CHARACTERS_LIMIT && index < steps.length - 1) return index + 1;
+  }
+  return 0;
+}
+
+/** A photo that came or went stands whole in one of the two directions. */
+function photoCharacters({ patches, inverse }: Edit): number {
+  let characters = 0;
+  for (const list of [patches, inverse])
+    for (const { path, value } of list)
+      if (path[0] === "attachments" && typeof value === "object" && value !== null)
+        characters += String(Reflect.get(value, "base64") ?? "").length;
+  return characters;
 }
 
 /** A saved document stays reachable: no edit is merged into the step that it ends with, nor across an undo. */

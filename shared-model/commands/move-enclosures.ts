@@ -1,3 +1,6 @@
+import type { Draft } from "immer";
+import type { CableId, EnclosureId } from "../model/ids.ts";
+import type { Point, Project } from "../model/project.ts";
 import { idText, listOf, record, sheetPoint } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
@@ -29,6 +32,23 @@ export const moveEnclosures = defineCommand<Args>({
       const was = before.layout.enclosures[id];
       if (was?.x !== to.x || was.y !== to.y) draft.layout.enclosures[id] = { ...to };
     }
+    takeBendsAlong(draft, moves, before);
   },
   mergeKey: ({ moves }) => `move ${moves.map(({ id }) => id).join(" ")}`,
 });
+
+/** The bends of a cable go along where both of its boxes went the same way: then it looks as before. */
+function takeBendsAlong(draft: Draft<Project>, moves: Args["moves"], { layout, asFound, proposed }: Project): void {
+  const by = new Map<EnclosureId, Point>();
+  for (const { id, to } of moves) {
+    const was = layout.enclosures[id];
+    if (was !== undefined) by.set(id, { x: to.x - was.x, y: to.y - was.y });
+  }
+  for (const id of Object.keys(layout.cables) as CableId[]) {
+    const sides = (asFound.cables[id] ?? proposed?.cables[id])?.sides;
+    if (sides === undefined || !("enclosure" in sides.a && "enclosure" in sides.b)) continue;
+    const [one, other] = [by.get(sides.a.enclosure), by.get(sides.b.enclosure)];
+    if (one === undefined || one.x !== other?.x || one.y !== other.y || (one.x === 0 && one.y === 0)) continue;
+    draft.layout.cables[id] = (layout.cables[id] ?? []).map(({ x, y }) => ({ x: x + one.x, y: y + one.y }));
+  }
+}

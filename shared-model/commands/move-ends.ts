@@ -5,6 +5,7 @@ import type { Installation, Project, StateName } from "../model/project.ts";
 import { findSplice } from "../queries/find-item.ts";
 import { findInstallation, getInstallation } from "../queries/installation-of.ts";
 import { membersOf } from "../queries/landings.ts";
+import { growConnectors } from "./grow-connector.ts";
 
 /** The state of a draft that a command writes. `refuse` has made sure that it exists. */
 export function draftInstallation(draft: Draft<Project>, state: StateName): Draft<Installation> {
@@ -45,18 +46,21 @@ export function moveEnds(
   const enclosure = written(getInstallation(before, state).enclosures[enclosureId]);
   const box = written(draftInstallation(draft, state).enclosures[enclosureId]);
   const left = new Set<SpliceId>();
+  const joined = new Set<SpliceId>();
   for (const [end, at] of moves) {
     const was = enclosure.places[end];
     if (was !== undefined && sameAt(was.at, at)) continue;
     if (was?.at.kind === "splice") left.add(was.at.splice);
     const place = box.places[end];
     if (place !== undefined) put(place, at);
+    if (at.kind === "splice") joined.add(at.splice);
   }
   for (const splice of left) {
     const stays = membersOf(enclosure, splice).some((end) => isIn(splice, moves.get(end) ?? enclosure.places[end]?.at));
     const joins = [...moves.values()].some((at) => isIn(splice, at));
     if (!stays && !joins) dropSplice(draft, state, enclosureId, splice, before);
   }
+  growConnectors(draftInstallation(draft, state), enclosureId, joined);
 }
 
 const isIn = (splice: SpliceId, at: At | undefined): boolean => at?.kind === "splice" && at.splice === splice;

@@ -7,7 +7,7 @@ import { landedAt } from "../queries/landings.ts";
 import { nameOfTerminal } from "../queries/terminals-of.ts";
 import { isThicker } from "../units/wire-size.ts";
 import { makeJumper } from "./add-jumper.ts";
-import { catalogText, idText, nameText, record, stateName } from "./args-shape.ts";
+import { catalogText, flag, idText, nameText, optional, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { enclosureOr, noSuchPlace } from "./find-or-refuse.ts";
@@ -32,6 +32,7 @@ export const pigtailTerminal = defineCommand<Args>({
     splice: idText,
     spliceName: nameText,
     connector: catalogText,
+    connectorAssumed: optional(flag),
     jumper: idText,
     jumperName: nameText,
   }),
@@ -58,7 +59,8 @@ export const pigtailTerminal = defineCommand<Args>({
     const terminal = args.terminal as TerminalName;
     const ends = landedAt(enclosure, device, terminal).map((landing) => landing.end);
     const { awg, colour, material, stranded } = thickest(ends.map((end) => getEndFacts(installation, enclosure, end)));
-    makeSplice(draft, state, id, { id: splice, name: args.spliceName, connector: args.connector }, before);
+    const { spliceName: name, connector, connectorAssumed } = args;
+    makeSplice(draft, state, id, { id: splice, name, connector, connectorAssumed }, before);
     moveEnds(draft, state, id, new Map<EndKey, At>(ends.map((end) => [end, { kind: "splice", splice }])), before);
     const jumper = {
       id: args.jumper,

@@ -6,10 +6,14 @@ import { addReading } from "./add-reading.ts";
 import { addRing } from "./add-ring.ts";
 import { addRoom } from "./add-room.ts";
 import { assignRoom } from "./assign-room.ts";
+import { attachPhoto } from "./attach-photo.ts";
+import { bendCable } from "./bend-cable.ts";
 import { capEnd } from "./cap-end.ts";
 import { changeConnector } from "./change-connector.ts";
+import { changeReading } from "./change-reading.ts";
 import type { CommandArgs, CommandId } from "./command-args.ts";
 import type { Command } from "./define-command.ts";
+import { describePhoto } from "./describe-photo.ts";
 import { discardProposed } from "./discard-proposed.ts";
 import { joinSplice } from "./join-splice.ts";
 import { landEnd } from "./land-end.ts";
@@ -24,12 +28,15 @@ import { moveLoad } from "./move-load.ts";
 import { moveSplice } from "./move-splice.ts";
 import { pasteItems } from "./paste-items.ts";
 import { pigtailTerminal } from "./pigtail-terminal.ts";
+import { pinEnclosures } from "./pin-enclosures.ts";
 import { placeDevice } from "./place-device.ts";
 import { placeEnclosure } from "./place-enclosure.ts";
 import { placeLoad } from "./place-load.ts";
 import { removeAmendment } from "./remove-amendment.ts";
 import { removeItems } from "./remove-items.ts";
 import { removePassThrough } from "./remove-pass-through.ts";
+import { removePhoto } from "./remove-photo.ts";
+import { removeReading } from "./remove-reading.ts";
 import { removeRing } from "./remove-ring.ts";
 import { renameItem } from "./rename-item.ts";
 import { replaceDevice } from "./replace-device.ts";
@@ -51,6 +58,7 @@ import { withdrawAcknowledgement } from "./withdraw-acknowledgement.ts";
 export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = {
   "place-enclosure": placeEnclosure,
   "move-enclosures": moveEnclosures,
+  "pin-enclosures": pinEnclosures,
   "rename-item": renameItem,
   "remove-items": removeItems,
   "place-device": placeDevice,
@@ -61,6 +69,7 @@ export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = 
   "move-load": moveLoad,
   "route-cable": routeCable,
   "move-cable-side": moveCableSide,
+  "bend-cable": bendCable,
   "land-end": landEnd,
   "lift-end": liftEnd,
   "cap-end": capEnd,
@@ -88,6 +97,11 @@ export const commands: { readonly [I in CommandId]: Command<CommandArgs[I]> } = 
   "move-splice": moveSplice,
   "add-label": addLabel,
   "add-reading": addReading,
+  "change-reading": changeReading,
+  "remove-reading": removeReading,
+  "attach-photo": attachPhoto,
+  "describe-photo": describePhoto,
+  "remove-photo": removePhoto,
   "start-proposed": startProposed,
   "reset-proposed": resetProposed,
   "discard-proposed": discardProposed,

@@ -7,11 +7,12 @@ import type { Project, StateName } from "../model/project.ts";
 import { nameOfEnd } from "../queries/end-facts.ts";
 import { nextOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
-import { catalogText, endText, idText, listOf, nameText, record, stateName } from "./args-shape.ts";
+import { catalogText, endText, flag, idText, listOf, nameText, optional, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { enclosureOr, endOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { assumed } from "./make-device.ts";
 import { draftInstallation, moveEnds, written } from "./move-ends.ts";
 
 type Args = CommandArgs["splice-ends"];
@@ -25,6 +26,7 @@ export const spliceEnds = defineCommand<Args>({
     splice: idText,
     name: nameText,
     connector: catalogText,
+    connectorAssumed: optional(flag),
     ends: listOf(endText),
   }),
   label: (_project, { name, ends }) => `Splice ${ends.length} ends as ${name}`,
@@ -46,8 +48,8 @@ export const spliceEnds = defineCommand<Args>({
     }
     return noSuchConnector(connector) ?? idsInUse(project, splice);
   },
-  apply(draft, { state, enclosure, splice, name, connector, ends }, before) {
-    makeSplice(draft, state, enclosure, { id: splice, name, connector }, before);
+  apply(draft, { state, enclosure, splice, name, connector, connectorAssumed, ends }, before) {
+    makeSplice(draft, state, enclosure, { id: splice, name, connector, connectorAssumed }, before);
     moveEnds(
       draft,
       state,
@@ -73,9 +75,22 @@ export function makeSplice(
   draft: Draft<Project>,
   state: StateName,
   enclosure: EnclosureId,
-  splice: { readonly id: SpliceId; readonly name: string; readonly connector: string },
+  {
+    connectorAssumed,
+    ...splice
+  }: {
+    readonly id: SpliceId;
+    readonly name: string;
+    readonly connector: string;
+    /** Nobody picked the connector, and there is one. */
+    readonly connectorAssumed: boolean | undefined;
+  },
   before: Project,
 ): void {
   const order = nextOrder(written(getInstallation(before, state).enclosures[enclosure]).splices);
-  written(draftInstallation(draft, state).enclosures[enclosure]).splices[splice.id] = { ...splice, order };
+  written(draftInstallation(draft, state).enclosures[enclosure]).splices[splice.id] = {
+    ...splice,
+    order,
+    ...(connectorAssumed && findConnector(splice.connector) && { evidence: assumed(["connector"]) }),
+  };
 }

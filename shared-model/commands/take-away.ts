@@ -7,6 +7,7 @@ import type { Installation, Project, StateName } from "../model/project.ts";
 import { findSplice } from "../queries/find-item.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { emptiedEntries } from "./entries.ts";
+import { unpin } from "./flow/shared-tables.ts";
 import { draftInstallation, forgetEvidence, moveEnds, otherState, written } from "./move-ends.ts";
 import type { Gone } from "./what-goes.ts";
 
@@ -152,6 +153,7 @@ function clearShared(draft: Draft<Project>, other: Installation | undefined, gon
   for (const id of gone.enclosures) {
     if (other !== undefined && id in other.enclosures) continue;
     if (id in layout.enclosures) delete draft.layout.enclosures[id];
+    unpin(draft, layout, id);
     for (const attachment of Object.values(attachments))
       if (attachment.enclosure === id) delete written(draft.attachments[attachment.id]).enclosure;
   }

@@ -168,9 +168,14 @@ function looseObject(entries: Readonly<Record<string, SchemaNode>>, done: Map<Sc
 function record(keyCheck: Check, valueCheck: Check): Check {
   return (value, tally) => {
     if (!isPlainObject(value)) return false;
+    // By their order and not by key: every table has keys of its own, and a look-up in each would start anew.
     const keys = Object.keys(value);
+    const values = Object.values(value);
     tally.depth++;
-    for (const key of keys) if (!keyCheck(key, tally) || !valueCheck(value[key], tally)) return refuse(tally, key);
+    for (let at = 0; at < keys.length; at++) {
+      const key = keys[at] as string;
+      if (!keyCheck(key, tally) || !valueCheck(values[at], tally)) return refuse(tally, key);
+    }
     tally.depth--;
     tally.members += keys.length;
     return keys.length <= LIMITS.members;

@@ -116,6 +116,7 @@ function checkShared({ asFound, proposed, rooms, layout, attachments }: Project,
     for (const enclosure of Object.values(enclosures)) for (const id in enclosure.splices) splices.add(id);
   for (const id in layout.enclosures)
     if (!hasEnclosure(id)) unknown("unknown-enclosure", `/layout/enclosures/${id}`, id);
+  for (const id in layout.pinned) if (!hasEnclosure(id)) unknown("unknown-enclosure", `/layout/pinned/${id}`, id);
   for (const id in layout.cables)
     if (!states.some(({ cables }) => id in cables)) unknown("unknown-cable", `/layout/cables/${id}`, id);
   for (const id in layout.splices) if (!splices.has(id)) unknown("unknown-splice", `/layout/splices/${id}`, id);

@@ -42,6 +42,9 @@ export function boxDrawing(project: Project, installation: Installation, enclosu
   return drawing;
 }
 
+/** The drawing of an enclosure that was made last, as long as it is kept; nothing is drawn for this. */
+export const lastDrawing = (enclosure: Enclosure): BoxDrawing | undefined => kept.get(enclosure)?.[0]?.drawing;
+
 const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((item, index) => item === b[index]);
 

@@ -23,6 +23,20 @@ export function freeGroupPlace(taken: readonly Rect[], group: readonly Rect[], n
   return { x: Math.round(x), y: Math.round(y) };
 }
 
+/**
+ * Where the origin of a group goes so that its middle lies on a point, or, where something stands there, beside or below
+ * it, whichever is closer.
+ */
+export function groupPlaceAt(taken: readonly Rect[], group: readonly Rect[], middle: Point): Point {
+  const around = hull(group);
+  const parts = group.length > MOST_PARTS ? [around] : group;
+  const from = { x: middle.x - around.x - around.width / 2, y: middle.y - around.y - around.height / 2 };
+  const right = pass(taken, parts, from, "x");
+  const below = pass(taken, parts, from, "y");
+  const { x, y } = right.x - from.x <= below.y - from.y ? right : below;
+  return { x: Math.round(x), y: Math.round(y) };
+}
+
 /** The smallest rectangle around one or more. */
 export function hull(rects: readonly Rect[]): Rect {
   let [x, y, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];

@@ -1,5 +1,6 @@
 import type { Point } from "../model/project.ts";
 import type { Rect } from "./box-drawing.ts";
+import { type EvenPlace, evenPlaces, type Gap } from "./even-gaps.ts";
 import { PITCH } from "./metrics.ts";
 
 /** A line that a moved box has come to lie on, drawn while it is held there. */
@@ -16,11 +17,13 @@ export interface Snapped {
   /** How far to move instead. */
   readonly by: Point;
   readonly guides: readonly Guide[];
+  /** Gaps that are as wide as each other now. */
+  readonly gaps: readonly Gap[];
 }
 
 /**
- * Lets a move click into place: on each axis by itself, onto an edge or a middle of a box that stays, else onto the pitch
- * of the drawing.
+ * Lets a move click into place: on each axis by itself, onto an edge or a middle of a box that stays, or where
+ * the gaps to its neighbours are even, whichever is nearest; else onto the pitch of the drawing.
  * @param moving Walls of what moves, where it was before the move.
  * @param by How far it was moved by hand.
  * @param staying Walls of the other boxes.
@@ -30,7 +33,8 @@ export function snapMove(moving: Rect, by: Point, staying: readonly Rect[], reac
   const x = snapAxis(moving, by, staying, reach, "x");
   const y = snapAxis(moving, by, staying, reach, "y");
   const at = { x: x.by, y: y.by };
-  return { by: at, guides: [...guidesAt(moving, at, staying, x), ...guidesAt(moving, at, staying, y)] };
+  const guides = [...guidesAt(moving, at, staying, x), ...guidesAt(moving, at, staying, y)];
+  return { by: at, guides, gaps: [...x.gaps, ...y.gaps] };
 }
 
 interface AxisSnap {
@@ -38,6 +42,7 @@ interface AxisSnap {
   readonly by: number;
   /** The line it lies on; undefined on the pitch. */
   readonly line: number | undefined;
+  readonly gaps: readonly Gap[];
 }
 
 const startOf = (rect: Rect, axis: "x" | "y"): number => rect[axis];
@@ -61,8 +66,21 @@ function snapAxis(moving: Rect, by: Point, staying: readonly Rect[], reach: numb
     offer(from, start + long);
     offer(to, start);
   }
-  if (best !== undefined) return { axis, by: Math.round(by[axis] + best.off), line: best.line };
-  return { axis, by: Math.round(start / PITCH) * PITCH - startOf(moving, axis), line: undefined };
+  const even = nearestEven(evenPlaces({ ...moving, x: moving.x + by.x, y: moving.y + by.y }, staying, axis), start);
+  const least = best === undefined ? reach : Math.abs(best.off);
+  if (even !== undefined && (best === undefined ? even.far <= least : even.far < least))
+    return { axis, by: Math.round(even.start - startOf(moving, axis)), line: undefined, gaps: even.gaps };
+  if (best !== undefined) return { axis, by: Math.round(by[axis] + best.off), line: best.line, gaps: [] };
+  return { axis, by: Math.round(start / PITCH) * PITCH - startOf(moving, axis), line: undefined, gaps: [] };
+}
+
+function nearestEven(places: readonly EvenPlace[], start: number): (EvenPlace & { readonly far: number }) | undefined {
+  let best: (EvenPlace & { readonly far: number }) | undefined;
+  for (const place of places) {
+    const far = Math.abs(place.start - start);
+    if (best === undefined || far < best.far) best = { ...place, far };
+  }
+  return best;
 }
 
 /** The line as far as the boxes on it reach. */

@@ -1,10 +1,12 @@
 import { fillIfDone, isBlank, nothingDrawn } from "../analysis/blank-document.ts";
 import type { Energiser } from "../analysis/energiser.ts";
 import type { deviceDrops } from "../analysis/outlet-drops.ts";
-import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
+import { type ArrangedMove, type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
 import type { Answers, Session } from "../analysis/session.ts";
 import type { EnergisedNews } from "../answers/energised.ts";
+import type { ExpectedAnswer } from "../answers/expected-test.ts";
 import { parseProject } from "../format/parse-project.ts";
+import { inSlices } from "../lib/in-slices.ts";
 import { unreachable } from "../lib/unreachable.ts";
 import type { Project } from "../model/project.ts";
 import { findInstallation } from "../queries/installation-of.ts";
@@ -60,6 +62,7 @@ function needsChecking(message: ToWorker): boolean {
   switch (message.type) {
     case "hello":
     case "parse":
+    case "stop-arranging":
       return false;
     case "snapshot":
       return !isBlank(message.project);
@@ -126,8 +129,17 @@ function receive(message: ToWorker, ready: Checking | undefined): void {
     case "outlet-drops":
       answerDrops(message, ready);
       break;
+    case "expected-tests":
+      answerExpected(message, ready);
+      break;
     case "rule-book":
       post({ type: "rule-book", request: message.request, rules: ready?.ruleBook(message.edition) ?? [] });
+      break;
+    case "arrange":
+      arrange(message);
+      break;
+    case "stop-arranging":
+      stopArranging();
       break;
     default:
       unreachable(message);
@@ -161,7 +173,8 @@ function parse(request: number, text: string): void {
   const parsed = parseProject(text, undefined, () => post({ type: "readable", request }));
   if (parsed.ok) {
     const { project, readOnly } = parsed.value;
-    read = { request, project };
+    // The window keeps the photos; here nothing would look at them.
+    read = { request, project: { ...project, attachments: {} } };
     post({ type: "parsed", request, readOnly });
   } else post({ type: "not-parsed", request, problems: parsed.problems });
 }
@@ -208,6 +221,20 @@ function answerEnergised({
   post({ type: "energised", request, base, ...(answer && { answer }) });
 }
 
+function answerExpected(
+  { request, base, wanted }: Extract<ToWorker, { readonly type: "expected-tests" }>,
+  ready: Checking | undefined,
+): void {
+  const project = base === held ? session?.project : undefined;
+  let answers: readonly ExpectedAnswer[] | undefined;
+  try {
+    answers = project && ready?.expectedTests(project, wanted);
+  } catch (fault) {
+    console.error(fault);
+  }
+  post({ type: "expected-tests", request, base, ...(answers && { answers }) });
+}
+
 function answerDrops(
   { request, base, state, device }: Extract<ToWorker, { readonly type: "outlet-drops" }>,
   ready: Checking | undefined,
@@ -220,4 +247,48 @@ function answerDrops(
     console.error(fault);
   }
   post({ type: "outlet-drops", request, base, ...(drops && { drops }) });
+}
+
+let stopArranging = (): void => {};
+/** Milliseconds after which other messages have their turn. */
+const SLICE_MS = 30;
+
+/** Where boxes go; what works it out is fetched when it is asked for first. */
+async function arrange(message: Extract<ToWorker, { readonly type: "arrange" }>): Promise<void> {
+  stopArranging();
+  const { request, base, state, what } = message;
+  const project = base === held ? session?.project : undefined;
+  let dropped = false;
+  const end = (moves?: readonly ArrangedMove[]): void => {
+    stopArranging = () => {};
+    post({ type: "arranged", request, base, ...(moves && { moves }) });
+  };
+  const drop = (): void => {
+    dropped = true;
+    end();
+  };
+  stopArranging = drop;
+  try {
+    const { arrangeSteps } = await import("../geometry/house/arrange-steps.ts");
+    const steps = project && arrangeSteps(project, state, what);
+    if (dropped) return;
+    if (steps === undefined) {
+      end();
+      return;
+    }
+    const stop = inSlices(steps, SLICE_MS, {
+      now: () => performance.now(),
+      later: (then) => void setTimeout(then),
+      tell: (progress) => post({ type: "arranging", request, ...progress }),
+      end,
+    });
+    if (stopArranging === drop)
+      stopArranging = () => {
+        stop();
+        drop();
+      };
+  } catch (fault) {
+    console.error(fault);
+    if (!dropped) end();
+  }
 }

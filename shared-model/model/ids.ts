@@ -52,11 +52,7 @@ const IN_IDS: readonly boolean[] = Array.from({ length: 128 }, (_, code) =>
 const RESERVED: ReadonlySet<string> = new Set([...Object.getOwnPropertyNames(Object.prototype), "prototype"]);
 
 /** Ids are 1 to 40 letters, digits, `_` or `-`. Judged a character at a time: a large file asks some 100,000 times. */
-export function isId(text: string): boolean {
-  if (text.length === 0 || text.length > LONGEST_ID) return false;
-  for (let at = 0; at < text.length; at++) if (IN_IDS[text.charCodeAt(at)] !== true) return false;
-  return !RESERVED.has(text);
-}
+export const isId = (text: string): boolean => isIdBetween(text, 0, text.length);
 
 /** Brands a text as an id. Throws on a malformed one: check with `isId` at a border. */
 export function asId<T extends AnyId | ConductorKey>(text: string): T {
@@ -84,6 +80,22 @@ export function parseEnd(text: string): ParsedEnd | undefined {
   const conductor = owner.slice(dot + 1);
   if (!isId(cable) || !isId(conductor)) return undefined;
   return { of: "cable", cable: cable as CableId, conductor: conductor as ConductorKey, side };
+}
+
+const LEAST_RESERVED = Math.min(...[...RESERVED].map(({ length }) => length));
+
+/** Whether `parseEnd` can take it apart; makes no texts, since a large file asks some 10,000 times. */
+export function isEnd(text: string): boolean {
+  const last = text.length - 2;
+  if (last < 1 || text[last] !== "." || (text[last + 1] !== "a" && text[last + 1] !== "b")) return false;
+  const dot = text.indexOf(".");
+  return isIdBetween(text, 0, dot) && (dot === last || isIdBetween(text, dot + 1, last));
+}
+
+function isIdBetween(text: string, from: number, to: number): boolean {
+  if (to <= from || to - from > LONGEST_ID) return false;
+  for (let at = from; at < to; at++) if (IN_IDS[text.charCodeAt(at)] !== true) return false;
+  return to - from < LEAST_RESERVED || !RESERVED.has(text.slice(from, to));
 }
 
 export const otherSide = (side: Side): Side => (side === "a" ? "b" : "a");

@@ -17,6 +17,8 @@ import type {
 import type { Load } from "./load.ts";
 import type { Room } from "./room.ts";
 import type { Severity } from "./severity.ts";
+import type { SymbolSet } from "./symbol-set.ts";
+import type { RecordedTest } from "./test-record.ts";
 
 export const FORMAT = "loadside";
 /** Version of the file format that this code writes, and the oldest reader that may open it. */
@@ -81,7 +83,9 @@ export type ReadingInstrument =
   | "own-test"
   | "reset"
   | "plug-in-button"
-  | "leak";
+  | "leak"
+  /** Looked at, without an instrument. */
+  | "by-eye";
 
 /** A measurement or a test as evidence: what was measured where, in which arrangement, when and by whom. */
 export interface Reading extends WithEvidence {
@@ -102,6 +106,11 @@ export interface Reading extends WithEvidence {
   readonly computed?: boolean;
   readonly takenAt?: string;
   readonly by?: string;
+  /** What tells the instrument from others of its kind, as its serial number. */
+  readonly instrumentId?: string;
+  readonly remark?: string;
+  /** Absent on evidence that is no line of the test record. */
+  readonly record?: RecordedTest;
   readonly order: number;
 }
 
@@ -118,6 +127,8 @@ export interface Layout {
   /** Bends set by a person along a cable. */
   readonly cables: Readonly<Record<CableId, readonly Point[]>>;
   readonly rooms: Readonly<Record<RoomId, Point & { readonly width: number; readonly height: number }>>;
+  /** Boxes and panels that stay where they are when the drawing is arranged; absent where there are none. */
+  readonly pinned?: Readonly<Record<EnclosureId, true>>;
 }
 
 export interface Supply {
@@ -163,12 +174,18 @@ export interface HeldBack {
   readonly because: string;
 }
 
+/** A photo as evidence of what was seen. Its picture stands in the file itself, so that a drawing stays one piece. */
 export interface Attachment {
   readonly id: AttachmentId;
   readonly name: string;
   readonly mediaType: "image/png" | "image/jpeg";
   readonly base64: string;
+  /** Absent once its box was removed from both states. */
   readonly enclosure?: EnclosureId;
+  /** What it shows, in the words of whoever was there. */
+  readonly caption?: string;
+  readonly takenAt?: string;
+  readonly by?: string;
   readonly order: number;
 }
 
@@ -195,6 +212,10 @@ export interface Project {
   /** Voltage drop past which advice is given, per cent: from the panel of the breaker, and from the service; absent: as recommended. */
   readonly branchDropPercent?: number;
   readonly totalDropPercent?: number;
+  /** Drawing symbols seen from afar and printed; absent: the US ones. */
+  readonly symbols?: SymbolSet;
+  /** The work that proposed shows has been done, so that its tests are due. Absent is not recorded. */
+  readonly workDone?: boolean;
   readonly tariff?: Readonly<Record<string, number>>;
   readonly notes: string;
   readonly evidence?: Evidence;

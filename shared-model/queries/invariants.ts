@@ -81,27 +81,31 @@ function checkInstallation(project: Project, installation: Installation, path: s
 }
 
 function checkTables(installation: Installation, path: string, problems: Problem[]): void {
-  const look = (name: string, table: Readonly<Record<string, { readonly id: string }>>): void => {
-    for (const key in table) {
-      const id = table[key]?.id;
+  /** By their order: every table has keys of its own, and a look-up in each would start anew. */
+  const look = (at: string, name: string, table: Readonly<Record<string, { readonly id: string }>>): void => {
+    const keys = Object.keys(table);
+    if (keys.length === 0) return;
+    const items = Object.values(table);
+    for (let i = 0; i < keys.length; i++) {
+      const key = keys[i];
+      const id = items[i]?.id;
       if (id === key) continue;
       const message = `The item is filed under "${key}" but calls itself "${id}".`;
-      problems.push(problem("id-differs-from-key", `${path}/${name}/${key}/id`, message));
+      problems.push(problem("id-differs-from-key", `${at}/${name}/${key}/id`, message));
     }
   };
-  look("enclosures", installation.enclosures);
-  look("cables", installation.cables);
-  look("loads", installation.loads);
-  look("labels", installation.labels);
-  for (const id in installation.enclosures) {
-    const enclosure = installation.enclosures[id as EnclosureId] as Enclosure;
-    const at = `enclosures/${id}`;
-    look(`${at}/entries`, enclosure.entries);
-    look(`${at}/devices`, enclosure.devices);
-    look(`${at}/splices`, enclosure.splices);
-    look(`${at}/jumpers`, enclosure.jumpers);
-    look(`${at}/passThroughs`, enclosure.passThroughs);
-    if (enclosure.kind === "box") look(`${at}/rings`, enclosure.rings);
+  look(path, "enclosures", installation.enclosures);
+  look(path, "cables", installation.cables);
+  look(path, "loads", installation.loads);
+  look(path, "labels", installation.labels);
+  for (const [id, enclosure] of Object.entries(installation.enclosures)) {
+    const at = `${path}/enclosures/${id}`;
+    look(at, "entries", enclosure.entries);
+    look(at, "devices", enclosure.devices);
+    look(at, "splices", enclosure.splices);
+    look(at, "jumpers", enclosure.jumpers);
+    look(at, "passThroughs", enclosure.passThroughs);
+    if (enclosure.kind === "box") look(at, "rings", enclosure.rings);
   }
 }
 
@@ -138,10 +142,12 @@ function checkEnclosure(
   problems: Problem[],
 ): void {
   checkEnds(installation, enclosure, path, problems);
-  for (const end in enclosure.places) {
+  const places = Object.values(enclosure.places);
+  for (let at = 0; at < places.length; at++) {
+    const wrong = placeProblem(enclosure, places[at] as Place);
+    if (wrong === undefined) continue;
     // A path is put together only where it is needed: there are ten places to an enclosure.
-    const wrong = placeProblem(enclosure, enclosure.places[end as EndKey] as Place);
-    if (wrong !== undefined) problems.push(problem(wrong[0], `${path}/places/${end}`, wrong[1]));
+    problems.push(problem(wrong[0], `${path}/places/${Object.keys(enclosure.places)[at]}`, wrong[1]));
   }
   for (const device of Object.values(enclosure.devices)) {
     const type = findDeviceType(device.type);

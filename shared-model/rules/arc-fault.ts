@@ -14,7 +14,7 @@ import type { EditionData } from "./editions/edition-data.ts";
 import { fixTogether, makeFresh } from "./fix-parts.ts";
 import { ungroundedReceptacles } from "./no-ground.ts";
 import { replaceOffer } from "./replace-offers.ts";
-import { hotOf, needsNeutral } from "./section-parts.ts";
+import { breakersFeeding, hotOf, needsNeutral } from "./section-parts.ts";
 
 /** A breaker says what it does by its function, which a person may have changed. */
 export function detectsArcs(device: Device): boolean {
@@ -56,9 +56,6 @@ export function isOnListedCircuit(standing: OutletStanding, { values }: EditionD
   return needsNeutral(standing) && !isGreater;
 }
 
-const breakersOf = (section: Section, { outlet }: OutletStanding): ReturnType<Section["breakers"]> =>
-  section.breakers().filter(({ device }) => section.circuitOf(device.id).outlets.includes(outlet.key));
-
 /** Where the hot of an outlet comes from nothing that is drawn. */
 export const isFed = (section: Section, standing: OutletStanding): boolean => section.reach().isLive(hotOf(standing));
 
@@ -66,7 +63,7 @@ const ARC_BREAKERS = ["breaker-afci-1", "breaker-dual-1"];
 
 /** Whether the marking of the panel that feeds an outlet lists a breaker that detects arcs, as a sentence about it. */
 export function breakerWords(section: Section, standing: OutletStanding): string {
-  const [feeding] = breakersOf(section, standing);
+  const [feeding] = breakersFeeding(section, standing);
   if (feeding?.panel.kind !== "panel") return "";
   const { name, listedBreakers } = feeding.panel;
   if (listedBreakers === undefined) return ` An arc-fault breaker does it too, if one is listed for ${name}.`;
@@ -111,7 +108,7 @@ export function arcFaultOffers(
 
 /** The circuit's neutral goes to the breaker, whose own tail goes to the bar; only where one cable makes the circuit. */
 function breakerOffer(section: Section, standing: OutletStanding, state: StateName): Fix | undefined {
-  const [feeding, ...others] = breakersOf(section, standing);
+  const [feeding, ...others] = breakersFeeding(section, standing);
   if (feeding?.panel.kind !== "panel" || others.length > 0) return undefined;
   const { device, panel } = feeding;
   const type = ARC_BREAKERS.find((one) => panel.listedBreakers?.includes(one));

@@ -5,7 +5,7 @@ import type { Enclosure } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import { type DeviceId, type EndKey, parseEnd } from "../model/ids.ts";
 import type { Section } from "../solver/section.ts";
-import { sectionFingerprint } from "../solver/sections.ts";
+import { keptWithWiring } from "../solver/sections.ts";
 import type { Amps } from "../units/quantity.ts";
 import { compareWireSize, type WireSize } from "../units/wire-size.ts";
 import type { SmallConductorLimits } from "./editions/edition-data.ts";
@@ -23,19 +23,14 @@ export interface Piece {
   readonly box?: Enclosure;
 }
 
-const cache = new WeakMap<object, Map<DeviceId, readonly Piece[]>>();
+const piecesOf = keptWithWiring(() => new Map<DeviceId, readonly Piece[]>());
 
 /**
  * Everything that the current of a breaker runs in, switch legs and returns included, grounds not. Sorted by id. Kept as
  * long as the wiring is the same.
  */
 export function piecesBehind(section: Section, breaker: Device): readonly Piece[] {
-  const key = sectionFingerprint(section);
-  let known = cache.get(key);
-  if (known === undefined) {
-    known = new Map();
-    cache.set(key, known);
-  }
+  const known = piecesOf(section);
   let pieces = known.get(breaker.id);
   if (pieces === undefined) {
     pieces = findPieces(section, breaker);

@@ -5,7 +5,7 @@ import type { Cable } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type EndKey, type JumperId, jumperEnd } from "../model/ids.ts";
 import type { Section } from "../solver/section.ts";
-import { modelOf, sectionFingerprint } from "../solver/sections.ts";
+import { keptWithWiring, modelOf } from "../solver/sections.ts";
 import type { Colour } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
 import { keysOf } from "./ground-leads.ts";
@@ -47,18 +47,8 @@ interface LeadsTo {
   readonly toSwitch: boolean;
 }
 
-const cache = new WeakMap<object, readonly ConductorUse[]>();
-
 /** Every conductor of the cables of a section, and the jumpers in its boxes. Kept as long as the wiring is the same. */
-export function conductorUses(section: Section): readonly ConductorUse[] {
-  const key = sectionFingerprint(section);
-  let uses = cache.get(key);
-  if (uses === undefined) {
-    uses = findUses(section);
-    cache.set(key, uses);
-  }
-  return uses;
-}
+export const conductorUses: (section: Section) => readonly ConductorUse[] = keptWithWiring(findUses);
 
 function findUses(section: Section): readonly ConductorUse[] {
   const leads = leadsByNet(section);

@@ -2,7 +2,7 @@ import type { Cable } from "../model/cable.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type EnclosureId, type EndKey } from "../model/ids.ts";
 import type { Section, Spot } from "../solver/section.ts";
-import { sectionFingerprint } from "../solver/sections.ts";
+import { keptWithWiring } from "../solver/sections.ts";
 
 /** A way to the equipment ground by metal: to a bar of a panel, out of the drawing by a ground, or over bonded armour. */
 export function reachesGround(section: Section, spot: Spot): boolean {
@@ -38,18 +38,11 @@ interface Leads {
   readonly metal: ReadonlySet<EnclosureId>;
 }
 
-const leadsCache = new WeakMap<object, Leads>();
-
 /** Kept as long as the wiring is the same. */
-function leadsOf(section: Section): Leads {
-  const key = sectionFingerprint(section);
-  let leads = leadsCache.get(key);
-  if (leads === undefined) {
-    leads = { outside: outsideGrounds(section), metal: metalByArmour(section) };
-    leadsCache.set(key, leads);
-  }
-  return leads;
-}
+const leadsOf: (section: Section) => Leads = keptWithWiring((section) => ({
+  outside: outsideGrounds(section),
+  metal: metalByArmour(section),
+}));
 
 function outsideGrounds({ cables }: Section): readonly EndKey[] {
   return cables.flatMap((cable) => {

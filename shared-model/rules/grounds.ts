@@ -13,7 +13,7 @@ import { findEndFacts } from "../queries/end-facts.ts";
 import { findTerminal } from "../queries/terminals-of.ts";
 import { enclosureGraph } from "../solver/enclosure-graph.ts";
 import type { Section, Spot } from "../solver/section.ts";
-import { sectionFingerprint } from "../solver/sections.ts";
+import { keptWithWiring } from "../solver/sections.ts";
 import { isArmourBonded, keysOf, reachesGround } from "./ground-leads.ts";
 import { joinedByWire } from "./wire-groups.ts";
 
@@ -51,16 +51,11 @@ export interface BoxGrounds {
   readonly bondIsClean: boolean;
 }
 
-const cache = new WeakMap<object, Map<EnclosureId, BoxGrounds>>();
+const groundsIn = keptWithWiring(() => new Map<EnclosureId, BoxGrounds>());
 
 /** The grounds of a box of the section. Made once for all rules that ask, and kept as long as the wiring is the same. */
 export function groundsOf(section: Section, box: Box): BoxGrounds {
-  const key = sectionFingerprint(section);
-  let known = cache.get(key);
-  if (known === undefined) {
-    known = new Map();
-    cache.set(key, known);
-  }
+  const known = groundsIn(section);
   let grounds = known.get(box.id);
   if (grounds === undefined) {
     grounds = findGrounds(section, box);

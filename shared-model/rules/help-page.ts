@@ -16,9 +16,9 @@ const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
 };
 
 const MEANING: Readonly<Record<Severity, string>> = {
-  danger: "danger (shock or fire now)",
-  violation: "violation (breaks the adopted rule)",
-  caution: "caution (will not work, is a nuisance, or depends on a fact)",
+  danger: "a danger (shock or fire now)",
+  violation: "a violation (breaks the adopted rule)",
+  caution: "a caution (will not work, is a nuisance, or depends on a fact)",
   advice: "advice",
 };
 
@@ -45,7 +45,7 @@ const WRONG_AND_RIGHT = "## Wrong and right";
 export function helpPage(rule: Rule): string {
   const parts = [
     `# ${rule.summary.replace(/\.$/, "")}`,
-    `At worst a ${MEANING[rule.severity]}. ${STATUS[rule.status]} ${LOOKS_AT[rule.scope]}`,
+    `At worst ${MEANING[rule.severity]}. ${STATUS[rule.status]} ${LOOKS_AT[rule.scope]}`,
     WHAT_IT_SAYS,
     Object.values<string>(rule.messages)
       .map((message) => `- ${message}`)

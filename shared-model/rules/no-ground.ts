@@ -59,7 +59,8 @@ export const ungroundedFaces = (section: Section): readonly UngroundedFace[] =>
     (one): one is UngroundedFace => one.ground !== undefined && takesGroundPin(one.device),
   );
 
-const isWithoutGround = ({ construction, conductors }: Cable): boolean =>
+/** Made without a ground: no conductor for it, no bonded armour. A raceway may be one, single conductors have theirs beside them. */
+export const isWithoutGround = ({ construction, conductors }: Cable): boolean =>
   construction !== "armoured-bonded" && Object.values(conductors).every(({ grounding }) => !grounding);
 
 /** A ground comes to the box, or the device has one from elsewhere. */

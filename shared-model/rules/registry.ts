@@ -101,6 +101,7 @@ import { switchRating } from "./checks/switch-rating.ts";
 import { tabBrokenUnintended } from "./checks/tab-broken-unintended.ts";
 import { tamperResistant } from "./checks/tamper-resistant.ts";
 import { terminalGauge } from "./checks/terminal-gauge.ts";
+import { testRecordMissing } from "./checks/test-record-missing.ts";
 import { tooManyCablesInClamp } from "./checks/too-many-cables-in-clamp.ts";
 import { travellerMisused } from "./checks/traveller-misused.ts";
 import { twoWiresOneScrew } from "./checks/two-wires-one-screw.ts";
@@ -199,6 +200,7 @@ export const rules: readonly Rule[] = [
   standingLeakBudget,
   halfSwitchedOnGfci,
   dimmerFeedsReceptacle,
+  testRecordMissing,
   metalBoxUnbonded,
   egcMissing,
   egcBrokenByRemoval,

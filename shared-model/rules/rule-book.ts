@@ -12,12 +12,13 @@ export function ruleBook(edition: Edition): readonly BookRule[] {
   const data = getEdition(edition);
   return rules
     .filter(({ id, status }) => status !== "retired" && coversRule(data, id))
-    .map(({ id, summary, severity, sections, values = [] }) => {
+    .map(({ id, summary, severity, status, sections, values = [] }) => {
       const section = sections[edition];
       return {
         id,
         summary,
         severity,
+        status,
         ...(section !== undefined && { section }),
         values: values.flatMap((name) => bookValue(name, data)),
       };

@@ -72,6 +72,10 @@ function standingOf(
 export const hotOf = ({ outlet }: OutletStanding): Spot => ({ device: outlet.device.id, node: outlet.hot });
 export const neutralOf = ({ outlet }: OutletStanding): Spot => ({ device: outlet.device.id, node: outlet.neutral });
 
+/** The breakers that feed an outlet in some switch position. */
+export const breakersFeeding = (section: Section, { outlet }: OutletStanding): ReturnType<Section["breakers"]> =>
+  section.breakers().filter(({ device }) => section.circuitOf(device.id).outlets.includes(outlet.key));
+
 /** A 240 V appliance has two hots and no neutral. */
 export function needsNeutral({ outlet }: OutletStanding): boolean {
   const terminal = findTerminal(outlet.device, outlet.neutral as TerminalName);

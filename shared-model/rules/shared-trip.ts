@@ -66,7 +66,10 @@ export function sharedTripWords(
   return found.length === 0 ? "" : `; ${listed(found)} then goes off with the rest on a trip`;
 }
 
-function prioritiesAt({ loads, enclosures }: Installation, key: OutletKey): readonly Exclude<LoadPriority, "none">[] {
+export function prioritiesAt(
+  { loads, enclosures }: Installation,
+  key: OutletKey,
+): readonly Exclude<LoadPriority, "none">[] {
   const { device: id } = parseOutlet(key);
   const device = Object.values(enclosures).find(({ devices }) => id in devices)?.devices[id];
   const plugged = Object.values(loads)

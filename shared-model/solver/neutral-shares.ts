@@ -15,7 +15,7 @@ import { findTerminal } from "../queries/terminals-of.ts";
 import { type ConductionGraph, type GraphEdge, NEUTRAL } from "./conduction-graph.ts";
 import { type Pole, polesOf } from "./poles.ts";
 import type { OutletStanding, PathStep, Section } from "./section.ts";
-import { modelOf, sectionFingerprint } from "./sections.ts";
+import { keptWithWiring, modelOf } from "./sections.ts";
 import { stepOf } from "./ways.ts";
 
 /** A conductor by which neutrals come back to a panel. */
@@ -47,18 +47,8 @@ export interface NeutralNet {
   has(node: number): boolean;
 }
 
-const cache = new WeakMap<object, readonly NeutralNet[]>();
-
 /** Neutral nets of a section by which at least one outlet returns. Kept as long as the wiring is the same. */
-export function neutralNetsOf(section: Section): readonly NeutralNet[] {
-  const key = sectionFingerprint(section);
-  let nets = cache.get(key);
-  if (nets === undefined) {
-    nets = findNets(section);
-    cache.set(key, nets);
-  }
-  return nets;
-}
+export const neutralNetsOf: (section: Section) => readonly NeutralNet[] = keptWithWiring(findNets);
 
 function findNets(section: Section): readonly NeutralNet[] {
   const { graph } = modelOf(section);

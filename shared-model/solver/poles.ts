@@ -7,7 +7,7 @@ import type { ConductionGraph, GraphEdge } from "./conduction-graph.ts";
 import { busOf } from "./enclosure-graph.ts";
 import { positionOf } from "./joinings.ts";
 import type { HandlePosition, PathStep, Section } from "./section.ts";
-import { modelOf, sectionFingerprint } from "./sections.ts";
+import { keptWithWiring, modelOf } from "./sections.ts";
 import { edgesAt, stepOf } from "./ways.ts";
 import { weakestLinks } from "./weakest-links.ts";
 
@@ -41,19 +41,10 @@ interface Poles {
   areJoined(one: Pole, other: Pole): boolean;
 }
 
-const cache = new WeakMap<object, Poles>();
 const NONE: readonly Pole[] = [];
 
 /** Kept as long as the wiring of the section is the same. */
-export function polesOf(section: Section): Poles {
-  const key = sectionFingerprint(section);
-  let poles = cache.get(key);
-  if (poles === undefined) {
-    poles = findPoles(section);
-    cache.set(key, poles);
-  }
-  return poles;
-}
+export const polesOf: (section: Section) => Poles = keptWithWiring(findPoles);
 
 function findPoles(section: Section): Poles {
   const { graph } = modelOf(section);

@@ -160,7 +160,7 @@ export interface Section {
   wayFrom(source: "ungrounded" | "grounded", to: Spot, open?: DeviceId): readonly PathStep[] | undefined;
   /** For an outlet that is live and has no neutral: where the neutral stops. */
   whereNeutralStops(outlet: OutletKey): WrongPlace | undefined;
-  /** For an outlet that has its neutral and is never live: where its hot stops. */
+  /** For an outlet that has its neutral and is never live, or only one of two hots: where its hot stops. */
   whereHotStops(outlet: OutletKey): WrongPlace | undefined;
   /** For an outlet whose neutral slot is live: where hot and neutral first change places. */
   wherePolarityCrosses(outlet: OutletKey): WrongPlace | undefined;

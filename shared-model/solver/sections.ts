@@ -101,6 +101,20 @@ export function sectionKey(section: Section): EnclosureId {
  */
 export const sectionFingerprint = (section: Section): object => keptOf(section);
 
+/** A function that answers once for the wiring of a section, and gives the same answer as long as that is the same. */
+export function keptWithWiring<T extends object>(find: (section: Section) => T): (section: Section) => T {
+  const kept = new WeakMap<object, T>();
+  return (section) => {
+    const wiring = sectionFingerprint(section);
+    let found = kept.get(wiring);
+    if (found === undefined) {
+      found = find(section);
+      kept.set(wiring, found);
+    }
+    return found;
+  };
+}
+
 /** What a section is derived from; for the solver's own use. */
 export const modelOf = (section: Section): SectionModel => keptOf(section).model;
 

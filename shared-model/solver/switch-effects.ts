@@ -4,7 +4,7 @@ import type { Enclosure } from "../model/enclosure.ts";
 import type { OutletKey } from "../model/ids.ts";
 import { deviceOfHandle } from "./joinings.ts";
 import type { Section } from "./section.ts";
-import { modelOf, sectionFingerprint } from "./sections.ts";
+import { keptWithWiring, modelOf } from "./sections.ts";
 import { MOST_SWITCHES, settingsOf } from "./settings.ts";
 
 /** What moving one handle changes. */
@@ -20,18 +20,8 @@ export interface SwitchEffect {
   readonly certain: boolean;
 }
 
-const cache = new WeakMap<object, readonly SwitchEffect[]>();
-
 /** Every handle in the boxes of a section, sorted. Kept as long as the wiring is the same. */
-export function switchEffects(section: Section): readonly SwitchEffect[] {
-  const key = sectionFingerprint(section);
-  let effects = cache.get(key);
-  if (effects === undefined) {
-    effects = findEffects(section);
-    cache.set(key, effects);
-  }
-  return effects;
-}
+export const switchEffects: (section: Section) => readonly SwitchEffect[] = keptWithWiring(findEffects);
 
 function findEffects(section: Section): readonly SwitchEffect[] {
   const model = modelOf(section);

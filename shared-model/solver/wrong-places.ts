@@ -29,21 +29,33 @@ export function whereNeutralStops(
 }
 
 /**
- * Where the hot of an outlet stops that has its neutral: of the enclosures that its neutral comes through, the first in
- * which something hangs on the dead hot. Switches and contacts count as closed, so that the place is found behind them.
+ * Where the hot of an outlet stops that has its neutral, or one of two hots that has the other: of the enclosures that its
+ * partner comes through, the first in which something hangs on the dead hot. Switches and contacts count as closed, so
+ * that the place is found behind them.
  */
 export function whereHotStops(graph: ConductionGraph, reach: SourceReach, outlet: OutletNodes): WrongPlace | undefined {
   const isLive = (node: number): boolean => (reach.some(node) & HOT) !== 0;
-  if (isLive(outlet.hot)) return undefined;
-  const way = wayFrom(graph, reach, "grounded", outlet.neutral);
+  const isOfTwo = isMadeForHot(graph, outlet.neutral);
+  if (isLive(outlet.hot) && (!isOfTwo || isLive(outlet.neutral))) return undefined;
+  const [start, partner] = isLive(outlet.hot) ? [outlet.neutral, outlet.hot] : [outlet.hot, outlet.neutral];
+  const way = wayFrom(graph, reach, isOfTwo ? "ungrounded" : "grounded", partner);
   const { hots } = foundFor(graph, reach);
-  let dead = hots.get(outlet.hot);
+  let dead = hots.get(start);
   if (dead === undefined) {
-    const nodes = deadFrom(graph, outlet.hot, isLive);
+    const nodes = deadFrom(graph, start, isLive);
     dead = deadPart(graph, (node) => nodes.has(node), isLive);
     for (const node of nodes) hots.set(node, dead);
   }
-  return whereStops(graph, way, outlet.neutral, dead);
+  return whereStops(graph, way, partner, dead);
+}
+
+/** A 240 V appliance has a second hot where others have their neutral. */
+function isMadeForHot({ nodes }: ConductionGraph, node: number): boolean {
+  const point = nodes[node]?.point;
+  return (
+    point?.kind === "device" &&
+    point.type.terminals.some(({ name, purpose }) => name === point.node && purpose === "hot")
+  );
 }
 
 /** What hangs on a dead hot: the same from each of its nodes. */

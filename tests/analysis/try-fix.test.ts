@@ -5,7 +5,7 @@ import { tryFix } from "../../shared-model/analysis/try-fix.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { Drawing } from "../rules/drawing.ts";
-import { laundryAsFound, laundryProposed } from "../rules/laundry.ts";
+import { alone, laundryAsFound, laundryProposed } from "../rules/laundry.ts";
 import { laundryBoth, statesOf } from "./laundry-states.ts";
 
 /** What one command would bring. Throws when it is refused. */
@@ -106,7 +106,7 @@ describe("what a command would bring", () => {
   });
 
   test("what only shows because its cause is gone is not new", () => {
-    const crossed = () => laundryAsFound().swap("C3.bk@B4", "C3.wh@B4");
+    const crossed = () => alone(laundryAsFound(), "R4").swap("C3.bk@B4", "C3.wh@B4");
     const plan = statesOf(crossed(), crossed());
     const calls = [
       land("proposed", "B4", "C3.bk.b", on("R4", "H1")),

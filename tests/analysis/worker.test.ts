@@ -2,6 +2,7 @@
 import { beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
 import { isBlank } from "../../shared-model/analysis/blank-document.ts";
 import { energise } from "../../shared-model/analysis/energise.ts";
+import { expectedTests } from "../../shared-model/analysis/expected-tests.ts";
 import { deviceDrops } from "../../shared-model/analysis/outlet-drops.ts";
 import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../../shared-model/analysis/protocol.ts";
 import { openSession } from "../../shared-model/analysis/session.ts";
@@ -203,6 +204,29 @@ describe("a worker that is asked for voltage drop", () => {
     ask(3, deviceId("Q14"));
     expect(said).toEqual([{ type: "outlet-drops", request: 8, base: 3, drops: [] }]);
   });
+});
+
+test("a worker that is asked what tests are expected to find answers about the document that it holds", () => {
+  const wanted = [{ stage: "after", test: "hot-neutral", point: deviceId("R3") }] as const;
+  const ask = (base: number): void => {
+    said = [];
+    tell({ type: "expected-tests", request: 9, base, wanted });
+  };
+  tell({ type: "snapshot", project: laundry, revision: 3 });
+  ask(3);
+  const told = expectedTests(laundry, wanted);
+  expect(told).toMatchObject([{ expected: { kind: "figure" } }]);
+  expect(said).toEqual([{ type: "expected-tests", request: 9, base: 3, answers: told }]);
+  ask(2);
+  expect(said).toEqual([{ type: "expected-tests", request: 9, base: 2 }]);
+  tell({
+    type: "patches",
+    base: 3,
+    revision: 4,
+    patches: [{ op: "add", path: ["supply", "nominalV"], value: 100 }],
+  });
+  ask(4);
+  expect(said).not.toMatchObject([{ answers: told }]);
 });
 
 test("a worker tells the rules of any edition, whatever document it holds", () => {

@@ -6,13 +6,24 @@ import { build } from "vite";
 import { startBrowserHost } from "../../electron/browser-host.mjs";
 import { CHROMIUM_ARGS, findChromium, NO_CHROMIUM } from "../get-chromium.mjs";
 import { getNgspice, NO_NGSPICE } from "../get-ngspice.mjs";
+import { measureArranging, reportArranging } from "./arrange.mjs";
 import { measureCircuit, reportCircuit } from "./circuit.mjs";
+import { measureCommandField, reportCommandField } from "./command-field.mjs";
+import { measureMakeUp, reportMakeUp } from "./make-up.mjs";
 import { measureProof, measureProvedEdits, reportProof, reportProvedEdits } from "./proof.mjs";
 import { measureReadings, reportReadings } from "./readings.mjs";
 import { measureRules, reportRules } from "./rules.mjs";
+import { measureSheet } from "./sheet.mjs";
 import { measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
+/** Boxes of the buildings that the sheet is measured with; the largest with `--long` only. */
+const SIZES = [100, 500, 1000, 2000, 5000];
+const LONG_SIZES = [10_000];
+const MOST_DENSE = 9000;
+/** The size that the targets are for. */
+const TARGET_SIZE = 2000;
+const LONG = process.argv.includes("--long");
 const page = fileURLToPath(new URL("page", import.meta.url));
 const folder = fileURLToPath(new URL("../../dist/bench", import.meta.url));
 
@@ -39,8 +50,16 @@ try {
   const result = await tab.evaluate(`window.bench(${ROUNDS})`);
   report(/** @type {import("./page/main.ts").BenchResult} */ (result), browser.version());
   const house = /** @type {string} */ (await tab.evaluate("window.houseText(1000)"));
-  await tab.close();
+  const folderOfWindow = fileURLToPath(new URL("../../dist/window", import.meta.url));
   reportWindow(await measureWindow(browser, house));
+  for (const boxes of LONG ? [...SIZES, ...LONG_SIZES] : SIZES) {
+    // A file of that many boxes and half as many cables again is larger than what is opened.
+    const make = boxes > MOST_DENSE ? "houseText" : "denseText";
+    const text = /** @type {string} */ (await tab.evaluate(`window.${make}(${boxes})`));
+    const cables = make === "denseText" ? boxes * 1.5 : boxes;
+    reportSheet(boxes, cables, await measureSheet(browser, { text, boxes, folder: folderOfWindow }));
+  }
+  await tab.close();
 } finally {
   await browser.close();
   await host.close();
@@ -48,6 +67,9 @@ try {
 if (!reportReadings(await measureReadings())) process.exitCode = 1;
 if (!reportProof(await measureProof())) process.exitCode = 1;
 if (!reportProvedEdits(await measureProvedEdits())) process.exitCode = 1;
+if (!reportMakeUp(await measureMakeUp())) process.exitCode = 1;
+if (!reportArranging(await measureArranging())) process.exitCode = 1;
+if (!reportCommandField(await measureCommandField())) process.exitCode = 1;
 reportRules(await measureRules());
 const ngspice = getNgspice();
 if (ngspice === undefined) console.error(`The circuit solver was not measured beside ngspice. ${NO_NGSPICE}`);
@@ -96,6 +118,38 @@ function reportWindow({ bare, opened, step, frame }) {
   target("drag at 1,000 boxes, p95 of a step", quantile(step, 0.95), 20, "ms");
   target("opening 1,000 boxes, beyond the bare window", quantile(opened, 0.5) - quantile(bare, 0.5), 400, "ms");
 }
+
+/** @param {number} boxes @param {number} cables @param {import("./sheet.mjs").SheetTimes} times */
+function reportSheet(boxes, cables, { checked, panWhole, zoomWhole, through, pan, drag, heapMiB }) {
+  console.log(`\nSheet with ${boxes} boxes and ${cables} cables, main thread busy a step, in thread time`);
+  const rows = { panWhole, zoomWhole, through, pan, drag };
+  for (const [name, { busy, frame }] of Object.entries(rows))
+    console.log(
+      `  ${SHEET_WORDS[name]?.padEnd(27)}${figures(busy)} ms   frame p95 ${quantile(frame, 0.95).toFixed(1)} ms`,
+    );
+  console.log(`  heap after collection      ${heapMiB.toFixed(1)} MiB`);
+  if (!checked) console.log("  The first check had stopped: signs of findings are not in the picture.");
+  console.log(
+    `  load of the machine        ${loadavg()
+      .map((load) => load.toFixed(1))
+      .join(" ")}\n`,
+  );
+  if (boxes !== TARGET_SIZE) return;
+  target("pan with everything in view, p95 of a step", quantile(panWhole.busy, 0.95), 25, "ms");
+  target("zoom with everything in view, p95 of a step", quantile(zoomWhole.busy, 0.95), 25, "ms");
+  target("pan at full size, p95 of a step", quantile(pan.busy, 0.95), 15, "ms");
+  target("drag at full size, p95 of a step", quantile(drag.busy, 0.95), 15, "ms");
+  target("heap", heapMiB, 80, "MiB");
+}
+
+/** @type {Readonly<Record<string, string>>} */
+const SHEET_WORDS = {
+  panWhole: "pan, everything in view",
+  zoomWhole: "zoom, everything in view",
+  through: "zoom to full size and back",
+  pan: "pan at full size",
+  drag: "drag at full size",
+};
 
 /** @param {readonly number[]} values */
 function figures(values) {

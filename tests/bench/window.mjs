@@ -5,6 +5,7 @@
 import { execFileSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { startBrowserHost } from "../../electron/browser-host.mjs";
+import { newWindow, pointOnBox, takeFrames, watchFrames, way } from "./window-steps.mjs";
 
 const OPENINGS = 7;
 const WARM_OPENINGS = 2;
@@ -52,7 +53,7 @@ export async function measureWindow(browser, text, folder) {
     for (let round = 0; round < OPENINGS + WARM_OPENINGS; round++) {
       const times = [
         await timeToUsable(browser, bareHost.url, "#root > *"),
-        await timeToUsable(browser, host.url, BOX),
+        await timeToUsable(browser, host.url, SEEN),
       ];
       if (round < WARM_OPENINGS) continue;
       bare.push(times[0] ?? Number.NaN);
@@ -65,6 +66,8 @@ export async function measureWindow(browser, text, folder) {
 }
 
 const BOX = ".react-flow__node";
+/** The drawing is seen: its boxes are elements of the page, or painted from afar. */
+const SEEN = `${BOX}, .sheet-painted[data-boxes]`;
 
 /** A frame later than this and something would not be answered yet. */
 const PROMPT_MS = 50;
@@ -110,17 +113,6 @@ async function timeToUsable(browser, url, selector) {
   }
 }
 
-/** @param {import("@playwright/test").Browser} browser */
-async function newWindow(browser) {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: "reduce" });
-  const page = await context.newPage();
-  page.on("pageerror", (error) => console.error(error.message));
-  await page.addInitScript(() => {
-    localStorage.setItem("loadside.preferences", JSON.stringify({ theme: "light", cautionsRead: true }));
-  });
-  return page;
-}
-
 /**
  * @param {import("@playwright/test").Browser} browser
  * @param {string} url
@@ -129,10 +121,10 @@ async function drag(browser, url) {
   const page = await newWindow(browser);
   try {
     await page.goto(url);
-    await page.locator(BOX).first().waitFor();
+    await page.locator(SEEN).first().waitFor();
     await page.getByText(/^\d+ checks run$/).waitFor({ timeout: 60_000 });
     // Once the last box is drawn the whole is fitted into view; before that the view would change under the hand.
-    await page.locator(".sheet-zoom").filter({ hasNotText: "60 %" }).waitFor({ timeout: 60_000 });
+    await page.locator(".sheet:not([data-waiting])").waitFor({ timeout: 60_000 });
     // Somewhere in the middle of the building.
     await page.keyboard.press("Control+k");
     await page.keyboard.type(MIDDLE);
@@ -163,7 +155,7 @@ async function drag(browser, url) {
       await frames();
       if (i >= WARM_STEPS) step.push((await busy()) - before);
     }
-    const frame = /** @type {number[]} */ (await page.evaluate("globalThis.frameTimes"));
+    const frame = await takeFrames(page);
     const moved = await page.locator(`${BOX}.dragging`).count();
     await page.mouse.up();
     if (moved === 0) throw new Error("No box was dragged.");
@@ -171,42 +163,4 @@ async function drag(browser, url) {
   } finally {
     await page.context().close();
   }
-}
-
-/**
- * A point of a box in view by which the box as a whole is dragged.
- * @param {import("@playwright/test").Page} page
- */
-async function pointOnBox(page) {
-  const found = await page.evaluate(() => {
-    const area = document.querySelector(".sheet-flow")?.getBoundingClientRect();
-    if (area === undefined) return undefined;
-    for (let y = area.top + 60; y < area.bottom - 80; y += 3) {
-      for (let x = area.left + 60; x < area.right - 60; x += 60) {
-        const on = document.elementFromPoint(x, y);
-        if (on?.closest("[data-item],[data-mark]") === null && on.closest(".react-flow__node") !== null)
-          return { x, y };
-      }
-    }
-    return undefined;
-  });
-  if (found === undefined) throw new Error("No box is in view.");
-  return found;
-}
-
-/** There and back, so that the box stays in view. @param {number} step */
-const way = (step) => (step % 60 < 30 ? step % 30 : 30 - (step % 30));
-
-function watchFrames() {
-  /** @type {number[]} */
-  const times = [];
-  Object.assign(globalThis, { frameTimes: times });
-  let last = performance.now();
-  const next = () => {
-    const now = performance.now();
-    times.push(now - last);
-    last = now;
-    requestAnimationFrame(next);
-  };
-  requestAnimationFrame(next);
 }

@@ -270,10 +270,14 @@ export class Drawing {
 
 const STATELESS: ReadonlySet<CommandId> = new Set<CommandId>([
   "move-enclosures",
+  "pin-enclosures",
+  "bend-cable",
   "add-room",
   "set-edition",
   "move-splice",
   "add-reading",
+  "change-reading",
+  "remove-reading",
   "start-proposed",
   "reset-proposed",
   "discard-proposed",

@@ -34,6 +34,8 @@ import {
   type Scene,
   side,
 } from "./random-scene.ts";
+import { randomTest, readingId } from "./random-test.ts";
+import { TINY_JPEG } from "./tiny-jpeg.ts";
 
 /** One step of a random sequence: which command, and a number that picks its arguments from the drawing as it is then. */
 export interface RandomStep {
@@ -96,6 +98,10 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
   "move-enclosures": (scene) => ({
     moves: scene.pick.some(idsIn(installation(scene).enclosures), 3).map((id) => ({ id, to: point(scene) })),
   }),
+  "pin-enclosures": (scene) => ({
+    enclosures: scene.pick.some(idsIn(installation(scene).enclosures), 3),
+    pinned: scene.pick.chance(0.6),
+  }),
   "rename-item": (scene) => ({ state: scene.state, item: item(scene), name: `Name ${scene.index}` }),
   "remove-items": (scene) => ({
     state: scene.state,
@@ -152,6 +158,10 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
     side: scene.pick.from(["a", "b"], "a"),
     to: side(scene, "e"),
   }),
+  "bend-cable": (scene) => ({
+    cable: scene.pick.from(idsIn(installation(scene).cables), "gone"),
+    bends: scene.pick.chance(0.3) ? [] : [point(scene), point(scene)],
+  }),
   "land-end": (scene) => {
     const { enclosure, end, box } = boxAndEnd(scene);
     return { state: scene.state, enclosure, end, at: place(scene, box) };
@@ -167,6 +177,7 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
       splice: fresh(scene, ""),
       name: `S${scene.index}`,
       connector: connector(scene),
+      connectorAssumed: scene.pick.chance(0.5),
       ends: scene.pick.some(idsIn(box?.places ?? {}), 4),
     };
   },
@@ -217,6 +228,7 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
       splice: fresh(scene, "s"),
       spliceName: `S${scene.index}`,
       connector: connector(scene),
+      connectorAssumed: scene.pick.chance(0.5),
       jumper: fresh(scene, "j"),
       jumperName: `j${scene.index}`,
     };
@@ -327,14 +339,31 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
   },
   "add-reading": (scene) => ({
     id: fresh(scene, ""),
-    reading: {
-      instrument: "meter",
-      points: [boxAndEnd(scene).end],
-      value: "121.8",
-      unit: "V",
-      evidence: { value: "measured" },
-    },
+    reading: scene.pick.chance(0.5)
+      ? randomTest(scene)
+      : {
+          instrument: "meter",
+          points: [boxAndEnd(scene).end],
+          value: "121.8",
+          unit: "V",
+          evidence: { value: "measured" },
+        },
   }),
+  "change-reading": (scene) => ({ id: readingId(scene), reading: randomTest(scene) }),
+  "remove-reading": (scene) => ({ id: readingId(scene) }),
+  "attach-photo": (scene) => ({
+    id: fresh(scene, ""),
+    enclosure: enclosureId(scene),
+    name: `Photo ${scene.index}`,
+    base64: TINY_JPEG,
+    ...(scene.pick.chance(0.5) && { caption: "As opened." }),
+  }),
+  "describe-photo": ({ pick, project }) => ({
+    id: pick.from(idsIn(project.attachments), "gone"),
+    caption: pick.from(["Marked 20.3 in³", "", null], null),
+    ...(pick.chance(0.5) && { takenAt: "2026-05-04", by: pick.from(["the owner", null], null) }),
+  }),
+  "remove-photo": ({ pick, project }) => ({ id: pick.from(idsIn(project.attachments), "gone") }),
   "start-proposed": () => ({}),
   "reset-proposed": (scene) => resetArgs(scene),
   "discard-proposed": ({ pick }) => (pick.chance(0.2) ? {} : { not: "now" }),

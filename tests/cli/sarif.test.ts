@@ -113,6 +113,52 @@ describe("a log", () => {
     expect(status).toBe(1);
   });
 
+  /*
+   * The published schema, sarif-schema-2.1.0.json of OASIS: its objects are closed, so that a property of another name
+   * makes a log invalid. The definitions of result and run were read; those of the others are from memory.
+   */
+  const PROPERTIES = {
+    run: "tool artifacts automationDetails columnKind results properties",
+    result:
+      "ruleId ruleIndex kind level message locations partialFingerprints baselineState suppressions properties fixes rank guid",
+    descriptor: "id name shortDescription fullDescription help helpUri defaultConfiguration properties",
+    location: "id physicalLocation logicalLocations message annotations relationships properties",
+    logicalLocation: "name index fullyQualifiedName decoratedName parentIndex kind properties",
+  } as const;
+  const others = (object: object, kind: keyof typeof PROPERTIES): readonly string[] =>
+    Object.keys(object).filter((key) => !PROPERTIES[kind].split(" ").includes(key));
+
+  test("has no property that the schema does not know, and what it demands", () => {
+    withFile(textToSave(laundryBoth()), (path) => {
+      for (const run of sarif(["--state", "both", path]).log.runs) {
+        expect(others(run, "run")).toEqual([]);
+        // Required: tool of a run, name of a driver, id of a rule, message of a result.
+        expect(run.tool.driver.name).not.toBe("");
+        const ids = run.tool.driver.rules.map(({ id }) => id);
+        expect(new Set(ids).size).toBe(ids.length);
+        for (const rule of run.tool.driver.rules) expect(others(rule, "descriptor")).toEqual([]);
+        for (const result of run.results) {
+          expect(others(result, "result")).toEqual([]);
+          expect(result.message.text).not.toBe("");
+          expect(["notApplicable", "pass", "fail", "review", "open", "informational"]).toContain(result.kind);
+          expect(["none", "note", "warning", "error"]).toContain(result.level);
+          // 3.27.10: a level other than none goes with what fails, and with nothing else.
+          expect(result.level === "none").toBe(result.kind !== "fail");
+          if (result.ruleIndex !== undefined) expect(ids[result.ruleIndex]).toBe(result.ruleId);
+          expect([undefined, "new", "unchanged", "updated", "absent"]).toContain(result.baselineState);
+          for (const value of Object.values(result.partialFingerprints)) expect(typeof value).toBe("string");
+          for (const location of result.locations) {
+            expect(others(location, "location")).toEqual([]);
+            for (const one of location.logicalLocations) expect(others(one, "logicalLocation")).toEqual([]);
+            const at = location.physicalLocation?.artifactLocation.uri ?? "";
+            // 3.4.3: an address, with nothing in it that must be escaped.
+            expect(at).toBe(new URL(at).href);
+          }
+        }
+      }
+    });
+  });
+
   test("cannot be asked for together with --json, and a bad file leaves status 2", () => {
     expect(loadside(["check", "--json", "--sarif", LAUNDRY])).toMatchObject({ status: 2, stdout: "" });
     const bad = withFile("{", (path) => loadside(["check", "--sarif", path]));

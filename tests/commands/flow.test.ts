@@ -79,7 +79,7 @@ test(
         play(startOf(start), sequence, (before, after, call) => {
           // A room that is removed in proposed leaves as found too: that is no edit to carry over.
           const forProposed = (call.args as { readonly state?: string }).state === "proposed";
-          if (call.command !== "run-together" && !forProposed) checkCarried(before, after);
+          if (call.command !== "run-together" && !forProposed) checkCarried(before, after, call);
         });
       }),
       { numRuns: RUNS },
@@ -92,11 +92,11 @@ test(
   },
 );
 
-function checkCarried(before: Project, after: Project): void {
+function checkCarried(before: Project, after: Project, call: CommandCall): void {
   if (before.proposed === undefined || after.proposed === undefined || before.asFound === after.asFound) return;
-  const was = takeApart(withoutDangling(before.asFound, after));
+  const was = takeApart(withoutDangling(before.asFound, after, call));
   const is = takeApart(after.asFound);
-  const theirs = takeApart(withoutDangling(before.proposed, after));
+  const theirs = takeApart(withoutDangling(before.proposed, after, call));
   const merged = mergeStatements(was, is, theirs);
   const got = readable(takeApart(after.proposed));
   if (sameValue(got, readable(merged))) {
@@ -114,8 +114,12 @@ function checkCarried(before: Project, after: Project): void {
   expect(faults(merged, after), `held back for nothing: ${newest?.title}: ${newest?.because}`).not.toEqual([]);
 }
 
-/** A state as the command itself leaves it before it is carried over: rooms that went, and replaced devices that went, are named no longer. */
-function withoutDangling(state: Installation, { rooms, asFound }: Project): Installation {
+/**
+ * A state as the command itself leaves it before it is carried over: rooms that went, and replaced devices that went, are
+ * named no longer. Where the record of a replaced device was corrected, what replaces it replaces the corrected one.
+ */
+function withoutDangling(state: Installation, { rooms, asFound }: Project, call: CommandCall): Installation {
+  const corrected = call.command === "replace-device" ? (call.args as { device: string; id: string }) : undefined;
   const known = new Set(Object.values(asFound.enclosures).flatMap((one) => Object.keys(one.devices)));
   const copy = structuredClone(state) as unknown as {
     enclosures: Record<
@@ -128,8 +132,10 @@ function withoutDangling(state: Installation, { rooms, asFound }: Project): Inst
       delete enclosure.roomId;
       delete enclosure.evidence?.roomId;
     }
-    for (const device of Object.values(enclosure.devices))
+    for (const device of Object.values(enclosure.devices)) {
+      if (corrected !== undefined && device.replaces === corrected.device) device.replaces = corrected.id;
       if (device.replaces !== undefined && !known.has(device.replaces)) delete device.replaces;
+    }
   }
   return copy as unknown as Installation;
 }

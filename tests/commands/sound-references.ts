@@ -75,6 +75,7 @@ function inLayout({ layout }: Project, installations: readonly Installation[]): 
   );
   return [
     ...Object.keys(layout.enclosures).filter((id) => !boxes.has(id)),
+    ...Object.keys(layout.pinned ?? {}).filter((id) => !boxes.has(id)),
     ...Object.keys(layout.cables).filter((id) => !cables.has(id)),
     ...Object.keys(layout.splices).filter((id) => !splices.has(id)),
     ...[...boxes].filter((id) => !(id in layout.enclosures)),

@@ -39,6 +39,7 @@ test("the walls around a window stand", async ({ desktop }) => {
       "saveFile",
       "saveFileAs",
       "showDocument",
+      "showKeys",
       "takeWaitingFile",
     ],
   });
@@ -175,7 +176,7 @@ test("every channel refuses whoever is not the page of a window", async ({ deskt
     { sender: { id: -1, mainFrame: own }, senderFrame: own },
   ];
   expect(forged.length).toBeGreaterThanOrEqual(20);
-  expect(standIn.invokable.size).toBe(10);
+  expect(standIn.invokable.size).toBe(11);
   for (const channel of standIn.invokable.keys()) {
     for (const event of forged) {
       expect(await standIn.forge(channel, event, undefined), channel).toEqual({

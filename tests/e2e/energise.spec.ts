@@ -28,7 +28,7 @@ async function openProposed(page: Page, address: string): Promise<void> {
 async function nearB1(page: Page): Promise<void> {
   await runByField(page, "B1");
   await page.getByRole("button", { name: "near", exact: true }).click();
-  await expect(thing(page, /^R1b, /).first()).toBeVisible();
+  await expect(thing(page, / R1b, box /).first()).toBeVisible();
 }
 
 const listed = async (page: Page, title: string): Promise<readonly string[]> =>
@@ -57,12 +57,12 @@ test("by mouse: switched off, measured, tested, tripped, leaked and kept", async
   // A breaker is operated on the sheet, in its panel.
   await runByField(page, "P");
   await page.getByRole("tab", { name: "Energised" }).click();
-  await thing(page, /^Q14, /)
+  await thing(page, / Q14, panel /)
     .first()
     .click();
   await expect(section(page, "Settings").getByRole("switch", { name: "Q14, off" })).toBeVisible();
   await expect(section(page, "Meter")).toContainText("power off: resistance");
-  await thing(page, /^Q14, /)
+  await thing(page, / Q14, panel /)
     .first()
     .click();
   await expect(section(page, "Settings").getByRole("switch", { name: "Q14, on" })).toBeVisible();
@@ -238,12 +238,14 @@ test("by keys alone", async ({ quietPage: page, address }) => {
   await expect(thing(page, /^TEST of R1b, set/)).toBeAttached();
 
   // By its menu.
-  await walkTo(page, /^R1b, GFCI receptacle/);
+  await walkTo(page, /^GFCI receptacle R1b, box /);
   await page.keyboard.press("Shift+F10");
   await expect(page.getByRole("menuitem", { name: "TEST R1b" })).toBeFocused();
   await page.keyboard.press("Enter");
   await goesDarkAtTest(page);
 
+  // Out of the box, then out of it all.
+  await page.keyboard.press("Escape");
   await page.keyboard.press("Escape");
   await expect(page.getByRole("button", { name: "Energise", exact: true })).toHaveAttribute("aria-pressed", "false");
 });

@@ -1,5 +1,5 @@
 /** Every command that is no row of the outline, by keys alone and by presses alone. */
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import {
   documentCommands,
   type WindowCommandId,
@@ -21,13 +21,33 @@ const SHOWN: Readonly<Partial<Record<WindowCommandId, (page: Page) => Promise<vo
   redo: (page) => expect(step(page, "Redo")).toBeDisabled(),
   copy: (page) =>
     expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/"format": ?"loadside"/),
+  "copy-picture": (page) => expect(page.getByText("Copied as a picture and as text")).toBeVisible(),
   energise: (page) => expect(page.getByText("Computed circuit, as found.")).toBeVisible(),
   "start-page": (page) => expect(page.getByRole("main", { name: "New from what I see" })).toBeVisible(),
   "save-document-as": (page) => expect(banner(page)).toContainText(FILE),
   "save-document": (page) => expect(banner(page).getByText("saved", { exact: true })).toBeVisible(),
   "open-document": (page) => expect(step(page, "Undo")).toBeDisabled(),
+  // Its Close was pressed, so that it was open.
+  "show-rules": (page) => expect(page.getByRole("dialog", { name: "Rule book" })).toBeHidden(),
   "new-document": (page) => expect(banner(page)).toContainText("Untitled drawing"),
+  "other-state": (page) =>
+    expect(banner(page).getByRole("button", { name: /^Proposed/ })).toHaveAttribute("aria-pressed", "true"),
+  "find-anything": async (page) => {
+    await expect(page.getByRole("combobox", { name: "Command, part, tag or finding" })).toBeFocused();
+    await page.keyboard.press("Escape");
+  },
+  "show-keys": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Keys" })),
+  "show-signs": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Signs and letters" })),
+  "show-cautions": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Before you draw" })),
+  "take-tour": (page) => seenAndLeft(page, page.getByText("Step 1 of 5")),
 };
+
+/** Escape is asked of nobody here: it only makes way for the next command. */
+async function seenAndLeft(page: Page, what: Locator): Promise<void> {
+  await expect(what).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(what).toHaveCount(0);
+}
 
 test("the table of ways has every command, and each way names what shows that it worked", () => {
   const ids = [...documentCommands, ...windowCommands].map(({ id }) => id);

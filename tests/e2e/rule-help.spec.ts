@@ -109,3 +109,38 @@ test("the drawings are fetched when a page is opened, not before, and a page wit
   await help(page).getByRole("button", { name: "Fetch them again" }).click();
   await expect(wrong(page).getByRole("img")).toBeVisible();
 });
+
+test("the rule book lists every rule, by search too, and opens its page and comes back, by keys and by presses", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  const book = page.getByRole("dialog", { name: "Rule book" });
+  const search = book.getByRole("searchbox", { name: "Search the rules" });
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("rule book");
+  await page.keyboard.press("Enter");
+  await expect(search).toBeFocused();
+  await expect(book.getByRole("status")).toHaveText(/^\d{3} rules run by edition \d{4}[.]$/);
+  await expectAccessible(page, "rule book, light");
+  await page.keyboard.type("210.8(A) listed");
+  await expect(book.getByRole("status")).toContainText("1 of them is shown.");
+  const row = book.getByRole("button", { name: /^Every outlet in a listed place/ });
+  await row.focus();
+  await page.keyboard.press("Enter");
+  const rulePage = page.getByRole("dialog", { name: /^Every outlet in a listed place/ });
+  await expect(rulePage.getByRole("heading", { name: "What it protects" })).toBeVisible();
+  // No finding is at hand, so none is told.
+  await expect(rulePage).not.toContainText("{outlet}");
+  await rulePage.getByRole("button", { name: "Back to the rule book" }).click();
+  await expect(search).toHaveValue("210.8(A) listed");
+  await search.fill("");
+  await book.getByRole("combobox", { name: "Severity at worst" }).selectOption("danger");
+  await expect(book.getByRole("heading", { level: 3 })).toHaveCount(1);
+  await page.evaluate(() => {
+    document.documentElement.dataset.theme = "dark";
+  });
+  await expectAccessible(page, "rule book, dark");
+  await page.keyboard.press("Escape");
+  await expect(book).toBeHidden();
+});

@@ -147,10 +147,10 @@ test("boxes are chosen by frame and by presses, aligned, spaced and nudged, each
   // Nudged by keys: quick presses are one step, and Shift goes further.
   await page.keyboard.press("ControlOrMeta+z");
   await page.keyboard.press("ControlOrMeta+z");
-  const before = await wallOf(page, "B2");
   await box(page, "B2").focus();
+  const before = await wallOf(page, "B2");
   await quickly(page, async () => {
-    for (const key of ["ArrowDown", "ArrowDown", "Shift+ArrowDown"]) await page.keyboard.press(key);
+    for (const key of ["Alt+ArrowDown", "Alt+ArrowDown", "Alt+Shift+ArrowDown"]) await page.keyboard.press(key);
   });
   const zoom = before.width / (await widthOnSheet(page, "B2"));
   const after = await wallOf(page, "B2");
@@ -211,8 +211,8 @@ test("a circuit is laid out by its menu, everything by the Edit menu, and one un
   await expect.poll(async () => Math.abs((await wallOf(page, "B4")).x - before.x)).toBeLessThan(0.5);
 
   await page.getByRole("button", { name: "Edit", exact: true }).click();
-  await page.getByRole("menuitem", { name: "Lay out everything" }).click();
-  await expect(undoButton(page, "Lay out everything")).toBeEnabled();
+  await page.getByRole("menuitem", { name: "Arrange the drawing by circuit" }).click();
+  await expect(undoButton(page, "Arrange the drawing by circuit")).toBeEnabled();
 
   // What is pasted and doubled by the menu of the sheet is the same as by keys.
   await page.getByRole("button", { name: "Fit", exact: true }).click();

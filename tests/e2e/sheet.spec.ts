@@ -77,7 +77,7 @@ test("the laundry box is drawn by mouse, its three mistakes show and go, and a s
   await expect(page.getByRole("button", { name: "Jumper a black end at B1, on R1 H" })).toBeVisible();
 
   // A place that cannot be is struck and says why: a jumper from a terminal to itself.
-  await page.getByRole("button", { name: /^R1, duplex/ }).click({ button: "right" });
+  await page.getByRole("button", { name: / R1, box / }).click({ button: "right" });
   await page.getByRole("menuitem", { name: "Pigtail or jumper from" }).click();
   await page.getByRole("menuitem", { name: "R1 H" }).first().click();
   const struck = await middleOf(ring(target(page, /^R1 H.*: not possible\. /)));
@@ -178,7 +178,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
 
   await box(page, "B3").focus();
   await quickly(page, async () => {
-    for (let i = 0; i < 5; i++) await page.keyboard.press("Shift+ArrowUp");
+    for (let i = 0; i < 5; i++) await page.keyboard.press("Alt+Shift+ArrowUp");
   });
   await expect.poll(async () => (await at("B3")).y).toBeLessThan(before.y - 20);
   await undo(page);
@@ -196,7 +196,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await page.mouse.up();
   await page.keyboard.up("Shift");
   await box(page, "B4").focus();
-  await page.keyboard.press("Shift+ArrowUp");
+  await page.keyboard.press("Alt+Shift+ArrowUp");
   await expect(page.getByRole("button", { name: /^Undo ?: Move 2 boxes/ })).toBeEnabled();
   await undo(page);
 
@@ -221,7 +221,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   ).toBeVisible();
 
   // A new jumper in the hand is dropped by Escape.
-  await page.getByRole("button", { name: /^L1, / }).click({ button: "right" });
+  await page.getByRole("button", { name: /^Luminaire L1, / }).click({ button: "right" });
   await page.getByRole("menuitem", { name: "Pigtail or jumper from" }).press("ArrowRight");
   await page.getByRole("menuitem", { name: /^L1 H/ }).press("Enter");
   await expect(page.getByText("A new jumper")).toBeVisible();

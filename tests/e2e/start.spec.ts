@@ -16,7 +16,7 @@ test("the start page comes first, is named, and passes the accessibility checks"
 }) => {
   await openStart(page, address);
   await expect(page).toHaveTitle("Start - Loadside");
-  await expect(side(page).getByRole("heading")).toHaveText(["Recent", "New drawing", "Samples"]);
+  await expect(side(page).getByRole("heading")).toHaveText(["Recent", "New drawing", "Common boxes", "Samples"]);
   await expect(form(page).getByRole("img", { name: /^B1, .*as it will be drawn$/ })).toBeVisible();
   await expectAccessible(page, "start page, light");
   await page.evaluate(() => {

@@ -150,15 +150,15 @@ test("a violation is acknowledged by name and reason, and goes aside until it is
   await openWindow(page, address);
   await openLaundrySample(page);
   await showPane(page, "Findings");
-  const row = rowAbout(page, "R3 in B3 (Porch");
-  await row.getByRole("button", { name: "Acknowledge R3" }).press("Enter");
-  const form = pane(page).getByRole("form", { name: "Acknowledge R3" });
+  const row = rowAbout(page, "R1 in B1 (Laundry");
+  await row.getByRole("button", { name: "Acknowledge R1" }).press("Enter");
+  const form = pane(page).getByRole("form", { name: "Acknowledge R1" });
   await expect(form.getByLabel("Your name")).toBeFocused();
   await expectAccessible(page, "acknowledge form");
   await form.getByRole("button", { name: "Acknowledge" }).click();
   await expect(form).toBeVisible();
   await page.keyboard.press("Escape");
-  await expect(row.getByRole("button", { name: "Acknowledge R3" })).toBeFocused();
+  await expect(row.getByRole("button", { name: "Acknowledge R1" })).toBeFocused();
   await page.keyboard.press("Enter");
   await form.getByLabel("Your name").fill("Pat Example");
   await form.getByLabel("Reason").fill("The porch is rebuilt in spring.");
@@ -169,8 +169,8 @@ test("a violation is acknowledged by name and reason, and goes aside until it is
   await expect(aside).toContainText("The porch is rebuilt in spring.");
   await expect(aside).toContainText(/Pat Example, \w+ \d+, \d{4}/);
   await expectAccessible(page, "acknowledged");
-  const another = rowAbout(page, "R2 in B2 (");
-  await another.getByRole("button", { name: "Acknowledge R2" }).click();
+  const another = rowAbout(page, "B1 needs");
+  await another.getByRole("button", { name: "Acknowledge B1" }).click();
   await expect(another.getByLabel("Your name")).toHaveValue("Pat Example");
   await expect(another.getByLabel("Reason")).toBeFocused();
   await page.keyboard.press("Escape");
@@ -218,7 +218,7 @@ async function exchange(page: Page, end: string, place: string): Promise<void> {
   await checked(page);
 }
 
-test("a device is replaced, linked both ways, and found repaired; undone in one step", async ({
+test("a device is replaced, linked both ways, and no longer among those without protection; undone in one step", async ({
   quietPage: page,
   address,
 }) => {
@@ -238,10 +238,14 @@ test("a device is replaced, linked both ways, and found repaired; undone in one 
   await expectShown(page, "As found");
   await expect(pane(page)).toContainText("Replaced by R1b (proposed)");
   await expectAccessible(page, "replaced");
-  await expect(rowAbout(page, "R1 in B1").first()).toContainText("repaired by the plan");
+  // Three others lack it for the same reason, and still do.
+  await expect(rowAbout(page, "R1 in B1").first()).toContainText("3 more need it");
   await pane(page).getByRole("button", { name: "R1b (proposed)" }).click();
   await expectShown(page, "Proposed");
   await expect(pane(page)).toContainText("Replaces R1 (as found)");
+  await showPane(page, "Findings");
+  await expect(rowAbout(page, "R2 in B2").first()).toContainText("behind R1b");
+  await showPane(page, "Details");
   await page.getByRole("banner").getByRole("button", { name: "Undo: Replace R1 with R1b" }).click();
   await runByField(page, "R1");
   await expect(pane(page).getByRole("textbox", { name: "Name" }).first()).toHaveValue("R1");

@@ -29,6 +29,15 @@ const RIGHT: { readonly [N in RequestName]: readonly [request: unknown, reply: u
   forgetRecent: [{ id: ID }, null],
   showDocument: [{ file: null, edited: true }, null],
   answerClose: [{ leave: true }, null],
+  showKeys: [
+    {
+      keys: [
+        { id: "energise", chord: "Mod+Shift+E" },
+        { id: "save-document", chord: null },
+      ],
+    },
+    null,
+  ],
 };
 
 const ask = (name: RequestName, payload: unknown, run: (request: unknown) => unknown, report = (_: unknown) => {}) =>

@@ -2,6 +2,14 @@
 import { describe, expect, test } from "vitest";
 import { acceleratorOf, type MenuEntry, menuTemplate } from "../../electron/main/policies/menu-template.ts";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import {
+  type ChosenKeys,
+  findKeyEntry,
+  type KeyId,
+  TEXT_CHORDS,
+  whyNotChord,
+  withChord,
+} from "../../shared-model/commands/catalog/keys.ts";
 
 const PLATFORMS = ["darwin", "win32", "linux"] as const;
 
@@ -10,6 +18,15 @@ const flat = (entries: readonly MenuEntry[]): readonly MenuEntry[] =>
 
 const of = (platform: NodeJS.Platform, isPackaged = true, names: readonly string[] = []) =>
   menuTemplate({ platform, isPackaged, recent: names.map((name) => ({ id: name, name })) });
+
+/** A menu as a person reads it: one line an entry, deeper ones further in. */
+const asRead = (entries: readonly MenuEntry[], inwards = ""): readonly string[] =>
+  entries.flatMap((entry) => {
+    if (entry.kind === "menu") return [`${inwards}${entry.label}`, ...asRead(entry.entries, `${inwards}  `)];
+    if (entry.kind === "line") return [`${inwards}-`];
+    const keys = "accelerator" in entry && entry.accelerator !== undefined ? ` [${entry.accelerator}]` : "";
+    return [`${inwards}${entry.kind === "role" ? `(${entry.role})` : entry.label}${keys}`];
+  });
 
 const labels = (entries: readonly MenuEntry[]) => entries.map((entry) => ("label" in entry ? entry.label : entry.kind));
 
@@ -91,3 +108,111 @@ test.each([
   ["Mod+Whatever", undefined],
   ["", undefined],
 ])("keys %j are %j", (shortcut, accelerator) => expect(acceleratorOf(shortcut)).toBe(accelerator));
+
+/** What every platform has, written out by hand after its conventions; a Mac has its own first menu, and Quit there. */
+const ELSEWHERE = `
+File
+  New drawing [CommandOrControl+N]
+  Open… [CommandOrControl+O]
+  Save [CommandOrControl+S]
+  Save as… [CommandOrControl+Shift+S]
+  Start page
+  -
+  New window [CommandOrControl+Shift+N]
+  -
+  (close)
+  (quit)
+Edit
+  Box from what I see…
+  Undo [CommandOrControl+Z]
+  Redo [CommandOrControl+Shift+Z]
+  -
+  (cut)
+  (copy)
+  (paste)
+  -
+  Duplicate [CommandOrControl+D]
+  Picture for other programs
+  Find anything… [CommandOrControl+K]
+  -
+  (selectAll)
+Drawing
+  Energise [F9]
+  -
+  The other of as found and proposed [F8]
+View
+  (resetZoom)
+  (zoomIn)
+  (zoomOut)
+  -
+  (togglefullscreen)
+Window
+  (minimize)
+Help
+  Tour of the window
+  Keys…
+  Signs and letters…
+  Rule book…
+  General cautions…
+`;
+
+const MAC = `
+Loadside
+  (about)
+  -
+  (services)
+  -
+  (hide)
+  (hideOthers)
+  (unhide)
+  -
+  (quit)
+${ELSEWHERE.trim().replace("\n  (quit)\nEdit", "\nEdit").replace("  (minimize)", "  (minimize)\n  (zoom)\n  -\n  (front)")}
+`;
+
+test.each([
+  ["darwin", MAC],
+  ["win32", ELSEWHERE],
+  ["linux", ELSEWHERE],
+] as const)("the menus on %s", (platform, menus) => {
+  expect(asRead(of(platform)).join("\n")).toBe(menus.trim());
+});
+
+describe("chosen keys", () => {
+  const withKeys = (platform: NodeJS.Platform, keys: ChosenKeys) =>
+    flat(menuTemplate({ platform, isPackaged: true, recent: [], keys }));
+  const acceleratorsOf = (entries: readonly MenuEntry[]) =>
+    entries.flatMap((entry) => ("accelerator" in entry && entry.accelerator ? [entry.accelerator] : []));
+  const find = (id: KeyId) => {
+    const entry = findKeyEntry(id);
+    if (entry === undefined) throw new Error(id);
+    return entry;
+  };
+
+  test.each(PLATFORMS)("are what the menus show on %s, and none is there twice", (platform) => {
+    const keys = withChord(withChord({}, find("energise"), "Mod+S"), find("start-page"), "F3");
+    const entries = withKeys(platform, keys);
+    const shown = (id: string) => entries.find((entry) => entry.kind === "command" && entry.id === id);
+    expect(shown("energise")).toMatchObject({ accelerator: "CommandOrControl+S" });
+    expect(shown("save-document")).not.toHaveProperty("accelerator");
+    expect(shown("start-page")).toMatchObject({ accelerator: "F3" });
+    const all = acceleratorsOf(entries);
+    expect(new Set(all).size).toBe(all.length);
+  });
+
+  test.each(PLATFORMS)("none of what menus hold on %s is taken from text fields", (platform) => {
+    const forText = new Set([...TEXT_CHORDS].map(acceleratorOf));
+    const stolen = withKeys(platform, {}).flatMap((entry) =>
+      entry.kind === "command" && entry.accelerator !== undefined && forText.has(entry.accelerator) ? [entry.id] : [],
+    );
+    // The window gives these two to a field that is being written in.
+    expect(stolen).toEqual(["undo", "redo"]);
+  });
+
+  test("every key that can be chosen for a command is one that menus can show, or an own sign", () => {
+    for (const chord of ["Mod+E", "Mod+Shift+7", "F3", "Shift+F9", "Alt+F7"]) {
+      expect([chord, whyNotChord(find("energise"), chord)]).toEqual([chord, undefined]);
+      expect([chord, acceleratorOf(chord)]).toEqual([chord, expect.any(String)]);
+    }
+  });
+});

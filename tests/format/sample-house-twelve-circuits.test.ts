@@ -30,7 +30,7 @@ test("everything that uses or gives current is live", () => {
 
 /**
  * By hand. Receptacles of kitchen counters, laundries and unfinished basements are on the list of NFPA 70 (2020) 210.8(A);
- * R52, R53 hang on R51, R82 protects itself, garage and outdoors are behind Q9. B21: six 14 AWG 12.00, clamps 2.00, yoke
+ * R52, R53 hang on R51, R82 protects itself; R105 hangs with R104 and is told with it; garage and outdoors are behind Q9. B21: six 14 AWG 12.00, clamps 2.00, yoke
  * 4.00, grounds 2.00 make 20.00 in 18.0. The freezer at R92 goes off with whatever trips Q9. B41: seven 14.00, yoke 4.00, grounds 2.00 make 20.00 in 20.0. 3 % are
  * 3.6 V: R13 lies behind 70 ft and R34 behind 79 ft of 14 AWG (5.05 ohm in 1000 ft there and back) at 12 A, 4.2 and 4.8 V;
  * R94 behind 97 ft of 12 AWG (3.18 ohm) at 16 A, 4.9 V.
@@ -42,7 +42,6 @@ test("what is to be found", () => {
     "fill-nearly-full B41",
     "freezer-shares-trip Q9",
     "outlet-not-protected R104",
-    "outlet-not-protected R105",
     "outlet-not-protected R61",
     "outlet-not-protected R81",
     "voltage-drop-advice R13",

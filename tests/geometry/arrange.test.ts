@@ -131,6 +131,7 @@ describe("snap", () => {
     expect(snapMove({ ...held, x: 3, y: -5 }, { x: 100, y: 100 }, [still], 8)).toEqual({
       by: { x: 93, y: 101 },
       guides: [],
+      gaps: [],
     });
   });
 

@@ -44,3 +44,5 @@ export const laundryNoPigtails = slip((plan) =>
 export const laundryThirtyAmperes = slip((plan) =>
   plan.set({ kind: "device", id: deviceId("Q14") }, "breakerRatingA", 30),
 );
+/** The plan is carried out and said to be done, and nobody has pressed TEST. */
+export const laundryUntested = slip((plan) => plan.set({ kind: "project" }, "workDone", true));

@@ -1,4 +1,5 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import samples from "../../assets/samples/index.json" with { type: "json" };
 import { countFindings } from "../../renderer/panels/outline/finding-counts.ts";
 import type { OutlineNode } from "../../renderer/panels/outline/outline-node.ts";
 import { visibleRows } from "../../renderer/panels/outline/outline-rows.ts";
@@ -7,8 +8,10 @@ import { ancestorsOf, keyInOutline } from "../../renderer/panels/outline/path-to
 import { selectable } from "../../renderer/state/item-actions/subject.ts";
 import type { Finding } from "../../shared-model/answers/finding.ts";
 import type { EndKey } from "../../shared-model/model/ids.ts";
-import type { Project } from "../../shared-model/model/project.ts";
+import type { Installation, Project } from "../../shared-model/model/project.ts";
+import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { boxId, cableId, deviceId, laundryAsFound, laundryDrawing, spliceId } from "../builders/drawing.ts";
+import { openSample } from "../builders/samples/open-sample.ts";
 
 const nodesOf = (project: Project): readonly OutlineNode[] => outlineOf(project, project.asFound);
 
@@ -24,24 +27,53 @@ test("everything that the document holds stands in the outline, each place under
   const keys = all.map(({ key }) => key);
   expect(new Set(keys).size).toBe(keys.length);
   const shown = new Set(all.flatMap(({ subject }) => ("id" in subject ? [`${subject.kind} ${subject.id}`] : [])));
-  const { enclosures, cables, loads, labels } = project.asFound;
-  const wanted = [
-    ...Object.keys(enclosures).map((id) => `enclosure ${id}`),
-    ...Object.keys(cables).map((id) => `cable ${id}`),
-    ...Object.keys(loads).map((id) => `load ${id}`),
-    ...Object.keys(labels).map((id) => `label ${id}`),
-    ...Object.keys(project.rooms).map((id) => `room ${id}`),
-    ...Object.values(enclosures).flatMap((box) => [
-      ...Object.keys(box.devices).map((id) => `device ${id}`),
-      ...Object.keys(box.splices).map((id) => `splice ${id}`),
-      ...Object.keys(box.jumpers).map((id) => `jumper ${id}`),
-      ...Object.keys(box.entries).map((id) => `entry ${id}`),
-      ...Object.keys(box.places).map((id) => `end ${id}`),
-      ...(box.kind === "box" ? Object.keys(box.rings).map((id) => `ring ${id}`) : []),
-    ]),
-  ];
+  const wanted = itemsOf(project, project.asFound);
   expect(wanted.filter((key) => !shown.has(key))).toEqual([]);
 });
+
+describe.each(samples)("the outline of $name", ({ name }) => {
+  test("has every item of both accounts of the wiring, each with a name and what it is", () => {
+    const project = openSample(name);
+    for (const installation of [project.asFound, ...(project.proposed === undefined ? [] : [project.proposed])]) {
+      const all = everything(outlineOf(project, installation));
+      const shown = new Set(all.flatMap(({ subject }) => ("id" in subject ? [`${subject.kind} ${subject.id}`] : [])));
+      expect(itemsOf(project, installation).filter((key) => !shown.has(key))).toEqual([]);
+      for (const { key, name: words, kind } of all) expect([key, words, kind]).toEqual([key, FILLED, FILLED]);
+      // What has no id of its own: terminals by their device, the bond by its box.
+      const own = new Set(all.map(({ key }) => key));
+      for (const box of Object.values(installation.enclosures)) {
+        expect(own.has(`${box.id}/bond`), box.name).toBe(true);
+        for (const device of Object.values(box.devices))
+          for (const terminal of terminalsOf(device))
+            expect(own.has(`${box.id}/${device.id}/${terminal.name}`), device.name).toBe(true);
+      }
+    }
+  });
+});
+
+const FILLED = expect.stringMatching(/\S/);
+
+/** Everything that a document holds and a person can point at, by kind and id. */
+function itemsOf(project: Project, { enclosures, cables, loads, labels }: Installation): readonly string[] {
+  const keys = (kind: string, table: object): readonly string[] => Object.keys(table).map((id) => `${kind} ${id}`);
+  return [
+    ...keys("enclosure", enclosures),
+    ...keys("cable", cables),
+    ...keys("load", loads),
+    ...keys("label", labels),
+    ...keys("room", project.rooms),
+    ...keys("reading", project.readings),
+    ...Object.values(enclosures).flatMap((box) => [
+      ...keys("device", box.devices),
+      ...keys("splice", box.splices),
+      ...keys("jumper", box.jumpers),
+      ...keys("entry", box.entries),
+      ...keys("end", box.places),
+      ...keys("pass-through", box.passThroughs),
+      ...(box.kind === "box" ? keys("ring", box.rings) : []),
+    ]),
+  ];
+}
 
 test("the key of a thing is one of a row that shows it, and its ancestors are rows", () => {
   const house = laundryDrawing();

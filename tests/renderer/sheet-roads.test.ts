@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { layRoads, type RoadEnds } from "../../renderer/sheet/road-path.ts";
+import { layRoads } from "../../shared-model/geometry/roads/lay-roads.ts";
+import type { RoadEnds } from "../../shared-model/geometry/roads/road.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 
 const left = (x: number, y: number) => ({ at: { x, y }, out: -1 as const });

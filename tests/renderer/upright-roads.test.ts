@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { layRoads, looseRoad, NEAR_ROADS } from "../../renderer/sheet/road-path.ts";
+import { layRoads, looseRoad } from "../../shared-model/geometry/roads/lay-roads.ts";
+import { NEAR_ROADS } from "../../shared-model/geometry/roads/road.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 
 const up = (x: number, y: number) => ({ at: { x, y }, out: -1 as const, upright: true as const });

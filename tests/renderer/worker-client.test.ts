@@ -100,6 +100,17 @@ describe("the window and its checks", () => {
     expect(workers).toHaveLength(1);
   });
 
+  test("a worker that was started to read a file gets the document that the file has become when checking begins", () => {
+    last().say(answers(0));
+    // Nobody follows the document yet.
+    revision = 1;
+    client.start();
+    expect(workers).toHaveLength(1);
+    expect(last().received.at(-1)).toEqual({ type: "snapshot", project, revision: 1 });
+    last().say(answers(1));
+    expect(delivered).toHaveLength(2);
+  });
+
   test("an edit goes out as patches on the revision before it", () => {
     last().say(answers(0));
     edit();
@@ -273,6 +284,22 @@ describe("the window and its checks", () => {
     expect(await hanging).toBeUndefined();
   });
 
+  test("expected results are asked of the revision that was sent last; an answer about an older one is none", async () => {
+    last().say(answers(0));
+    const wanted = [{ stage: "after", test: "hot-neutral", point: "R1" }] as const;
+    const asked = client.expectedTests(wanted);
+    expect(last().received.at(-1)).toEqual({ type: "expected-tests", request: 1, base: 0, wanted });
+    edit();
+    last().say({ type: "expected-tests", request: 1, base: 0, answers: wanted });
+    expect(await asked).toBeUndefined();
+    const again = client.expectedTests(wanted);
+    last().say({ type: "expected-tests", request: 2, base: 1, answers: wanted });
+    expect(await again).toEqual(wanted);
+    const hanging = client.expectedTests(wanted);
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(await hanging).toBeUndefined();
+  });
+
   test("the rules of an edition are asked for, and a worker that does not tell them is given up", async () => {
     last().say(answers(0));
     const asked = client.ruleBook(2020);
@@ -397,4 +424,76 @@ describe("checks that do not answer", () => {
     expect(outcome.ok).toBe(false);
     expect(workers.length).toBeGreaterThan(1);
   });
+});
+
+describe("arranging", () => {
+  const what = { order: "by-circuit", places: {}, sizes: [] } as const;
+  const moves = [{ id: boxId("B1"), to: { x: 16, y: 32 } }];
+  const begin = () => {
+    last().say(answers(0));
+    const told: number[] = [];
+    const arranging = client.arrange("as-found", what, ({ done }) => told.push(done));
+    const message = last().received.at(-1);
+    if (message?.type !== "arrange") throw new Error("It was not asked.");
+    return { arranging, told, message };
+  };
+
+  test("tells how far it is, then where the boxes go", async () => {
+    const { arranging, told, message } = begin();
+    expect(message).toMatchObject({ base: 0, state: "as-found", what });
+    last().say({ type: "arranging", request: message.request, done: 3, of: 8 });
+    last().say({ type: "arranging", request: message.request + 1, done: 5, of: 8 });
+    last().say({ type: "arranged", request: message.request, base: 0, moves });
+    expect(told).toEqual([3]);
+    expect(await arranging.moves).toEqual(moves);
+  });
+
+  test("comes to nothing when it is stopped, and the worker hears of it; nor when the document has moved on", async () => {
+    const one = begin();
+    one.arranging.stop();
+    expect(last().received.at(-1)).toEqual({ type: "stop-arranging" });
+    expect(await one.arranging.moves).toBeUndefined();
+    const two = begin();
+    edit();
+    last().say({ type: "arranged", request: two.message.request, base: 0, moves });
+    expect(await two.arranging.moves).toBeUndefined();
+  });
+
+  test("may take longer than a check may; a worker that is replaced gives it up", async () => {
+    const { arranging } = begin();
+    vi.advanceTimersByTime(5 * DEADLINE_MS);
+    expect(workers).toHaveLength(1);
+    edit();
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(workers).toHaveLength(2);
+    expect(await arranging.moves).toBeUndefined();
+  });
+});
+
+test("photos never go to the worker: not with the document, not with an edit", () => {
+  const photo = { id: "f1", name: "Photo", mediaType: "image/jpeg", base64: "AAAA", order: 0 };
+  const withPhoto = { ...project, attachments: { f1: photo } } as unknown as Project;
+  const sent: StandIn[] = [];
+  let now = 0;
+  const own = createWorkerClient({
+    createWorker() {
+      const worker = new StandIn();
+      sent.push(worker);
+      return worker;
+    },
+    document: () => ({ project: withPhoto, revision: now }),
+    deliver: () => undefined,
+    trouble: () => undefined,
+  });
+  own.start();
+  const attach = { op: "add" as const, path: ["attachments", "f2"], value: photo };
+  const rename = { op: "replace" as const, path: ["title"], value: "House" };
+  now = 1;
+  own.follow({ base: 0, revision: 1, patches: [attach, rename] });
+  const [, snapshot, patches] = sent[0]?.received ?? [];
+  expect(snapshot).toMatchObject({ type: "snapshot", project: { title: "t", attachments: {} } });
+  expect(patches).toEqual({ type: "patches", base: 0, revision: 1, patches: [rename] });
+  // A revision of nothing but photos is told all the same, so that the next one is known to follow it.
+  own.follow({ base: 1, revision: 2, patches: [attach] });
+  expect(sent[0]?.received.at(-1)).toEqual({ type: "patches", base: 1, revision: 2, patches: [] });
 });

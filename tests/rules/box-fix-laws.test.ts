@@ -12,6 +12,7 @@ import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
+import { findingKey } from "../../shared-model/rules/fold.ts";
 import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
@@ -145,6 +146,12 @@ const serious = (project: Project): readonly string[] =>
     .findings.filter(({ severity }) => severity === "danger" || severity === "violation")
     .map(({ key }) => key);
 
+/** What the same rule said of other things and folded under a finding: it may show once that one is mended. */
+const foldedIn = (project: Project): readonly string[] =>
+  checkDocument(project, "proposed").findings.flatMap(({ rule, foldedSubjects }) =>
+    foldedSubjects.map((one) => findingKey(rule, [one])),
+  );
+
 function protectedOutlets({ proposed, asFound }: Project): readonly string[] {
   return allSections(proposed ?? asFound)
     .flatMap((section) => sectionProof(section).outlets)
@@ -189,7 +196,7 @@ test("every fix and offer runs, clears its finding, makes nothing worse and take
     fc.property(starts, mistakes, (start, all) => {
       const project = spoilt(start, all);
       if (project === undefined) return;
-      const before = serious(project);
+      const before = [...serious(project), ...foldedIn(project)];
       const guarded = protectedOutlets(project);
       for (const finding of checkDocument(project, "proposed").findings) {
         const fill = BOX_RULES[finding.rule];

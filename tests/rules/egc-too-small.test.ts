@@ -10,6 +10,7 @@ import { rawAnswers } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
+import { trySectionFix } from "./section-fix-tester.ts";
 
 /** Another ground in a cable. */
 function ground(drawing: Drawing, cable: string, facts: Partial<Conductor>): Drawing {
@@ -200,4 +201,10 @@ describe("least equipment grounds", () => {
       expect(found(next?.copper as WireSize, row.upToA + 1, "copper", 2020)).toBe(0);
     },
   );
+});
+
+test("a thin pigtail is made of the size that its breaker asks for", () => {
+  const { title, project } = trySectionFix(laundryProposed().setJumper("e", { awg: "14" }), "egc-too-small", "e");
+  expect(title).toMatch(/^Make e of 12 AWG/);
+  expect(project.proposed?.enclosures["B1" as never]?.jumpers["e" as never]).toMatchObject({ awg: "12" });
 });

@@ -60,7 +60,8 @@ export const ROWS: readonly Row[] = [
   {
     name: "G4, both of C2 on LINE",
     edit: both(move("C2", "bk", "X"), move("C2", "wh", "Y")),
-    brings: ["outlet-not-protected R2", "outlet-not-protected R3"],
+    brings: ["outlet-not-protected R2"],
+    folds: ["R3"],
     live: ["L1", "R2", "R3", "R4b"],
   },
   {

@@ -142,3 +142,15 @@ export function multiwire(edition: Edition = 2020): Drawing {
   grounds(drawing, "BB", ["MB"], "RB");
   return drawing;
 }
+
+/** The laundry circuit with one receptacle where protection is asked for: the boxes of the others are put into the hall. */
+export function alone(drawing: Drawing, name: string): Drawing {
+  for (const [receptacle, box] of [
+    ["R1", "B1"],
+    ["R2", "B2"],
+    ["R3", "B3"],
+    ["R4", "B4"],
+  ] as const)
+    if (receptacle !== name) drawing.setBox(box, { roomId: room("Hall") }).setDevice(receptacle, { zones: [] });
+  return drawing;
+}

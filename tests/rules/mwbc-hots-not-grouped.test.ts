@@ -33,17 +33,42 @@ function raceway({ shared, grouped }: { readonly shared: boolean; readonly group
   return drawing;
 }
 
+/** Its own section comes by the same raceway: the third circuit goes to a box of its own. */
+const elsewhere = (route: string, grouped?: boolean): Drawing => {
+  const drawing = raceway({ shared: true, ...(grouped !== undefined && { grouped }) }).box("B9", 30);
+  drawing.device("R9", "receptacle-15", "B9").breaker("Q9", 20);
+  for (const name of ["H3", "N3"]) {
+    const cable = drawing.cables[name];
+    if (cable !== undefined) cable.route = "raceway 2";
+  }
+  drawing
+    .cable("H9", "single-12-black", "P", "B9")
+    .cable("N9", "single-12-white", "P", "B9")
+    .put({ "H9.bk@P": "Q9.OUT", "H9.bk@B9": "R9.H1", "N9.wh@P": "P-NB.BAR", "N9.wh@B9": "R9.N1" });
+  for (const name of ["H9", "N9"]) {
+    const cable = drawing.cables[name];
+    if (cable !== undefined) cable.route = route;
+  }
+  return drawing;
+};
+
 ruleTester(mwbcHotsNotGrouped, {
   passes: [
     { name: "one cable holds them", drawing: () => multiwire() },
     { name: "a raceway of their own", drawing: () => raceway({ shared: false }) },
     { name: "held together", drawing: () => raceway({ shared: true, grouped: true }) },
+    { name: "a circuit to boxes of its own comes by another raceway", drawing: () => elsewhere("raceway 3", false) },
   ],
   finds: [
     {
       name: "spread",
       drawing: () => raceway({ shared: true, grouped: false }),
       findings: [{ on: "Q1 Q2", severity: "caution", says: ["hots of Q1 and Q2", "in P"] }],
+    },
+    {
+      name: "spread, and the other circuit of the raceway goes to boxes of its own",
+      drawing: () => elsewhere("raceway 1", false),
+      findings: [{ on: "Q1 Q2" }],
     },
     {
       name: "one of the two, and by whom it is known",

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { amps } from "../../shared-model/units/quantity.ts";
 import { checkDocument, inShort, ofWiring } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
-import { laundryAsFound, laundryProposed } from "./laundry.ts";
+import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
 import { twoCircuits } from "./two-circuits.ts";
 
 /** Findings with what is folded under each: "open-neutral R2: C2 WH, R3". */
@@ -46,6 +46,17 @@ describe("one mistake is one finding, with what follows from it folded under it"
       "the ground of the circuit left capped in the panel",
       () => laundryProposed().put({ "C1.cu@P": "cap" }),
       ["egc-not-spliced-all C1: R1b"],
+    ],
+    [
+      "one leg of a multiwire circuit broken: the receptacle on it and the 240 V appliance that has the other",
+      () =>
+        multiwire()
+          .device("W1", "appliance-240", "JB")
+          .jumper("w1", "JB", "jA", "W1.L1")
+          .jumper("w2", "JB", "jB", "W1.L2")
+          .jumper("w3", "JB", "jE", "W1.G", { colour: "bare" })
+          .put({ "M3.bk@JB": "cap" }),
+      ["open-hot RA: M3 BK, W1"],
     ],
     ["a live end that came loose", () => laundryProposed().put({ "C4.bk@B5": "loose" }), ["live-loose-end C4 BK: L1"]],
     [

@@ -11,7 +11,7 @@ import table from "../reference/required-protection.json" with { type: "json" };
 import { checkDocument, inShort, ofWiring, rawAnswers } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
 import { findingOn, proposing } from "./fix-tester.ts";
-import { laundryAsFound, laundryProposed } from "./laundry.ts";
+import { alone, laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 import { trySectionFix } from "./section-fix-tester.ts";
 
@@ -238,8 +238,8 @@ test("one cable left on LINE of a device with nothing on LOAD is told at what it
       ["outlet-not-protected", "gfci-load-empty-tape"].includes(rule),
     );
   const one = told(allOnLine().meant("B1", { C5: false }));
-  expect(inShort(one)).toEqual(["outlet-not-protected R2", "outlet-not-protected R3"]);
-  expect(one[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b"]);
+  expect(inShort(one)).toEqual(["outlet-not-protected R2"]);
+  expect(one[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R3"]);
   expect(inShort(told(allOnLine()))).toContain("gfci-load-empty-tape R1b");
 });
 
@@ -260,10 +260,13 @@ describe("what it offers", () => {
   });
 
   test("outdoors the new face is weather-resistant, and 20 A stays 20 A", () => {
-    expect(offersAt(onLine(), "R3")).toContain(
+    const porch = onLine()
+      .setBox("B2", { roomId: "Hall" as never })
+      .setDevice("R2", { zones: [] });
+    expect(offersAt(porch, "R3")).toContain(
       "Weather-resistant GFCI receptacle at R3, LOAD left empty: protects R3 only",
     );
-    const twenty = laundryAsFound().setDevice("R4", { type: "receptacle-20", ratingA: amps(20) });
+    const twenty = alone(laundryAsFound(), "R4").setDevice("R4", { type: "receptacle-20", ratingA: amps(20) });
     expect(offersAt(twenty, "R4")).toEqual(["GFCI receptacle, 20 A, at R4, LOAD left empty: protects R4 only"]);
   });
 
@@ -272,11 +275,12 @@ describe("what it offers", () => {
     Object.values(project.proposed?.enclosures[box as never]?.devices ?? {}).map(({ name }) => name);
 
   test("the new device has the next free letter after the name of the old one", () => {
+    const justR4 = () => alone(laundryAsFound(), "R4");
     const inB4 = (drawing: Drawing, on: string) =>
       placed(trySectionFix(drawing, "outlet-not-protected", on, "LOAD left empty").project, "B4");
-    expect(inB4(laundryAsFound(), "R4")).toEqual(["R4b"]);
-    expect(inB4(laundryAsFound().setDevice("R1", { name: "R4b" }), "R4")).toEqual(["R4c"]);
-    expect(inB4(laundryAsFound().setDevice("R4", { name: "R4b" }), "R4b")).toEqual(["R4c"]);
+    expect(inB4(justR4(), "R4")).toEqual(["R4b"]);
+    expect(inB4(justR4().setDevice("R1", { name: "R4b" }), "R4")).toEqual(["R4c"]);
+    expect(inB4(justR4().setDevice("R4", { name: "R4b" }), "R4b")).toEqual(["R4c"]);
   });
 
   const plugIn = (drawing: Drawing, priority: LoadPriority | undefined, on: string, item = "appliance-600") => {
@@ -316,6 +320,7 @@ describe("what it offers", () => {
 
   test("a device on another branch is not named, and its place among the offers is not lost", () => {
     const drawing = laundryProposed()
+      .setBox("B1", { roomId: "Hall" as never })
       .setDevice("R1b", { type: "receptacle-15" })
       .put({ "a.2": "R1b.H1", "b.2": "R1b.N1", "c.2": "R1b.H2", "d.2": "R1b.N2" });
     const { message, offers = [] } = findingOn(proposing(drawing), "outlet-not-protected", "R2");
@@ -329,12 +334,14 @@ describe("what it offers", () => {
 
   test("every offer on the circuit as found does protect", () => {
     for (const on of ["R1", "R2", "R3", "R4"])
-      for (const title of offersAt(laundryAsFound(), on))
-        expect(trySectionFix(laundryAsFound(), "outlet-not-protected", on, title).gained).toContain(`${on}b`);
+      for (const title of offersAt(alone(laundryAsFound(), on), on))
+        expect(trySectionFix(alone(laundryAsFound(), on), "outlet-not-protected", on, title).gained).toContain(
+          `${on}b`,
+        );
   });
 
   test("a split receptacle has no ground-fault receptacle of its kind", () => {
-    expect(offersAt(laundryAsFound().setDevice("R4", { hotTab: "removed" }), "R4/upper")).toEqual([]);
+    expect(offersAt(alone(laundryAsFound(), "R4").setDevice("R4", { hotTab: "removed" }), "R4/upper")).toEqual([]);
   });
 
   test("a device that is fed the wrong way round protects nothing, so nothing is brought behind it", () => {
@@ -346,7 +353,83 @@ describe("what it offers", () => {
 
   test("a new ground screw without its pigtail is not offered", () => {
     expect(
-      offersAt(laundryAsFound().setDevice("R4", { type: "receptacle-two-slot" }).removeJumper("B4g"), "R4"),
+      offersAt(
+        alone(laundryAsFound(), "R4").setDevice("R4", { type: "receptacle-two-slot" }).removeJumper("B4g"),
+        "R4",
+      ),
     ).toEqual([]);
+  });
+});
+
+describe("what lacks protection by one cause is one finding", () => {
+  const told = (drawing: Drawing) =>
+    checkDocument(drawing.project())
+      .findings.filter(({ rule }) => rule === "outlet-not-protected")
+      .map(({ subjects, foldedSubjects, message }) => ({
+        on: [subjects[0], ...foldedSubjects].map((one) => one?.name),
+        message,
+      }));
+  const kitchen = (drawing: Drawing): Drawing => {
+    drawing.room("Kitchen", ["kitchen-counter"]);
+    for (const box of ["BA", "BB"]) drawing.setBox(box, { roomId: "Kitchen" as never });
+    return drawing;
+  };
+
+  test("a circuit without a device: told at the receptacle nearest to the panel, with the others and what would cure all", () => {
+    expect(told(laundryAsFound())).toEqual([
+      {
+        on: ["R1", "R2", "R3", "R4"],
+        message:
+          "R1 in B1 (Laundry: unfinished basement) needs ground-fault protection, but no ground-fault device stands before it. 3 more need it and lack it for the same reason: R2, R3 and R4. Fit a ground-fault receptacle at R1 with its supply on LINE and the way on to the others on LOAD, or put a device before them.",
+      },
+    ]);
+  });
+
+  test("where they do not all hang behind the first, one device before them all", () => {
+    const branches = laundryAsFound().setBox("B1", { roomId: "Hall" as never });
+    const [one, ...more] = told(branches);
+    expect([one?.on, more]).toEqual([["R2", "R3", "R4"], []]);
+    expect(one?.message).toContain(
+      "2 more need it and lack it for the same reason: R3 and R4. A device before all of them",
+    );
+  });
+
+  test("past one device on one cable: both on it together, another cable by itself", () => {
+    const past = laundryProposed()
+      .put({ "C2.bk@B1": "HL", "C2.wh@B1": "NL", "C5.bk@B1": "HL", "C5.wh@B1": "NL" })
+      .setDevice("R5", { zones: ["sink-zone"] });
+    expect(told(past).map(({ on }) => on)).toEqual([["R2", "R3"], ["R5"]]);
+  });
+
+  test("halves of one receptacle, and no receptacle is named that cannot be split", () => {
+    const split = alone(laundryAsFound(), "R4")
+      .setDevice("R4", { hotTab: "removed" })
+      .jumper("h", "B4", "R4.H1", "R4.H2");
+    const [one, ...more] = told(split);
+    expect([one?.on, more]).toEqual([["R4/upper", "R4/lower"], []]);
+    expect(one?.message).toContain("A ground-fault receptacle cannot be split: put a ground-fault device before R4.");
+  });
+
+  test("both legs of a multiwire circuit, and of one receptacle on it: a two-pole breaker", () => {
+    const both = told(kitchen(multiwire()));
+    expect(both.map(({ on }) => on)).toEqual([["RA", "RB"]]);
+    expect(both[0]?.message).toContain(
+      "Fit a two-pole ground-fault breaker in place of QA and QB, with the shared neutral on it, or",
+    );
+  });
+
+  test("what is wired in is told by itself, and what is new is never told under what was there", () => {
+    const crawl = inRoom(["crawl-space"], 2020)
+      .device("L2", "luminaire-60", "A")
+      .jumper("h", "A", "R1.H2", "L2.H")
+      .jumper("n", "A", "R1.N2", "L2.N");
+    expect(told(crawl).map(({ on }) => on)).toEqual([["L2"], ["R1"]]);
+    const plan = laundryAsFound()
+      .device("R9", "receptacle-15", "B4")
+      .jumper("h", "B4", "R4.H2", "R9.H1")
+      .jumper("n", "B4", "R4.N2", "R9.N1");
+    const project: Project = { ...laundryAsFound().project(), proposed: plan.project().asFound };
+    const found = checkDocument(project, "proposed").findings.filter(({ rule }) => rule === "outlet-not-protected");
+    expect(found.map(({ subjects }) => subjects[0]?.name)).toEqual(["R1", "R9"]);
   });
 });

@@ -7,11 +7,11 @@ import { amps } from "../../shared-model/units/quantity.ts";
 import { findingsOf, inShort } from "../builders/samples/look-into.ts";
 import { openSample } from "../builders/samples/open-sample.ts";
 import { SampleDrawing } from "../builders/samples/sample-drawing.ts";
-import { rawAnswers } from "./check-drawing.ts";
+import { checkDocument, rawAnswers } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
 import { laundryAsFound, laundryProposed } from "./laundry.ts";
 import { type Drawn, ruleTester } from "./rule-tester.ts";
-import { inRoom, plan, press, replacing, unchanged } from "./two-states.ts";
+import { inRoom, plan, press, replacing, unchanged, withFace } from "./two-states.ts";
 
 const replaces = (name: string) => ({ replaces: asId<DeviceId>(name) });
 
@@ -230,3 +230,37 @@ test("where it lists none, the message says so and no breaker is offered", () =>
   expect(finding?.message).toContain("No arc-fault breaker is listed for P.");
   expect(finding?.offers).toHaveLength(1);
 });
+
+test("two receptacles of one box on one circuit are told once, in boxes of their own each by itself", () => {
+  const pair = (box: string, first: string, second: string, more: (name: string) => object = () => ({})) =>
+    withFace(withoutFace(), first, "receptacle-tr-15", more(first))
+      .box("B", 42, { roomId: asId("Room") })
+      .cable("C2", "nm-12-2-g", "A", "B")
+      .device(second, "receptacle-tr-15", box, more(second))
+      .put({ "C2.bk@A": `${first}.H2`, "C2.wh@A": `${first}.N2`, ...(box === "B" ? onB(second) : {}) });
+  const onB = (name: string) => ({ "C2.bk@B": `${name}.H1`, "C2.wh@B": `${name}.N1` });
+  const inOneBox = (drawing: Drawing, first: string, second: string) =>
+    drawing
+      .put({ "C2.bk@A": "cap", "C2.wh@A": "cap" })
+      .jumper("h", "A", `${first}.H2`, `${second}.H1`)
+      .jumper("n", "A", `${first}.N2`, `${second}.N1`);
+  const work = (name: string) => replaces(name === "R2" ? "R1" : "R8");
+  const told = ({ project }: Drawn) =>
+    checkDocument(project(), "proposed").findings.filter(({ rule }) => rule === "replace-needs-afci");
+  const one = told(
+    plan(inOneBox(pair("A", "R1", "R8"), "R1", "R8"), inOneBox(pair("A", "R2", "R9", work), "R2", "R9")),
+  );
+  expect(one).toMatchObject([{ subjects: [{ name: "R2" }], foldedSubjects: [{ name: "R9" }] }]);
+  expect(one[0]?.message).toContain("The same holds for R9 beside it. Choose an arc-fault receptacle");
+  expect(inShort(told(plan(pair("B", "R1", "R8"), pair("B", "R2", "R9", work))))).toEqual([
+    "replace-needs-afci R2",
+    "replace-needs-afci R9",
+  ]);
+});
+
+/** The bedroom of `inRoom` without its receptacle. */
+function withoutFace(): Drawing {
+  const drawing = inRoom(["bedroom"]).removeJumper("g");
+  delete drawing.at("A").devices[asId<DeviceId>("R1")];
+  return drawing;
+}

@@ -4,6 +4,7 @@ import {
   type WindowCommandId,
   windowCommands,
 } from "../../../shared-model/commands/catalog/commands.ts";
+import { type ChosenKeys, chordsOf, findKeyEntry } from "../../../shared-model/commands/catalog/keys.ts";
 
 export type MenuEntry =
   | { readonly kind: "menu"; readonly label: string; readonly entries: readonly MenuEntry[] }
@@ -44,9 +45,11 @@ export interface MenuFacts {
   readonly isPackaged: boolean;
   /** Newest first. */
   readonly recent: readonly { readonly id: string; readonly name: string }[];
+  /** Keys that the person has chosen in the place of those of the catalogue. */
+  readonly keys?: ChosenKeys;
 }
 
-type MenuName = "File" | "Edit" | "Drawing";
+type MenuName = "File" | "Edit" | "Drawing" | "Help";
 
 /** Which menu a group of the catalogue is in. */
 const MENU_OF: Readonly<Record<CommandGroup, MenuName>> = {
@@ -58,6 +61,7 @@ const MENU_OF: Readonly<Record<CommandGroup, MenuName>> = {
   rooms: "Drawing",
   proposed: "Drawing",
   document: "Drawing",
+  help: "Help",
 };
 
 const PLATFORM_ROLES: Readonly<Partial<Record<WindowCommandId, MenuRole>>> = {
@@ -72,14 +76,16 @@ const menu = (label: string, entries: readonly MenuEntry[]): MenuEntry => ({ kin
 
 export function menuTemplate(facts: MenuFacts): readonly MenuEntry[] {
   const isMac = facts.platform === "darwin";
-  const drawing = commandsOf("Drawing");
+  const commands = (name: MenuName) => commandsOf(name, facts.keys ?? {});
+  const drawing = commands("Drawing");
   return [
     ...(isMac ? [appMenu()] : []),
     fileMenu(facts, isMac),
-    menu("Edit", [...commandsOf("Edit"), LINE, role("selectAll", "Select all")]),
+    menu("Edit", [...commands("Edit"), LINE, role("selectAll", "Select all")]),
     ...(drawing.length > 0 ? [menu("Drawing", drawing)] : []),
     viewMenu(facts.isPackaged),
     menu("Window", [role("minimize"), ...(isMac ? [role("zoom"), LINE, role("front")] : [])]),
+    menu("Help", commands("Help")),
   ];
 }
 
@@ -96,14 +102,14 @@ const appMenu = (): MenuEntry =>
     role("quit"),
   ]);
 
-function fileMenu({ recent }: MenuFacts, isMac: boolean): MenuEntry {
+function fileMenu({ recent, keys = {} }: MenuFacts, isMac: boolean): MenuEntry {
   const lines = recent.map(({ id, name }): MenuEntry => ({ kind: "recent", id, label: asLabel(name) }));
   const recentMenu =
     lines.length === 0
       ? []
       : [menu("Open recent", [...lines, LINE, { kind: "action", action: "clear-recent", label: "Clear this list" }])];
   return menu("File", [
-    ...commandsOf("File"),
+    ...commandsOf("File", keys),
     LINE,
     { kind: "action", action: "new-window", label: "New window", accelerator: "CommandOrControl+Shift+N" },
     ...recentMenu,
@@ -125,17 +131,17 @@ const viewMenu = (isPackaged: boolean): MenuEntry =>
   ]);
 
 /** Lines between groups, and before what the platform answers. */
-function commandsOf(name: MenuName): readonly MenuEntry[] {
+function commandsOf(name: MenuName, keys: ChosenKeys): readonly MenuEntry[] {
   const entries: MenuEntry[] = [];
   let last: string | undefined;
-  for (const { id, title, group, shortcut, byPlatform } of windowCommands) {
+  for (const { id, title, group, byPlatform } of windowCommands) {
     if (MENU_OF[group] !== name) continue;
     const part = `${group} ${byPlatform === true}`;
     if (last !== undefined && part !== last) entries.push(LINE);
     last = part;
     const platformRole = byPlatform ? PLATFORM_ROLES[id] : undefined;
     if (platformRole !== undefined) entries.push(role(platformRole, title));
-    else entries.push(commandEntry(id, title, shortcut === undefined ? undefined : acceleratorOf(shortcut)));
+    else entries.push(commandEntry(id, title, acceleratorNow(id, keys)));
   }
   return entries;
 }
@@ -146,6 +152,13 @@ const commandEntry = (id: WindowCommandId, label: string, accelerator: string | 
   label,
   ...(accelerator !== undefined && { accelerator }),
 });
+
+/** The first of the keys in force: a menu shows one. */
+function acceleratorNow(id: WindowCommandId, keys: ChosenKeys): string | undefined {
+  const entry = findKeyEntry(id);
+  const [chord] = entry === undefined ? [] : chordsOf(entry, keys);
+  return chord === undefined ? undefined : acceleratorOf(chord);
+}
 
 const KEYS =
   /^(CommandOrControl[+])?(Alt[+])?(Shift[+])?([A-Z0-9]|F[0-9]{1,2}|Plus|-|Delete|Space|Tab|Up|Down|Left|Right)$/;

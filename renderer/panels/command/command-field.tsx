@@ -1,16 +1,19 @@
-import { useEffect, useId, useRef, useState } from "react";
-import { modKey } from "../../platform/mod-key.ts";
-import { type CommandLine, findLines } from "../../state/commands/entry.ts";
+import { useEffect, useId, useMemo, useRef, useState } from "react";
+import type { Asked, CommandLine } from "../../state/commands/entry.ts";
+import { useKeys } from "../../state/keys/keys.ts";
+import { askInField, cancelPick, pickStore } from "../../state/pick-store.ts";
 import { listenForCommandKey } from "./command-key.ts";
+import { FoundLine } from "./command-line.tsx";
+import { COMMAND_WORDS } from "./command-words.ts";
 import { fetchCommandLines } from "./fetch-lines.ts";
 
-/** What there is to be found: at once, and once something is typed. */
+/** What there is to be found, and what a command that was chosen asks for. */
 interface Offer {
-  readonly lines: readonly CommandLine[];
-  readonly typedLines: (typed: string) => readonly CommandLine[];
+  readonly find: (typed: string) => readonly CommandLine[];
+  readonly asked?: Asked;
 }
 
-/** One field for every command, part, tag and finding: type, go up and down, Enter. */
+/** One field for every command, part, tag and finding: type, go up and down, Enter. What a command asks for, it asks here. */
 export function CommandField() {
   const [typed, setTyped] = useState("");
   const [offer, setOffer] = useState<Offer>();
@@ -20,9 +23,18 @@ export function CommandField() {
   /** Enter was pressed before there was anything to run. */
   const entered = useRef(false);
   const list = useId();
-  const found = offer === undefined ? [] : findLines([...offer.lines, ...offer.typedLines(typed)], typed);
+  const keys = useKeys("find-anything");
+  const asked = offer?.asked;
+  const found = useMemo(() => (offer?.asked?.lines ?? offer?.find)?.(typed) ?? [], [offer, typed]);
 
-  useEffect(() => listenForCommandKey(() => input.current?.focus()), []);
+  useEffect(() => {
+    const focus = (): void => input.current?.focus();
+    return listenForCommandKey(() => {
+      focus();
+      // A menu that was chosen from gives the focus back to its button after that.
+      queueMicrotask(focus);
+    });
+  }, []);
 
   useEffect(() => {
     if (offer === undefined || !entered.current) return;
@@ -31,24 +43,56 @@ export function CommandField() {
   });
 
   const open = async (): Promise<void> => {
-    const { commandLines, typedLines } = await fetchCommandLines();
-    if (document.activeElement === input.current) setOffer({ lines: commandLines(), typedLines });
+    const { offerAll } = await fetchCommandLines();
+    if (document.activeElement === input.current) setOffer((now) => now ?? { find: offerAll() });
   };
   const close = (): void => {
     entered.current = false;
     setOffer(undefined);
     setTyped("");
     setAt(0);
+    if (pickStore.get().inField) cancelPick();
+  };
+  const ask = (next: Asked): void => {
+    setTyped("");
+    setAt(0);
+    setOffer({ find: () => [], asked: next });
+    input.current?.focus();
   };
   const run = (line: CommandLine | undefined): void => {
-    if (line === undefined) return;
+    if (line === undefined || line.whyNot !== undefined) return;
+    if (line.ask !== undefined) {
+      let next: Asked | undefined;
+      // What it does by itself may ask for more, as any line may.
+      const choice = askInField(() => {
+        next = line.ask?.();
+      });
+      if (choice) void askChoice();
+      else if (next !== undefined) ask(next);
+      else finish();
+      return;
+    }
     // The field gives the focus up first, so that what runs can put it where it belongs.
+    if (asked === undefined) {
+      leave();
+      close();
+    }
+    if (askInField(line.run)) void askChoice();
+    else finish();
+  };
+  const askChoice = async (): Promise<void> => {
+    const { askedOf } = await fetchCommandLines();
+    const { pick, inField } = pickStore.get();
+    if (pick !== undefined && inField) ask(askedOf(pick));
+  };
+  const finish = (): void => {
     leave();
     close();
-    line.run();
     setTimeout(focusSomething);
   };
   const leave = (): void => {
+    // What ran may have put the focus somewhere: then it stays there.
+    if (document.activeElement !== input.current && document.activeElement !== document.body) return;
     if (before.current?.isConnected === true) before.current.focus({ preventScroll: true });
     if (document.activeElement === input.current) input.current?.blur();
   };
@@ -56,27 +100,38 @@ export function CommandField() {
     if (found.length > 0) setAt((to + found.length) % found.length);
   };
   const onKeyDown = (event: React.KeyboardEvent): void => {
+    if (event.nativeEvent.isComposing) return;
     if (event.key === "ArrowDown") move(at + 1);
     else if (event.key === "ArrowUp") move(at - 1);
     else if (event.key === "Enter" && offer === undefined) entered.current = true;
     else if (event.key === "Enter") run(found[at]);
-    else if (event.key === "Escape") leave();
+    else if (event.key === "Escape") finish();
+    else if (event.key === "Backspace" && typed === "" && asked !== undefined) stepBack();
     else return;
     event.preventDefault();
     event.stopPropagation();
   };
+  const stepBack = (): void => {
+    close();
+    void open();
+  };
   return (
     <div className="command">
+      {asked !== undefined && (
+        <p id={`${list}-asked`} className="command-asked">
+          {asked.title}
+        </p>
+      )}
       <input
         ref={input}
         className="field"
         role="combobox"
-        aria-label="Command, part, tag or finding"
+        aria-label={asked?.title ?? COMMAND_WORDS.label}
         aria-expanded={offer !== undefined}
         aria-controls={list}
         aria-autocomplete="list"
         aria-activedescendant={found[at] === undefined ? undefined : `${list}-${at}`}
-        placeholder="Command, part, finding"
+        placeholder={asked?.title ?? COMMAND_WORDS.placeholder}
         autoComplete="off"
         spellCheck={false}
         value={typed}
@@ -93,14 +148,20 @@ export function CommandField() {
         }}
         onKeyDown={onKeyDown}
       />
-      <kbd className="key">{modKey} K</kbd>
-      <div className="command-list" id={list} role="listbox" aria-label="What was found" hidden={offer === undefined}>
+      {keys !== undefined && <kbd className="key">{keys}</kbd>}
+      <div
+        className="command-list"
+        id={list}
+        role="listbox"
+        aria-label={asked?.title ?? COMMAND_WORDS.list}
+        hidden={offer === undefined}
+      >
         {found.map((line, place) => (
-          <Line key={line.key} id={`${list}-${place}`} line={line} active={place === at} onRun={() => run(line)} />
+          <FoundLine key={line.key} id={`${list}-${place}`} line={line} active={place === at} onRun={() => run(line)} />
         ))}
         {offer !== undefined && found.length === 0 && (
           <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
-            Nothing is called that. Try a part, for example B1, or a verb, for example place.
+            {asked === undefined ? COMMAND_WORDS.none : COMMAND_WORDS.noneAsked}
           </div>
         )}
       </div>
@@ -112,37 +173,4 @@ export function CommandField() {
 function focusSomething(): void {
   if (document.activeElement !== document.body || document.querySelector("[role='dialog']") !== null) return;
   document.querySelector<HTMLElement>(".details")?.focus({ preventScroll: true });
-}
-
-interface LineProps {
-  readonly id: string;
-  readonly line: CommandLine;
-  readonly active: boolean;
-  readonly onRun: () => void;
-}
-
-function Line({ id, line, active, onRun }: LineProps) {
-  const own = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (active) own.current?.scrollIntoView({ block: "nearest" });
-  }, [active]);
-  return (
-    <div
-      ref={own}
-      id={id}
-      role="option"
-      tabIndex={-1}
-      aria-selected={active}
-      className="command-line"
-      // The press must not take the focus from the field before the click arrives.
-      onMouseDown={(event) => event.preventDefault()}
-      onClick={onRun}
-      onKeyDown={() => undefined}
-    >
-      <span className="command-title">{line.title}</span>
-      <span className="command-note">{line.note}</span>
-      {line.shortcut && <kbd className="key">{line.shortcut.replace("Mod", modKey).replaceAll("+", " ")}</kbd>}
-      <span className="command-group">{line.group}</span>
-    </div>
-  );
 }

@@ -1,2 +1,2 @@
 /** What the command field finds knows every part of the program; the start page does not wait for it. */
-export const fetchCommandLines = () => import("../../state/commands/command-lines.ts");
+export const fetchCommandLines = () => import("./offer.ts");

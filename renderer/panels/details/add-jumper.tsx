@@ -10,6 +10,7 @@ import { nextJumperName } from "../../state/naming.ts";
 import { type NamedPlace, placesIn } from "../../state/places-in.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
+import { wording } from "./words.ts";
 
 /** What the person chose; where they chose nothing, it follows from the rest. */
 interface Chosen {
@@ -49,29 +50,35 @@ export function AddJumper({ enclosure }: { readonly enclosure: Enclosure }) {
   return (
     <div className="adder">
       <PlaceSelect
-        label="Pigtail or jumper from"
+        label={wording.pigtailOrJumperFrom}
         enclosure={enclosure}
         places={places}
         chosen={first}
         onChoose={(from) => choose({ from })}
       />
-      <PlaceSelect label="to" enclosure={enclosure} places={others} chosen={second} onChoose={(to) => choose({ to })} />
-      <span className="dim">of</span>
+      <PlaceSelect
+        label={wording.to}
+        enclosure={enclosure}
+        places={others}
+        chosen={second}
+        onChoose={(to) => choose({ to })}
+      />
+      <span className="dim">{wording.ofWord}</span>
       <select
         className="field small half"
-        aria-label="Size of the jumper"
+        aria-label={wording.sizeOfTheJumper}
         value={awg}
         onChange={({ target }) => choose({ awg: JUMPER_SIZES.find((one) => one === target.value) ?? awg })}
       >
         {JUMPER_SIZES.map((one) => (
           <option key={one} value={one}>
-            {one} AWG
+            {wording.awg(one)}
           </option>
         ))}
       </select>
       <select
         className="field small half"
-        aria-label="Colour of the jumper"
+        aria-label={wording.colourOfTheJumper}
         value={colour}
         onChange={({ target }) => choose({ colour: COLOURS.find((one) => one === target.value) ?? colour })}
       >
@@ -82,7 +89,8 @@ export function AddJumper({ enclosure }: { readonly enclosure: Enclosure }) {
         ))}
       </select>
       <button type="button" className="button small" onClick={add}>
-        Add<span className="unseen"> the jumper</span>
+        {wording.add}
+        <span className="unseen">{wording.theJumper}</span>
       </button>
       <Refused message={refusal} />
     </div>

@@ -11,19 +11,20 @@ import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { AddJumper } from "./add-jumper.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** Adds a device, a cable, a splice or a jumper without the sheet. */
 export function AddToEnclosure({ enclosure }: { readonly enclosure: Enclosure }) {
   return (
-    <Section title={`Add to ${enclosure.name}`}>
+    <Section title={wording.addTo(enclosure.name)}>
       <div className="part-body adders">
         <AddDevice enclosure={enclosure} />
         <AddCable enclosure={enclosure} />
         {Object.keys(enclosure.places).length > 1 && (
           <div className="adder">
-            <span className="dim">Splice</span>
+            <span className="dim">{wording.splice}</span>
             <button type="button" className="button small wide" onClick={() => pickNewSplice(enclosure.id)}>
-              Choose its ends…
+              {wording.chooseItsEnds}
             </button>
           </div>
         )}
@@ -44,7 +45,7 @@ function AddDevice({ enclosure }: { readonly enclosure: Enclosure }) {
   };
   return (
     <div className="adder">
-      <label htmlFor={id}>Device</label>
+      <label htmlFor={id}>{wording.device}</label>
       <select id={id} className="field small" value={type} onChange={({ target }) => setType(target.value)}>
         {types.map((one) => (
           <option key={one.id} value={one.id}>
@@ -53,7 +54,8 @@ function AddDevice({ enclosure }: { readonly enclosure: Enclosure }) {
         ))}
       </select>
       <button type="button" className="button small" onClick={add}>
-        Add<span className="unseen"> the device</span>
+        {wording.add}
+        <span className="unseen">{wording.theDevice}</span>
       </button>
       <Refused message={refusal} />
     </div>
@@ -61,7 +63,7 @@ function AddDevice({ enclosure }: { readonly enclosure: Enclosure }) {
 }
 
 /** Chosen instead of an enclosure; no id of one has a space. */
-const OUTSIDE = "not drawn";
+const OUTSIDE = wording.notDrawn;
 
 function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
   const id = useId();
@@ -77,7 +79,7 @@ function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
   };
   return (
     <div className="adder">
-      <label htmlFor={id}>Cable</label>
+      <label htmlFor={id}>{wording.cable}</label>
       <select id={id} className="field small" value={item} onChange={({ target }) => setItem(target.value)}>
         {cableItems.map((one) => (
           <option key={one.id} value={one.id}>
@@ -85,7 +87,7 @@ function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
           </option>
         ))}
       </select>
-      <label htmlFor={`${id}to`}>to</label>
+      <label htmlFor={`${id}to`}>{wording.to}</label>
       <select
         id={`${id}to`}
         className="field small"
@@ -97,10 +99,11 @@ function AddCable({ enclosure }: { readonly enclosure: Enclosure }) {
             {other.name}
           </option>
         ))}
-        <option value={OUTSIDE}>a place not drawn</option>
+        <option value={OUTSIDE}>{wording.aPlaceNotDrawn}</option>
       </select>
       <button type="button" className="button small" onClick={add}>
-        Add<span className="unseen"> the cable</span>
+        {wording.add}
+        <span className="unseen">{wording.theCable}</span>
       </button>
       <Refused message={refusal} />
     </div>

@@ -8,6 +8,7 @@ import { documentStore, installationOf } from "../../state/document-store.ts";
 import { sessionStore } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import type { ControlProps } from "./control-props.ts";
+import { wording } from "./words.ts";
 
 /** Chooses another breaker of the panel that the selected one sits in. */
 export function BreakerControl({ property, value, onChange }: ControlProps) {
@@ -28,7 +29,7 @@ export function BreakerControl({ property, value, onChange }: ControlProps) {
         value={typeof value === "string" ? value : ""}
         onChange={({ target }) => onChange(target.value === "" ? null : (target.value as DeviceId))}
       >
-        <option value="">not entered</option>
+        <option value="">{wording.notEntered}</option>
         {others.map((device) => (
           <option key={device.id} value={device.id}>
             {device.name}

@@ -8,6 +8,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { conductorKeys } from "../../state/conductor-keys.ts";
 import { dispatch, documentStore, installationOf } from "../../state/document-store.ts";
 import { NOT_DRAWN, saysWhere } from "../../state/far-side-name.ts";
+import { lengthHere } from "../../state/length-here.ts";
 import { freeSide } from "../../state/placing.ts";
 import { goTo, notify } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -18,6 +19,7 @@ import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
 import { Who } from "./who.tsx";
+import { wording } from "./words.ts";
 
 /** A cable: where it runs, and where each of its conductors ends. */
 export function CableDetails({ cable }: { readonly cable: Cable }) {
@@ -26,7 +28,7 @@ export function CableDetails({ cable }: { readonly cable: Cable }) {
       <Who item={{ kind: "cable", id: cable.id }} name={cable.name} kind="cable">
         <p>
           {findCableItem(cable.item)?.title ?? cable.item}
-          {cable.lengthFt !== undefined && `, ${cable.lengthFt} ft`}.
+          {cable.lengthFt !== undefined && `, ${lengthHere(cable.lengthFt, "ft")}`}.
         </p>
       </Who>
       <FindingsAbout item={{ kind: "cable", id: cable.id }} />
@@ -43,7 +45,7 @@ function SideEnds({ cable, side }: { readonly cable: Cable; readonly side: Side 
   const where = cable.sides[side];
   if ("outside" in where) {
     return (
-      <Section title="Leaves this drawing">
+      <Section title={wording.leavesThisDrawing}>
         <FarEnd cable={cable} side={side} outside={where.outside} />
       </Section>
     );
@@ -52,11 +54,11 @@ function SideEnds({ cable, side }: { readonly cable: Cable; readonly side: Side 
   if (enclosure === undefined) return null;
   const go = (
     <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: enclosure.id })}>
-      {enclosure.name} <span className="unseen">details</span>
+      {enclosure.name} <span className="unseen">{wording.details}</span>
     </button>
   );
   return (
-    <Section title={`Ends in ${enclosure.name}`} note={go}>
+    <Section title={wording.endsIn(enclosure.name)} note={go}>
       <ul className="ends">
         {conductorKeys(cable).map((key) => (
           <EndRow key={key} enclosure={enclosure} end={cableEnd(cable.id, key, side)} />
@@ -73,10 +75,11 @@ function FarEnd({ cable, side, outside }: { readonly cable: Cable; readonly side
   const say = (words: string): void => moveTo(cable, side, { outside: words === "" ? NOT_DRAWN : words });
   return (
     <>
-      <p className="part-body dim">Its far end is not drawn. Say where it goes, or draw it.</p>
+      <p className="part-body dim">{wording.itsFarEndIsNotDrawn}</p>
       <div className="part-body pick">
         <label htmlFor={id}>
-          Goes to<span className="unseen">, beyond the drawing</span>
+          {wording.goesTo}
+          <span className="unseen">{wording.beyondTheDrawing}</span>
         </label>
         <CommitField id={id} value={saysWhere(outside) ? outside : ""} invalid={false} onCommit={say} />
       </div>
@@ -88,7 +91,7 @@ function FarEnd({ cable, side, outside }: { readonly cable: Cable; readonly side
 function moveTo(cable: Cable, side: Side, to: SideTarget): void {
   const { state } = documentStore.get();
   const done = dispatch({ command: "move-cable-side", args: { state, cable: cable.id, side, to } });
-  if (!done.ok) notify("problem", "Not moved", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notMoved, [done.refusal.message]);
 }
 
 interface MoveProps {
@@ -109,17 +112,16 @@ function MoveSide({ cable, side, now }: MoveProps) {
   const other = cable.sides[otherSide(side)];
   const there = "enclosure" in other ? other.enclosure : undefined;
   const others = inOrder<Enclosure>(installation.enclosures).filter(({ id }) => id !== now && id !== there);
-  if (beyond && others.length === 0)
-    return <p className="empty">To draw it, place the box or panel where it ends first.</p>;
+  if (beyond && others.length === 0) return <p className="empty">{wording.toDrawItPlaceTheBox}</p>;
   return (
     <div className="part-body">
       <select
         className="field small"
-        aria-label={beyond ? `Draw ${cable.name} to` : `Move this side of ${cable.name}`}
+        aria-label={beyond ? wording.drawTo(cable.name) : wording.moveThisSideOf(cable.name)}
         value=""
         onChange={({ target }) => move(target.value)}
       >
-        <option value="">{beyond ? "draw it to" : "move this side to"}</option>
+        <option value="">{beyond ? wording.drawItTo : wording.moveThisSideTo}</option>
         {others.map(({ id, name }) => (
           <option key={id} value={id}>
             {name}

@@ -1,5 +1,6 @@
 import type { Choice } from "../../../shared-model/commands/catalog/properties.ts";
 import type { ControlProps } from "./control-props.ts";
+import { wording } from "./words.ts";
 
 type Props = ControlProps & { readonly choices: readonly Choice[] };
 
@@ -52,17 +53,18 @@ export function RepeatsControl({ property, value, choices, onChange }: Props) {
             className="button small"
             onClick={() => set(chosen.filter((_, other) => other !== place))}
           >
-            Take off<span className="unseen"> {one}</span>
+            {wording.takeOff}
+            <span className="unseen"> {one}</span>
           </button>
         </div>
       ))}
       <select
         className="field small"
-        aria-label={`Add to ${property.label.toLowerCase()}`}
+        aria-label={wording.addTo2(property.label.toLowerCase())}
         value=""
         onChange={({ target }) => target.value !== "" && set([...chosen, target.value])}
       >
-        <option value="">add one</option>
+        <option value="">{wording.addOne}</option>
         {choices.map((choice) => (
           <option key={choice.value} value={choice.value}>
             {choice.label}

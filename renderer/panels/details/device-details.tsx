@@ -21,8 +21,10 @@ import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
 import { ReplaceDevice, ReplacedLine } from "./replace-device.tsx";
 import { Section } from "./section.tsx";
+import { TestRecordPart } from "./test-record-part.tsx";
 import { VoltageDrop } from "./voltage-drop.tsx";
 import { Who } from "./who.tsx";
+import { wording } from "./words.ts";
 
 /** A device: its terminals and who is landed on them, what is plugged in, and the facts about it. */
 export function DeviceDetails({ device, enclosure }: { readonly device: Device; readonly enclosure: Enclosure }) {
@@ -32,7 +34,8 @@ export function DeviceDetails({ device, enclosure }: { readonly device: Device; 
       <Who item={{ kind: "device", id: device.id }} name={device.name} kind={type?.caption ?? device.type}>
         <p className="row">
           <Glyph id={type?.glyph ?? "box"} size={20} />
-          {type?.title ?? device.type} in{" "}
+          {type?.title ?? device.type}
+          {wording.inWord}
           <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: enclosure.id })}>
             {enclosure.name}
           </button>
@@ -48,6 +51,7 @@ export function DeviceDetails({ device, enclosure }: { readonly device: Device; 
           <PluggedIn key={outlet.key} outlet={outlet} />
         ))}
       {outletsOf(device).length > 0 && <VoltageDrop device={device.id} />}
+      <TestRecordPart device={device} />
       <DirectoryLine device={device} />
       <Wishes device={device} />
       <LabelRows on={{ device: device.id }} />
@@ -60,7 +64,7 @@ function Wishes({ device }: { readonly device: Device }) {
   const outlets = outletsOf(device);
   if (outlets.length === 0) return null;
   return (
-    <Section title="Wishes">
+    <Section title={wording.wishes}>
       <div className="part-body">
         {outlets.map((outlet) => (
           <OutletWishRow key={outlet.key} outlet={outlet} />
@@ -76,7 +80,7 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
   const terminals = terminalsOf(device);
   const free = terminals.filter(({ name }) => landedAt(enclosure, device.id, name).length === 0);
   return (
-    <Section title="Terminals" note={`${free.length} of ${terminals.length} free`}>
+    <Section title={wording.terminals} note={wording.ofFree(free.length, terminals.length)}>
       {terminals.map(({ name, group, label, finish, holes }) => {
         const landed = landedAt(enclosure, device.id, name);
         return (
@@ -85,8 +89,8 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
               <strong>{[group, label].filter(Boolean).join(" ")}</strong>
               <span className="dim">
                 {FINISH_WORDS[finish]}
-                {holes > 1 && `, ${holes} holes`}
-                {landed.length === 0 && ", free"}
+                {holes > 1 && wording.holes(holes)}
+                {landed.length === 0 && wording.free}
               </span>
               {landed.length > 1 ? (
                 <button
@@ -94,7 +98,8 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
                   className="button small"
                   onClick={() => tell(pigtail(enclosure, device.id, name))}
                 >
-                  Put on a pigtail<span className="unseen">: {label}</span>
+                  {wording.putOnAPigtail}
+                  <span className="unseen">: {label}</span>
                 </button>
               ) : (
                 <button
@@ -109,7 +114,8 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
                     })
                   }
                 >
-                  Pigtail from here…<span className="unseen"> {[group, label].filter(Boolean).join(" ")}</span>
+                  {wording.pigtailFromHere}
+                  <span className="unseen"> {[group, label].filter(Boolean).join(" ")}</span>
                 </button>
               )}
             </p>
@@ -128,14 +134,14 @@ function Terminals({ device, enclosure }: { readonly device: Device; readonly en
 }
 
 function tell(done: ReturnType<typeof pigtail>): void {
-  if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
 }
 
 function PluggedIn({ outlet }: { readonly outlet: PlacedOutlet }) {
   const { loads } = useStore(documentStore, installationOf);
   const plugged = Object.values(loads).filter(({ plug }) => plug === outlet.key);
   return (
-    <Section title={`Plugged into ${outlet.name}`} note={plugged.length}>
+    <Section title={wording.pluggedInto(outlet.name)} note={plugged.length}>
       <div className="part-body">
         {plugged.map(({ id, name, loadW }) => (
           <p key={id} className="row">
@@ -147,11 +153,11 @@ function PluggedIn({ outlet }: { readonly outlet: PlacedOutlet }) {
         ))}
         <select
           className="field small"
-          aria-label={`Plug a load into ${outlet.name}`}
+          aria-label={wording.plugALoadInto(outlet.name)}
           value=""
           onChange={({ target }) => target.value !== "" && tell(placeLoad(target.value, outlet.key))}
         >
-          <option value="">plug one in</option>
+          <option value="">{wording.plugOneIn}</option>
           {loadItems.map(({ id, title, figure }) => (
             <option key={id} value={id}>
               {title}, {figure}

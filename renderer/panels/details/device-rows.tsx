@@ -5,13 +5,14 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { select } from "../../state/session-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** The devices of an enclosure, by gang. */
 export function DeviceRows({ enclosure }: { readonly enclosure: Enclosure }) {
   const devices = inOrder<Device>(enclosure.devices);
   if (devices.length === 0) return null;
   return (
-    <Section title="Devices" note={devices.length}>
+    <Section title={wording.devices} note={devices.length}>
       <ul className="rows">
         {devices.map(({ id, name, type }) => (
           <li key={id} className="row">

@@ -5,6 +5,7 @@ import { useStore } from "../../state/use-store.ts";
 import { CommitField } from "../../ui/commit-field.tsx";
 import { Refused } from "../refused.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** What the panel directory says about a breaker or fuse; nothing for other devices. */
 export function DirectoryLine({ device }: { readonly device: Device }) {
@@ -19,9 +20,9 @@ export function DirectoryLine({ device }: { readonly device: Device }) {
     setRefusal(done.ok ? undefined : done.refusal.message);
   };
   return (
-    <Section title="Panel directory">
+    <Section title={wording.panelDirectory}>
       <div className="part-body pick">
-        <label htmlFor={id}>It says</label>
+        <label htmlFor={id}>{wording.itSays}</label>
         <CommitField id={id} value={line} invalid={refusal !== undefined} onCommit={write} />
         <Refused message={refusal} />
       </div>

@@ -5,8 +5,10 @@ import { documentStore, installationOf } from "../../state/document-store.ts";
 import { files } from "../../state/files.ts";
 import { goTo } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
+import { UnattachedPhotos } from "./photo-rows.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** A house of a thousand boxes still shows its details at once. */
 const MOST = 200;
@@ -21,13 +23,15 @@ export function DrawingDetails() {
       <header className="who">
         <h2>{title}</h2>
         <p>
-          {countWords(sorted.length, "enclosure")}, {countWords(Object.keys(cables).length, "cable")}. Nothing is
-          selected.
+          {wording.nothingIsSelected(
+            countWords(sorted.length, "enclosure"),
+            countWords(Object.keys(cables).length, "cable"),
+          )}
         </p>
       </header>
       {sorted.length === 0 && <Beginning />}
       {sorted.length > 0 && (
-        <Section title="Enclosures" note={sorted.length}>
+        <Section title={wording.enclosures} note={sorted.length}>
           <ul className="rows">
             {sorted.slice(0, MOST).map(({ id, name, note, kind }) => (
               <li key={id} className="row">
@@ -39,11 +43,16 @@ export function DrawingDetails() {
             ))}
           </ul>
           {sorted.length > MOST && (
-            <p className="empty">and {sorted.length - MOST} more: find them in the command field</p>
+            <p className="empty">
+              {wording.and}
+              {sorted.length - MOST}
+              {wording.moreFindThemInTheCommand}
+            </p>
           )}
         </Section>
       )}
       <Properties target={{ kind: "project" }} />
+      <UnattachedPhotos />
       <Amended />
     </>
   );
@@ -54,15 +63,13 @@ const countWords = (count: number, word: string): string => `${count} ${word}${c
 function Amended() {
   const amendments = useStore(documentStore, ({ project }) => project.amendments.length);
   return (
-    <Section title="Local amendments" note={amendments}>
+    <Section title={wording.localAmendments} note={amendments}>
       <div className="part-body row">
         <button type="button" className="button" onClick={() => openDialog({ kind: "amendments" })}>
-          Local amendments
+          {wording.localAmendments}
         </button>
         <span className="dim">
-          {amendments === 0
-            ? "Every rule runs as the edition has it."
-            : "Some rules run otherwise than the edition has it."}
+          {amendments === 0 ? wording.everyRuleRunsAsTheEdition : wording.someRulesRunOtherwiseThanThe}
         </span>
       </div>
     </Section>
@@ -71,18 +78,18 @@ function Amended() {
 
 function Beginning() {
   return (
-    <Section title="How to begin">
+    <Section title={wording.howToBegin}>
       <ol className="beginning">
-        <li>Press a box in the stock, then press the sheet.</li>
-        <li>Press a cable, then one box and the other. Every end arrives capped.</li>
-        <li>Press an end and the place where it lands. The checks follow every step.</li>
+        <li>{wording.pressABoxInTheStock}</li>
+        <li>{wording.pressACableThenOneBox}</li>
+        <li>{wording.pressAnEndAndThePlace}</li>
       </ol>
       <div className="part-body row">
         <button type="button" className="button" onClick={() => openDialog({ kind: "samples" })}>
-          Open a sample
+          {wording.openASample}
         </button>
         <button type="button" className="button" onClick={files.open}>
-          Open a drawing
+          {wording.openADrawing}
         </button>
       </div>
     </Section>

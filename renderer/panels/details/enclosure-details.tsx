@@ -5,6 +5,7 @@ import { cablesInto } from "../../../shared-model/queries/cables-into.ts";
 import { conductorKeys } from "../../state/conductor-keys.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
 import { farSideName } from "../../state/far-side-name.ts";
+import { lengthHere } from "../../state/length-here.ts";
 import { select } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { AddToEnclosure } from "./add-to-enclosure.tsx";
@@ -15,11 +16,14 @@ import { FindingsAbout } from "./findings-about.tsx";
 import { BoxIntentRows } from "./intent-rows.tsx";
 import { JumperRows } from "./jumper-rows.tsx";
 import { LabelRows } from "./label-rows.tsx";
+import { PhotoRows } from "./photo-rows.tsx";
+import { PinRow } from "./pin-row.tsx";
 import { Properties } from "./properties.tsx";
 import { RingRows } from "./ring-rows.tsx";
 import { Section } from "./section.tsx";
 import { SpliceRows } from "./splice-rows.tsx";
 import { Who } from "./who.tsx";
+import { wording } from "./words.ts";
 
 /** A box or panel: its fill, who enters it, what is in it, and the facts about it. */
 export function EnclosureDetails({ enclosure }: { readonly enclosure: Enclosure }) {
@@ -38,7 +42,9 @@ export function EnclosureDetails({ enclosure }: { readonly enclosure: Enclosure 
       <AddToEnclosure enclosure={enclosure} />
       {enclosure.kind === "box" && <BoxIntentRows enclosure={enclosure} />}
       <LabelRows on={{ enclosure: enclosure.id }} />
+      <PhotoRows enclosure={enclosure.id} name={enclosure.name} />
       <Properties target={{ kind: "enclosure", id: enclosure.id }} />
+      <PinRow ids={[enclosure.id]} />
     </>
   );
 }
@@ -50,7 +56,7 @@ function CableSections({ enclosure }: { readonly enclosure: Enclosure }) {
   const cables = cablesInto(installation.cables, enclosure.id);
   if (cables.length === 0) return null;
   return (
-    <Section title="Cables" note={cables.length}>
+    <Section title={wording.cables} note={cables.length}>
       {cables.map(({ cable, side, entry }) => (
         <div key={`${cable.id} ${side}`} className="cable-ends">
           <p className="cable-head">
@@ -63,9 +69,12 @@ function CableSections({ enclosure }: { readonly enclosure: Enclosure }) {
               className="link entry-link"
               onClick={() => select({ kind: "entry", enclosure: enclosure.id, id: entry })}
             >
-              entry<span className="unseen"> of {cable.name}</span>
+              {wording.entry}
+              <span className="unseen">{wording.ofWord2(cable.name)}</span>
             </button>
-            {cable.lengthFt !== undefined && <span className="dim fig cable-length">{cable.lengthFt} ft</span>}
+            {cable.lengthFt !== undefined && (
+              <span className="dim fig cable-length">{lengthHere(cable.lengthFt, "ft")}</span>
+            )}
           </p>
           <ul className="ends">
             {conductorKeys(cable).map((key) => (

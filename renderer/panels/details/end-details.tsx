@@ -8,6 +8,7 @@ import { useStore } from "../../state/use-store.ts";
 import { EvidenceSelect } from "./evidence-select.tsx";
 import { LandingLists } from "./landing-lists.tsx";
 import { Properties } from "./properties.tsx";
+import { wording } from "./words.ts";
 
 /** A conductor end: where it is, and everywhere it could be put. */
 export function EndDetails({ enclosure, end }: { readonly enclosure: Enclosure; readonly end: EndKey }) {
@@ -23,29 +24,27 @@ export function EndDetails({ enclosure, end }: { readonly enclosure: Enclosure; 
     <>
       <header className="who">
         <h2>
-          {nameOfEnd(installation, enclosure, end)} <small>end at {enclosure.name}</small>
+          {nameOfEnd(installation, enclosure, end)} <small>{wording.endAt(enclosure.name)}</small>
         </h2>
-        <p>
-          {facts.awg} AWG {facts.material}, {placeWords(enclosure, end)}.
-        </p>
+        <p>{wording.awg2(facts.awg, facts.material, placeWords(enclosure, end))}</p>
         <div className="fact-line">
-          <span className="dim">Where it is landed</span>
+          <span className="dim">{wording.whereItIsLanded}</span>
           <EvidenceSelect
             target={{ kind: "end", enclosure: enclosure.id, id: end }}
             field="at"
-            label="where it is landed"
+            label={wording.whereItIsLanded2}
             mark={place.evidence?.at}
           />
         </div>
         <div className="actions">
           {held === undefined && (
             <button type="button" className="button small" onClick={() => hold({ enclosure: enclosure.id, end })}>
-              {free ? "Land it" : "Move it"}
+              {free ? wording.landIt : wording.moveIt}
             </button>
           )}
           {!free && (
             <button type="button" className="button small" onClick={() => dispatch({ command: "cap-end", args })}>
-              Cap it
+              {wording.capIt}
             </button>
           )}
           {place.at.kind === "capped" && (
@@ -55,7 +54,7 @@ export function EndDetails({ enclosure, end }: { readonly enclosure: Enclosure; 
               aria-pressed={place.spare === true}
               onClick={() => dispatch({ command: "mark-spare", args: { ...args, spare: place.spare !== true } })}
             >
-              Spare
+              {wording.spare}
             </button>
           )}
           <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: enclosure.id })}>
@@ -64,10 +63,10 @@ export function EndDetails({ enclosure, end }: { readonly enclosure: Enclosure; 
         </div>
       </header>
       {held?.end === end && <LandingLists />}
-      <Properties title="Facts of the end" target={{ kind: "end", enclosure: enclosure.id, id: end }} />
+      <Properties title={wording.factsOfTheEnd} target={{ kind: "end", enclosure: enclosure.id, id: end }} />
       {facts.parsed.of === "cable" && (
         <Properties
-          title="Facts of the conductor"
+          title={wording.factsOfTheConductor}
           target={{ kind: "conductor", cable: facts.parsed.cable, id: facts.parsed.conductor }}
         />
       )}

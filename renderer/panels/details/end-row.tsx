@@ -6,6 +6,7 @@ import { placeWords } from "../../state/place-words.ts";
 import { hold, select } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Swatch } from "../swatch.tsx";
+import { wording } from "./words.ts";
 
 /** A conductor end: its name and where it is. The name selects it, the place takes it into the hand. */
 export function EndRow({ enclosure, end }: { readonly enclosure: Enclosure; readonly end: EndKey }) {
@@ -25,7 +26,8 @@ export function EndRow({ enclosure, end }: { readonly enclosure: Enclosure; read
       </button>
       <span className="end-place">{where}</span>
       <button type="button" className="button small" onClick={() => hold({ enclosure: enclosure.id, end })}>
-        Move<span className="unseen"> {name}</span>
+        {wording.move}
+        <span className="unseen"> {name}</span>
       </button>
     </li>
   );

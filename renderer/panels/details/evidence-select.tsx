@@ -1,13 +1,14 @@
 import type { PropertyTarget } from "../../../shared-model/commands/command-args.ts";
 import { EVIDENCE_MARKS, type EvidenceMark } from "../../../shared-model/model/evidence.ts";
 import { dispatch, documentStore } from "../../state/document-store.ts";
+import { wording } from "./words.ts";
 
 const MARK_WORDS: Readonly<Record<EvidenceMark, string>> = {
-  measured: "m measured",
-  seen: "s seen",
-  told: "t told",
-  assumed: "a assumed",
-  unknown: "? unknown",
+  measured: wording.measuredM,
+  seen: wording.seenS,
+  told: wording.toldT,
+  assumed: wording.assumedA,
+  unknown: wording.unknown,
 };
 
 interface Props {
@@ -17,7 +18,7 @@ interface Props {
   readonly mark: EvidenceMark | undefined;
 }
 
-/** How a fact is known: a letter and a word, never a colour. */
+/** How a fact is known: a word and its letter, never a colour. */
 export function EvidenceSelect({ target, field, label, mark }: Props) {
   const change = (chosen: string): void => {
     const { state } = documentStore.get();
@@ -27,11 +28,11 @@ export function EvidenceSelect({ target, field, label, mark }: Props) {
   return (
     <select
       className={`field small evidence known-${mark ?? "none"}`}
-      aria-label={`How known: ${label}`}
+      aria-label={wording.howKnown(label)}
       value={mark ?? ""}
       onChange={({ target: control }) => change(control.value)}
     >
-      <option value="">not said</option>
+      <option value="">{wording.notSaid}</option>
       {EVIDENCE_MARKS.map((one) => (
         <option key={one} value={one}>
           {MARK_WORDS[one]}

@@ -10,16 +10,17 @@ import { findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { FillBar } from "./fill-bar.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 const ITEM_WORDS: Readonly<Record<FillItem, string>> = {
-  conductors: "Conductors",
-  clamps: "Clamps",
-  supports: "Supports",
-  devices: "Devices",
-  grounds: "Grounds",
-  "terminal-blocks": "Terminal blocks",
-  connectors: "Connectors, by the pair",
-  "deep-devices": "Deep devices",
+  conductors: wording.conductors,
+  clamps: wording.clamps,
+  supports: wording.supports,
+  devices: wording.devices,
+  grounds: wording.grounds,
+  "terminal-blocks": wording.terminalBlocks,
+  connectors: wording.connectorsByThePair,
+  "deep-devices": wording.deepDevices,
 };
 
 /** The count of box fill line by line, as the checks made it last. */
@@ -32,8 +33,8 @@ export function BoxFill({ enclosure }: { readonly enclosure: EnclosureId }) {
   if (ledger === undefined) return null;
   return (
     <Section
-      title="Fill ledger"
-      note={stale ? "counting" : `edition ${editionWords(edition)}, in³${amended ? ", amended" : ""}`}
+      title={wording.fillLedger}
+      note={stale ? "counting" : wording.editionIn3(editionWords(edition), amended ? wording.amended : "")}
     >
       {ledger.verdict === "not-applicable" ? (
         <p className="empty">{ledger.reason}</p>
@@ -60,9 +61,9 @@ function LedgerTable({ ledger, inside }: { readonly ledger: FillLedger; readonly
       <table className="ledger">
         <thead className="unseen">
           <tr>
-            <th scope="col">What counts</th>
-            <th scope="col">How often</th>
-            <th scope="col">in³</th>
+            <th scope="col">{wording.whatCounts}</th>
+            <th scope="col">{wording.howOften}</th>
+            <th scope="col">{wording.in3}</th>
           </tr>
         </thead>
         <tbody>
@@ -71,33 +72,34 @@ function LedgerTable({ ledger, inside }: { readonly ledger: FillLedger; readonly
           ))}
           {lines.length === 0 && (
             <tr className="zero">
-              <td colSpan={3}>Nothing counts yet.</td>
+              <td colSpan={3}>{wording.nothingCountsYet}</td>
             </tr>
           )}
           {inside > 0 && (
             <tr className="zero">
               <td colSpan={3}>
-                {inside === 1 ? "1 pigtail or link stays" : `${inside} pigtails and links stay`} inside: not counted.
+                {inside === 1 ? wording.n1PigtailOrLinkStays : wording.pigtailsAndLinksStay(inside)}
+                {wording.insideNotCounted}
               </td>
             </tr>
           )}
           <tr className="sum">
             <th scope="row" colSpan={2}>
-              Needed
-              {totalMl !== undefined && <small> {formatMillilitres(totalMl)} mL</small>}
+              {wording.needed}
+              {totalMl !== undefined && <small>{wording.ml(formatMillilitres(totalMl))}</small>}
             </th>
             <td className="n">{aligned(formatVolume(total))}</td>
           </tr>
           <tr>
             <th scope="row" colSpan={2}>
-              Available
+              {wording.available}
             </th>
-            <td className="n">{available === undefined ? "not known" : aligned(formatVolume(available))}</td>
+            <td className="n">{available === undefined ? wording.notKnown : aligned(formatVolume(available))}</td>
           </tr>
           {available !== undefined && spare !== undefined && (
             <tr className={over ? "rest over" : "rest"}>
               <th scope="row" colSpan={2}>
-                {over ? "Over by" : "Left"}
+                {over ? wording.overBy : wording.left}
               </th>
               <td className="n">{aligned(formatVolume(over ? subtractVolume(total, available) : spare))}</td>
             </tr>
@@ -105,7 +107,7 @@ function LedgerTable({ ledger, inside }: { readonly ledger: FillLedger; readonly
         </tbody>
       </table>
       {available === undefined ? (
-        <p className="empty">{ledger.reason ?? "The volume of this box is not known: enter it under Properties."}</p>
+        <p className="empty">{ledger.reason ?? wording.theVolumeOfThisBoxIs}</p>
       ) : (
         <FillBar ledger={ledger} available={toDecimal(available)} over={over} />
       )}
@@ -123,7 +125,8 @@ function Line({ line }: { readonly line: FillLine }) {
       <td className="n work">
         {count} × {formatVolume(each)}{" "}
         <small>
-          {awg} AWG{ml !== undefined && `, ${formatMillilitres(ml.volume)} mL`}
+          {wording.awg3(awg)}
+          {ml !== undefined && wording.ml2(formatMillilitres(ml.volume))}
         </small>
       </td>
       <td className="n">{aligned(formatVolume(volume, 2))}</td>

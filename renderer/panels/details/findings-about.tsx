@@ -9,6 +9,7 @@ import { FindingRow } from "../findings/finding-row.tsx";
 import { FixDone } from "../findings/findings.tsx";
 import { Section } from "./section.tsx";
 import { useKeptFocus } from "./use-kept-focus.ts";
+import { wording } from "./words.ts";
 
 /** More than these are folded, so that the other details stay near. */
 const FEW = 2;
@@ -25,12 +26,12 @@ export function FindingsAbout({ item }: { readonly item: Selected }) {
   return (
     <div ref={root} tabIndex={-1} className="findings">
       {mine.length > 0 && (
-        <Section title="Findings" note={mine.length}>
+        <Section title={wording.findings} note={mine.length}>
           {mine.length > FEW && (
             <p className="part-body row">
               <SeverityCounts findings={mine} />
               <button type="button" className="link" aria-expanded={open} onClick={() => setOpen(!open)}>
-                {open ? "Fold them" : `Show ${mine.length} findings`}
+                {open ? wording.foldThem : wording.showFindings(mine.length)}
               </button>
             </p>
           )}
@@ -41,7 +42,13 @@ export function FindingsAbout({ item }: { readonly item: Selected }) {
               ))}
             </ul>
           )}
-          {open && mine.length > MOST && <p className="empty">and {mine.length - MOST} more in the findings</p>}
+          {open && mine.length > MOST && (
+            <p className="empty">
+              {wording.and}
+              {mine.length - MOST}
+              {wording.moreInTheFindings}
+            </p>
+          )}
         </Section>
       )}
       <FixDone item={item} />

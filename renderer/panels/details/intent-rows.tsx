@@ -6,6 +6,7 @@ import type { PlacedOutlet } from "../../../shared-model/queries/outlets-of.ts";
 import { dispatch, documentStore, installationOf } from "../../state/document-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** Which cable is meant to bring the supply into a box. What the cables really are is found out by the checks. */
 export function BoxIntentRows({ enclosure }: { readonly enclosure: Enclosure }) {
@@ -21,16 +22,16 @@ export function BoxIntentRows({ enclosure }: { readonly enclosure: Enclosure }) 
     dispatch({ command: "set-box-intent", args: { state, enclosure: enclosure.id, intent: next } });
   };
   return (
-    <Section title="Meant to be">
+    <Section title={wording.meantToBe}>
       <div className="part-body pick">
-        <label htmlFor={id}>Supply by</label>
+        <label htmlFor={id}>{wording.supplyBy}</label>
         <select
           id={id}
           className="field small"
           value={intent?.supply ?? ""}
           onChange={({ target }) => change(target.value)}
         >
-          <option value="">not said</option>
+          <option value="">{wording.notSaid}</option>
           {cables.map((cable) => (
             <option key={cable.id} value={cable.id}>
               {cable.name}
@@ -43,8 +44,8 @@ export function BoxIntentRows({ enclosure }: { readonly enclosure: Enclosure }) 
 }
 
 const WISHES: readonly (readonly [OutletWish["wish"], string])[] = [
-  ["protect", "protection wished"],
-  ["decided-not", "decided against a wish"],
+  ["protect", wording.protectionWished],
+  ["decided-not", wording.decidedAgainstAWish],
 ];
 
 /** A person's wish for ground-fault protection of an outlet, or the decision against one. */
@@ -61,7 +62,7 @@ export function OutletWishRow({ outlet }: { readonly outlet: PlacedOutlet }) {
     <div className="pick">
       <label htmlFor={id}>{outlet.name}</label>
       <select id={id} className="field small" value={wish ?? ""} onChange={({ target }) => change(target.value)}>
-        <option value="">no wish</option>
+        <option value="">{wording.noWish}</option>
         {WISHES.map(([one, words]) => (
           <option key={one} value={one}>
             {words}

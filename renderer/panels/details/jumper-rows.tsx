@@ -4,13 +4,14 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { placeWords } from "../../state/place-words.ts";
 import { select } from "../../state/session-store.ts";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** The jumpers of an enclosure: they stay inside it and count nothing in box fill. */
 export function JumperRows({ enclosure }: { readonly enclosure: Enclosure }) {
   const jumpers = inOrder<Jumper>(enclosure.jumpers);
   if (jumpers.length === 0) return null;
   return (
-    <Section title="Jumpers" note={jumpers.length}>
+    <Section title={wording.jumpers} note={jumpers.length}>
       <ul className="rows">
         {jumpers.map(({ id, name, awg, colour }) => (
           <li key={id} className="row">
@@ -18,8 +19,12 @@ export function JumperRows({ enclosure }: { readonly enclosure: Enclosure }) {
               {name}
             </button>
             <span className="dim">
-              {awg} AWG {colour}: {placeWords(enclosure, jumperEnd(id, "a"))} to{" "}
-              {placeWords(enclosure, jumperEnd(id, "b"))}
+              {wording.awgTo(
+                awg,
+                colour,
+                placeWords(enclosure, jumperEnd(id, "a")),
+                placeWords(enclosure, jumperEnd(id, "b")),
+              )}
             </span>
           </li>
         ))}

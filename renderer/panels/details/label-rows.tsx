@@ -8,6 +8,7 @@ import { select } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { Section } from "./section.tsx";
+import { wording as said } from "./words.ts";
 
 /** The labels fixed to a thing, and one more. */
 export function LabelRows({ on }: { readonly on: Label["on"] }) {
@@ -22,7 +23,7 @@ export function LabelRows({ on }: { readonly on: Label["on"] }) {
     if (done.ok) setWording("");
   };
   return (
-    <Section title="Labels" note={mine.length}>
+    <Section title={said.labels} note={mine.length}>
       <div className="part-body">
         {mine.map((label) => (
           <p key={label.id} className="row">
@@ -40,13 +41,14 @@ export function LabelRows({ on }: { readonly on: Label["on"] }) {
         >
           <input
             className="field small"
-            aria-label="Words of a label"
-            placeholder="Words of a label"
+            aria-label={said.wordsOfALabel}
+            placeholder={said.wordsOfALabel}
             value={wording}
             onChange={({ target }) => setWording(target.value)}
           />
           <button type="submit" className="button small">
-            Add<span className="unseen"> the label</span>
+            {said.add}
+            <span className="unseen">{said.theLabel}</span>
           </button>
         </form>
         <Refused message={refusal} />

@@ -9,6 +9,7 @@ import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { type JudgedPlace, Places } from "./landing-places.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** Where the held end may go: what fits, what would bring a finding, what is not possible and why. */
 export function LandingLists() {
@@ -22,26 +23,26 @@ export function LandingLists() {
     setRefusal(done.ok ? undefined : done.refusal.message);
   };
   return (
-    <section className="landing" aria-label="Places for the held end">
+    <section className="landing" aria-label={wording.placesForTheHeldEnd}>
       <p className="landing-hint">
-        In the hand. Press a place below or on the sheet.
+        {wording.inTheHandPressAPlace}
         <button type="button" className="button small" onClick={() => hold(undefined)}>
-          Put it back
+          {wording.putItBack}
         </button>
       </p>
       <Refused message={refusal} />
       {held !== undefined && (
         <p className="landing-new">
           <button type="button" className="button small" onClick={() => pickNewSplice(held.enclosure, [held.end])}>
-            New splice with another end…
+            {wording.newSpliceWithAnotherEnd}
           </button>
         </p>
       )}
-      <Places title="Brings no new finding" places={fits} onLand={land} />
-      <Places title="Possible, with a finding" places={brings} onLand={land} />
-      <Places title="Possible" note="asking the checks" places={open} onLand={land} />
+      <Places title={wording.bringsNoNewFinding} places={fits} onLand={land} />
+      <Places title={wording.possibleWithAFinding} places={brings} onLand={land} />
+      <Places title={wording.possible} note={wording.askingTheChecks} places={open} onLand={land} />
       {closed.length > 0 && (
-        <Section title="Not possible" note={closed.length}>
+        <Section title={wording.notPossible} note={closed.length}>
           <ul>
             {closed.map(({ key, name, refusal: why }) => (
               <li key={key} className="landing-place closed">
@@ -53,7 +54,7 @@ export function LandingLists() {
           </ul>
         </Section>
       )}
-      <p className="empty">That no rule objects to a place does not prove it right: look at what is joined there.</p>
+      <p className="empty">{wording.thatNoRuleObjectsToA}</p>
     </section>
   );
 }

@@ -7,6 +7,7 @@ import { sessionStore } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** A place, and what the checks say of it. */
 export interface JudgedPlace {
@@ -46,10 +47,10 @@ export function Places({ title, note, places, onLand }: PlacesProps) {
 }
 
 const KINDS: readonly (readonly [words: string, ...kinds: LandingPlace["kind"][]])[] = [
-  ["Terminals", "terminal"],
-  ["Splices", "splice"],
-  ["New splices", "new-splice"],
-  ["Elsewhere in the box", "bond", "capped", "loose"],
+  [wording.terminals, "terminal"],
+  [wording.splices, "splice"],
+  [wording.newSplices, "new-splice"],
+  [wording.elsewhereInTheBox, "bond", "capped", "loose"],
 ];
 
 /** What the checks say of the net that a splice belongs to. */
@@ -60,8 +61,8 @@ const ROLE_WORDS: Readonly<Record<Role, string>> = {
   grounded: "neutral",
   ground: "ground",
   signal: "signal",
-  floating: "not connected to a supply",
-  conflict: "hot and neutral at once",
+  floating: wording.notConnectedToASupply,
+  conflict: wording.hotAndNeutralAtOnce,
 };
 
 interface PlaceProps {

@@ -10,12 +10,19 @@ import { ROOM_KIND_WORDS } from "../rooms/room-kind-words.ts";
 import { EvidenceSelect } from "./evidence-select.tsx";
 import { PropertyControl } from "./property-control.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /**
  * Facts of a thing and how each is known. Those that are empty and may stay so are folded away, except the room: most of
  * what an outlet needs hangs on it.
  */
-export function Properties({ target, title = "Facts" }: { readonly target: PropertyTarget; readonly title?: string }) {
+export function Properties({
+  target,
+  title = wording.facts,
+}: {
+  readonly target: PropertyTarget;
+  readonly title?: string;
+}) {
   const document = useStore(documentStore, (state) => state);
   const facts = propertyFacts(document, target);
   const [more, setMore] = useState(false);
@@ -27,7 +34,7 @@ export function Properties({ target, title = "Facts" }: { readonly target: Prope
   return (
     <Section
       title={title}
-      note={target.kind === "room" || target.kind === "project" ? undefined : "and how each is known"}
+      note={target.kind === "room" || target.kind === "project" ? undefined : wording.andHowEachIsKnown}
     >
       <div className="facts">
         {filled.map((fact) => (
@@ -35,7 +42,7 @@ export function Properties({ target, title = "Facts" }: { readonly target: Prope
         ))}
         {rest.length > 0 && (
           <button type="button" className="link" aria-expanded={more} onClick={() => setMore(!more)}>
-            {more ? "Hide facts not entered" : `Enter more: ${rest.length} not entered`}
+            {more ? wording.hideFactsNotEntered : wording.enterMoreNotEntered(rest.length)}
           </button>
         )}
         {more && rest.map((fact) => <Fact key={fact.property.field} target={target} fact={fact} />)}

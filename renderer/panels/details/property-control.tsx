@@ -4,7 +4,9 @@ import type { PropertyValue } from "../../../shared-model/commands/command-args.
 import { unreachable } from "../../../shared-model/lib/unreachable.ts";
 import type { Room } from "../../../shared-model/model/room.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { bareUnit, lengthInField, readLength } from "../../../shared-model/units/length-words.ts";
 import { documentStore } from "../../state/document-store.ts";
+import { preferencesStore } from "../../state/preferences-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { CommitField } from "../../ui/commit-field.tsx";
 import { NewRoomOptions } from "../rooms/new-room-options.tsx";
@@ -12,6 +14,7 @@ import { BreakerControl } from "./breaker-control.tsx";
 import { ChoicesControl, RepeatsControl } from "./choices-control.tsx";
 import type { ControlProps } from "./control-props.ts";
 import { VolumeControl } from "./volume-control.tsx";
+import { wording } from "./words.ts";
 
 /** The control that suits what a field takes, with its label. */
 export function PropertyControl(props: ControlProps) {
@@ -50,8 +53,8 @@ export function PropertyControl(props: ControlProps) {
 }
 
 const FLAG = [
-  { value: "true", label: "Yes" },
-  { value: "false", label: "No" },
+  { value: "true", label: wording.yes },
+  { value: "false", label: wording.no },
 ];
 
 const textOf = (value: unknown): string =>
@@ -61,13 +64,18 @@ type Typed = Extract<PropertyKind, { kind: "text" | "number" }>;
 
 function TypedControl({ property, takes, value, invalid, onChange }: ControlProps & { readonly takes: Typed }) {
   const id = useId();
+  const lengths = useStore(preferencesStore, (state) => state.lengths);
+  const length = takes.kind === "number" && (takes.unit === "ft" || takes.unit === "in") ? takes.unit : undefined;
   const commit = (text: string): void => {
     if (text === "" && property.optional) onChange(null);
     else if (takes.kind === "text") onChange(text);
     // What is not a number goes on as text: the field's own refusal says what it takes.
+    else if (length !== undefined) onChange(readLength(text, length, lengths) ?? text);
     else onChange(text !== "" && Number.isFinite(Number(text)) ? Number(text) : text);
   };
-  const unit = takes.kind === "number" ? takes.unit : "";
+  const unit = takes.kind !== "number" ? "" : length === undefined ? takes.unit : bareUnit(length, lengths);
+  const shown =
+    length !== undefined && typeof value === "number" ? lengthInField(value, length, lengths) : textOf(value);
   return (
     <>
       <label htmlFor={id}>
@@ -76,10 +84,10 @@ function TypedControl({ property, takes, value, invalid, onChange }: ControlProp
       </label>
       <CommitField
         id={id}
-        value={textOf(value)}
+        value={shown}
         invalid={invalid}
         many={takes.kind === "text" && takes.lines === "many"}
-        numeric={takes.kind === "number"}
+        numeric={takes.kind === "number" && length === undefined}
         onCommit={commit}
       />
     </>
@@ -105,7 +113,7 @@ function ChosenControl({ property, choices, shown, take, onChange, more }: Chose
         value={shown}
         onChange={({ target }) => onChange(target.value === "" ? null : take(target.value))}
       >
-        {(property.optional || shown === "") && <option value="">not entered</option>}
+        {(property.optional || shown === "") && <option value="">{wording.notEntered}</option>}
         {choices.map(({ value, label }) => (
           <option key={value} value={value}>
             {label}

@@ -15,6 +15,7 @@ import { goToIn, STATE_WORDS } from "../../state/shown-state.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly device: Device;
@@ -28,7 +29,7 @@ export function ReplacedLine({ device }: { readonly device: Device }) {
   if (linked === undefined) return null;
   return (
     <p>
-      {state === "proposed" ? "Replaces " : "Replaced by "}
+      {state === "proposed" ? "Replaces " : wording.replacedBy}
       <button type="button" className="link" onClick={() => goToIn(linked.state, { kind: "device", id: linked.id })}>
         {linked.name} ({STATE_WORDS[linked.state].toLowerCase()})
       </button>
@@ -42,14 +43,14 @@ export function ReplaceDevice({ device, enclosure }: Props) {
   const [type, setType] = useState("");
   const { kin, others } = replacementTypes(enclosure, device);
   return (
-    <Section title="Replace it">
+    <Section title={wording.replaceIt}>
       <div className="part-body">
         <div className="pick">
-          <label htmlFor={id}>By</label>
+          <label htmlFor={id}>{wording.by}</label>
           <select id={id} className="field small" value={type} onChange={({ target }) => setType(target.value)}>
-            <option value="">choose a type</option>
-            <Types caption="Of its kind" types={kin} />
-            <Types caption="Others" types={others} />
+            <option value="">{wording.chooseAType}</option>
+            <Types caption={wording.ofItsKind} types={kin} />
+            <Types caption={wording.others} types={others} />
           </select>
         </div>
         {type !== "" && <Trial key={type} device={device} enclosure={enclosure} type={type} />}
@@ -92,7 +93,7 @@ function Trial({ device, enclosure, type }: Props & { readonly type: string }) {
   return (
     <>
       <div className="pick">
-        <label htmlFor={id}>Name</label>
+        <label htmlFor={id}>{wording.nameWord}</label>
         <input
           id={id}
           className="field small"
@@ -103,7 +104,8 @@ function Trial({ device, enclosure, type }: Props & { readonly type: string }) {
       </div>
       <WhatFollows tried={tried} />
       <button type="button" className="button small" disabled={name === ""} onClick={replace}>
-        Replace {device.name === name ? name : `${device.name} by ${name}`}
+        {wording.replace}
+        {device.name === name ? name : wording.by2(device.name, name)}
       </button>
       <Refused message={refusal} />
     </>
@@ -116,7 +118,7 @@ function WhatFollows({ tried: { kept, capped } }: { readonly tried: Replacement 
       {kept.length > 0 && (
         <>
           <p>
-            <strong>Stay landed</strong> <span className="dim fig">{kept.length}</span>
+            <strong>{wording.stayLanded}</strong> <span className="dim fig">{kept.length}</span>
           </p>
           <ul>
             {kept.map((line) => (
@@ -126,8 +128,8 @@ function WhatFollows({ tried: { kept, capped } }: { readonly tried: Replacement 
         </>
       )}
       <p>
-        <strong>Capped</strong>{" "}
-        <span className="dim">{capped.length === 0 ? "none" : `${capped.join(", ")}: land them anew`}</span>
+        <strong>{wording.capped}</strong>{" "}
+        <span className="dim">{capped.length === 0 ? "none" : wording.landThemAnew(capped.join(", "))}</span>
       </p>
     </div>
   );

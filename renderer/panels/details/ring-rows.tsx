@@ -5,10 +5,11 @@ import { dispatch, documentStore } from "../../state/document-store.ts";
 import { mintId } from "../../state/mint-id.ts";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 const KINDS: readonly (readonly [Ring["kind"], string])[] = [
-  ["plaster-ring", "plaster ring"],
-  ["raised-cover", "raised cover"],
+  ["plaster-ring", wording.plasterRing],
+  ["raised-cover", wording.raisedCover],
   ["extension", "extension"],
 ];
 
@@ -23,7 +24,7 @@ export function RingRows({ box }: { readonly box: Box }) {
       dispatch({ command: "add-ring", args: { ...at, id: mintId<RingId>("g"), kind, volume: { kind: "unknown" } } });
   };
   return (
-    <Section title="Rings and extensions" note={rings.length}>
+    <Section title={wording.ringsAndExtensions} note={rings.length}>
       <div className="part-body">
         {rings.map(({ id, kind }) => (
           <div key={id} className="ring-fact">
@@ -34,19 +35,20 @@ export function RingRows({ box }: { readonly box: Box }) {
                 className="button small"
                 onClick={() => dispatch({ command: "remove-ring", args: { ...at, id } })}
               >
-                Take off<span className="unseen"> the {kind}</span>
+                {wording.takeOff}
+                <span className="unseen">{wording.the(kind)}</span>
               </button>
             </p>
-            <Properties title="Facts of the ring" target={{ kind: "ring", enclosure: box.id, id }} />
+            <Properties title={wording.factsOfTheRing} target={{ kind: "ring", enclosure: box.id, id }} />
           </div>
         ))}
         <select
           className="field small"
-          aria-label="Add a ring or extension"
+          aria-label={wording.addARingOrExtension}
           value=""
           onChange={({ target }) => add(target.value)}
         >
-          <option value="">add one</option>
+          <option value="">{wording.addOne}</option>
           {KINDS.map(([one, words]) => (
             <option key={one} value={one}>
               {words}

@@ -5,6 +5,7 @@ import { select } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { RemoveButton } from "../remove-button.tsx";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** Several things at once: what they are, and what can be done with all of them. */
 export function SeveralDetails({ selection }: { readonly selection: readonly Selected[] }) {
@@ -14,11 +15,11 @@ export function SeveralDetails({ selection }: { readonly selection: readonly Sel
     <>
       <header className="who">
         <div className="who-line">
-          <h2>{selection.length} selected</h2>
-          {items.length > 0 && <RemoveButton items={items} what={`${items.length} items`} />}
+          <h2>{wording.selected(selection.length)}</h2>
+          {items.length > 0 && <RemoveButton items={items} what={wording.items(items.length)} />}
         </div>
       </header>
-      <Section title="Selected">
+      <Section title={wording.selected2}>
         <ul className="rows">
           {selection.map((item) => (
             <li key={keyOf(item)} className="row">

@@ -9,14 +9,15 @@ import { EndRow } from "./end-row.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
 import { Who } from "./who.tsx";
+import { wording } from "./words.ts";
 
 export function JumperDetails({ jumper, enclosure }: { readonly jumper: Jumper; readonly enclosure: Enclosure }) {
   return (
     <>
       <Who item={{ kind: "jumper", id: jumper.id }} name={jumper.name} kind="jumper">
-        <p>Stays inside {enclosure.name}; it counts nothing in box fill.</p>
+        <p>{wording.staysInsideItCountsNothingIn(enclosure.name)}</p>
       </Who>
-      <Section title="Ends">
+      <Section title={wording.ends}>
         <ul className="ends">
           <EndRow enclosure={enclosure} end={jumperEnd(jumper.id, "a")} />
           <EndRow enclosure={enclosure} end={jumperEnd(jumper.id, "b")} />
@@ -41,8 +42,8 @@ export function LabelDetails({ label }: { readonly label: Label }) {
     <>
       <header className="who">
         <div className="who-line">
-          <h2>Label</h2>
-          <RemoveButton items={[{ kind: "label", id: label.id }]} what="the label" />
+          <h2>{wording.label}</h2>
+          <RemoveButton items={[{ kind: "label", id: label.id }]} what={wording.theLabel2} />
         </div>
       </header>
       <Properties target={{ kind: "label", id: label.id }} />
@@ -55,7 +56,7 @@ export function RoomDetails({ room }: { readonly room: Room }) {
     <>
       <Who item={{ kind: "room", id: room.id }} name={room.name} kind="room">
         <button type="button" className="link" onClick={() => showPane("rooms")}>
-          Boxes that stand in it
+          {wording.boxesThatStandInIt}
         </button>
       </Who>
       <Properties target={{ kind: "room", id: room.id }} />
@@ -68,7 +69,8 @@ export function EntryDetails({ entry, enclosure }: { readonly entry: Entry; read
     <>
       <header className="who">
         <h2>
-          Entry <small>of {enclosure.name}</small>
+          {wording.entry2}
+          <small>{wording.ofWord3(enclosure.name)}</small>
         </h2>
         <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: enclosure.id })}>
           {enclosure.name}

@@ -10,6 +10,7 @@ import { FindingsAbout } from "./findings-about.tsx";
 import { Properties } from "./properties.tsx";
 import { Section } from "./section.tsx";
 import { Who } from "./who.tsx";
+import { wording } from "./words.ts";
 
 /** A splice: what holds it, and who is in it. */
 export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; readonly enclosure: Enclosure }) {
@@ -18,20 +19,20 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
     <>
       <Who item={{ kind: "splice", id: splice.id }} name={splice.name} kind="splice">
         <p>
-          in{" "}
+          {wording.inWord2}
           <button type="button" className="link" onClick={() => goTo({ kind: "enclosure", id: enclosure.id })}>
             {enclosure.name}
           </button>
         </p>
       </Who>
       <FindingsAbout item={{ kind: "splice", id: splice.id }} />
-      <Section title="Connector">
+      <Section title={wording.connector}>
         <div className="part-body">
           <ConnectorSelect splice={splice} enclosure={enclosure} />
-          <p className="dim">What a connector takes is typical: the table on its package governs.</p>
+          <p className="dim">{wording.whatAConnectorTakesIsTypical}</p>
         </div>
       </Section>
-      <Section title="Ends joined" note={members.length}>
+      <Section title={wording.endsJoined} note={members.length}>
         <ul className="ends">
           {members.map((end) => (
             <EndRow key={end} enclosure={enclosure} end={end} />
@@ -43,11 +44,11 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
             className="button small"
             onClick={() => addJumperFrom(enclosure, { kind: "splice", splice: splice.id })}
           >
-            Pigtail from here…
+            {wording.pigtailFromHere}
           </button>
           {canSplit(enclosure, splice.id) && (
             <button type="button" className="button small" onClick={() => splitSplice(splice.id)}>
-              Split {splice.name} in two
+              {wording.splitInTwo(splice.name)}
             </button>
           )}
         </div>
@@ -58,10 +59,10 @@ export function SpliceDetails({ splice, enclosure }: { readonly splice: Splice; 
 }
 
 const OTHER: readonly (readonly [id: string, words: string])[] = [
-  ["none", "no connector"],
-  ["taped", "taped only"],
+  ["none", wording.noConnector],
+  ["taped", wording.tapedOnly],
   ["soldered", "soldered"],
-  ["unknown", "not known"],
+  ["unknown", wording.notKnown],
 ];
 
 /** Chooses what holds a splice. */
@@ -73,7 +74,7 @@ export function ConnectorSelect({ splice, enclosure }: { readonly splice: Splice
   return (
     <select
       className="field small"
-      aria-label={`Connector of ${splice.name}`}
+      aria-label={wording.connectorOf(splice.name)}
       value={splice.connector}
       onChange={({ target }) => change(target.value)}
     >

@@ -7,6 +7,7 @@ import { select } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "./section.tsx";
 import { ConnectorSelect } from "./splice-details.tsx";
+import { wording } from "./words.ts";
 
 /** The splices of an enclosure: who is joined, and by what. */
 export function SpliceRows({ enclosure }: { readonly enclosure: Enclosure }) {
@@ -14,7 +15,7 @@ export function SpliceRows({ enclosure }: { readonly enclosure: Enclosure }) {
   const splices = inOrder<Splice>(enclosure.splices);
   if (splices.length === 0) return null;
   return (
-    <Section title="Splices" note={splices.length}>
+    <Section title={wording.splices} note={splices.length}>
       <ul className="rows">
         {splices.map((splice) => {
           const members = membersOf(enclosure, splice.id);

@@ -7,13 +7,14 @@ import { askDrops } from "../../state/outlet-drops.ts";
 import { goTo } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "./section.tsx";
+import { wording } from "./words.ts";
 
 /** Voltage drop at the outlets of a device under their stated load, as the worker computes it. */
 export function VoltageDrop({ device }: { readonly device: DeviceId }) {
   const { drops, isStale } = useDrops(device);
   if (drops.length === 0) return null;
   return (
-    <Section title="Voltage drop" note={isStale ? "being computed" : "computed, wire at 20 °C"}>
+    <Section title={wording.voltageDrop} note={isStale ? wording.beingComputed : wording.computedWireAt20C}>
       {drops.map((drop) => (
         <div key={drop.outlet} className="part-body">
           {drops.length > 1 && <h4>{drop.name}</h4>}
@@ -59,37 +60,37 @@ function Known({ drop }: { readonly drop: KnownDrop }) {
         <strong className="fig">
           {volts(dropV)}, {share(percent)}
         </strong>{" "}
-        with {load}
-        {isPast && `; more than ${limit} %`}.
+        {wording.withWord(load)}
+        {isPast && wording.moreThan(limit)}.
       </p>
       {fromPanel !== undefined && (
-        <p className="dim">
-          Of it {volts(fromPanel.dropV)}, {share(fromPanel.percent)}, from {fromPanel.name} on.
-        </p>
+        <p className="dim">{wording.ofItFromOn(volts(fromPanel.dropV), share(fromPanel.percent), fromPanel.name)}</p>
       )}
       {longest !== undefined && (
         <p>
-          Longest part: <CableLink id={longest.id} name={longest.words} />
+          {wording.longestPart}
+          <CableLink id={longest.id} name={longest.words} />
         </p>
       )}
-      {joint !== undefined && <p>In it is {joint}.</p>}
+      {joint !== undefined && <p>{wording.inItIs(joint)}</p>}
     </>
   );
 }
 
 function Unknown({ drop }: { readonly drop: Exclude<OutletDropAnswer, KnownDrop> }) {
-  if (drop.why === "not-fed") return <p className="dim">Nothing drawn feeds it with its full voltage.</p>;
-  if (drop.why === "no-rating") return <p className="dim">Rating of {drop.breaker} not recorded.</p>;
+  if (drop.why === "not-fed") return <p className="dim">{wording.nothingDrawnFeedsItWithIts}</p>;
+  if (drop.why === "no-rating") return <p className="dim">{wording.ratingOfNotRecorded(drop.breaker)}</p>;
   return (
     <p className="dim">
-      {drop.cables.length === 1 ? "Length" : "Lengths"} of{" "}
+      {drop.cables.length === 1 ? wording.lengthWord : wording.lengths}
+      {wording.ofWord4}
       {drop.cables.map(({ id, name }, index) => (
         <span key={id}>
           {index > 0 && (index === drop.cables.length - 1 ? " and " : ", ")}
           <CableLink id={id} name={name} />
         </span>
       ))}{" "}
-      not recorded.
+      {wording.notRecorded}
     </p>
   );
 }

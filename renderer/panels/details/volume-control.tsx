@@ -2,9 +2,11 @@ import { useId, useState } from "react";
 import { standardBoxes } from "../../../shared-model/catalog/standard-boxes.ts";
 import type { PropertyValue } from "../../../shared-model/commands/command-args.ts";
 import type { VolumeFact } from "../../../shared-model/model/enclosure.ts";
-import { cubicInches, isExactVolume, toDecimal } from "../../../shared-model/units/volume.ts";
+import { readVolume } from "../../../shared-model/units/read-volume.ts";
+import { toDecimal } from "../../../shared-model/units/volume.ts";
 import { CommitField } from "../../ui/commit-field.tsx";
 import { Refused } from "../refused.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly label: string;
@@ -15,10 +17,12 @@ interface Props {
 type Kind = VolumeFact["kind"];
 
 const KINDS: readonly (readonly [Kind, string])[] = [
-  ["marked", "marked in the box"],
-  ["table", "by its standard size"],
-  ["unknown", "not known"],
+  ["marked", wording.markedInTheBox],
+  ["table", wording.byItsStandardSize],
+  ["unknown", wording.notKnown],
 ];
+
+const WRONG = wording.giveTheMarkedVolumeInCubic;
 
 /** How the volume of a box is known: read off it, taken from the table by its size, or not known. */
 export function VolumeControl({ label, value, onChange }: Props) {
@@ -36,12 +40,11 @@ export function VolumeControl({ label, value, onChange }: Props) {
     if (next === "table" && fact.kind !== "table" && first) onChange({ kind: "table", size: first.size });
   };
   const mark = (text: string): void => {
-    const volume = Number(text);
-    const fits = text !== "" && isExactVolume(volume) && volume > 0;
-    setWrong(fits ? undefined : "Give the marked volume in cubic inches with at most four decimals, for example 30.3.");
-    if (!fits) return;
+    const volume = readVolume(text);
+    setWrong(volume === undefined ? WRONG : undefined);
+    if (volume === undefined) return;
     setAsked(undefined);
-    onChange({ kind: "marked", volumeIn3: cubicInches(volume) });
+    onChange({ kind: "marked", volumeIn3: volume });
   };
   return (
     <>
@@ -56,23 +59,22 @@ export function VolumeControl({ label, value, onChange }: Props) {
         </select>
         {kind === "marked" && (
           <CommitField
-            label={`${label} as marked, in³`}
+            label={wording.asMarkedIn3OrWithMl(label)}
             value={fact.kind === "marked" ? String(toDecimal(fact.volumeIn3)) : ""}
             invalid={wrong !== undefined}
-            numeric
             onCommit={mark}
           />
         )}
         {kind === "table" && fact.kind === "table" && (
           <select
             className="field small"
-            aria-label="Standard size"
+            aria-label={wording.standardSize}
             value={fact.size}
             onChange={({ target }) => onChange({ kind: "table", size: target.value })}
           >
             {standardBoxes.map(({ size, volumeIn3 }) => (
               <option key={size} value={size}>
-                {size}: {volumeIn3} in³
+                {wording.in32(size, volumeIn3)}
               </option>
             ))}
           </select>

@@ -7,6 +7,7 @@ import { amend, backingWords, type Change, figureTyped, figureWords } from "../.
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { preferencesStore } from "../../state/preferences-store.ts";
 import { Refused } from "../refused.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly book: readonly BookRule[];
@@ -16,8 +17,8 @@ interface Props {
 }
 
 const OFF = "off";
-const NO_RULE = "Choose the rule that is amended.";
-const NO_FIGURE = "Give the number that holds instead, for example 4 or 2.5.";
+const NO_RULE = wording.chooseTheRuleThatIsAmended;
+const NO_FIGURE = wording.giveTheNumberThatHoldsInstead;
 
 /** Makes an amendment, or edits one: rule, what changes, the figure, the reason, and who asks for it. */
 export function AmendmentForm({ book, edited, onDone }: Props) {
@@ -54,13 +55,13 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
     <form
       ref={form}
       className="amendment-form"
-      aria-label={edited === undefined ? "New amendment" : "Edit the amendment"}
+      aria-label={edited === undefined ? wording.newAmendment : wording.editTheAmendment}
       onSubmit={(event) => {
         event.preventDefault();
         submit();
       }}
     >
-      <label htmlFor={`${id}rule`}>Rule</label>
+      <label htmlFor={`${id}rule`}>{wording.rule}</label>
       <select
         id={`${id}rule`}
         className="field small"
@@ -71,7 +72,7 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
           setWhat(OFF);
         }}
       >
-        <option value="">Choose a rule</option>
+        <option value="">{wording.chooseARule}</option>
         {SEVERITIES.map((severity) => (
           <optgroup key={severity} label={SEVERITY_WORDS[severity]}>
             {book.flatMap((one) =>
@@ -86,7 +87,7 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
           </optgroup>
         ))}
       </select>
-      <label htmlFor={`${id}what`}>What is amended</label>
+      <label htmlFor={`${id}what`}>{wording.whatIsAmended}</label>
       <select
         id={`${id}what`}
         className="field small"
@@ -94,16 +95,19 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
         disabled={edited !== undefined}
         onChange={({ target }) => setWhat(target.value)}
       >
-        <option value={OFF}>The rule is switched off</option>
+        <option value={OFF}>{wording.theRuleIsSwitchedOff}</option>
         {rule?.values.map(({ name, value: held, unit }) => (
           <option key={name} value={name}>
-            {valueWords(name)}, by the edition {figureWords(held, unit)}
+            {wording.byTheEdition(valueWords(name), figureWords(held, unit))}
           </option>
         ))}
       </select>
       {value !== undefined && (
         <>
-          <label htmlFor={`${id}figure`}>Holds instead{value.unit === undefined ? "" : `, ${value.unit}`}</label>
+          <label htmlFor={`${id}figure`}>
+            {wording.holdsInstead}
+            {value.unit === undefined ? "" : `, ${value.unit}`}
+          </label>
           <input
             id={`${id}figure`}
             className="field small"
@@ -114,11 +118,11 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
             onChange={({ target }) => setFigure(target.value)}
           />
           <p id={`${id}backing`} className="dim amendment-note">
-            The edition: {figureWords(value.value, value.unit)}. {backingWords(value)}
+            {wording.theEdition(figureWords(value.value, value.unit), backingWords(value))}
           </p>
         </>
       )}
-      <label htmlFor={`${id}why`}>Reason</label>
+      <label htmlFor={`${id}why`}>{wording.reason}</label>
       <textarea
         id={`${id}why`}
         className="field small"
@@ -126,7 +130,7 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
         value={reason}
         onChange={({ target }) => setReason(target.value)}
       />
-      <label htmlFor={`${id}by`}>Required by</label>
+      <label htmlFor={`${id}by`}>{wording.requiredBy}</label>
       <input
         id={`${id}by`}
         className="field small"
@@ -135,17 +139,15 @@ export function AmendmentForm({ book, edited, onDone }: Props) {
         onChange={({ target }) => setBy(target.value)}
       />
       {what === OFF && rule?.severity === "danger" && (
-        <p className="amendment-note">
-          This rule looks for a danger. Among the findings one line will say that it is switched off, and why.
-        </p>
+        <p className="amendment-note">{wording.thisRuleLooksForADanger}</p>
       )}
       <div className="amendment-buttons">
         <button type="submit" className="button small">
-          {edited === undefined ? "Make the amendment" : "Change the amendment"}
+          {edited === undefined ? wording.makeTheAmendment : wording.changeTheAmendment}
         </button>
         {edited !== undefined && (
           <button type="button" className="button small" onClick={onDone}>
-            Leave it as it was
+            {wording.leaveItAsItWas}
           </button>
         )}
       </div>

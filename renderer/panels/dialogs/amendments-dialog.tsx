@@ -1,16 +1,17 @@
-import { useEffect, useRef, useState } from "react";
+import { useRef, useState } from "react";
 import type { BookRule } from "../../../shared-model/answers/rule-book.ts";
-import type { Amendment, Edition } from "../../../shared-model/model/project.ts";
+import type { Amendment } from "../../../shared-model/model/project.ts";
 import { changeWords, keyOfAmendment, takeBack } from "../../state/amending.ts";
 import { closeDialog } from "../../state/dialog-store.ts";
 import { documentStore } from "../../state/document-store.ts";
 import { editionWords } from "../../state/edition-words.ts";
-import { askRuleBook } from "../../state/rule-book.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Modal } from "../../ui/modal.tsx";
 import { Refused } from "../refused.tsx";
 import { AmendmentForm } from "./amendment-form.tsx";
+import { useRuleBook } from "./use-rule-book.ts";
 import "./amendments.css";
+import { wording } from "./words.ts";
 
 /** What the authority has changed about the rules for this drawing: listed, added, edited, taken back. */
 export default function AmendmentsDialog() {
@@ -30,13 +31,10 @@ export default function AmendmentsDialog() {
     list.current?.focus();
   };
   return (
-    <Modal title="Local amendments" onClose={closeDialog} wide>
-      <p>
-        Checked by edition {editionWords(edition)}. Where the authority asks for something else, write it here with its
-        reason: it is shown with every finding that it touches, and saved with the drawing.
-      </p>
-      <section ref={list} tabIndex={-1} className="amendments" aria-label="Amendments in force">
-        {amendments.length === 0 && <p className="dim">None: every rule runs as the edition has it.</p>}
+    <Modal title={wording.localAmendments} onClose={closeDialog} wide>
+      <p>{wording.checkedByEditionWhereTheAuthority(editionWords(edition))}</p>
+      <section ref={list} tabIndex={-1} className="amendments" aria-label={wording.amendmentsInForce}>
+        {amendments.length === 0 && <p className="dim">{wording.noneEveryRuleRunsAsThe}</p>}
         {amendments.length > 0 && (
           <ul>
             {amendments.map((amendment) => (
@@ -53,7 +51,7 @@ export default function AmendmentsDialog() {
         )}
       </section>
       <Refused message={said} />
-      {!readOnly && book === undefined && <p className="dim">Fetching the rules of this edition.</p>}
+      {!readOnly && book === undefined && <p className="dim">{wording.fetchingTheRulesOfThisEdition}</p>}
       {!readOnly && book !== undefined && (
         <AmendmentForm
           key={edited === undefined ? "new" : keyOfAmendment(edited)}
@@ -67,26 +65,6 @@ export default function AmendmentsDialog() {
       )}
     </Modal>
   );
-}
-
-interface Book {
-  readonly edition: Edition;
-  readonly rules: readonly BookRule[];
-}
-
-/** The rules by an edition, once the worker has told them. */
-function useRuleBook(edition: Edition): readonly BookRule[] | undefined {
-  const [book, setBook] = useState<Book>();
-  useEffect(() => {
-    let isWanted = true;
-    askRuleBook(edition).then((rules) => {
-      if (isWanted && rules !== undefined) setBook({ edition, rules });
-    });
-    return () => {
-      isWanted = false;
-    };
-  }, [edition]);
-  return book?.edition === edition ? book.rules : undefined;
 }
 
 interface RowProps {
@@ -108,20 +86,22 @@ function Row({ amendment, book, readOnly, onEdit, onTakeBack }: RowProps) {
       <p>
         <strong>{changeWords(change, rule)}</strong>
       </p>
-      <p>{reason.trim() === "" ? "No reason is given." : reason}</p>
-      <p className="dim">{by === undefined ? "Who requires it is not recorded." : `Required by ${by}.`}</p>
+      <p>{reason.trim() === "" ? wording.noReasonIsGiven : reason}</p>
+      <p className="dim">{by === undefined ? wording.whoRequiresItIsNotRecorded : wording.requiredBy2(by)}</p>
       {book !== undefined && (rule === undefined || !isHeld) && (
-        <p className="refused">It changes nothing by this edition.</p>
+        <p className="refused">{wording.itChangesNothingByThisEdition}</p>
       )}
       {!readOnly && (
         <p className="amendment-buttons">
           {rule !== undefined && isHeld && (
             <button type="button" className="button small" onClick={onEdit}>
-              Edit<span className="unseen"> the amendment of {name}</span>
+              {wording.edit}
+              <span className="unseen">{wording.theAmendmentOf(name)}</span>
             </button>
           )}
           <button type="button" className="button small" onClick={onTakeBack}>
-            Take back<span className="unseen"> the amendment of {name}</span>
+            {wording.takeBack}
+            <span className="unseen">{wording.theAmendmentOf(name)}</span>
           </button>
         </p>
       )}

@@ -1,12 +1,13 @@
 import { closeDialog } from "../../state/dialog-store.ts";
 import { preferencesStore } from "../../state/preferences-store.ts";
 import { Modal } from "../../ui/modal.tsx";
+import { wording } from "./words.ts";
 
 const CAUTIONS = [
-  "This is a planning and teaching aid. It checks a drawing, not a building. It cannot see the wires in your wall.",
-  "Only the adopted code, its local amendments and the authority having jurisdiction decide. Section numbers are pointers for looking up; read the text.",
-  "Work on wiring may be restricted to licensed people and need a permit. If you are not qualified, stop and hire someone who is.",
-  "No finding shown does not mean safe or compliant. Some rules need facts this drawing does not hold.",
+  wording.thisIsAPlanningAndTeaching,
+  wording.onlyTheAdoptedCodeItsLocal,
+  wording.workOnWiringMayBeRestricted,
+  wording.noFindingShownDoesNotMean,
 ];
 
 /** What holds for every drawing; shown once, and again whenever it is asked for. */
@@ -17,11 +18,11 @@ export function CautionsDialog() {
   };
   const foot = (
     <button type="button" className="button main" onClick={close}>
-      I have read this
+      {wording.iHaveReadThis}
     </button>
   );
   return (
-    <Modal title="Before you draw" onClose={close} foot={foot}>
+    <Modal title={wording.beforeYouDraw} onClose={close} foot={foot}>
       <ul className="cautions">
         {CAUTIONS.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -12,18 +12,19 @@ import { SeveritySign } from "../severity-sign.tsx";
 import { Swatch } from "../swatch.tsx";
 import { ConditionSign } from "./condition-sign.tsx";
 import "./legend.css";
+import { wording } from "./words.ts";
 
 type Line = readonly [key: string, sign: ReactNode, means: string];
 
 const ROLE_MEANS: Readonly<Record<Role, string>> = {
-  ungrounded: "hot: a breaker feeds it in every switch position",
-  switched: "switched hot: some switch position takes it off",
-  traveller: "traveller between 3-way or 4-way switches",
-  grounded: "neutral: joined to the neutral of the supply",
-  ground: "equipment ground",
-  signal: "interconnect of smoke alarms",
-  floating: "floating: a supply is drawn, and nothing of it gets here",
-  conflict: "more than one of these is joined here",
+  ungrounded: wording.hotABreakerFeedsItIn,
+  switched: wording.switchedHotSomeSwitchPositionTakes,
+  traveller: wording.travellerBetween3WayOr4,
+  grounded: wording.neutralJoinedToTheNeutralOf,
+  ground: wording.equipmentGround,
+  signal: wording.interconnectOfSmokeAlarms,
+  floating: wording.floatingASupplyIsDrawnAnd,
+  conflict: wording.moreThanOneOfTheseIs,
 };
 
 const ROLES: readonly Line[] = Object.entries(ROLE_TAGS).map(([role, { letter }]) => [
@@ -44,48 +45,48 @@ const CONDITION_LINES: readonly Line[] = CONDITIONS.map((kind) => [
 ]);
 
 const TERMINALS: readonly Line[] = [
-  ["brass", <Glyph key="brass" id="screw-brass" size={20} />, "H, brass: the hot"],
-  ["silver", <Glyph key="silver" id="screw-silver" size={20} />, "N, silver: the neutral"],
-  ["green", <Glyph key="green" id="screw-green" size={20} />, "G, green: the equipment ground"],
-  ["LINE", <strong key="LINE">LINE</strong>, "comes from the panel"],
-  ["LOAD", <strong key="LOAD">LOAD</strong>, "what the device protects beyond itself"],
-  ["COM", <strong key="COM">COM</strong>, "the common screw of a 3-way switch; T1 and T2 are its travellers"],
+  ["brass", <Glyph key="brass" id="screw-brass" size={20} />, wording.hBrassTheHot],
+  ["silver", <Glyph key="silver" id="screw-silver" size={20} />, wording.nSilverTheNeutral],
+  ["green", <Glyph key="green" id="screw-green" size={20} />, wording.gGreenTheEquipmentGround],
+  ["LINE", <strong key="LINE">{wording.line}</strong>, wording.comesFromThePanel],
+  ["LOAD", <strong key="LOAD">{wording.load}</strong>, wording.whatTheDeviceProtectsBeyondItself],
+  ["COM", <strong key="COM">{wording.com}</strong>, wording.theCommonScrewOfA3],
 ];
 
 const FOUND: readonly Line[] = [
   ...SEVERITIES.map(
     (severity): Line => [severity, <SeveritySign key={severity} kind={severity} size={20} />, SEVERITY_WORDS[severity]],
   ),
-  ["unknown", <SeveritySign key="unknown" kind="unknown" size={20} />, "cannot tell: a fact is missing"],
+  ["unknown", <SeveritySign key="unknown" kind="unknown" size={20} />, wording.cannotTellAFactIsMissing],
 ];
 
 const PARTS: readonly Line[] = (
   [
-    ["splice", "splice: a connector and the conductor ends in it"],
-    ["cap", "capped end"],
-    ["bond", "grounding screw of the metal box, or the bond of a panel"],
-    ["cable", "cable, and where it enters"],
-    ["scope-new", "+: new in proposed, not there as found"],
+    ["splice", wording.spliceAConnectorAndTheConductor],
+    ["cap", wording.cappedEnd],
+    ["bond", wording.groundingScrewOfTheMetalBox],
+    ["cable", wording.cableAndWhereItEnters],
+    ["scope-new", wording.newInProposedNotThereAs],
   ] as const
 ).map(([id, means]) => [id, <Glyph key={id} id={id} size={20} />, means]);
 
 const CONDUCTORS: readonly Line[] = COLOURS.map((colour) => [
   colour,
   <Swatch key={colour} colour={colour} />,
-  colour === "bare" ? "bare copper" : `${colourCode(colour)}: ${colour}`,
+  colour === "bare" ? wording.bareCopper : `${colourCode(colour)}: ${colour}`,
 ]);
 
 /** What the letters and signs of the sheet mean, shown by the signs themselves. */
 export default function LegendDialog() {
   return (
-    <Modal title="Signs and letters" onClose={closeDialog} wide>
+    <Modal title={wording.signsAndLetters} onClose={closeDialog} wide>
       <div className="legend">
-        <Group caption="In a square beside a splice: what the checks found" lines={ROLES} />
-        <Group caption="On a conductor while the drawing is energised, computed" lines={CONDITION_LINES} wide />
-        <Group caption="At a terminal: what it is made for" lines={TERMINALS} />
-        <Group caption="Findings" lines={FOUND} />
-        <Group caption="On the sheet" lines={PARTS} />
-        <Group caption="Colours of conductors, by the letters of IEC 60757" lines={CONDUCTORS} />
+        <Group caption={wording.inASquareBesideASplice} lines={ROLES} />
+        <Group caption={wording.onAConductorWhileTheDrawing} lines={CONDITION_LINES} wide />
+        <Group caption={wording.atATerminalWhatItIs} lines={TERMINALS} />
+        <Group caption={wording.findings} lines={FOUND} />
+        <Group caption={wording.onTheSheet} lines={PARTS} />
+        <Group caption={wording.coloursOfConductorsByTheLetters} lines={CONDUCTORS} />
       </div>
     </Modal>
   );

@@ -5,12 +5,16 @@ import { useStore } from "../../state/use-store.ts";
 import { Modal } from "../../ui/modal.tsx";
 import { CautionsDialog } from "./cautions-dialog.tsx";
 import { HelpDialog } from "./help-dialog.tsx";
-import { KeysDialog } from "./keys-dialog.tsx";
 import { SamplesDialog } from "./samples-dialog.tsx";
+import { wording } from "./words.ts";
 import type { ExamplePictures } from "./wrong-and-right.tsx";
 
 const AmendmentsDialog = lazy(() => import("./amendments-dialog.tsx"));
+const KeysDialog = lazy(() => import("./keys-dialog.tsx"));
 const LegendDialog = lazy(() => import("./legend-dialog.tsx"));
+const RuleBookDialog = lazy(() => import("./rule-book-dialog.tsx"));
+const PhotoDialog = lazy(() => import("./photo-dialog.tsx"));
+const RecordDialog = lazy(() => import("../record/record-dialog.tsx"));
 const NewBoxDialog = lazy(() => import("../start/new-box-dialog.tsx"));
 
 /** The dialog that is open. A file of its own: dialogs bring a library that the start page does without. */
@@ -30,7 +34,11 @@ export default function OpenDialog({ examples }: { readonly examples: ExamplePic
         </Suspense>
       );
     case "keys":
-      return <KeysDialog />;
+      return (
+        <Suspense fallback={null}>
+          <KeysDialog />
+        </Suspense>
+      );
     case "legend":
       return (
         <Suspense fallback={null}>
@@ -43,8 +51,26 @@ export default function OpenDialog({ examples }: { readonly examples: ExamplePic
           <AmendmentsDialog />
         </Suspense>
       );
+    case "rule-book":
+      return (
+        <Suspense fallback={null}>
+          <RuleBookDialog search={dialog.search} />
+        </Suspense>
+      );
+    case "test-record":
+      return (
+        <Suspense fallback={null}>
+          <RecordDialog at={dialog.at} />
+        </Suspense>
+      );
+    case "photo":
+      return (
+        <Suspense fallback={null}>
+          <PhotoDialog id={dialog.id} />
+        </Suspense>
+      );
     case "help":
-      return <HelpDialog rule={dialog.rule} message={dialog.message} pictures={examples} />;
+      return <HelpDialog rule={dialog.rule} message={dialog.message} from={dialog.from} pictures={examples} />;
     case "question":
       return <Question title={dialog.title} lines={dialog.lines} answers={dialog.answers} />;
     default:
@@ -71,7 +97,7 @@ function Question({ title, lines, answers }: QuestionProps) {
   ));
   const cancel = (
     <button type="button" className="button" onClick={() => closeDialog()}>
-      Cancel
+      {wording.cancel}
     </button>
   );
   return (

@@ -2,6 +2,7 @@ import { closeDialog } from "../../state/dialog-store.ts";
 import { files } from "../../state/files.ts";
 import { type Sample, samples } from "../../state/samples.ts";
 import { Modal } from "../../ui/modal.tsx";
+import { wording } from "./words.ts";
 
 /** The drawings that come with the program. */
 export function SamplesDialog() {
@@ -10,8 +11,8 @@ export function SamplesDialog() {
     files.openSample(sample.title, sample.load);
   };
   return (
-    <Modal title="Samples" onClose={closeDialog}>
-      <p className="dim">Opens as a copy: the sample stays as it is.</p>
+    <Modal title={wording.samples} onClose={closeDialog}>
+      <p className="dim">{wording.opensAsACopyTheSample}</p>
       <ul className="samples">
         {samples.map((sample) => (
           <li key={sample.name}>

@@ -1,5 +1,6 @@
 import { type ComponentType, useEffect, useState } from "react";
 import { loadRuleExample, type RuleExample } from "../../state/rule-examples.ts";
+import { wording } from "./words.ts";
 
 /** What to look at in the wrong drawing and in the right one. */
 interface Words {
@@ -33,18 +34,18 @@ export function WrongAndRight({
       wanted = false;
     };
   }, [rule, fetched]);
-  if (fetched === undefined) return <p className="dim">Fetching the drawings.</p>;
+  if (fetched === undefined) return <p className="dim">{wording.fetchingTheDrawings}</p>;
   if (typeof fetched === "object") return <Pictures example={fetched} {...words} />;
   return (
     <>
       <p>
-        <strong>Wrong</strong> {words.wrong} <strong>Right</strong> {words.right}
+        <strong>{wording.wrong}</strong> {words.wrong} <strong>{wording.right}</strong> {words.right}
       </p>
       {fetched === "failed" && (
         <p role="alert">
-          The drawings could not be fetched.{" "}
+          {wording.theDrawingsCouldNotBeFetched}
           <button type="button" className="button" onClick={() => setFetched(undefined)}>
-            Fetch them again
+            {wording.fetchThemAgain}
           </button>
         </p>
       )}

@@ -10,6 +10,7 @@ import { LogPart } from "./log-part.tsx";
 import { MeterPart } from "./meter-part.tsx";
 import { OperatedPart } from "./operated-part.tsx";
 import { OutletPart } from "./outlet-part.tsx";
+import { wording } from "./words.ts";
 
 /** Everything that is operated and read while the drawing is energised. That it is computed stays in sight. */
 export default function EnergisePane() {
@@ -20,13 +21,14 @@ export default function EnergisePane() {
     <div className="details energise">
       <div className="energise-top">
         <p>
-          <strong>Computed circuit, {state}.</strong> The simulator never authorises live work.
+          <strong>{wording.computedCircuit(state)}</strong>
+          {wording.theSimulatorNeverAuthorisesLiveWork}
         </p>
         <button type="button" className="button small" onClick={allOn}>
-          All on and reset
+          {wording.allOnAndReset}
         </button>
         <button type="button" className="link" onClick={leaveEnergise}>
-          Open breaker, leave
+          {wording.openBreakerLeave}
         </button>
       </div>
       <Statement supplyV={answer?.supplyV} />
@@ -34,13 +36,13 @@ export default function EnergisePane() {
         <div className="energise-warning" role="alert">
           <p>{trouble}</p>
           <button type="button" className="button small" onClick={compute}>
-            Compute again
+            {wording.computeAgain}
           </button>
         </div>
       )}
       {answer === undefined && trouble === undefined && (
         <p className="empty" role="status">
-          Computing.
+          {wording.computing}
         </p>
       )}
       {answer !== undefined && (
@@ -62,15 +64,12 @@ function Statement({ supplyV }: { readonly supplyV: number | undefined }) {
   return (
     <div className="energise-statement">
       <p>
-        {supplyV !== undefined && `Supply ${supplyV} V. `}It is computed from the drawing: nothing was measured, and
-        nothing here says that a wall is dead.
+        {supplyV !== undefined && wording.supplyV(supplyV)}
+        {wording.itIsComputedFromTheDrawing}
       </p>
       <details>
-        <summary>What it leaves out</summary>
-        <p>
-          Computed for an ideal circuit with stated assumptions. Real readings vary with load, meter and length.
-          Unexpected reading: stop, do not adjust the drawing to suit it.
-        </p>
+        <summary>{wording.whatItLeavesOut}</summary>
+        <p>{wording.computedForAnIdealCircuitWith}</p>
       </details>
     </div>
   );
@@ -81,7 +80,7 @@ function Assumptions({ sentences }: { readonly sentences: readonly string[] }) {
   return (
     <section className="part">
       <h3>
-        <span>Assumed</span>
+        <span>{wording.assumed}</span>
         <small>{sentences.length}</small>
       </h3>
       <ul className="energise-sentences">

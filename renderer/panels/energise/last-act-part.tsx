@@ -11,6 +11,7 @@ import { goTo } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
 import { Section } from "../details/section.tsx";
+import { wording } from "./words.ts";
 
 /** What was done last and what followed; else what opened by itself and what is live all the same. */
 export function LastActPart({ answer }: { readonly answer: Energised }) {
@@ -22,24 +23,24 @@ export function LastActPart({ answer }: { readonly answer: Energised }) {
     <>
       {last !== undefined && <Done last={last} />}
       {others.length > 0 && (
-        <Section title="May open">
+        <Section title={wording.mayOpen}>
           <div className="part-body">
             <Sentences said={others} />
           </div>
         </Section>
       )}
       {last === undefined && answer.liveAfter.length > 0 && (
-        <Section title="Live though a device has opened" note={answer.liveAfter.length}>
+        <Section title={wording.liveThoughADeviceHasOpened} note={answer.liveAfter.length}>
           <LiveList list={answer.liveAfter} />
         </Section>
       )}
       {terminals.length > 0 && (
-        <Section title="LOAD live though open" note={terminals.length}>
+        <Section title={wording.loadLiveThoughOpen} note={terminals.length}>
           <ul className="energise-list">
             {terminals.map(({ device, name, terminal, volts }) => (
               <li key={`${device} ${terminal}`}>
-                <Tag letter="L" kind="live" /> <strong>{name}</strong> {terminal.replace("_", " ")}, {volts.toFixed(0)}{" "}
-                V to ground
+                <Tag letter="L" kind="live" /> <strong>{name}</strong>
+                {wording.vToGround(terminal.replace("_", " "), volts.toFixed(0))}
               </li>
             ))}
           </ul>
@@ -63,34 +64,31 @@ function Done({ last }: { readonly last: LastAct }) {
           </p>
         ))}
       </div>
-      <Outlets title="Came on" letter="L" kind="live" list={done.cameOn} />
-      <Outlets title="Went dark" letter="0" kind="dead" list={done.wentDark} />
+      <Outlets title={wording.cameOn} letter="L" kind="live" list={done.cameOn} />
+      <Outlets title={wording.wentDark} letter="0" kind="dead" list={done.wentDark} />
       {done.offButLive.length > 0 && (
-        <Part title="No volts across, but live to ground" count={done.offButLive.length}>
+        <Part title={wording.noVoltsAcrossButLiveTo} count={done.offButLive.length}>
           <LiveList list={done.offButLive} />
         </Part>
       )}
-      <Outlets title="Stayed on" letter="L" kind="live" list={done.stayedOn} />
+      <Outlets title={wording.stayedOn} letter="L" kind="live" list={done.stayedOn} />
       <Raised raised={done.raised} />
     </Section>
   );
 }
 
 function outcomeOf({ act, done, opened }: LastAct): string {
-  if (opened.length > 0) return `${opened.map(({ name }) => name).join(", ")} opened.`;
-  if (act.kind !== "reset") return "Nothing opened.";
-  return done.holds ? "It is closed." : "It stays open.";
+  if (opened.length > 0) return wording.opened(opened.map(({ name }) => name).join(", "));
+  if (act.kind !== "reset") return wording.nothingOpened;
+  return done.holds ? wording.itIsClosed : wording.itStaysOpen;
 }
 
 function Raised({ raised }: Pick<ActDone, "raised">) {
   if (raised.length === 0) return null;
   return (
-    <Part title="Metal that the button brought to volts" count={raised.length}>
+    <Part title={wording.metalThatTheButtonBroughtTo} count={raised.length}>
       <LiveList list={raised} />
-      <p className="energise-note-line">
-        Pressing a plug-in tester where ground wires are joined to each other but not to the panel can raise connected
-        metal parts toward full line voltage. Use the device's own TEST instead.
-      </p>
+      <p className="energise-note-line">{wording.pressingAPlugInTesterWhere}</p>
     </Part>
   );
 }
@@ -148,7 +146,8 @@ const LiveList = ({ list }: { readonly list: readonly StillLive[] }) => (
   <ul className="energise-list">
     {list.map((one) => (
       <li key={`${one.outlet} ${one.contact}`}>
-        <Tag letter="L" kind="live" /> <OutletLink one={one} /> {one.contact}, {one.volts.toFixed(0)} V to ground
+        <Tag letter="L" kind="live" /> <OutletLink one={one} />
+        {wording.vToGround2(one.contact, one.volts.toFixed(0))}
       </li>
     ))}
   </ul>

@@ -5,6 +5,7 @@ import { copyLog } from "../../state/energise/log-text.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
 import { Section } from "../details/section.tsx";
+import { wording } from "./words.ts";
 
 /** What was read and done, newest first. What an instrument read can be kept in the document. */
 export function LogPart() {
@@ -12,11 +13,11 @@ export function LogPart() {
   const readings = useStore(documentStore, ({ project }) => project.readings);
   const readOnly = useStore(documentStore, (document) => document.readOnly);
   return (
-    <Section title="Log" note={log.length === 0 ? "nothing yet" : "computed circuit"}>
+    <Section title={wording.log} note={log.length === 0 ? wording.nothingYet : wording.computedCircuit2}>
       {log.length > 0 && (
         <div className="part-body">
           <button type="button" className="button small" onClick={() => void copyLog()}>
-            Copy log
+            {wording.copyLog}
           </button>
         </div>
       )}
@@ -34,10 +35,10 @@ export function LogPart() {
                   type="button"
                   className="button small"
                   aria-disabled={kept}
-                  aria-label={kept ? `Kept: ${line.title}` : `Keep as evidence: ${line.title}, ${line.value}`}
+                  aria-label={kept ? wording.kept(line.title) : wording.keepAsEvidence(line.title, line.value)}
                   onClick={() => !kept && keepAsEvidence(line)}
                 >
-                  {kept ? "Kept" : "Keep as evidence"}
+                  {kept ? wording.kept2 : wording.keepAsEvidence2}
                 </button>
               )}
             </li>

@@ -4,13 +4,17 @@ import { leadWords, meterWords } from "../../state/energise/energise-words.ts";
 import { noteMeter, pickLeadPlace, putLead, takeLead } from "../../state/energise/instruments.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "../details/section.tsx";
+import { wording } from "./words.ts";
 
 /** Two leads, each put on a place by a press on the sheet or from a list, and what the meter shows. */
 export function MeterPart({ answer: { powerOff, instruments } }: { readonly answer: Energised }) {
   return (
-    <Section title="Meter" note={powerOff ? "power off: resistance" : `${instruments.meterOhm / 1e6} MΩ, computed`}>
-      <Lead lead="V" word="red lead, V" />
-      <Lead lead="COM" word="black lead, COM" />
+    <Section
+      title={wording.meter}
+      note={powerOff ? wording.powerOffResistance : `${instruments.meterOhm / 1e6} MΩ, computed`}
+    >
+      <Lead lead="V" word={wording.redLeadV} />
+      <Lead lead="COM" word={wording.blackLeadCom} />
       <Reading />
     </Section>
   );
@@ -23,34 +27,34 @@ function Lead({ lead, word }: { readonly lead: LeadName; readonly word: string }
     <div className="energise-lead">
       <span className={`energise-probe energise-probe-${lead}`} aria-hidden="true" />
       <span className="energise-lead-words">
-        <strong>{lead}</strong> {place === undefined ? "not placed" : leadWords(place)}
+        <strong>{lead}</strong> {place === undefined ? wording.notPlaced : leadWords(place)}
       </span>
       <span className="energise-controls">
         <button
           type="button"
           className="button small"
           aria-pressed={inHand}
-          aria-label={`Place the ${word}, by a press on the sheet`}
+          aria-label={wording.placeTheByAPressOn(word)}
           onClick={() => takeLead(inHand ? undefined : lead)}
         >
-          {inHand ? "Press a place" : "On sheet"}
+          {inHand ? wording.pressAPlace : wording.onSheet}
         </button>
         <button
           type="button"
           className="button small"
-          aria-label={`Place the ${word}, from a list`}
+          aria-label={wording.placeTheFromAList(word)}
           onClick={() => pickLeadPlace(lead)}
         >
-          List
+          {wording.list}
         </button>
         {place !== undefined && (
           <button
             type="button"
             className="button small"
-            aria-label={`Take the ${word} away`}
+            aria-label={wording.takeTheAway(word)}
             onClick={() => putLead(lead, undefined)}
           >
-            Off
+            {wording.off}
           </button>
         )}
       </span>
@@ -65,8 +69,8 @@ function Reading() {
   const placed = useStore(energiseStore, ({ leads }) => leads.V !== undefined && leads.COM !== undefined);
   const reading = useStore(energiseStore, readMeter);
   const isRead = useStore(energiseStore, isMeterRead);
-  if (!placed) return <p className="empty">Put both leads on places.</p>;
-  if (reading === undefined && isRead) return <p className="empty">A lead is on nothing that is drawn.</p>;
+  if (!placed) return <p className="empty">{wording.putBothLeadsOnPlaces}</p>;
+  if (reading === undefined && isRead) return <p className="empty">{wording.aLeadIsOnNothingThat}</p>;
   const { number, unit, note } = reading === undefined ? NOT_READ : meterWords(reading);
   const floating = reading?.kind === "volts" && reading.floating;
   return (
@@ -74,11 +78,11 @@ function Reading() {
       <p className="energise-figure" role="status">
         <span className="fig">{number}</span> {unit}
         {floating && <span className="energise-tag energise-tag-floating">F</span>}
-        <small>computed</small>
+        <small>{wording.computed}</small>
       </p>
       {note !== "" && <p className="energise-note-line">{note}</p>}
       <button type="button" className="button small" aria-disabled={reading === undefined} onClick={noteMeter}>
-        Write into the log
+        {wording.writeIntoTheLog}
       </button>
     </div>
   );

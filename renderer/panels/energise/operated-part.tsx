@@ -4,6 +4,7 @@ import { rounded, standsWords } from "../../state/energise/energise-words.ts";
 import { operate, pressReset, pressTest } from "../../state/energise/operating.ts";
 import { goTo } from "../../state/session-store.ts";
 import { Section } from "../details/section.tsx";
+import { wording } from "./words.ts";
 
 /** More than this is searched, not looked through. */
 const MOST_UNSEARCHED = 14;
@@ -17,13 +18,13 @@ export function OperatedPart({ operables }: { readonly operables: readonly Opera
     return words.every((word) => text.includes(word));
   });
   return (
-    <Section title="Settings" note={`${operables.length} to operate`}>
+    <Section title={wording.settings} note={wording.toOperate(operables.length)}>
       {operables.length > MOST_UNSEARCHED && (
         <div className="part-body">
           <input
             className="field small"
-            aria-label="Find a breaker, switch or load"
-            placeholder="Breaker, switch, load"
+            aria-label={wording.findABreakerSwitchOrLoad}
+            placeholder={wording.breakerSwitchLoad}
             value={typed}
             onChange={({ target }) => setTyped(target.value)}
           />
@@ -34,7 +35,9 @@ export function OperatedPart({ operables }: { readonly operables: readonly Opera
           <Row key={keyOf(one)} one={one} />
         ))}
       </ul>
-      {shown.length === 0 && <p className="empty">{operables.length === 0 ? "Nothing here is operated." : "None."}</p>}
+      {shown.length === 0 && (
+        <p className="empty">{operables.length === 0 ? wording.nothingHereIsOperated : "None."}</p>
+      )}
     </Section>
   );
 }
@@ -48,7 +51,7 @@ function Row({ one }: { readonly one: Operable }) {
       <button
         type="button"
         className="energise-name"
-        aria-label={`Show ${one.name} on the sheet`}
+        aria-label={wording.showOnTheSheet(one.name)}
         onClick={() => goTo({ kind: "device", id: one.device }, "energise")}
       >
         {one.name}
@@ -63,7 +66,7 @@ function Row({ one }: { readonly one: Operable }) {
 const Why = ({ why }: { readonly why: string }) => (why === "" ? null : <small className="energise-why">{why}</small>);
 
 function noteOf(one: Operable): string {
-  if (one.kind === "breaker" && one.amps !== undefined) return `${one.note}, draws ${rounded(one.amps)} A`;
+  if (one.kind === "breaker" && one.amps !== undefined) return wording.drawsA(one.note, rounded(one.amps));
   return one.note;
 }
 
@@ -76,10 +79,10 @@ function Controls({ one }: { readonly one: Operable }) {
             <button
               type="button"
               className="button small"
-              aria-label={`TEST ${one.name}`}
+              aria-label={wording.test(one.name)}
               onClick={() => pressTest(one.device)}
             >
-              TEST
+              {wording.test2}
             </button>
           )}
           <Lever one={one} isOn={one.stands === "on"} />
@@ -92,20 +95,20 @@ function Controls({ one }: { readonly one: Operable }) {
           <button
             type="button"
             className="button small"
-            aria-label={`TEST ${one.name}`}
+            aria-label={wording.test(one.name)}
             aria-disabled={one.stands === "cannot-be-reset"}
             onClick={() => one.stands !== "cannot-be-reset" && pressTest(one.device)}
           >
-            TEST
+            {wording.test2}
           </button>
           <button
             type="button"
             className="button small"
-            aria-label={`RESET ${one.name}`}
+            aria-label={wording.reset(one.name)}
             aria-disabled={one.stands === "set"}
             onClick={() => one.stands !== "set" && pressReset(one.device)}
           >
-            RESET
+            {wording.reset2}
           </button>
         </span>
       );

@@ -12,6 +12,7 @@ import { doNow } from "../../state/energise/energising.ts";
 import { chooseOutlet, noteTester } from "../../state/energise/instruments.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Section } from "../details/section.tsx";
+import { wording } from "./words.ts";
 
 /** One outlet: the plug-in tester and its button, and a leak. */
 export function OutletPart({ answer }: { readonly answer: Energised }) {
@@ -21,15 +22,15 @@ export function OutletPart({ answer }: { readonly answer: Energised }) {
   const outlets = outletsIn(installation);
   if (outlets.length === 0) return null;
   return (
-    <Section title="At an outlet" note="tester, leak">
+    <Section title={wording.atAnOutlet} note={wording.testerLeak}>
       <div className="part-body">
         <select
           className="field"
-          aria-label="Outlet to test"
+          aria-label={wording.outletToTest}
           value={outlet ?? ""}
           onChange={({ target }) => chooseOutlet(target.value === "" ? undefined : (target.value as OutletKey))}
         >
-          <option value="">choose an outlet</option>
+          <option value="">{wording.chooseAnOutlet}</option>
           {outlets.map(({ key, name, box }) => (
             <option key={key} value={key}>
               {`${name}, in ${box}`}
@@ -52,7 +53,7 @@ const outletsIn = ({ enclosures }: Installation) =>
     inOrder<Device>(devices).flatMap((device) => outletsOf(device).map(({ key, name }) => ({ key, name, box }))),
   );
 
-const LAMPS = ["hot to neutral", "hot to ground", "neutral to ground"] as const;
+const LAMPS = [wording.hotToNeutral, wording.hotToGround, wording.neutralToGround] as const;
 
 /** Where `isRead` is false something was changed that the readings do not tell of yet: they are not shown. */
 function Tested({
@@ -70,7 +71,7 @@ function Tested({
     <div className="energise-tested">
       {tester === undefined ? (
         <p className="energise-condition" role="status">
-          No ground contact: a plug-in tester with three lamps does not go in.
+          {wording.noGroundContactAPlugIn}
         </p>
       ) : (
         <>
@@ -80,34 +81,32 @@ function Tested({
                 <span key={LAMPS[lamp]} className={lit && isRead ? "energise-lamp lit" : "energise-lamp"} />
               ))}
             </span>
-            Plug-in tester: <strong>{isRead ? tester.title : "--"}</strong>
+            {wording.plugInTester}
+            <strong>{isRead ? tester.title : "--"}</strong>
           </p>
-          <p className="energise-note-line">
-            {isRead &&
-              `A reading from a tester alone cannot distinguish this from: ${tester.mayBe.join("; ")}. Do the trip test and the loaded test.`}
-          </p>
+          <p className="energise-note-line">{isRead && wording.aReadingFromATesterAlone(tester.mayBe.join("; "))}</p>
         </>
       )}
       <dl className="energise-volts">
-        <dt>Hot to neutral</dt>
+        <dt>{wording.hotToNeutral2}</dt>
         <dd className="fig">{shown(hn)}</dd>
-        {hg && <dt>Hot to ground</dt>}
+        {hg && <dt>{wording.hotToGround2}</dt>}
         {hg && <dd className="fig">{shown(hg)}</dd>}
-        {ng && <dt>Neutral to ground</dt>}
+        {ng && <dt>{wording.neutralToGround2}</dt>}
         {ng && <dd className="fig">{shown(ng)}</dd>}
       </dl>
       <div className="energise-buttons">
         <button type="button" className="button small" aria-disabled={!isRead} onClick={noteTester}>
-          Write into the log
+          {wording.writeIntoTheLog}
         </button>
         {tester !== undefined && (
           <button
             type="button"
             className="button small"
-            aria-label={`Press the tester's button at ${name}`}
+            aria-label={wording.pressTheTesterSButtonAt(name)}
             onClick={() => doNow({ kind: "plug-in-button", outlet })}
           >
-            {`Tester's button, ${testMa.toFixed(0)} mA`}
+            {wording.testerSButtonMa(testMa.toFixed(0))}
           </button>
         )}
       </div>
@@ -126,36 +125,36 @@ function Leak({ outlet, name }: { readonly outlet: OutletKey; readonly name: str
   return (
     <div className="energise-leak">
       <label>
-        Leak{" "}
+        {wording.leak}
         <input
           className="field small"
           inputMode="decimal"
-          aria-label="Milliamperes of the leak"
+          aria-label={wording.milliamperesOfTheLeak}
           aria-invalid={!possible}
           value={mA}
           onChange={({ target }) => setMa(target.value)}
         />{" "}
-        mA
+        {wording.ma}
       </label>
       <select
         className="field small"
-        aria-label="The leak is from"
+        aria-label={wording.theLeakIsFrom}
         value={contact}
         onChange={({ target }) => setContact(target.value === "neutral" ? "neutral" : "hot")}
       >
-        <option value="hot">from hot</option>
-        <option value="neutral">from neutral</option>
+        <option value="hot">{wording.fromHot}</option>
+        <option value="neutral">{wording.fromNeutral}</option>
       </select>
       <button
         type="button"
         className="button small"
-        aria-label={`Leak to ground outside at ${name}`}
+        aria-label={wording.leakToGroundOutsideAt(name)}
         disabled={!possible}
         onClick={() => doNow({ kind: "leak", outlet, contact, mA: amount })}
       >
-        Leak
+        {wording.leak2}
       </button>
-      {!possible && <p className="refused">{`Give more than 0 and at most ${MOST_MA} mA.`}</p>}
+      {!possible && <p className="refused">{wording.giveMoreThan0AndAt(MOST_MA)}</p>}
     </div>
   );
 }

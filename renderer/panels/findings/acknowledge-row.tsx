@@ -8,6 +8,7 @@ import { notify } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
 import { nextFocusAfter } from "./next-focus.ts";
+import { wording } from "./words.ts";
 
 /** A person's word on a finding: given with name and reason, shown with its day, taken back. */
 export function AcknowledgeRow({ finding }: { readonly finding: Finding }) {
@@ -34,12 +35,12 @@ function Word({ finding, word: { acknowledgement, covers }, readOnly }: WordProp
   const { by, at, reason } = acknowledgement;
   const withdraw = (): void => {
     const done = withdrawAcknowledgement(finding);
-    if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+    if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
   };
   return (
     <div className="finding-word">
       <p>
-        <strong>{covers ? "Acknowledged" : "Acknowledged when it said something else"}</strong>: {reason}
+        <strong>{covers ? wording.acknowledged : wording.acknowledgedWhenItSaidSomethingElse}</strong>: {reason}
       </p>
       <p className="finding-meta">
         <span>
@@ -47,7 +48,11 @@ function Word({ finding, word: { acknowledgement, covers }, readOnly }: WordProp
         </span>
         {!readOnly && (
           <button type="button" className="link" onClick={withdraw}>
-            Withdraw<span className="unseen"> the acknowledgement of {finding.subjects[0]?.name}</span>
+            {wording.withdraw}
+            <span className="unseen">
+              {wording.theAcknowledgementOf}
+              {finding.subjects[0]?.name}
+            </span>
           </button>
         )}
       </p>
@@ -65,7 +70,8 @@ function AcknowledgeForm({ finding }: { readonly finding: Finding }) {
   if (form === "open") return <OpenForm finding={finding} onClose={() => setForm("closed")} />;
   return (
     <button ref={button} type="button" className="link" onClick={() => setForm("open")}>
-      Acknowledge<span className="unseen"> {finding.subjects[0]?.name}</span>
+      {wording.acknowledge}
+      <span className="unseen"> {finding.subjects[0]?.name}</span>
     </button>
   );
 }
@@ -90,7 +96,7 @@ function OpenForm({ finding, onClose }: { readonly finding: Finding; readonly on
     <form
       ref={fields}
       className="acknowledge"
-      aria-label={`Acknowledge ${finding.subjects[0]?.name ?? "the finding"}`}
+      aria-label={wording.acknowledge2(finding.subjects[0]?.name ?? wording.theFinding)}
       onSubmit={(event) => {
         event.preventDefault();
         submit(event.currentTarget);
@@ -101,7 +107,7 @@ function OpenForm({ finding, onClose }: { readonly finding: Finding; readonly on
         onClose();
       }}
     >
-      <label htmlFor={`${id}by`}>Your name</label>
+      <label htmlFor={`${id}by`}>{wording.yourName}</label>
       <input
         id={`${id}by`}
         className="field small"
@@ -111,7 +117,7 @@ function OpenForm({ finding, onClose }: { readonly finding: Finding; readonly on
         value={by}
         onChange={({ target }) => setBy(target.value)}
       />
-      <label htmlFor={`${id}why`}>Reason</label>
+      <label htmlFor={`${id}why`}>{wording.reason}</label>
       <textarea
         id={`${id}why`}
         className="field small"
@@ -123,12 +129,12 @@ function OpenForm({ finding, onClose }: { readonly finding: Finding; readonly on
       />
       <div className="acknowledge-buttons">
         <button type="submit" className="button small">
-          Acknowledge
+          {wording.acknowledge}
         </button>
         <button type="button" className="button small" onClick={onClose}>
-          Cancel
+          {wording.cancel}
         </button>
-        {finding.severity === "danger" && <span className="dim">A danger stays in its place.</span>}
+        {finding.severity === "danger" && <span className="dim">{wording.aDangerStaysInItsPlace}</span>}
       </div>
       <Refused message={refusal} />
     </form>

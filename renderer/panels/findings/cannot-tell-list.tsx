@@ -4,6 +4,7 @@ import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { type Filter, passes } from "./finding-filter.tsx";
 import { SubjectButton } from "./subject-button.tsx";
+import { wording } from "./words.ts";
 
 const MOST = 100;
 
@@ -14,10 +15,10 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
   const list = all.filter((open) => passes(project, filter, open));
   if (list.length === 0) return null;
   return (
-    <section aria-label="Cannot tell">
+    <section aria-label={wording.cannotTell}>
       <h3 className="findings-kind">
         <SeveritySign kind="unknown" size={20} />
-        <span className="findings-title">Cannot tell</span>
+        <span className="findings-title">{wording.cannotTell}</span>
         <span className="fig findings-count">{list.length}</span>
       </h3>
       <ul>
@@ -31,12 +32,12 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
             <p className="finding-message">{message}</p>
             <p className="finding-meta">
               <span>
-                Missing: {missing}.{" "}
+                {wording.missing(missing)}
                 {toDo ?? (
                   <>
-                    Enter it in the details of{" "}
+                    {wording.enterItInTheDetailsOf}
                     {enterAt === undefined ? (
-                      "the drawing"
+                      wording.theDrawing
                     ) : (
                       <SubjectButton subject={enterAt} state={state} pane="details" />
                     )}
@@ -48,7 +49,13 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
           </li>
         ))}
       </ul>
-      {list.length > MOST && <p className="empty">and {list.length - MOST} more</p>}
+      {list.length > MOST && (
+        <p className="empty">
+          {wording.and}
+          {list.length - MOST}
+          {wording.more}
+        </p>
+      )}
     </section>
   );
 }

@@ -9,6 +9,7 @@ import { documentStore, installationOf } from "../../state/document-store.ts";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { enclosuresOfSubject } from "../../state/subject-target.ts";
 import { useStore } from "../../state/use-store.ts";
+import { wording } from "./words.ts";
 
 /** Which findings are shown. */
 export interface Filter {
@@ -42,24 +43,24 @@ export function FindingFilter({ filter, onChange }: Props) {
     <div className="findings-filter">
       <select
         className="field small"
-        aria-label="Severity shown"
+        aria-label={wording.severityShown}
         value={filter.severity ?? ""}
         onChange={({ target }) => onChange({ ...filter, severity: kinds.find((kind) => kind === target.value) })}
       >
-        <option value="">every severity</option>
+        <option value="">{wording.everySeverity}</option>
         {kinds.map((kind) => (
           <option key={kind} value={kind}>
-            {kind === "unknown" ? "Cannot tell" : SEVERITY_WORDS[kind]}
+            {kind === "unknown" ? wording.cannotTell : SEVERITY_WORDS[kind]}
           </option>
         ))}
       </select>
       <select
         className="field small"
-        aria-label="Box shown"
+        aria-label={wording.boxShown}
         value={filter.box !== undefined && filter.box in enclosures ? filter.box : ""}
         onChange={({ target }) => onChange({ ...filter, box: enclosures[target.value as EnclosureId]?.id })}
       >
-        <option value="">every box</option>
+        <option value="">{wording.everyBox}</option>
         {inOrder<Enclosure>(enclosures).map(({ id, name }) => (
           <option key={id} value={id}>
             {name}
@@ -68,7 +69,7 @@ export function FindingFilter({ filter, onChange }: Props) {
       </select>
       {(filter.severity !== undefined || filter.box !== undefined) && (
         <button type="button" className="button small" onClick={() => onChange(EVERYTHING)}>
-          Show all
+          {wording.showAll}
         </button>
       )}
     </div>

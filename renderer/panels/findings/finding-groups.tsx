@@ -9,6 +9,7 @@ import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { type Filter, passes } from "./finding-filter.tsx";
 import { FindingRow } from "./finding-row.tsx";
+import { wording } from "./words.ts";
 
 /** The findings that pass the filter, under their headings. */
 export function FindingGroups({ filter }: { readonly filter: Filter }) {
@@ -75,7 +76,8 @@ function Group({ group, shown }: { readonly group: FindingGroup; readonly shown:
       )}
       {open && findings.length > most && (
         <button type="button" className="link findings-more" onClick={() => setMost(most + STEP)}>
-          {findings.length - most} more
+          {findings.length - most}
+          {wording.more}
         </button>
       )}
     </section>

@@ -1,20 +1,18 @@
-import { memo } from "react";
-import type {
-  AppliedAmendment,
-  Finding,
-  SectionConfidence,
-  Standing,
-  Subject,
-} from "../../../shared-model/answers/finding.ts";
+import { type MouseEvent, memo, useCallback, useRef, useState } from "react";
+import type { AppliedAmendment, Finding, Subject } from "../../../shared-model/answers/finding.ts";
 import { unitOfValue, valueWords } from "../../../shared-model/model/value-unit.ts";
 import { figureWords } from "../../state/amending.ts";
 import { openDialog } from "../../state/dialog-store.ts";
-import { isWordOfTheDocument, SEVERITY_WORDS, STANDING_WORDS } from "../../state/finding-groups.ts";
+import { isWordOfTheDocument, SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { hasRuleHelp } from "../../state/rule-help.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { AcknowledgeRow } from "./acknowledge-row.tsx";
+import { Backing } from "./backing.tsx";
+import { FindingMenu } from "./finding-menu.tsx";
+import { foldedWords } from "./finding-words.ts";
 import { FixButtons } from "./fix-buttons.tsx";
 import { SubjectButton } from "./subject-button.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly finding: Finding;
@@ -34,8 +32,10 @@ export const FindingRow = memo(function FindingRow({
   onlyRead = false,
 }: Props) {
   const { message, subjects, state, severity, existing } = finding;
+  const { menu, openMenu, closeMenu } = useRowMenu();
   return (
-    <li className={`finding ${severity}`} data-finding={finding.key}>
+    <li className={`finding ${severity}`} data-finding={finding.key} onContextMenu={openMenu}>
+      {menu && <FindingMenu finding={finding} at={menu} onClose={closeMenu} />}
       <p className="finding-who">
         {withSeverity && (
           <span className="finding-severity">
@@ -43,7 +43,7 @@ export const FindingRow = memo(function FindingRow({
             {SEVERITY_WORDS[severity]}
           </span>
         )}
-        {existing && <strong className="finding-existing">existing</strong>}
+        {existing && <strong className="finding-existing">{wording.existing}</strong>}
         {distinct(subjects).map((subject) => (
           <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} state={state} />
         ))}
@@ -65,21 +65,20 @@ export const FindingRow = memo(function FindingRow({
   );
 });
 
-interface BackingProps {
-  readonly finding: Finding;
-  readonly standing: Standing | undefined;
-}
-
-function Backing({ finding: { section, basis, status, textOf }, standing }: BackingProps) {
-  return (
-    <p className="finding-meta">
-      {standing && <span>{STANDING_WORDS[standing]}</span>}
-      {section && <span>{sectionWords(section.section, section.confidence)}</span>}
-      {textOf !== undefined && <span>by the {textOf} text, not verified</span>}
-      {basis && <span>rests on what was {basis}</span>}
-      {status === "draft" && <span>draft rule</span>}
-    </p>
-  );
+/** Where the menu of a row is open; the focus goes back to where it was when it closes. */
+function useRowMenu() {
+  const [menu, setMenu] = useState<{ readonly x: number; readonly y: number }>();
+  const from = useRef<Element>(null);
+  const openMenu = (event: MouseEvent): void => {
+    event.preventDefault();
+    from.current = document.activeElement;
+    setMenu({ x: event.clientX, y: event.clientY });
+  };
+  const closeMenu = useCallback((): void => {
+    setMenu(undefined);
+    if (from.current instanceof HTMLElement) from.current.focus({ preventScroll: true });
+  }, []);
+  return { menu, openMenu, closeMenu };
 }
 
 function Explain({ finding: { rule, message, subjects } }: { readonly finding: Finding }) {
@@ -87,7 +86,8 @@ function Explain({ finding: { rule, message, subjects } }: { readonly finding: F
   const about = distinct(subjects).map(({ name }) => name);
   return (
     <button type="button" className="link" onClick={() => openDialog({ kind: "help", rule, message })}>
-      Explain<span className="unseen"> the finding about {about.join(", ")}</span>
+      {wording.explain}
+      <span className="unseen">{wording.theFindingAbout(about.join(", "))}</span>
     </button>
   );
 }
@@ -96,9 +96,7 @@ function Folded({ finding: { folded, foldedSubjects, state } }: { readonly findi
   if (folded === 0) return null;
   return (
     <details className="finding-folded">
-      <summary>
-        {folded} {folded === 1 ? "consequence" : "consequences"} of it
-      </summary>
+      <summary>{foldedWords(folded)}</summary>
       <p className="finding-who">
         {distinct(foldedSubjects).map((subject) => (
           <SubjectButton key={`${subject.kind} ${subject.id}`} subject={subject} state={state} />
@@ -110,20 +108,15 @@ function Folded({ finding: { folded, foldedSubjects, state } }: { readonly findi
 
 const amendedWords = ({ value, is, was, reason, by }: AppliedAmendment): string => {
   const unit = unitOfValue(value);
-  const before = was === undefined ? "" : ` in place of ${figureWords(was, unit)}`;
-  return `By local amendment${by === undefined ? "" : ` of ${by}`}, ${valueWords(value).toLowerCase()} is ${figureWords(is, unit)}${before}: ${reason}`;
+  const before = was === undefined ? "" : wording.inPlaceOf(figureWords(was, unit));
+  return wording.byLocalAmendmentIs(
+    by === undefined ? "" : wording.ofWord(by),
+    valueWords(value).toLowerCase(),
+    figureWords(is, unit),
+    before,
+    reason,
+  );
 };
-
-const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
-  sourced: "",
-  "from-memory": ", number not checked against the text",
-  unconfirmed: ", to be confirmed",
-  doubtful: ", doubtful",
-  "own-rule": "",
-};
-
-const sectionWords = (section: string, confidence: SectionConfidence): string =>
-  confidence === "own-rule" ? "our own rule" : `${section}${CONFIDENCE[confidence]}`;
 
 function distinct(subjects: readonly Subject[]): readonly Subject[] {
   return [...new Map(subjects.map((subject) => [`${subject.kind} ${subject.id}`, subject])).values()];

@@ -12,7 +12,9 @@ import { useKeptFocus } from "../details/use-kept-focus.ts";
 import { CannotTellList } from "./cannot-tell-list.tsx";
 import { EVERYTHING, type Filter, FindingFilter } from "./finding-filter.tsx";
 import { FindingGroups } from "./finding-groups.tsx";
+import { legendOf } from "./finding-words.ts";
 import { HeldBackList } from "./held-back-list.tsx";
+import { wording } from "./words.ts";
 
 /** Everything the checks said about the wiring that is shown, and how it stands to the other account of it. */
 export function Findings() {
@@ -24,6 +26,7 @@ export function Findings() {
     <div ref={root} tabIndex={-1} className="findings">
       <Summary />
       <ByWhat />
+      <Legend />
       <WhereFixesAre />
       <FindingFilter filter={filter} onChange={setFilter} />
       <HeldBackList />
@@ -40,7 +43,7 @@ function Summary() {
   return (
     <p className={stale ? "findings-summary stale" : "findings-summary"}>
       {words}
-      {stale && <span className="findings-stale"> Checking the last change.</span>}
+      {stale && <span className="findings-stale">{wording.checkingTheLastChange}</span>}
     </p>
   );
 }
@@ -54,18 +57,24 @@ function ByWhat() {
   if (isPlain && amendments === 0) return null;
   return (
     <p className="findings-note">
-      Judged by edition {words}
+      {wording.judgedByEdition(words)}
       {amendments > 0 && (
         <>
-          , with{" "}
+          {wording.withWord}
           <button type="button" className="link" onClick={() => openDialog({ kind: "amendments" })}>
-            {amendments === 1 ? "1 local amendment" : `${amendments} local amendments`}
+            {amendments === 1 ? wording.n1LocalAmendment : wording.localAmendments(amendments)}
           </button>
         </>
       )}
       .
     </p>
   );
+}
+
+/** What the marks in the small print of findings mean, once. */
+function Legend() {
+  const words = useStore(findingsStore, ({ findings }) => legendOf(findings));
+  return words === undefined ? null : <p className="findings-note findings-legend">{words}</p>;
 }
 
 /** Which fix the last change was, said once and with the way back; with `item`, only where it was about that thing. */
@@ -80,10 +89,11 @@ export function FixDone({ item }: { readonly item?: Selected }) {
       {done !== undefined && (
         <p className="fix-done">
           <span>
-            <strong>Done</strong>: {done}.
+            <strong>{wording.done}</strong>: {done}.
           </span>
           <button type="button" className="button small" onClick={undo}>
-            Undo<span className="unseen">: {done}</span>
+            {wording.undo}
+            <span className="unseen">: {done}</span>
           </button>
         </p>
       )}
@@ -100,9 +110,9 @@ function WhereFixesAre() {
   if (!found || !some || (readOnly && !started)) return null;
   return (
     <p className="findings-note">
-      As found is a record of what is there. Fixes are offered in proposed.{" "}
+      {wording.asFoundIsARecordOf}
       <button type="button" className="link" onClick={() => showState("proposed")}>
-        {started ? "Show proposed" : "Start proposed"}
+        {started ? wording.showProposed : wording.startProposed}
       </button>
     </p>
   );

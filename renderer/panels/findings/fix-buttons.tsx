@@ -4,6 +4,7 @@ import { judgeFixes } from "../../state/fix-trials.ts";
 import { applyFix, fixStore, isWord, keyOfFix } from "../../state/fixes.ts";
 import { useStore } from "../../state/use-store.ts";
 import { nextFocusAfter } from "./next-focus.ts";
+import { wording } from "./words.ts";
 
 /** The plain repair of a finding as a button, and what a person may choose from as a list. */
 export function FixButtons({ finding }: { readonly finding: Finding }) {
@@ -21,7 +22,8 @@ export function FixButtons({ finding }: { readonly finding: Finding }) {
       {offers.length > 0 && (
         <details className="finding-offers">
           <summary>
-            {offers.length} {offers.length === 1 ? "way" : "ways"} to mend it
+            {offers.length} {offers.length === 1 ? "way" : "ways"}
+            {wording.toMendIt}
             <span className="unseen"> {finding.subjects[0]?.name}</span>
           </summary>
           {offers.map((offer) => (
@@ -60,10 +62,10 @@ function FixButton({ finding, fix, main = false }: Props) {
         {fix.title}
       </button>
       <p role="status" className={why === undefined && !trying ? "unseen" : "fix-why"}>
-        {trying && "Trying it on a copy."}
+        {trying && wording.tryingItOnACopy}
         {why !== undefined && (
           <>
-            <strong>Withdrawn.</strong> {why}
+            <strong>{wording.withdrawn}</strong> {why}
           </>
         )}
       </p>

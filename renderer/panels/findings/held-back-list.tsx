@@ -5,6 +5,7 @@ import { goToIn } from "../../state/shown-state.ts";
 import { findSubject } from "../../state/subject-target.ts";
 import { useStore } from "../../state/use-store.ts";
 import { nextFocusAfter } from "./next-focus.ts";
+import { wording } from "./words.ts";
 
 const NONE: readonly HeldBack[] = [];
 
@@ -17,9 +18,9 @@ export function HeldBackList() {
   const found = useStore(documentStore, ({ state }) => state === "as-found");
   if (!found || list.length === 0) return null;
   return (
-    <section aria-label="Not carried over">
+    <section aria-label={wording.notCarriedOver}>
       <h3 className="findings-kind">
-        <span className="findings-title">Not carried over to proposed</span>
+        <span className="findings-title">{wording.notCarriedOverToProposed}</span>
         <span className="fig findings-count">{list.length}</span>
       </h3>
       <ul>
@@ -37,7 +38,7 @@ function HeldBackRow({ held: { id, title, items, because } }: { readonly held: H
     const focusNext = nextFocusAfter(button);
     const done = dispatch({ command: "settle-held-back", args: { id } });
     if (done.ok) focusNext();
-    else notify("problem", "Not done", [done.refusal.message]);
+    else notify("problem", wording.notDone, [done.refusal.message]);
   };
   return (
     <li className="finding">
@@ -47,7 +48,8 @@ function HeldBackRow({ held: { id, title, items, because } }: { readonly held: H
         ))}
       </p>
       <p className="finding-message">
-        <strong>{title}</strong>, done as found, stays out of proposed. {because}
+        <strong>{title}</strong>
+        {wording.doneAsFoundStaysOutOf(because)}
       </p>
       {!readOnly && (
         <button
@@ -55,7 +57,8 @@ function HeldBackRow({ held: { id, title, items, because } }: { readonly held: H
           className="button small finding-settle"
           onClick={({ currentTarget }) => settle(currentTarget)}
         >
-          I have looked<span className="unseen"> at {title}</span>
+          {wording.iHaveLooked}
+          <span className="unseen">{wording.at(title)}</span>
         </button>
       )}
     </li>

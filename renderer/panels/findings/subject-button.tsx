@@ -5,6 +5,7 @@ import { documentStore } from "../../state/document-store.ts";
 import { goTo, type Pane } from "../../state/session-store.ts";
 import { goToIn, otherState } from "../../state/shown-state.ts";
 import { findSubject } from "../../state/subject-target.ts";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly subject: Subject;
@@ -28,7 +29,7 @@ export function SubjectButton({ subject, state, pane }: Props) {
   };
   if (subject.kind === "project") return <strong className="subject">{subject.name}</strong>;
   return (
-    <button type="button" className="link subject" title={`Show ${subject.name} on the sheet`} onClick={go}>
+    <button type="button" className="link subject" title={wording.showOnTheSheet(subject.name)} onClick={go}>
       {subject.name}
     </button>
   );

@@ -2,9 +2,7 @@ import { useEffect, useState } from "react";
 import { documentStore } from "../../state/document-store.ts";
 import { type FindingsState, findingsStore } from "../../state/findings-store.ts";
 import { type HeardFindings, spokenFindings, spokenStep } from "../../state/spoken.ts";
-
-/** Quiet after the last change before something is said, in milliseconds: a run of edits is told once. */
-const QUIET_MS = 500;
+import { paced } from "./pace.ts";
 
 /** Read aloud after an edit: what was done, and what the checks say of it. One sentence for a run of edits. */
 export function LiveRegion() {
@@ -26,25 +24,20 @@ const heard = ({ findings, couldNotTell }: FindingsState): HeardFindings => ({
 function speakAfterEdits(say: (words: string) => void): () => void {
   let { history, revision } = documentStore.get();
   let before = heard(findingsStore.get());
-  let timer: ReturnType<typeof setTimeout> | undefined;
-
-  const tell = (): void => {
+  const tell = (): boolean => {
     const document = documentStore.get();
     const found = findingsStore.get();
-    if (document.revision === revision || found.revision < document.revision) return;
+    if (document.revision === revision || found.revision < document.revision) return false;
     const step = spokenStep(history, document.history);
     const now = heard(found);
     say([step, spokenFindings(before, now)].filter(Boolean).join(" "));
     ({ history, revision } = document);
     before = now;
+    return true;
   };
-  const wait = (): void => {
-    clearTimeout(timer);
-    timer = setTimeout(tell, QUIET_MS);
-  };
-  const stops = [documentStore.subscribe(wait), findingsStore.subscribe(wait)];
+  const { changed, stop } = paced(tell);
+  const stops = [documentStore.subscribe(changed), findingsStore.subscribe(changed), stop];
   return () => {
-    clearTimeout(timer);
-    for (const stop of stops) stop();
+    for (const end of stops) end();
   };
 }

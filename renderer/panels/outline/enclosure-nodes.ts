@@ -20,8 +20,10 @@ import { landedAt, landingsOf, membersOf } from "../../../shared-model/queries/l
 import { terminalsOf } from "../../../shared-model/queries/terminals-of.ts";
 import { conductorKeys } from "../../state/conductor-keys.ts";
 import { farSideName } from "../../state/far-side-name.ts";
+import { lengthHere } from "../../state/length-here.ts";
 import { placeWords } from "../../state/place-words.ts";
 import { branch, leaf, type OutlineNode } from "./outline-node.ts";
+import { wording } from "./words.ts";
 
 /** Everything in an enclosure: its cables with their ends, devices, splices, jumpers, the bond, and what is fixed to it. */
 export function insideOf(installation: Installation, enclosure: Enclosure, key: string): readonly OutlineNode[] {
@@ -57,7 +59,7 @@ function cableNode(here: Here, parent: string, { cable, side, entry }: CableIn):
       subject: { kind: "cable", id: cable.id },
       name: cable.name,
       kind: "cable",
-      note: `${farSideName(here.installation, cable, side)}${cable.lengthFt === undefined ? "" : `, ${cable.lengthFt} ft`}`,
+      note: `${farSideName(here.installation, cable, side)}${cable.lengthFt === undefined ? "" : `, ${lengthHere(cable.lengthFt, "ft")}`}`,
       glyph: "cable",
     },
     [
@@ -79,23 +81,23 @@ function endNode({ installation, enclosure }: Here, parent: string, end: EndKey)
     subject: { kind: "end", enclosure: enclosure.id, id: end },
     name: nameOfEnd(installation, enclosure, end),
     kind: "end",
-    note: `${placeWords(enclosure, end)}${tag === undefined ? "" : `, tag ${tag}`}`,
+    note: `${placeWords(enclosure, end)}${tag === undefined ? "" : wording.tag(tag)}`,
     ...(colour !== undefined && { colour }),
   });
 }
 
 const MEANS: Readonly<Record<EntryMeans, string>> = {
-  "internal-clamp": "internal clamp",
-  "external-connector": "external connector",
-  "integral-clamp": "integral clamp",
-  none: "nothing holds it",
+  "internal-clamp": wording.internalClamp,
+  "external-connector": wording.externalConnector,
+  "integral-clamp": wording.integralClamp,
+  none: wording.nothingHoldsIt,
 };
 
 const entryNode = ({ enclosure }: Here, parent: string, { id, means }: Entry): OutlineNode =>
   leaf({
     key: `${parent}/${id}`,
     subject: { kind: "entry", enclosure: enclosure.id, id },
-    name: "Entry",
+    name: wording.entry,
     kind: "entry",
     note: MEANS[means],
   });
@@ -111,7 +113,7 @@ function deviceNode(here: Here, parent: string, device: Device): OutlineNode {
     const landed = landedAt(enclosure, device.id, name).map(({ end }) => end);
     const isTwin = (twin: (typeof all)[number]): boolean => twin.group === group && twin.label === label;
     const twins = all.filter(isTwin).length;
-    const which = twins === 1 ? "" : `${all.slice(0, at).filter(isTwin).length + 1} of ${twins}, `;
+    const which = twins === 1 ? "" : wording.ofWord(all.slice(0, at).filter(isTwin).length + 1, twins);
     return branch(
       {
         key: own,
@@ -146,7 +148,7 @@ const loadNode = (parent: string, { id, name, loadW }: Load): OutlineNode =>
     subject: { kind: "load", id },
     name,
     kind: "load",
-    note: loadW === undefined ? "plugged in" : `${loadW} W, plugged in`,
+    note: loadW === undefined ? wording.pluggedIn : wording.wPluggedIn(loadW),
     glyph: "appliance",
   });
 
@@ -176,7 +178,7 @@ function jumperNode(here: Here, parent: string, { id, name, awg, colour }: Jumpe
       subject: { kind: "jumper", id },
       name,
       kind: "jumper",
-      note: `${awg} AWG ${colour}: ${from} to ${to}`,
+      note: wording.awgTo(awg, colour, from ?? "", to ?? ""),
       colour,
     },
     ends.map((end) => endNode(here, key, end)),
@@ -192,9 +194,9 @@ function bondNode(here: Here, parent: string): OutlineNode {
     {
       key,
       subject: { kind: "bond", enclosure: enclosure.id },
-      name: enclosure.kind === "panel" ? "Panel bond" : "Box bond",
+      name: enclosure.kind === "panel" ? wording.panelBond : wording.boxBond,
       kind: "grounding screw",
-      note: bonded.length === 0 ? "nothing on it" : namesOf(here, bonded),
+      note: bonded.length === 0 ? wording.nothingOnIt : namesOf(here, bonded),
       glyph: "bond",
     },
     bonded.map((end) => endNode(here, key, end)),
@@ -203,11 +205,11 @@ function bondNode(here: Here, parent: string): OutlineNode {
 
 function passNode({ installation, enclosure }: Here, parent: string, pass: PassThrough): OutlineNode {
   const { id, cable, conductors, loopLengthIn } = pass;
-  const loop = loopLengthIn === undefined ? "straight" : `loop of ${loopLengthIn} in`;
+  const loop = loopLengthIn === undefined ? "straight" : wording.loopOf(lengthHere(loopLengthIn, "in"));
   return leaf({
     key: `${parent}/${id}`,
     subject: { kind: "pass-through", enclosure: enclosure.id, id },
-    name: `${installation.cables[cable]?.name ?? ""} unbroken`,
+    name: wording.unbroken(installation.cables[cable]?.name ?? ""),
     kind: "runs through",
     note: `${conductors.length} ${conductors.length === 1 ? "conductor" : "conductors"}, ${loop}`,
     glyph: "cable",
@@ -215,9 +217,9 @@ function passNode({ installation, enclosure }: Here, parent: string, pass: PassT
 }
 
 const RING_WORDS: Readonly<Record<Ring["kind"], string>> = {
-  "plaster-ring": "Plaster ring",
-  "raised-cover": "Raised cover",
-  extension: "Extension",
+  "plaster-ring": wording.plasterRing,
+  "raised-cover": wording.raisedCover,
+  extension: wording.extension,
 };
 
 const ringNode = ({ enclosure }: Here, parent: string, { id, kind, volume }: Ring): OutlineNode =>
@@ -226,7 +228,7 @@ const ringNode = ({ enclosure }: Here, parent: string, { id, kind, volume }: Rin
     subject: { kind: "ring", enclosure: enclosure.id, id },
     name: RING_WORDS[kind],
     kind: "ring",
-    note: volume.kind === "unknown" ? "volume not known" : `volume ${volume.kind}`,
+    note: volume.kind === "unknown" ? wording.volumeNotKnown : wording.volume(volume.kind),
   });
 
 const labelNodes = (

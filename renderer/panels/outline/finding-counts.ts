@@ -4,6 +4,7 @@ import type { CableId, EnclosureId, LoadId, OutletKey } from "../../../shared-mo
 import { parseOutlet } from "../../../shared-model/model/ids.ts";
 import type { Installation } from "../../../shared-model/model/project.ts";
 import { severityRank } from "../../../shared-model/model/severity.ts";
+import { wording } from "./words.ts";
 
 /** How many findings are about a thing or, for a box, about something in it; and the worst of them. */
 export interface FindingCount {
@@ -39,7 +40,7 @@ function keysOf(
   const own = `${kind} ${id}`;
   const homeOf = (part: string): readonly string[] => {
     const home = homes.get(part);
-    return home === undefined ? [] : [`enclosure ${home}`];
+    return home === undefined ? [] : [wording.enclosure(home)];
   };
   switch (kind) {
     case "terminal":
@@ -60,7 +61,9 @@ function keysOf(
 
 function sidesOf(cable: Cable | undefined): readonly string[] {
   if (cable === undefined) return [];
-  return [cable.sides.a, cable.sides.b].flatMap((side) => ("enclosure" in side ? [`enclosure ${side.enclosure}`] : []));
+  return [cable.sides.a, cable.sides.b].flatMap((side) =>
+    "enclosure" in side ? [wording.enclosure2(side.enclosure)] : [],
+  );
 }
 
 const cache = new WeakMap<Installation["enclosures"], ReadonlyMap<string, EnclosureId>>();

@@ -1,10 +1,11 @@
 import type { ItemRef } from "../../../shared-model/commands/command-args.ts";
 import { parseEnd } from "../../../shared-model/model/ids.ts";
-import { type Dispatched, dispatch, documentStore, shownInstallation } from "../../state/document-store.ts";
+import { type Dispatched, dispatch, documentStore } from "../../state/document-store.ts";
 import type { ActionSubject } from "../../state/item-actions/subject.ts";
 import { selectable } from "../../state/item-actions/subject.ts";
 import { isItem, keyOf, type Selected } from "../../state/selection.ts";
 import { select, sessionStore } from "../../state/session-store.ts";
+import { wording } from "./words.ts";
 
 const refused = (message: string): Dispatched => ({ ok: false, refusal: { code: "not-here", message } });
 
@@ -16,16 +17,12 @@ export function removeSubject(subject: ActionSubject): Dispatched {
   if (subject.kind === "pass-through")
     return dispatch({ command: "remove-pass-through", args: { state, enclosure: subject.enclosure, id: subject.id } });
   const own = selectable(subject);
-  if (own === undefined) return refused("This cannot be removed: it belongs to what it stands in.");
+  if (own === undefined) return refused(wording.thisCannotBeRemovedItBelongs);
   const { selection } = sessionStore.get();
   const chosen = selection.some((item) => keyOf(item) === keyOf(own)) ? selection : [own];
   const items = chosen.flatMap(itemsOf);
   if (items.length === 0)
-    return refused(
-      own.kind === "end"
-        ? "A conductor goes with its cable: remove the cable."
-        : "An entry stays with its box: move or remove the cable.",
-    );
+    return refused(own.kind === "end" ? wording.aConductorGoesWithItsCable : wording.anEntryStaysWithItsBox);
   const done = dispatch({ command: "remove-items", args: { state, items } });
   if (done.ok) select();
   return done;
@@ -37,42 +34,3 @@ function itemsOf(item: Selected): readonly ItemRef[] {
   const parsed = item.kind === "end" ? parseEnd(item.id) : undefined;
   return parsed?.of === "jumper" ? [{ kind: "jumper", id: parsed.jumper }] : [];
 }
-
-/** What is changed in place in a row: a name, the words of a label, the tag on an end. */
-export interface Nameable {
-  readonly label: string;
-  readonly value: string;
-  readonly rename: (text: string) => Dispatched;
-}
-
-/** How a row's name is changed; undefined for what has none. */
-export function nameable(subject: ActionSubject, name: string): Nameable | undefined {
-  const { state, readOnly } = documentStore.get();
-  const item = selectable(subject);
-  if (item === undefined || readOnly || item.kind === "entry") return undefined;
-  if (item.kind === "end")
-    return {
-      label: `Tag of ${name}`,
-      value: tagOf(item),
-      rename: (text) =>
-        dispatch({
-          command: "set-property",
-          args: { state, target: item, field: "tag", value: text === "" ? null : text },
-        }),
-    };
-  if (item.kind === "label")
-    return {
-      label: "Words of the label",
-      value: name,
-      rename: (text) =>
-        dispatch({ command: "set-property", args: { state, target: item, field: "wording", value: text } }),
-    };
-  return {
-    label: `Name of ${name}`,
-    value: name,
-    rename: (text) => dispatch({ command: "rename-item", args: { state, item, name: text } }),
-  };
-}
-
-const tagOf = ({ enclosure, id }: Extract<Selected, { kind: "end" }>): string =>
-  shownInstallation().enclosures[enclosure]?.places[id]?.tag ?? "";

@@ -1,11 +1,12 @@
 import { itemActions } from "../../state/item-actions/item-actions.ts";
+import { nameable } from "../../state/item-actions/nameable.ts";
 import { isSame, selectable } from "../../state/item-actions/subject.ts";
 import { sessionStore, toggleSelected } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { ActionMenu } from "../../ui/action-menu.tsx";
 import { MenuItem, MenuLine } from "../../ui/word-menu.tsx";
-import { nameable } from "./outline-edits.ts";
 import type { OutlineRow } from "./outline-rows.ts";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly row: OutlineRow;
@@ -29,7 +30,7 @@ export function OutlineMenu({ row, at, onRename, onRemove, onShow, onClose }: Pr
     run();
   };
   return (
-    <ActionMenu label={`Actions for ${name}`} at={at} onClose={onClose}>
+    <ActionMenu label={wording.actionsFor(name)} at={at} onClose={onClose}>
       {actions.map(({ title, keys, run }) => (
         <MenuItem key={title} onChoose={() => leaveAnd(run)} {...(keys !== undefined && { keys })}>
           {title}
@@ -39,24 +40,24 @@ export function OutlineMenu({ row, at, onRename, onRemove, onShow, onClose }: Pr
       {own !== undefined && (
         <>
           <MenuItem keys="Enter" onChoose={() => leaveAnd(onShow)}>
-            Show on the sheet
+            {wording.showOnTheSheet}
           </MenuItem>
           <MenuItem keys="Space" onChoose={() => toggleSelected(own)}>
-            {isSelected ? "Take out of the selection" : "Select as well"}
+            {isSelected ? wording.takeOutOfTheSelection : wording.selectAsWell}
           </MenuItem>
         </>
       )}
       {nameable(subject, name) !== undefined && (
         <MenuItem keys="F2" onChoose={() => leaveAnd(onRename)}>
-          {subject.kind === "end" ? `Write on the tag of ${name}` : `Rename ${name}`}
+          {subject.kind === "end" ? wording.writeOnTheTagOf(name) : wording.rename(name)}
         </MenuItem>
       )}
       {own !== undefined && own.kind !== "end" && own.kind !== "entry" && (
         <MenuItem keys="Delete" onChoose={() => leaveAnd(onRemove)}>
-          Remove {name}
+          {wording.remove(name)}
         </MenuItem>
       )}
-      {actions.length === 0 && own === undefined && <MenuItem onChoose={onClose}>Nothing to do here</MenuItem>}
+      {actions.length === 0 && own === undefined && <MenuItem onChoose={onClose}>{wording.nothingToDoHere}</MenuItem>}
     </ActionMenu>
   );
 }

@@ -8,6 +8,7 @@ import { farSideName } from "../../state/far-side-name.ts";
 import { INSTRUMENT_WORDS } from "../../state/item-actions/reading-action.ts";
 import { insideOf } from "./enclosure-nodes.ts";
 import { branch, leaf, type OutlineNode } from "./outline-node.ts";
+import { wording } from "./words.ts";
 
 /** The outline of one account of the wiring: panels and boxes in their order, then rooms and readings where there are any. */
 export function outlineOf(
@@ -20,12 +21,23 @@ export function outlineOf(
     ...inOrder<Enclosure>(installation.enclosures).map((enclosure) => enclosureNode(project, installation, enclosure)),
     ...(rooms.length === 0
       ? []
-      : [branch({ ...GROUP, key: ROOMS, subject: { kind: "rooms" }, name: "Rooms", note: countOf(rooms) }, rooms)]),
+      : [
+          branch(
+            { ...GROUP, key: ROOMS, subject: { kind: "rooms" }, name: wording.rooms, note: countOf(rooms) },
+            rooms,
+          ),
+        ]),
     ...(readings.length === 0
       ? []
       : [
           branch(
-            { ...GROUP, key: "readings", subject: { kind: "readings" }, name: "Readings", note: countOf(readings) },
+            {
+              ...GROUP,
+              key: "readings",
+              subject: { kind: "readings" },
+              name: wording.readings,
+              note: countOf(readings),
+            },
             readings,
           ),
         ]),
@@ -85,7 +97,7 @@ function roomNode(installation: Installation, { id, name, kinds }: Room): Outlin
     subject: { kind: "room", id },
     name,
     kind: "room",
-    note: `${kinds.length === 0 ? "no kind said" : kinds.join(", ").replaceAll("-", " ")}; ${boxes} in it`,
+    note: wording.inIt(kinds.length === 0 ? "no kind said" : kinds.join(", ").replaceAll("-", " "), boxes),
   });
 }
 
@@ -95,6 +107,6 @@ const readingNode = ({ id, instrument, value, unit, takenAt, computed }: Reading
     subject: { kind: "reading", id },
     name: unit === undefined ? value : `${value} ${unit}`,
     kind: "reading",
-    note: `${INSTRUMENT_WORDS[instrument].toLowerCase()}${takenAt === undefined ? "" : `, ${takenAt.slice(0, 10)}`}${computed ? ", computed circuit" : ""}`,
+    note: `${INSTRUMENT_WORDS[instrument].toLowerCase()}${takenAt === undefined ? "" : `, ${takenAt.slice(0, 10)}`}${computed ? wording.computedCircuit : ""}`,
     glyph: "meter",
   });

@@ -1,6 +1,7 @@
 import { useCallback, useRef } from "react";
 import { documentStore } from "../../state/document-store.ts";
 import { addEnclosure } from "../../state/item-actions/enclosure-actions.ts";
+import { nameable } from "../../state/item-actions/nameable.ts";
 import { isSame, selectable } from "../../state/item-actions/subject.ts";
 import { goTo, sessionStore, toggleSelected } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -9,12 +10,13 @@ import { heirOf, indexOfRow } from "../../ui/tree-rows.ts";
 import { Refused } from "../refused.tsx";
 import { useWantedFocus } from "../use-wanted-focus.ts";
 import type { FindingCount } from "./finding-counts.ts";
-import { nameable, removeSubject } from "./outline-edits.ts";
+import { removeSubject } from "./outline-edits.ts";
 import { OutlineMenu } from "./outline-menu.tsx";
 import type { OutlineRow } from "./outline-rows.ts";
 import { outlineStore, setOpen } from "./outline-store.ts";
 import { foundWords, RowContent } from "./row-content.tsx";
 import { useOutline } from "./use-outline.ts";
+import { wording } from "./words.ts";
 
 /** The drawing as a tree, twin of the sheet: everything in it can be reached, selected and edited here. */
 export default function Outline() {
@@ -32,7 +34,7 @@ export default function Outline() {
     return own !== undefined && selection.some((item) => isSame(item, own));
   };
   const countOf = ({ node: { subject } }: OutlineRow): FindingCount | undefined => {
-    if (subject.kind === "terminal") return counts.get(`terminal ${subject.device}.${subject.id}`);
+    if (subject.kind === "terminal") return counts.get(wording.terminal(subject.device, subject.id));
     return "id" in subject ? counts.get(`${subject.kind} ${subject.id}`) : undefined;
   };
   const openMenu = ({ key }: OutlineRow, at: { readonly x: number; readonly y: number }): void =>
@@ -48,7 +50,7 @@ export default function Outline() {
   const rename = (row: OutlineRow): void => {
     const can = nameable(row.node.subject, row.node.name) !== undefined;
     outlineStore.merge(
-      can ? { renaming: row.key, refusal: undefined } : { refusal: `${row.node.name} has no name of its own.` },
+      can ? { renaming: row.key, refusal: undefined } : { refusal: wording.hasNoNameOfItsOwn(row.node.name) },
     );
   };
   const renamed = (row: OutlineRow, text: string | undefined): void => {
@@ -80,19 +82,19 @@ export default function Outline() {
       <div className="outline-bar">
         {!readOnly && (
           <button ref={begin} type="button" className="button small" onClick={addEnclosure}>
-            Add a box or panel
+            {wording.addABoxOrPanel}
           </button>
         )}
         <button type="button" className="button small" onClick={() => outlineStore.merge({ open: new Set() })}>
-          Close all
+          {wording.closeAll}
         </button>
       </div>
       {rows.length === 0 ? (
-        <p className="empty">Nothing is drawn yet. Begin with a box or a panel.</p>
+        <p className="empty">{wording.nothingIsDrawnYetBeginWith}</p>
       ) : (
         <Tree
           ref={tree}
-          label="Outline of the drawing"
+          label={wording.outlineOfTheDrawing}
           rows={rows}
           active={active}
           isSelected={isSelected}

@@ -1,11 +1,12 @@
 import { useState } from "react";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
+import type { Nameable } from "../../state/item-actions/nameable.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { SeveritySign } from "../severity-sign.tsx";
 import { Swatch } from "../swatch.tsx";
 import type { FindingCount } from "./finding-counts.ts";
-import type { Nameable } from "./outline-edits.ts";
 import type { OutlineRow } from "./outline-rows.ts";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly row: OutlineRow;
@@ -36,7 +37,7 @@ export function RowContent({ row, found, renaming, onRenamed, onMore }: Props) {
         type="button"
         tabIndex={-1}
         className="outline-more"
-        aria-label={`Actions for ${name}`}
+        aria-label={wording.actionsFor(name)}
         aria-haspopup="menu"
         onClick={(event) => {
           event.stopPropagation();
@@ -55,7 +56,7 @@ export function RowContent({ row, found, renaming, onRenamed, onMore }: Props) {
 /** "3 findings, worst: violation". */
 export function foundWords({ count, worst }: FindingCount): string {
   const word = SEVERITY_WORDS[worst].toLowerCase();
-  return count === 1 ? `1 finding: ${word}` : `${count} findings, worst: ${word}`;
+  return count === 1 ? wording.n1Finding(word) : wording.findingsWorst(count, word);
 }
 
 /** Enter or leaving the field takes the name over, Escape keeps the old one. */

@@ -1,4 +1,5 @@
 import type { Pick, PickLine } from "../../state/pick-store.ts";
+import { wording } from "./words.ts";
 
 /** Lines that hold every word typed, those that begin with all of it first; what the person typed may be a line itself. */
 export function findPicked(pick: Pick, typed: string): readonly PickLine[] {
@@ -37,7 +38,7 @@ function toldApart(lines: readonly PickLine[]): readonly PickLine[] {
     if (count === 1) return line;
     // By key, so that a line is called the same wherever it stands in the list.
     const at = 1 + lines.filter((other) => other.title === title && other.key < key).length;
-    const which = `${at} of ${count}`;
+    const which = wording.ofWord(at, count);
     return { ...line, note: note === undefined ? which : `${which}, ${note}` };
   });
 }

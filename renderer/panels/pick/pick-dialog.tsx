@@ -1,12 +1,13 @@
 import { Dialog } from "@base-ui/react/dialog";
 import { useCallback, useEffect, useRef } from "react";
-import { cancelPick, pickStore } from "../../state/pick-store.ts";
+import { cancelPick, type PickState, pickStore } from "../../state/pick-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { PickList } from "./pick-list.tsx";
+import { wording } from "./words.ts";
 
 /** The choice that a command waits for, if one does. Gives the focus back to where it was. */
 export function PickDialog() {
-  const { pick, serial } = useStore(pickStore, (state) => state);
+  const { pick, serial } = useStore(pickStore, ofDialog, sameChoice);
   const input = useRef<HTMLInputElement>(null);
   const backTo = useFocusGivenBack(pick !== undefined);
   if (pick === undefined) return null;
@@ -18,13 +19,18 @@ export function PickDialog() {
           <Dialog.Title className="modal-title">{pick.title}</Dialog.Title>
           <PickList key={serial} pick={pick} input={input} />
           <div className="modal-foot">
-            <Dialog.Close className="button">Cancel</Dialog.Close>
+            <Dialog.Close className="button">{wording.cancel}</Dialog.Close>
           </div>
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>
   );
 }
+
+/** What the command field asks for is no matter of the dialog. */
+const ofDialog = ({ pick, serial, inField }: PickState) => ({ pick: inField ? undefined : pick, serial });
+const sameChoice = (a: ReturnType<typeof ofDialog>, b: ReturnType<typeof ofDialog>): boolean =>
+  a.pick === b.pick && a.serial === b.serial;
 
 /**
  * When the last choice of a command is made, the focus goes back to where it was before the first, or to the details where
@@ -38,7 +44,8 @@ function useFocusGivenBack(isOpen: boolean): () => HTMLElement | null {
       pickStore.subscribe(() => {
         const { activeElement } = document;
         const isInside = activeElement?.closest("[role='dialog']") != null;
-        if (pickStore.get().pick !== undefined && !isInside) from.current = activeElement;
+        const { pick, inField } = pickStore.get();
+        if (pick !== undefined && !inField && !isInside) from.current = activeElement;
       }),
     [],
   );

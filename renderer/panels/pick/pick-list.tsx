@@ -1,11 +1,13 @@
 import { type KeyboardEvent, type RefObject, useEffect, useId, useState } from "react";
-import { documentStore, refusalOf } from "../../state/document-store.ts";
+import { documentStore } from "../../state/document-store.ts";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { landingStore } from "../../state/landing-store.ts";
 import { choosePicked, type Pick, type PickLine } from "../../state/pick-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { findPicked } from "./find-picked.ts";
+import { withRefusal } from "./pick-refusal.ts";
+import { wording } from "./words.ts";
 
 /** A house has a thousand boxes: so many lines at first, and as many again for each press on "more". */
 const PAGE = 60;
@@ -47,7 +49,7 @@ export function PickList({ pick, input }: Props) {
     event.preventDefault();
     event.stopPropagation();
   };
-  const label = pick.typed?.label ?? "Find in the list";
+  const label = pick.typed?.label ?? wording.findInTheList;
   return (
     <div className="pick-body">
       {pick.hint !== undefined && (
@@ -87,24 +89,18 @@ export function PickList({ pick, input }: Props) {
         ))}
         {shown.length === 0 && (
           <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
-            {typed === "" ? "There is nothing to choose from here." : "Nothing in the list is called that."}
+            {typed === "" ? wording.thereIsNothingToChooseFrom : wording.nothingInTheListIsCalled}
           </div>
         )}
       </div>
       {found.length > shown.length && (
         <button type="button" className="link pick-more" onClick={() => setMost(most + PAGE)}>
-          {found.length - shown.length} more
+          {found.length - shown.length}
+          {wording.more}
         </button>
       )}
     </div>
   );
-}
-
-/** Asked only for what is shown. */
-function withRefusal(line: PickLine): PickLine {
-  if (line.refusal !== undefined || line.call === undefined) return line;
-  const refusal = refusalOf(line.call)?.message;
-  return refusal === undefined ? line : { ...line, refusal };
 }
 
 interface LineProps {
@@ -135,7 +131,7 @@ function Line({ id, line, active, onChoose }: LineProps) {
       {severity !== undefined && <SeveritySign kind={severity} size={18} />}
       <span className="pick-title">{title}</span>
       {severity !== undefined && <span>{SEVERITY_WORDS[severity]}</span>}
-      <span className="pick-note">{refusal === undefined ? note : `Not possible: ${refusal}`}</span>
+      <span className="pick-note">{refusal === undefined ? note : wording.notPossible(refusal)}</span>
     </div>
   );
 }

@@ -6,6 +6,7 @@ import { mintId } from "../../state/mint-id.ts";
 import { freeRoomName } from "../../state/naming.ts";
 import { Refused } from "../refused.tsx";
 import { ROOM_KIND_WORDS } from "./room-kind-words.ts";
+import { wording } from "./words.ts";
 
 /** Adds a room of one kind; more kinds and its name are set on the room. */
 export function AddRoom() {
@@ -30,7 +31,7 @@ export function AddRoom() {
       }}
     >
       <label>
-        <span className="cap">Kind of room</span>
+        <span className="cap">{wording.kindOfRoom}</span>
         <select
           className="field"
           value={kind}
@@ -44,11 +45,11 @@ export function AddRoom() {
         </select>
       </label>
       <label>
-        <span className="cap">Name, if not the same</span>
+        <span className="cap">{wording.nameIfNotTheSame}</span>
         <input className="field" value={name} onChange={({ target }) => setName(target.value)} />
       </label>
       <button type="submit" className="button">
-        Add room
+        {wording.addRoom}
       </button>
       <Refused message={refusal} />
     </form>

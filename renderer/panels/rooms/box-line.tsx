@@ -8,6 +8,7 @@ import { goTo } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { NewRoomOptions, newRoomKind } from "./new-room-options.tsx";
 import { ROOM_KIND_WORDS } from "./room-kind-words.ts";
+import { wording } from "./words.ts";
 
 const NOWHERE = "";
 
@@ -22,8 +23,9 @@ export function BoxLine({ box, outlets = [] }: { readonly box: Enclosure; readon
       <RoomSelect box={box} />
       {outlets.length > 0 && (
         <p className="room-missing">
-          {outlets.join(", ")}: what protection {outlets.length === 1 ? "it needs" : "they need"} cannot be told without
-          a room.
+          {wording.whatProtection(outlets.join(", "))}
+          {outlets.length === 1 ? wording.itNeeds : wording.theyNeed}
+          {wording.cannotBeToldWithoutARoom}
         </p>
       )}
     </li>
@@ -46,11 +48,11 @@ export function RoomSelect({ box }: { readonly box: Enclosure }) {
   return (
     <select
       className="field small"
-      aria-label={`Room of ${box.name}`}
+      aria-label={wording.roomOf(box.name)}
       value={box.roomId ?? NOWHERE}
       onChange={({ target }) => choose(target.value)}
     >
-      <option value={NOWHERE}>no room</option>
+      <option value={NOWHERE}>{wording.noRoom}</option>
       {inOrder<Room>(rooms).map(({ id, name }) => (
         <option key={id} value={id}>
           {name}

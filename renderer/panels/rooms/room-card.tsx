@@ -5,6 +5,7 @@ import { NameField } from "../name-field.tsx";
 import { RemoveButton } from "../remove-button.tsx";
 import { BoxLine } from "./box-line.tsx";
 import { ROOM_KIND_WORDS } from "./room-kind-words.ts";
+import { wording } from "./words.ts";
 
 /** A room: its name, what it is, and the boxes that stand in it. */
 export function RoomCard({ room, boxes }: { readonly room: Room; readonly boxes: readonly Enclosure[] }) {
@@ -16,10 +17,10 @@ export function RoomCard({ room, boxes }: { readonly room: Room; readonly boxes:
       </div>
       <details className="room-kinds">
         <summary>
-          {room.kinds.length === 0 ? "No kind yet" : room.kinds.map((kind) => ROOM_KIND_WORDS[kind]).join("; ")}
+          {room.kinds.length === 0 ? wording.noKindYet : room.kinds.map((kind) => ROOM_KIND_WORDS[kind]).join("; ")}
         </summary>
         <fieldset>
-          <legend className="unseen">What {room.name} is</legend>
+          <legend className="unseen">{wording.whatIs(room.name)}</legend>
           {ROOM_KINDS.map((kind) => (
             <KindBox key={kind} kind={kind} room={room} />
           ))}
@@ -29,7 +30,7 @@ export function RoomCard({ room, boxes }: { readonly room: Room; readonly boxes:
         {boxes.map((box) => (
           <BoxLine key={box.id} box={box} />
         ))}
-        {boxes.length === 0 && <li className="empty">No box stands here yet.</li>}
+        {boxes.length === 0 && <li className="empty">{wording.noBoxStandsHereYet}</li>}
       </ul>
     </section>
   );

@@ -7,6 +7,7 @@ import { useStore } from "../../state/use-store.ts";
 import { AddRoom } from "./add-room.tsx";
 import { BoxLine } from "./box-line.tsx";
 import { RoomCard } from "./room-card.tsx";
+import { wording } from "./words.ts";
 
 /** A house of a thousand boxes still shows its rooms at once. */
 const MOST = 100;
@@ -25,9 +26,10 @@ export function Rooms() {
         <RoomCard key={room.id} room={room} boxes={boxes.filter(({ roomId }) => roomId === room.id)} />
       ))}
       {placeless.length > 0 && (
-        <section aria-label="In no room">
+        <section aria-label={wording.inNoRoom}>
           <h3>
-            In no room <small className="fig">{placeless.length}</small>
+            {wording.inNoRoom2}
+            <small className="fig">{placeless.length}</small>
           </h3>
           <ul className="room-boxes">
             {placeless.slice(0, MOST).map((box) => (
@@ -35,11 +37,15 @@ export function Rooms() {
             ))}
           </ul>
           {placeless.length > MOST && (
-            <p className="empty">and {placeless.length - MOST} more, shown as these find a room</p>
+            <p className="empty">
+              {wording.and}
+              {placeless.length - MOST}
+              {wording.moreShownAsTheseFindA}
+            </p>
           )}
         </section>
       )}
-      {boxes.length === 0 && <p className="empty">Boxes appear here once they are on the sheet.</p>}
+      {boxes.length === 0 && <p className="empty">{wording.boxesAppearHereOnceTheyAre}</p>}
     </div>
   );
 }

@@ -9,6 +9,7 @@ import { leaveWork, startStore } from "../../state/start.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
 import { DrawingPictureOf, sizeWords } from "./drawing-picture.tsx";
+import { wording } from "./words.ts";
 
 /** Unsaved work of a window that was closed or died: continue with it, leave it, or give it up on purpose. */
 export function Continue() {
@@ -23,34 +24,38 @@ export function Continue() {
   return (
     <section className="start-part" aria-labelledby="start-continue">
       <h2 id="start-continue" className="start-first">
-        Continue
+        {wording.continueWord}
       </h2>
       <ul className="start-works">
         {open.map(({ id, name, at }) => (
           <li key={id} className="start-work">
             <Seen id={workPicture(id)} />
             <p>
-              <strong>Unsaved changes of {name}</strong>
-              <span className="dim fig">last change {whenWords(at)}</span>
+              <strong>{wording.unsavedChangesOf(name)}</strong>
+              <span className="dim fig">{wording.lastChange(whenWords(at))}</span>
             </p>
             <div className="start-row">
               <button type="button" className="button main" onClick={() => recovery.continueWith(id)}>
-                Continue<span className="unseen"> with {name}</span>
+                {wording.continueWord}
+                <span className="unseen">{wording.withWord(name)}</span>
               </button>
               <button type="button" className="button" onClick={() => leaveWork(id)}>
-                Leave it<span className="unseen"> for later: {name}</span>
+                {wording.leaveIt}
+                <span className="unseen">{wording.forLater(name)}</span>
               </button>
               <button type="button" className="button" onClick={() => discard(id, name)}>
-                Discard<span className="unseen"> {name}</span>
+                {wording.discard}
+                <span className="unseen"> {name}</span>
               </button>
             </div>
           </li>
         ))}
         {aside.map(({ id, name }) => (
           <li key={id} className="start-left">
-            <span>{name}: unsaved changes, left for later</span>
+            <span>{wording.unsavedChangesLeftForLater(name)}</span>
             <button type="button" className="link" onClick={() => leaveWork(id, false)}>
-              Show<span className="unseen"> {name}</span>
+              {wording.show}
+              <span className="unseen"> {name}</span>
             </button>
           </li>
         ))}
@@ -67,13 +72,13 @@ function LastDrawing() {
   return (
     <section className="start-part" aria-labelledby="start-continue">
       <h2 id="start-continue" className="start-first">
-        Continue
+        {wording.continueWord}
       </h2>
       <button type="button" className="start-again" onClick={() => files.openRecent(last.id)}>
         <Seen id={last.id} />
         <strong>{last.name}</strong>
         <span className="dim fig">
-          {[`last used ${whenWords(Date.parse(last.usedAt))}`, ...sizeWords(picture)].join(", ")}
+          {[wording.lastUsed(whenWords(Date.parse(last.usedAt))), ...sizeWords(picture)].join(", ")}
         </span>
       </button>
     </section>
@@ -87,7 +92,7 @@ function Seen({ id }: { readonly id: string }) {
 }
 
 async function discard(id: string, name: string): Promise<void> {
-  const yes = "Discard";
-  const lines = ["They cannot be brought back. A file that they were begun on stays as it is."];
-  if ((await ask(`Discard the unsaved changes of ${name}?`, lines, [yes])) === yes) await recovery.discard(id);
+  const yes = wording.discard;
+  const lines = [wording.theyCannotBeBroughtBackA];
+  if ((await ask(wording.discardTheUnsavedChangesOf(name), lines, [yes])) === yes) await recovery.discard(id);
 }

@@ -1,5 +1,6 @@
 import type { Counted } from "../../state/new-box.ts";
 import { Stepper } from "../../ui/stepper.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   /** Word before the first row. */
@@ -28,7 +29,7 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
           <p className="seen-line" key={id}>
             <span className="seen-word">{at === 0 ? first : "and"}</span>
             <Stepper
-              label={`${many} of ${kind}`}
+              label={wording.ofWord(many, kind)}
               value={count}
               least={0}
               most={count + free}
@@ -38,7 +39,7 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
               {joint !== "" && <span>{count === 1 ? joint.replace("s ", " ") : joint}</span>}
               <select
                 className="field pick-wide"
-                aria-label={`Kind of ${one}${which}`}
+                aria-label={wording.kindOf(one, which)}
                 value={id}
                 onChange={({ target }) => set(at, { id: target.value, count })}
               >
@@ -59,7 +60,8 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
                 className="button"
                 onClick={() => onChange(rows.filter((_, index) => index !== at))}
               >
-                Take away<span className="unseen"> {kind}</span>
+                {wording.takeAway}
+                <span className="unseen"> {kind}</span>
               </button>
             )}
             {at === rows.length - 1 && other !== undefined && (
@@ -69,7 +71,7 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
                 disabled={free < 1}
                 onClick={() => onChange([...rows, { id: other.id, count: 1 }])}
               >
-                another kind of {one}
+                {wording.anotherKindOf(one)}
               </button>
             )}
           </p>

@@ -1,5 +1,6 @@
 import type { DrawingPicture } from "../../state/drawing-picture.ts";
 import glyphs from "../../ui/glyphs.svg";
+import { wording } from "./words.ts";
 
 /** Of the field that the picture is drawn in: room around it, and the size of what is the same in all pictures. */
 const AROUND = 30;
@@ -12,7 +13,7 @@ const MOST_NAMES = 24;
 export function sizeWords(picture: DrawingPicture | undefined): readonly string[] {
   if (picture === undefined) return [];
   const { count, state } = picture;
-  return [count === 1 ? "1 box" : `${count} boxes`, ...(state === "proposed" ? ["proposed"] : [])];
+  return [count === 1 ? wording.n1Box : wording.boxes(count), ...(state === "proposed" ? ["proposed"] : [])];
 }
 
 interface Props {

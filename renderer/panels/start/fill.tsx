@@ -1,6 +1,7 @@
 import type { FillLedger } from "../../../shared-model/answers/fill.ts";
 import { formatVolume, toDecimal } from "../../../shared-model/units/volume.ts";
 import { SeveritySign } from "../severity-sign.tsx";
+import { wording } from "./words.ts";
 
 const BAR = 160;
 
@@ -8,11 +9,7 @@ const BAR = 160;
 export function Fill({ fill }: { readonly fill: FillLedger | undefined }) {
   return (
     <p className="seen-fill" role="status">
-      {fill === undefined ? (
-        <span className="dim">The fill of the box is being counted.</span>
-      ) : (
-        <Counted fill={fill} />
-      )}
+      {fill === undefined ? <span className="dim">{wording.theFillOfTheBoxIs}</span> : <Counted fill={fill} />}
     </p>
   );
 }
@@ -20,17 +17,14 @@ export function Fill({ fill }: { readonly fill: FillLedger | undefined }) {
 function Counted({ fill }: { readonly fill: FillLedger }) {
   const { total, available, verdict, reason } = fill;
   if (verdict === "not-applicable") return <span className="dim">{reason}</span>;
-  if (available === undefined)
-    return <span className="dim">Box fill {formatVolume(total)} in³; the volume of the box is not known.</span>;
+  if (available === undefined) return <span className="dim">{wording.boxFillIn3TheVolumeOf(formatVolume(total))}</span>;
   const ratio = toDecimal(total) / Math.max(toDecimal(available), 0.0001);
   const over = verdict === "overfull";
   return (
     <>
       <span>
-        Box fill{" "}
-        <strong className="fig">
-          {formatVolume(total)} of {formatVolume(available)} in³
-        </strong>
+        {wording.boxFill}
+        <strong className="fig">{wording.ofIn3(formatVolume(total), formatVolume(available))}</strong>
       </span>
       {over && <SeveritySign kind="violation" size={20} />}
       <svg className="seen-bar" width={BAR + 40} height="16" viewBox={`0 0 ${BAR + 40} 16`} aria-hidden="true">
@@ -55,7 +49,7 @@ function Counted({ fill }: { readonly fill: FillLedger }) {
         )}
         <path d={`M1 1.5V15.5M${BAR + 1} 1.5V15.5`} stroke="var(--ink-1)" strokeWidth="1.5" />
       </svg>
-      {over && <strong className="seen-over">more than the box holds</strong>}
+      {over && <strong className="seen-over">{wording.moreThanTheBoxHolds}</strong>}
     </>
   );
 }

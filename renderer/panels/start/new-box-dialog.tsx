@@ -8,6 +8,7 @@ import { Modal } from "../../ui/modal.tsx";
 import { Fill } from "./fill.tsx";
 import { SeenForm } from "./seen-form.tsx";
 import { useTriedBox } from "./use-tried-box.ts";
+import { wording } from "./words.ts";
 
 /** A box as somebody sees it, into the drawing that is open. */
 export default function NewBoxDialog() {
@@ -19,15 +20,15 @@ export default function NewBoxDialog() {
   const foot = (
     <>
       <button type="submit" form={id} className="button main" disabled={box === undefined}>
-        Add the box
+        {wording.addTheBox}
       </button>
       <button type="button" className="button" onClick={() => closeDialog()}>
-        Cancel
+        {wording.cancel}
       </button>
     </>
   );
   return (
-    <Modal title="Box from what I see" onClose={closeDialog} foot={foot} wide>
+    <Modal title={wording.boxFromWhatISee} onClose={closeDialog} foot={foot} wide>
       <form
         id={id}
         className="new-box"
@@ -38,7 +39,7 @@ export default function NewBoxDialog() {
         }}
       >
         <SeenForm seen={seen} onChange={setSeen} into="this-drawing" cables={cableNames(project, box)} name={name} />
-        <p className="dim">Every end comes tagged and capped, ready to land.</p>
+        <p className="dim">{wording.everyEndComesTaggedAndCapped}</p>
         {why !== undefined && <p className="refused">{why}</p>}
         <Fill fill={fill} />
       </form>

@@ -6,6 +6,7 @@ import type { BoxPicture } from "./box-picture-type.ts";
 import { Fill } from "./fill.tsx";
 import { SeenForm } from "./seen-form.tsx";
 import { useTriedBox } from "./use-tried-box.ts";
+import { wording } from "./words.ts";
 
 const EMPTY = newDocument().project;
 
@@ -24,13 +25,13 @@ export default function NewBox({ picture: Picture }: { readonly picture: BoxPict
         make();
       }}
     >
-      <h2 className="start-title">New from what I see</h2>
+      <h2 className="start-title">{wording.newFromWhatISee}</h2>
       <SeenForm seen={seen} onChange={setSeen} into="new-drawing" cables={cableNames(EMPTY, box)} name="B1" />
       <div className="start-row">
         <button type="submit" className="button main start-make" disabled={box === undefined}>
-          Start as found
+          {wording.startAsFound}
         </button>
-        <span className="dim">Every end comes tagged and capped, ready to land.</span>
+        <span className="dim">{wording.everyEndComesTaggedAndCapped}</span>
       </div>
       {why !== undefined && <p className="refused">{why}</p>}
       <Fill fill={fill} />

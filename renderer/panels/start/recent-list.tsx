@@ -7,6 +7,7 @@ import { forgetRecent, recentStore, refreshRecent } from "../../state/recent.ts"
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
 import { DrawingPictureOf, sizeWords } from "./drawing-picture.tsx";
+import { wording } from "./words.ts";
 
 /** Drawings that were opened or saved lately. */
 export function RecentList() {
@@ -18,10 +19,10 @@ export function RecentList() {
   return (
     <section className="start-part" aria-labelledby="start-recent">
       <header className="start-head">
-        <h2 id="start-recent">Recent</h2>
-        <span className="dim">or drop a file on this window</span>
+        <h2 id="start-recent">{wording.recent}</h2>
+        <span className="dim">{wording.orDropAFileOnThis}</span>
       </header>
-      {recent.length === 0 && <p className="start-none">Drawings that you open or save are listed here.</p>}
+      {recent.length === 0 && <p className="start-none">{wording.drawingsThatYouOpenOrSave}</p>}
       <ul className="start-recent">
         {recent.map((file) => (
           <li key={file.id}>
@@ -51,13 +52,13 @@ function Line({ file, picture }: { readonly file: RecentFile; readonly picture: 
         ) : (
           <p className="start-file gone" title={name}>
             <span className="start-name">{name}</span>
-            <span className="dim">moved or deleted since; open it from where it is now</span>
+            <span className="dim">{wording.movedOrDeletedSinceOpenIt}</span>
           </p>
         )}
         <span className="dim fig start-when">{[whenWords(Date.parse(usedAt)), ...sizeWords(picture)].join(", ")}</span>
       </div>
       <button type="button" className="button small square" onClick={() => forgetRecent(id)}>
-        <span className="unseen">Take {name} off the list</span>
+        <span className="unseen">{wording.takeOffTheList(name)}</span>
         <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true">
           <path d="M2 2L10 10M10 2L2 10" stroke="currentColor" strokeWidth="1.5" />
         </svg>

@@ -1,13 +1,14 @@
 import { files } from "../../state/files.ts";
 import { samples } from "../../state/samples.ts";
+import { wording } from "./words.ts";
 
 /** The drawings that come with the program, each with its one sentence. */
 export function SampleList() {
   return (
     <section className="start-part" aria-labelledby="start-samples">
       <header className="start-head">
-        <h2 id="start-samples">Samples</h2>
-        <span className="dim">open as a copy</span>
+        <h2 id="start-samples">{wording.samples}</h2>
+        <span className="dim">{wording.openAsACopy}</span>
       </header>
       <ul className="start-samples">
         {samples.map(({ name, title, about, load }) => (

@@ -7,6 +7,7 @@ import { BOX_ITEMS, CABLE_ITEMS, DEVICE_TYPES, type Into, roomFor } from "../../
 import { useStore } from "../../state/use-store.ts";
 import { ROOM_KIND_WORDS } from "../rooms/room-kind-words.ts";
 import { CountedRows } from "./counted-rows.tsx";
+import { wording } from "./words.ts";
 
 interface Props {
   readonly seen: SeenBox;
@@ -35,7 +36,7 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
           <select
             id={`${id}box`}
             className="field pick-wide"
-            aria-label="Box"
+            aria-label={wording.box}
             value={seen.item}
             onChange={({ target }) => onChange({ ...seen, item: target.value })}
           >
@@ -47,11 +48,11 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
           </select>
         </span>
         <span className="seen-pair">
-          <label htmlFor={`${id}name`}>called</label>
+          <label htmlFor={`${id}name`}>{wording.called}</label>
           <input
             id={`${id}name`}
             className="field pick-name"
-            aria-label="Name of the box"
+            aria-label={wording.nameOfTheBox}
             placeholder={name}
             maxLength={80}
             value={seen.name}
@@ -59,23 +60,23 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
           />
         </span>
         <span className="seen-pair">
-          <label htmlFor={`${id}room`}>in</label>
+          <label htmlFor={`${id}room`}>{wording.inWord}</label>
           <select
             id={`${id}room`}
             className="field pick"
-            aria-label="Room"
+            aria-label={wording.room}
             value={roomValue(seen.room)}
             onChange={({ target }) => onChange({ ...seen, room: roomOf(target.value, there) })}
           >
-            <option value="none">a room not said</option>
+            <option value="none">{wording.aRoomNotSaid}</option>
             {there.map((room) => (
-              <option key={room.id} value={`there ${room.id}`}>
+              <option key={room.id} value={wording.there(room.id)}>
                 {room.name}
               </option>
             ))}
             {ROOM_KINDS.map((kind) => (
-              <option key={kind} value={`new ${kind}`}>
-                {there.length > 0 ? `a new room: ${ROOM_KIND_WORDS[kind]}` : ROOM_KIND_WORDS[kind]}
+              <option key={kind} value={wording.newWord(kind)}>
+                {there.length > 0 ? wording.aNewRoom(ROOM_KIND_WORDS[kind]) : ROOM_KIND_WORDS[kind]}
               </option>
             ))}
           </select>
@@ -94,34 +95,34 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
       <p className="seen-line">
         {hasChoiceOfHold(seen.item) && (
           <span className="seen-pair">
-            <label htmlFor={`${id}held`}>held by</label>
+            <label htmlFor={`${id}held`}>{wording.heldBy}</label>
             <select
               id={`${id}held`}
               className="field pick"
-              aria-label="What holds the cables"
+              aria-label={wording.whatHoldsTheCables}
               value={seen.held}
               onChange={({ target }) =>
                 onChange({ ...seen, held: target.value === "connectors" ? "connectors" : "clamps" })
               }
             >
-              <option value="clamps">clamps inside the box</option>
-              <option value="connectors">connectors, no clamps inside</option>
+              <option value="clamps">{wording.clampsInsideTheBox}</option>
+              <option value="connectors">{wording.connectorsNoClampsInside}</option>
             </select>
           </span>
         )}
         <span className="seen-pair">
-          <label htmlFor={`${id}supply`}>and supplied by</label>
+          <label htmlFor={`${id}supply`}>{wording.andSuppliedBy}</label>
           <select
             id={`${id}supply`}
             className="field pick"
-            aria-label="Cable thought to bring the supply"
+            aria-label={wording.cableThoughtToBringTheSupply}
             value={seen.supply ?? 0}
             onChange={({ target }) => onChange(withSupply(seen, Number(target.value)))}
           >
-            <option value={0}>a cable not known yet</option>
+            <option value={0}>{wording.aCableNotKnownYet}</option>
             {cables.map((cable, index) => (
               <option key={cable} value={index + 1}>
-                {cable}, I think
+                {wording.iThink(cable)}
               </option>
             ))}
           </select>
@@ -148,7 +149,7 @@ function withSupply(seen: SeenBox, supply: number): SeenBox {
 
 function roomValue(room: SeenBox["room"]): string {
   if (room.kind === "none") return "none";
-  return room.kind === "there" ? `there ${room.id}` : `new ${room.roomKind}`;
+  return room.kind === "there" ? wording.there(room.id) : wording.newWord2(room.roomKind);
 }
 
 function roomOf(value: string, there: readonly Room[]): SeenBox["room"] {

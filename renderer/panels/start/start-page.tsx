@@ -7,6 +7,9 @@ import { Continue } from "./continue.tsx";
 import { RecentList } from "./recent-list.tsx";
 import { SampleList } from "./sample-list.tsx";
 import { StartStrip } from "./start-strip.tsx";
+import { TemplateList } from "./template-list.tsx";
+import { TourOffer } from "./tour-offer.tsx";
+import { wording } from "./words.ts";
 
 const NewBox = lazy(() => import("./new-box.tsx"));
 
@@ -15,24 +18,26 @@ export function StartPage({ picture }: { readonly picture: BoxPicture }) {
   return (
     <div className="start">
       <StartStrip />
-      <aside data-region className="start-side" aria-label="Continue, open or look at a sample">
+      <aside data-region className="start-side" aria-label={wording.continueOpenOrLookAtA}>
+        <TourOffer />
         <Continue />
         <RecentList />
         <section className="start-part" aria-labelledby="start-new">
-          <h2 id="start-new">New drawing</h2>
+          <h2 id="start-new">{wording.newDrawing}</h2>
           <div className="start-row">
             <button type="button" className="button" onClick={files.startNew}>
-              Empty drawing
+              {wording.emptyDrawing}
             </button>
-            <span className="dim">a bare sheet and the stock</span>
+            <span className="dim">{wording.aBareSheetAndTheStock}</span>
           </div>
         </section>
+        <TemplateList />
         <SampleList />
       </aside>
-      <main data-region className="start-sheet" aria-label="New from what I see">
+      <main data-region className="start-sheet" aria-label={wording.newFromWhatISee}>
         <NoticeBar />
-        <ErrorBoundary what="The form">
-          <Suspense fallback={<p className="dim">Fetching the form.</p>}>
+        <ErrorBoundary what={wording.theForm}>
+          <Suspense fallback={<p className="dim">{wording.fetchingTheForm}</p>}>
             <NewBox picture={picture} />
           </Suspense>
         </ErrorBoundary>

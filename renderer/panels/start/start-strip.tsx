@@ -7,6 +7,7 @@ import { useStore } from "../../state/use-store.ts";
 import { CommandField } from "../command/command-field.tsx";
 import { Mark } from "../mark.tsx";
 import { DrawingMenu, WindowMenu } from "../window-menus.tsx";
+import { wording } from "./words.ts";
 
 /** The title block of the start page: back to what is open, or something else. */
 export function StartStrip() {
@@ -17,19 +18,19 @@ export function StartStrip() {
   );
   return (
     <header data-region className="strip">
-      <title>Start - Loadside</title>
+      <title>{wording.startLoadside}</title>
       <div className="strip-mark">
         <Mark />
-        <h1>Loadside</h1>
+        <h1>{wording.loadside}</h1>
       </div>
       <div className="strip-buttons">
         {open && (
           <button type="button" className="button" onClick={closeStart}>
-            Back to {name}
+            {wording.backTo(name)}
           </button>
         )}
         <button type="button" className="button" onClick={files.open}>
-          Open a drawing
+          {wording.openADrawing}
         </button>
         <DrawingMenu />
         <WindowMenu />

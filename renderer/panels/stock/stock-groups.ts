@@ -5,6 +5,7 @@ import { type EnclosureItem, enclosureItems } from "../../../shared-model/catalo
 import { loadItems } from "../../../shared-model/catalog/load-items.ts";
 import type { Tool } from "../../state/selection.ts";
 import { saysInTradeWords } from "../../state/trade-words.ts";
+import { wording } from "./words.ts";
 
 export interface StockItem {
   readonly tool: Tool;
@@ -45,38 +46,38 @@ function wordsOfBox(id: string, make: EnclosureItem["make"]): string {
   if (make.kind === "panel") return "panel";
   const { shape, gangs, material } = make.facts;
   const ganged = shape === "device" || shape === "masonry" || shape === "cast";
-  return `box ${material} ${ganged ? `${gangs} gang` : ""} ${id.startsWith("device-4-2-1-8") ? "handy utility" : ""}`;
+  return `box ${material} ${ganged ? wording.gang(gangs) : ""} ${id.startsWith("device-4-2-1-8") ? wording.handyUtility : ""}`;
 }
 
 /** The stock as the window lists it. */
 export const stockGroups: readonly StockGroup[] = [
   {
-    title: "Enclosures",
-    hint: "Press the sheet where it goes.",
+    title: wording.enclosures,
+    hint: wording.pressTheSheetWhereItGoes,
     items: enclosureItems.map(({ id, title, figure, glyph, make }) => ({
       tool: { kind: "enclosure", id },
       title,
-      figure: make.kind === "box" ? `${figure} in³` : figure,
+      figure: make.kind === "box" ? wording.in3(figure) : figure,
       glyph,
       also: wordsOfBox(id, make),
     })),
   },
   {
-    title: "Cables",
-    hint: "Press one box, then the other.",
+    title: wording.cables,
+    hint: wording.pressOneBoxThenTheOther,
     items: cableItems.map(({ id, title, sizeText }) => ({
       tool: { kind: "cable", id },
       title,
       figure: sizeText,
       glyph: "cable",
-      also: "cable wire",
+      also: wording.cableWire,
     })),
   },
-  { title: "Devices", hint: "Press the box it goes into.", items: devicesIn("box") },
-  { title: "Panel parts", hint: "Press the panel it goes into.", items: devicesIn("panel") },
+  { title: wording.devices, hint: wording.pressTheBoxItGoesInto, items: devicesIn("box") },
+  { title: wording.panelParts, hint: wording.pressThePanelItGoesInto, items: devicesIn("panel") },
   {
-    title: "Loads",
-    hint: "Press the outlet it is plugged into.",
+    title: wording.loads,
+    hint: wording.pressTheOutletItIsPlugged,
     items: loadItems.map(({ id, title, figure, glyph }) => ({ tool: { kind: "load", id }, title, figure, glyph })),
   },
 ];
@@ -88,22 +89,12 @@ export function findInStock(items: readonly StockItem[], words: string): readonl
 
 /** What no stock holds, because it is made in a box: the words it goes by, and where it is made. */
 const MADE_IN_BOX: readonly (readonly [words: RegExp, where: string])[] = [
-  [
-    /pig\s?-?tail|jumper|bond(ing)? wire/i,
-    "A pigtail or jumper is not in stock: it is made in the box. Select a splice or a device and press “Pigtail from here…” in its details.",
-  ],
-  [
-    /wire\s?-?nut|connector|twist|lever|push-?in|crimp|splice|joint/i,
-    "Connectors are not in stock: they come with the splice. Land one conductor end on another; the details of the splice have the connector.",
-  ],
-  [
-    /ring|extension|cover|plate/i,
-    "Rings, raised covers and extensions are not in stock: they are added in the details of the box.",
-  ],
-  [/tape|label|sticker/i, "Labels are not in stock: they are written in the details of the box, device or cable."],
+  [/pig\s?-?tail|jumper|bond(ing)? wire/i, wording.aPigtailOrJumperIsNot],
+  [/wire\s?-?nut|connector|twist|lever|push-?in|crimp|splice|joint/i, wording.connectorsAreNotInStockThey],
+  [/ring|extension|cover|plate/i, wording.ringsRaisedCoversAndExtensionsAre],
+  [/tape|label|sticker/i, wording.labelsAreNotInStockThey],
 ];
 
 /** Where to make what was looked for, or what else to try. */
 export const notInStock = (words: string): string =>
-  MADE_IN_BOX.find(([said]) => said.test(words))?.[1] ??
-  "Nothing in stock is called that. Try a size or a kind: 12/2, GFCI, octagon.";
+  MADE_IN_BOX.find(([said]) => said.test(words))?.[1] ?? wording.nothingInStockIsCalledThat;

@@ -5,6 +5,7 @@ import { useStore } from "../../state/use-store.ts";
 import { Glyph } from "../../ui/glyph.tsx";
 import { useWantedFocus } from "../use-wanted-focus.ts";
 import { findInStock, notInStock, type StockGroup, type StockItem, stockGroups } from "./stock-groups.ts";
+import { wording } from "./words.ts";
 
 /** How many of a group show before it is asked for more. */
 const FIRST = 6;
@@ -25,14 +26,14 @@ export function Stock() {
         <input
           className="field"
           type="search"
-          placeholder="Find in stock"
-          aria-label="Find in stock"
+          placeholder={wording.findInStock}
+          aria-label={wording.findInStock}
           ref={search}
           value={words}
           onChange={({ target }) => setWords(target.value)}
         />
         <span role="status" className="unseen">
-          {words === "" ? "" : `${count} found`}
+          {words === "" ? "" : wording.found(count)}
         </span>
       </div>
       <div className="stock-list">
@@ -72,8 +73,8 @@ function Group({
       </ul>
       {!searching && items.length > FIRST && (
         <button type="button" className="link stock-more" aria-expanded={whole} onClick={() => setWhole(!whole)}>
-          {whole ? "Fewer" : `${rest} more`}
-          <span className="unseen"> of {group.title.toLowerCase()}</span>
+          {whole ? wording.fewer : wording.more(rest)}
+          <span className="unseen">{wording.ofWord(group.title.toLowerCase())}</span>
         </button>
       )}
     </section>
@@ -115,9 +116,9 @@ function Item({ item, hint }: { readonly item: StockItem; readonly hint: string 
       </button>
       {inHand && (
         <div className="stock-hint">
-          <p role="status">{hint} Escape puts it back.</p>
+          <p role="status">{wording.escapePutsItBack(hint)}</p>
           <button type="button" className="button small" onClick={() => placeTool(tool)}>
-            {tool.kind === "enclosure" ? "Put it on a free place" : "Choose where…"}
+            {tool.kind === "enclosure" ? wording.putItOnAFreePlace : wording.chooseWhere}
           </button>
         </div>
       )}

@@ -3,6 +3,7 @@ import type { BondDrawing, CapDrawing, Wall } from "../../../shared-model/geomet
 import { BOND_KEY } from "../letterings.ts";
 import { Letters } from "./letters.tsx";
 import { Screw } from "./screw.tsx";
+import { wording } from "./words.ts";
 
 /** The grounding screw in the metal of the box: a green hexagon over a ground mark. */
 export const BondShape = memo(function BondShape({
@@ -19,10 +20,10 @@ export const BondShape = memo(function BondShape({
       <path d={`M${x} ${y + 10}v8M${x - 9} ${y + 18}h18M${x - 5.5} ${y + 21.6}h11M${x - 2.5} ${y + 25}h5`} />
       <Letters of={BOND_KEY} about={bond.labelAt}>
         <text className="sheet-bond-name" x={bond.labelAt.x} y={bond.labelAt.y} textAnchor={bond.labelAnchor}>
-          box bond
+          {wording.boxBond}
         </text>
         <text className="sheet-bond-note" x={bond.labelAt.x} y={bond.labelAt.y + 13} textAnchor={bond.labelAnchor}>
-          green
+          {wording.green}
         </text>
       </Letters>
     </g>

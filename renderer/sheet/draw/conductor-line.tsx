@@ -1,19 +1,32 @@
 import { memo } from "react";
 import type { Condition } from "../../../shared-model/answers/energised.ts";
 import type { ConductorDrawing, Plate } from "../../../shared-model/geometry/box-drawing.ts";
+import { CONDUCTOR_MARKS } from "../../../shared-model/geometry/conductor-marks.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { Point } from "../../../shared-model/model/project.ts";
 import type { Colour } from "../../../shared-model/units/colour.ts";
 import { DeadStrand, Sleeve } from "../energise/sleeve.tsx";
 import { linePath } from "./line-path.ts";
 
-/** Casing, core and pattern of one conductor along a path. The casing keeps white, bare and yellow visible on paper. */
+/**
+ * Casing, core and mark of one conductor along a path. The casing keeps white, bare and yellow visible on paper, the mark
+ * tells colours apart where they cannot be seen.
+ */
 export function Strand({ path, colour }: { readonly path: string; readonly colour: Colour }) {
+  const mark = CONDUCTOR_MARKS[colour];
   return (
     <>
       <path d={path} className={`sheet-casing sheet-casing-${colour}`} />
       <path d={path} className={`sheet-core sheet-core-${colour}`} />
-      {colour === "bare" && <path d={path} className="sheet-strand-rungs" />}
+      {mark && (
+        <path
+          d={path}
+          className={`sheet-strand-mark sheet-strand-mark-${colour}`}
+          strokeWidth={mark.width}
+          strokeDasharray={mark.dash?.join(" ")}
+          strokeLinecap={mark.round ? "round" : "butt"}
+        />
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { DeviceFamily } from "../../../shared-model/catalog/device-type.ts";
 import type { DeviceDrawing, Rect } from "../../../shared-model/geometry/box-drawing.ts";
 import { GlyphShape } from "./glyph-shape.tsx";
+import { wording } from "./words.ts";
 
 /** What a person would see of the device from the room, in the space that the drawing leaves for it. */
 export function DeviceFace({ device }: { readonly device: DeviceDrawing }) {
@@ -63,11 +64,11 @@ function OutletFace({ device }: { readonly device: DeviceDrawing }) {
         <g className="sheet-face-button">
           <rect x={x - 44} y={y - 11} width={39} height={22} rx={3} />
           <text x={x - 24.5} y={y + 4}>
-            TEST
+            {wording.test}
           </text>
           <rect x={x - 2} y={y - 11} width={46} height={22} rx={3} />
           <text x={x + 21} y={y + 4}>
-            RESET
+            {wording.reset}
           </text>
         </g>
       )}
@@ -90,12 +91,12 @@ function SwitchFace({ device }: { readonly device: DeviceDrawing }) {
       <path className="sheet-toggle" d={`M${x - 8} ${y - 1}L${x - 6} ${y - 20}h12l2 19z`} />
       {marked && half >= 46 && (
         <text className="sheet-face-word" x={x} y={y - 32}>
-          ON
+          {wording.on}
         </text>
       )}
       {marked && half >= 46 && (
         <text className="sheet-face-word" x={x} y={y + 42}>
-          OFF
+          {wording.off}
         </text>
       )}
     </g>

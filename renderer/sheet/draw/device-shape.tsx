@@ -6,6 +6,7 @@ import { DeviceFace } from "./device-face.tsx";
 import { Letters } from "./letters.tsx";
 import { NewFlag } from "./small-tags.tsx";
 import { TerminalShape } from "./terminal-shape.tsx";
+import { wording } from "./words.ts";
 
 /** A device in its gang: body, face, terminals; LINE and LOAD are written out on a ground-fault device. */
 export const DeviceShape = memo(function DeviceShape({
@@ -37,10 +38,10 @@ export const DeviceShape = memo(function DeviceShape({
       {senses && (
         <>
           <text className="sheet-line-load" x={middle} y={body.y + 20}>
-            LINE
+            {wording.line}
           </text>
           <text className="sheet-line-load" x={middle} y={body.y + body.height - 10.5}>
-            LOAD
+            {wording.load}
           </text>
           <Contacts device={device} />
         </>
@@ -102,7 +103,7 @@ const FLAG = 22;
 function ReplacingName({ device, replaced }: { readonly device: DeviceDrawing; readonly replaced: string }) {
   const { name, labelAt } = device;
   const nameWidth = textWidth(name, 15, 700);
-  const words = fitText(`replaces ${replaced}`, Math.max(60, WORDS_WIDTH - FLAG - nameWidth - 6), 12);
+  const words = fitText(wording.replaces(replaced), Math.max(60, WORDS_WIDTH - FLAG - nameWidth - 6), 12);
   const left = labelAt.x - (FLAG + nameWidth + 6 + textWidth(words, 12)) / 2;
   return (
     <>

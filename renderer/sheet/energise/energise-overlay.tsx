@@ -6,6 +6,7 @@ import { takeLead } from "../../state/energise/instruments.ts";
 import { useStore } from "../../state/use-store.ts";
 import { ConditionSign } from "./condition-sign.tsx";
 import { MeterCords } from "./meter-cords.tsx";
+import { wording } from "./words.ts";
 
 /** What lies over the sheet while it is energised: that it is computed, the meter, the legend. */
 export function EnergiseOverlay() {
@@ -26,12 +27,11 @@ export function EnergiseOverlay() {
 function Stale() {
   const isBehind = useStore(energiseStore, (state) => state.answer !== undefined && !isAnswered(state));
   const trouble = useStore(energiseStore, (state) => state.trouble);
-  if (trouble !== undefined)
-    return <p className="sheet-lit-trouble">Not computed: nothing here tells how conductors stand.</p>;
+  if (trouble !== undefined) return <p className="sheet-lit-trouble">{wording.notComputedNothingHereTellsHow}</p>;
   if (!isBehind) return null;
   return (
     <p className="sheet-lit-trouble sheet-lit-behind" role="status">
-      Computing: conditions are still those from before.
+      {wording.computingConditionsAreStillThoseFrom}
     </p>
   );
 }
@@ -45,19 +45,19 @@ function Meter() {
   return (
     <>
       <MeterCords />
-      <section className="sheet-meter" aria-label="Meter">
+      <section className="sheet-meter" aria-label={wording.meter}>
         <p className="sheet-meter-head">
-          <strong>Meter</strong> <span>computed circuit</span>
+          <strong>{wording.meter}</strong> <span>{wording.computedCircuit}</span>
         </p>
         <p className="sheet-meter-figure">
           <span className="fig">{number === "" ? "--" : number}</span> {unit}
-          {floating && <span className="sheet-meter-floating">F floating</span>}
+          {floating && <span className="sheet-meter-floating">{wording.fFloating}</span>}
         </p>
         {(["V", "COM"] as const).map((lead) => (
           <p key={lead} className="sheet-meter-lead">
             <strong>{lead}</strong>
             <span className={`sheet-meter-probe sheet-meter-probe-${lead}`} aria-hidden="true" />
-            {leads[lead] === undefined ? "not placed" : leadWords(leads[lead])}
+            {leads[lead] === undefined ? wording.notPlaced : leadWords(leads[lead])}
           </p>
         ))}
       </section>
@@ -70,10 +70,10 @@ function LeadHint() {
   if (lead === undefined) return null;
   return (
     <div className="sheet-hint">
-      <span className="sheet-hint-title">{lead === "V" ? "Red lead, V" : "Black lead, COM"}</span>
-      <span>Press a terminal, a splice or a conductor end.</span>
+      <span className="sheet-hint-title">{lead === "V" ? wording.redLeadV : wording.blackLeadCom}</span>
+      <span>{wording.pressATerminalASpliceOr}</span>
       <button type="button" className="button small" onClick={() => takeLead(undefined)}>
-        Lay it down
+        {wording.layItDown}
       </button>
     </div>
   );
@@ -88,12 +88,12 @@ function kindsIn(boxes: NonNullable<ReturnType<typeof shownAnswer>>["boxes"]): r
 }
 
 /** Where the legend has no room for the whole. */
-const SHORT: Readonly<Partial<Record<ConditionKind, string>>> = { switched: "switched, on", floating: "floating" };
+const SHORT: Readonly<Partial<Record<ConditionKind, string>>> = { switched: wording.switchedOn, floating: "floating" };
 
 function Legend({ shown }: { readonly shown: readonly ConditionKind[] }) {
   if (shown.length === 0) return null;
   return (
-    <section className="sheet-legend" aria-label="Conditions of conductors">
+    <section className="sheet-legend" aria-label={wording.conditionsOfConductors}>
       <ul>
         {shown.map((kind) => (
           <li key={kind}>
@@ -101,7 +101,7 @@ function Legend({ shown }: { readonly shown: readonly ConditionKind[] }) {
             {SHORT[kind] ?? CONDITION_TAGS[kind].word}
           </li>
         ))}
-        <li>Computed circuit: it authorises no live work.</li>
+        <li>{wording.computedCircuitItAuthorisesNoLive}</li>
       </ul>
     </section>
   );

@@ -14,6 +14,7 @@ import type { BoxItem } from "../box-items.ts";
 import { say } from "../gesture-store.ts";
 import type { Subject } from "../sheet-subject.ts";
 import { RESET_KEY, TERMINAL_KEY, TEST_KEY } from "./lit-items.ts";
+import { wording } from "./words.ts";
 
 /** Whether presses place a lead, so that nothing is picked up by them. */
 export const isLeadInHand = (): boolean => energiseStore.get().on && energiseStore.get().inHand !== undefined;
@@ -41,13 +42,13 @@ function pressDevice(id: DeviceId): boolean {
   if (outlet?.receptacle) {
     chooseOutlet(outlet.key);
     showPane("energise");
-    say(`The plug-in tester is at ${outlet.name}.`);
+    say(wording.thePlugInTesterIsAt(outlet.name));
     return true;
   }
   const [first] = operablesOf(id);
   if (first === undefined || !operate(first)) return false;
   showPane("energise");
-  say(`${first.name} was ${standsWords(first)}.`);
+  say(wording.was(first.name, standsWords(first)));
   return true;
 }
 
@@ -57,7 +58,7 @@ function placeLead(key: string, subject: BoxItem["subject"], at: At | undefined)
   if (inHand === undefined || box === undefined) return false;
   const put = (place: Parameters<typeof putLead>[1]): true => {
     putLead(inHand, place);
-    if (place !== undefined) say(`${inHand} on ${leadWords(place)}.`);
+    if (place !== undefined) say(wording.on(inHand, leadWords(place)));
     return true;
   };
   switch (subject.kind) {
@@ -96,22 +97,22 @@ export function litActions(subject: Subject): readonly Action[] {
   const operated = operablesOf(subject.id).flatMap((one): readonly Action[] => {
     if (one.kind === "ground-fault") {
       return one.stands === "set"
-        ? [shown(`TEST ${one.name}`, () => pressTest(one.device))]
-        : [shown(`RESET ${one.name}`, () => pressReset(one.device))];
+        ? [shown(wording.test(one.name), () => pressTest(one.device))]
+        : [shown(wording.reset(one.name), () => pressReset(one.device))];
     }
     const test = one.kind === "breaker" && one.test && one.stands === "on";
     return [
-      shown(`${OVER[one.kind]} ${one.name}: it is ${standsWords(one)}`, () => void operate(one)),
-      ...(test ? [shown(`TEST ${one.name}`, () => pressTest(one.device))] : []),
+      shown(wording.itIs(OVER[one.kind], one.name, standsWords(one)), () => void operate(one)),
+      ...(test ? [shown(wording.test(one.name), () => pressTest(one.device))] : []),
     ];
   });
   const tests = (device === undefined ? [] : outletsOf(device)).map(({ key, name }) =>
-    shown(`Plug-in test at ${name}`, () => chooseOutlet(key)),
+    shown(wording.plugInTestAt(name), () => chooseOutlet(key)),
   );
   return [...operated, ...tests, ...lead, LINE];
 }
 
-const OVER = { breaker: "Operate breaker", switch: "Operate switch", load: "Use or unplug" } as const;
+const OVER = { breaker: wording.operateBreaker, switch: wording.operateSwitch, load: wording.useOrUnplug } as const;
 
 function leadActions(subject: Subject): readonly Action[] {
   const box =
@@ -126,11 +127,11 @@ function leadActions(subject: Subject): readonly Action[] {
       if (device !== undefined) pickLeadPlace(lead, { device });
     } else pickLeadPlace(lead, { enclosure: box });
   };
-  return [shown("Red lead, V, here", put("V")), shown("Black lead, COM, here", put("COM"))];
+  return [shown(wording.redLeadVHere, put("V")), shown(wording.blackLeadComHere, put("COM"))];
 }
 
 /** What closes itself with Escape. */
-const CLOSES_ITSELF = "[role='dialog'], [role='menu'], [role='listbox']";
+const CLOSES_ITSELF = wording.roleDialogRoleMenuRoleListbox;
 
 /** Escape lays a lead down, else ends it all. @returns False where nothing is energised, or something nearer is closed. */
 export function escapeLit({ target }: KeyboardEvent): boolean {

@@ -7,6 +7,7 @@ import { CONDITION_TAGS, leadWords, rounded, standsWords } from "../../state/ene
 import { useStore } from "../../state/use-store.ts";
 import type { BoxItem } from "../box-items.ts";
 import type { Lit } from "./lit.ts";
+import { wording } from "./words.ts";
 
 /** Keys of what only an energised drawing has. */
 export const TEST_KEY = "test ";
@@ -56,7 +57,7 @@ function buttonsOf(enclosure: EnclosureId, device: DeviceDrawing, { answer }: Li
   const button = (key: string, word: string, x: number, width: number): BoxItem => ({
     key: `${key}${device.device}`,
     subject: { kind: "device", enclosure, id: device.device },
-    name: `${word} of ${name}, ${standsWords(one)}`,
+    name: wording.ofWord(word, name, standsWords(one)),
     at: { x: at.x + x + width / 2, y: at.y },
     area: { x: at.x + x, y: at.y - 12, width, height: 24 },
   });
@@ -73,7 +74,7 @@ function terminalsOf(enclosure: EnclosureId, { device, terminals }: DeviceDrawin
     key: `${TERMINAL_KEY}${device} ${terminal}`,
     subject: { kind: "device", enclosure, id: device },
     name: withCondition(
-      `Terminal ${leadWords({ kind: "device", device, node: terminal })}`,
+      wording.terminal(leadWords({ kind: "device", device, node: terminal })),
       box.devices[device]?.[terminal],
     ),
     at: screw,

@@ -2,6 +2,7 @@ import type { Operable } from "../../../shared-model/answers/energised.ts";
 import type { DeviceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import { standsWords } from "../../state/energise/energise-words.ts";
+import { wording } from "./words.ts";
 
 /** How a device stands, over its face: the word on a plate, and open contacts where it has tripped. */
 export function OperatedMarks({
@@ -96,7 +97,7 @@ function ResetOut({ device: { face } }: { readonly device: DeviceDrawing }) {
     <g className="sheet-reset-out">
       <rect x={x - 2} y={y - 11} width={46} height={22} rx={3} />
       <text x={x + 21} y={y + 4}>
-        RESET
+        {wording.reset2}
       </text>
     </g>
   );

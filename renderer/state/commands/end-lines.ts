@@ -5,8 +5,10 @@ import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
 import { COLOURS, colourCode } from "../../../shared-model/units/colour.ts";
 import { conductorKeys } from "../conductor-keys.ts";
 import { placeWords } from "../place-words.ts";
+import type { Selected } from "../selection.ts";
 import { goTo } from "../session-store.ts";
 import { type CommandLine, SHOWN } from "./entry.ts";
+import { wording } from "./words.ts";
 
 /** A cable or a jumper, by which its ends are called. */
 interface Owner {
@@ -16,18 +18,21 @@ interface Owner {
 }
 
 /** What else than the names of owners and boxes can stand in the name of an end. */
-const OTHER_WORDS = [...COLOURS.map(colourCode), "as", "end in", "2"].join(" ").toLowerCase();
+const OTHER_WORDS = [...COLOURS.map(colourCode), "as", wording.endIn, "2"].join(" ").toLowerCase();
 
 /**
  * Conductor ends that are called what was typed: by their cable or jumper, and by colour or box besides. A house has
  * tens of thousands of ends, so that only those are named that can be meant, and no more than are shown.
  */
-export function endLines(installation: Installation, typed: string): readonly CommandLine[] {
+export function endLines(installation: Installation, typed: string): readonly EndLine[] {
   const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  const rank = ({ name }: Owner): number => (words.includes(name) ? 0 : 1);
-  const owners = ownersOf(installation).filter(({ name }) => words.some((word) => name.includes(word)));
-  owners.sort((a, b) => rank(a) - rank(b));
-  const lines: CommandLine[] = [];
+  if (words.length === 0) return [];
+  const all = keptOwners(installation);
+  const owners = [
+    ...all.filter(({ name }) => words.includes(name)),
+    ...all.filter(({ name }) => !words.includes(name) && words.some((word) => name.includes(word))),
+  ];
+  const lines: EndLine[] = [];
   for (const owner of owners) {
     for (const [enclosure, end] of owner.ends()) {
       const about = `${owner.name} ${OTHER_WORDS} ${enclosure.name.toLowerCase()}`;
@@ -39,6 +44,14 @@ export function endLines(installation: Installation, typed: string): readonly Co
     if (lines.length >= SHOWN) break;
   }
   return lines;
+}
+
+const kept = new WeakMap<Installation, readonly Owner[]>();
+
+function keptOwners(installation: Installation): readonly Owner[] {
+  const known = kept.get(installation) ?? ownersOf(installation);
+  kept.set(installation, known);
+  return known;
 }
 
 function ownersOf(installation: Installation): Owner[] {
@@ -63,10 +76,15 @@ function ownersOf(installation: Installation): Owner[] {
   return [...ofCables, ...ofJumpers];
 }
 
-const lineOf = (installation: Installation, enclosure: Enclosure, end: EndKey): CommandLine => ({
+export interface EndLine extends CommandLine {
+  readonly target: Extract<Selected, { readonly kind: "end" }>;
+}
+
+const lineOf = (installation: Installation, enclosure: Enclosure, end: EndKey): EndLine => ({
   key: `end ${enclosure.id} ${end}`,
   title: nameOfEnd(installation, enclosure, end),
-  note: `end in ${enclosure.name}, ${placeWords(enclosure, end)}`,
+  note: wording.endIn2(enclosure.name, placeWords(enclosure, end)),
   group: "On the sheet",
+  target: { kind: "end", enclosure: enclosure.id, id: end },
   run: () => goTo({ kind: "end", enclosure: enclosure.id, id: end }, "details"),
 });

@@ -1,4 +1,4 @@
-import { saysInTradeWords } from "../trade-words.ts";
+import { findOn, type Shelf, shelve } from "./search.ts";
 
 /** One line of the command field. */
 export interface CommandLine {
@@ -8,31 +8,30 @@ export interface CommandLine {
   readonly note: string;
   /** What it is called in full, where the title is only its name: "Splice Z". */
   readonly fullName?: string;
-  readonly group: "Commands" | "On the sheet" | "Findings" | "Stock";
+  /** Other words it is looked for by. */
+  readonly also?: string;
+  readonly group: "Commands" | "On the sheet" | "Findings" | "Stock" | "Drawings";
   readonly shortcut?: string;
+  /** Why it cannot be done now, and what would change that. */
+  readonly whyNot?: string;
+  /** Goes on to what the field asks for; where nothing more is to be asked, it has done what was meant. */
+  readonly ask?: () => Asked | undefined;
   readonly run: () => void;
+}
+
+/** What the field asks for before it can run a line. */
+export interface Asked {
+  /** What is being done: "Cap a conductor: which end?" */
+  readonly title: string;
+  readonly lines: (typed: string) => readonly CommandLine[];
 }
 
 /** No more than a person can look through. */
 export const SHOWN = 40;
 
-/** Lines that hold every word typed, those that begin with it first; without a word, the first of each group. */
-export function findLines(lines: readonly CommandLine[], typed: string): readonly CommandLine[] {
-  const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-  const [first = ""] = words;
-  const hits = lines.filter(({ title, note, group }) => {
-    const text = `${title} ${note}`.toLowerCase();
-    return words.every((word) => text.includes(word)) || (group === "Stock" && saysInTradeWords(title, typed));
-  });
-  const rank = ({ title, fullName = title }: CommandLine): number => {
-    const texts = [title.toLowerCase(), fullName.toLowerCase()];
-    if (words.length === 0) return 0;
-    if (texts.includes(words.join(" "))) return 0;
-    return texts.some((text) => text.startsWith(first)) ? 1 : 2;
-  };
-  return hits
-    .map((line, place) => ({ line, place, rank: rank(line) }))
-    .sort((a, b) => a.rank - b.rank || a.place - b.place)
-    .slice(0, SHOWN)
-    .map(({ line }) => line);
-}
+/** Lines that say every word typed, those that begin with it first; without a word, the first of each group. */
+export const findLines = (lines: readonly CommandLine[], typed: string): readonly CommandLine[] =>
+  findOnShelves([shelve(lines)], typed);
+
+export const findOnShelves = (shelves: readonly Shelf<CommandLine>[], typed: string): readonly CommandLine[] =>
+  findOn(shelves, typed, SHOWN);

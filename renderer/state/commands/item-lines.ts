@@ -11,6 +11,7 @@ import { goToLeftTab } from "../left-pane-store.ts";
 import { openPick } from "../pick-store.ts";
 import type { Selected } from "../selection.ts";
 import type { CommandLine } from "./entry.ts";
+import { wording } from "./words.ts";
 
 const line = ({ title, run, keys }: ItemAction, note: string): CommandLine => ({
   key: `action ${title}`,
@@ -25,7 +26,7 @@ const line = ({ title, run, keys }: ItemAction, note: string): CommandLine => ({
 export function itemLines(selection: readonly Selected[]): readonly CommandLine[] {
   const item = selection.at(-1);
   const home = item === undefined ? undefined : homeOf(shownInstallation(), item);
-  const own = item === undefined ? [] : itemActions(item).map((action) => line(action, "what is selected"));
+  const own = item === undefined ? [] : itemActions(item).map((action) => line(action, wording.whatIsSelected));
   return [
     ...own,
     // The box itself offers it among its own.
@@ -33,14 +34,14 @@ export function itemLines(selection: readonly Selected[]): readonly CommandLine[
     documentStore.get().readOnly ||
     Object.keys(shownInstallation().enclosures).length === 0
       ? []
-      : [line({ title: JUMPER, run: () => addJumper(home) }, "in a box")]),
+      : [line({ title: JUMPER, run: () => addJumper(home) }, wording.inABox)]),
     ...itemActions({ kind: "drawing" }).map((action) => line(action, "draw")),
-    line({ title: "Show the outline", run: () => goToLeftTab("outline") }, "window"),
-    line({ title: "Show the stock", run: () => goToLeftTab("stock") }, "window"),
+    line({ title: wording.showTheOutline, run: () => goToLeftTab("outline") }, "window"),
+    line({ title: wording.showTheStock, run: () => goToLeftTab("stock") }, "window"),
   ];
 }
 
-const JUMPER = "Add a pigtail or jumper…";
+const JUMPER = wording.addAPigtailOrJumper;
 
 /** In the box that the selection is in, else in the one that is chosen. */
 function addJumper(home: EnclosureId | undefined): void {
@@ -53,8 +54,8 @@ function addJumper(home: EnclosureId | undefined): void {
     return;
   }
   openPick({
-    title: "Add a pigtail or jumper",
-    hint: "First in which box.",
+    title: wording.addAPigtailOrJumper2,
+    hint: wording.firstInWhichBox,
     lines: () => all.map((one) => ({ ...titled(one), run: () => addJumperFrom(one) })),
   });
 }

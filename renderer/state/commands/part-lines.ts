@@ -1,42 +1,39 @@
 import { findDeviceType } from "../../../shared-model/catalog/device-types.ts";
+import type { EndKey } from "../../../shared-model/model/ids.ts";
 import type { Installation, Project } from "../../../shared-model/model/project.ts";
 import type { Selected } from "../selection.ts";
 import { goTo } from "../session-store.ts";
 import type { CommandLine } from "./entry.ts";
+import { wording } from "./words.ts";
 
-/** Everything on the sheet that has a name; choosing it goes there. */
-export function partLines(installation: Installation, project: Project): readonly CommandLine[] {
-  const { enclosures, cables, loads } = installation;
-  const line = (target: Selected, title: string, note: string): CommandLine => ({
-    key: `${target.kind} ${target.id}`,
-    title,
-    note,
-    group: "On the sheet",
-    run: () => goTo(target, target.kind === "room" ? "rooms" : "details"),
-  });
+/** Everything on the sheet that has a name; choosing it goes there. A house has tens of thousands of ends, few with a tag. */
+export function partLines({ enclosures, cables, loads }: Installation, { rooms }: Project): readonly CommandLine[] {
+  const lines: CommandLine[] = [];
   const boxes = Object.values(enclosures);
-  return [
-    ...boxes.map(({ id, name, note, kind }) => line({ kind: "enclosure", id }, name, note ?? kind)),
-    ...boxes.flatMap(({ devices, name: box }) =>
-      Object.values(devices).map(({ id, name, type }) =>
-        line({ kind: "device", id }, name, `${findDeviceType(type)?.caption ?? "device"} in ${box}`),
-      ),
-    ),
-    ...Object.values(cables).map(({ id, name }) => line({ kind: "cable", id }, name, "cable")),
-    ...boxes.flatMap(({ splices, name: box }) =>
-      Object.values(splices).map(({ id, name }) => ({
-        ...line({ kind: "splice", id }, name, `splice in ${box}`),
-        fullName: `Splice ${name}`,
-      })),
-    ),
-    ...boxes.flatMap(({ places, id: enclosure, name: box }) =>
-      Object.entries(places).flatMap(([end, { tag }]) =>
-        tag === undefined
-          ? []
-          : [line({ kind: "end", enclosure, id: end as keyof typeof places }, tag, `tag on an end in ${box}`)],
-      ),
-    ),
-    ...Object.values(loads).map(({ id, name }) => line({ kind: "load", id }, name, "load")),
-    ...Object.values(project.rooms).map(({ id, name }) => line({ kind: "room", id }, name, "room")),
-  ];
+  for (const { id, name, note, kind } of boxes) lines.push(lineTo({ kind: "enclosure", id }, name, note ?? kind));
+  for (const { devices, name: box } of boxes)
+    for (const { id, name, type } of Object.values(devices))
+      lines.push(lineTo({ kind: "device", id }, name, wording.inWord(findDeviceType(type)?.caption ?? "device", box)));
+  for (const { id, name } of Object.values(cables)) lines.push(lineTo({ kind: "cable", id }, name, "cable"));
+  for (const { splices, name: box } of boxes)
+    for (const { id, name } of Object.values(splices))
+      lines.push({ ...lineTo({ kind: "splice", id }, name, wording.spliceIn(box)), fullName: wording.splice(name) });
+  for (const { places, id: enclosure, name: box } of boxes) {
+    for (const end in places) {
+      const tag = places[end as EndKey]?.tag;
+      if (tag !== undefined)
+        lines.push(lineTo({ kind: "end", enclosure, id: end as EndKey }, tag, wording.tagOnAnEndIn(box)));
+    }
+  }
+  for (const { id, name } of Object.values(loads)) lines.push(lineTo({ kind: "load", id }, name, "load"));
+  for (const { id, name } of Object.values(rooms)) lines.push(lineTo({ kind: "room", id }, name, "room"));
+  return lines;
 }
+
+const lineTo = (target: Selected, title: string, note: string): CommandLine => ({
+  key: `${target.kind} ${target.id}`,
+  title,
+  note,
+  group: "On the sheet",
+  run: () => goTo(target, target.kind === "room" ? "rooms" : "details"),
+});

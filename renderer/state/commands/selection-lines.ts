@@ -16,6 +16,7 @@ import { pigtail } from "../pigtail.ts";
 import { isItem, type Selected } from "../selection.ts";
 import { hold, notify, showPane } from "../session-store.ts";
 import type { CommandLine } from "./entry.ts";
+import { wording } from "./words.ts";
 
 /** Commands that apply to what is selected, each named as undo will name it. */
 export function selectionLines(document: DocumentState, selection: readonly Selected[]): readonly CommandLine[] {
@@ -27,12 +28,18 @@ export function selectionLines(document: DocumentState, selection: readonly Sele
 function lineOf({ project }: DocumentState, call: TypedCall): CommandLine {
   const command = commands[call.command] as Command<unknown>;
   const title = command.label(project, call.args);
-  return { key: `${call.command} ${title}`, title, note: "what is selected", group: "Commands", run: () => tell(call) };
+  return {
+    key: `${call.command} ${title}`,
+    title,
+    note: wording.whatIsSelected,
+    group: "Commands",
+    run: () => tell(call),
+  };
 }
 
 function tell(call: TypedCall): void {
   const done = dispatch(call);
-  if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
 }
 
 function callsForAll(document: DocumentState, selection: readonly Selected[]): readonly TypedCall[] {
@@ -57,7 +64,7 @@ function callsForAll(document: DocumentState, selection: readonly Selected[]): r
     const splice = mintId<SpliceId>("s");
     calls.push({
       command: "splice-ends",
-      args: { state, enclosure: enclosure.id, splice, name, connector, ends: joined },
+      args: { state, enclosure: enclosure.id, splice, name, connector, connectorAssumed: true, ends: joined },
     });
   }
   return calls;
@@ -109,13 +116,13 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
   const line = (title: string, run: () => void, about = title): CommandLine => ({
     key: `${about} ${item.id}`,
     title,
-    note: "what is selected",
+    note: wording.whatIsSelected,
     group: "Commands",
     run,
   });
   if (item.kind === "end")
-    return [line("Land this conductor end", () => hold({ enclosure: item.enclosure, end: item.id }))];
-  const facts = line("Change its name or facts", () => showPane("details"));
+    return [line(wording.landThisConductorEnd, () => hold({ enclosure: item.enclosure, end: item.id }))];
+  const facts = line(wording.changeItsNameOrFacts, () => showPane("details"));
   if (item.kind !== "device") return [facts];
   const found = findDevice(installationOf(document), item.id);
   if (found === undefined) return [];
@@ -123,9 +130,9 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
   const pigtails = terminalsOf(device).map(({ name, group, label }) => {
     const bring = (): void => {
       const done = pigtail(enclosure, device.id, name);
-      if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+      if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
     };
-    return line(`Pigtail ${[device.name, group, label].filter(Boolean).join(" ")}`, bring, `pigtail ${name}`);
+    return line(wording.pigtail([device.name, group, label].filter(Boolean).join(" ")), bring, wording.pigtail2(name));
   });
   return [facts, ...pigtails];
 }

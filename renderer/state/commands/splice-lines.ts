@@ -6,6 +6,7 @@ import { pickBoxOfNewSplice, pickNewSplice } from "../new-splice.ts";
 import type { Selected } from "../selection.ts";
 import { canSplit, splitSplice } from "../split-splice.ts";
 import type { CommandLine } from "./entry.ts";
+import { wording } from "./words.ts";
 
 /** What makes a splice, or two of one: for what is selected, else for a box that is asked for. */
 export function spliceLines(document: DocumentState, selection: readonly Selected[]): readonly CommandLine[] {
@@ -19,19 +20,19 @@ export function spliceLines(document: DocumentState, selection: readonly Selecte
     run,
   });
   const item = selection.at(-1);
-  if (item === undefined) return [line("New splice…", "draw", pickBoxOfNewSplice)];
+  if (item === undefined) return [line(wording.newSplice, "draw", pickBoxOfNewSplice)];
   const home = homeOf(installation, item);
   const enclosure = home && installation.enclosures[home];
-  if (enclosure === undefined) return [line("New splice…", "draw", pickBoxOfNewSplice)];
-  const lines = [line(`New splice in ${enclosure.name}…`, "draw", () => pickNewSplice(enclosure.id))];
+  if (enclosure === undefined) return [line(wording.newSplice, "draw", pickBoxOfNewSplice)];
+  const lines = [line(wording.newSpliceIn(enclosure.name), "draw", () => pickNewSplice(enclosure.id))];
   if (item.kind === "end") {
     const name = nameOfEnd(installation, enclosure, item.id);
-    lines.unshift(line(`New splice with ${name}…`, SELECTED, () => pickNewSplice(enclosure.id, [item.id])));
+    lines.unshift(line(wording.newSpliceWith(name), SELECTED, () => pickNewSplice(enclosure.id, [item.id])));
   }
   const splice = item.kind === "splice" ? findSplice(installation, item.id)?.splice : undefined;
   if (splice !== undefined && canSplit(enclosure, splice.id))
-    lines.unshift(line(`Split ${splice.name} in two`, SELECTED, () => splitSplice(splice.id)));
+    lines.unshift(line(wording.splitInTwo(splice.name), SELECTED, () => splitSplice(splice.id)));
   return lines;
 }
 
-const SELECTED = "what is selected";
+const SELECTED = wording.whatIsSelected;

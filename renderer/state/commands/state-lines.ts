@@ -1,5 +1,6 @@
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
 import { type DocumentState, hasProposed, installationOf, refusalOf } from "../document-store.ts";
+import { keysNow } from "../keys/keys.ts";
 import type { Selected } from "../selection.ts";
 import {
   discardProposed,
@@ -9,6 +10,7 @@ import {
   showOtherState,
   startProposed,
 } from "../shown-state.ts";
+import { wording } from "./words.ts";
 
 /** Something to do with the two accounts of the wiring, as menu and command field offer it. */
 export interface StateLine {
@@ -17,24 +19,22 @@ export interface StateLine {
   readonly run: () => void;
 }
 
-/** Shows the account of the wiring that is not shown, from anywhere in the window. */
-export const OTHER_STATE_KEY = "F8";
-
 /** What can be done with proposed now; the boxes that are selected can be reset alone. */
 export function stateLines(document: DocumentState, selection: readonly Selected[]): readonly StateLine[] {
   if (!hasProposed(document))
-    return document.readOnly ? [] : [{ title: "Start proposed as a copy of as found", run: startProposed }];
-  const show = `Show ${STATE_WORDS[otherState(document.state)].toLowerCase()}`;
-  const lines = [{ title: show, keys: OTHER_STATE_KEY, run: showOtherState }];
+    return document.readOnly ? [] : [{ title: wording.startProposedAsACopyOf, run: startProposed }];
+  const show = wording.show(STATE_WORDS[otherState(document.state)].toLowerCase());
+  const keys = keysNow("other-state");
+  const lines = [{ title: show, ...(keys !== undefined && { keys }), run: showOtherState }];
   if (document.readOnly) return lines;
   return [
     ...lines,
     ...boxesOf(document, selection).map(({ id, name }) => ({
-      title: `Reset ${name} in proposed to as found`,
+      title: wording.resetInProposedToAsFound(name),
       run: () => resetProposed(id),
     })),
-    { title: "Reset all of proposed to as found", run: () => resetProposed() },
-    { title: "Discard proposed", run: discardProposed },
+    { title: wording.resetAllOfProposedToAs, run: () => resetProposed() },
+    { title: wording.discardProposed, run: discardProposed },
   ];
 }
 

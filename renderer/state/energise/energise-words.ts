@@ -13,17 +13,18 @@ import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
 import { findDevice, findSplice } from "../../../shared-model/queries/find-item.ts";
 import { findTerminal, nameOfTerminal } from "../../../shared-model/queries/terminals-of.ts";
 import { shownInstallation } from "../document-store.ts";
+import { wording } from "./words.ts";
 
 /** Letter of a condition in its tag, the word for it, and its pattern. */
 export const CONDITION_TAGS: Readonly<Record<ConditionKind, ConditionWords>> = {
-  live: { letter: "L", word: "live", pattern: "a whole sleeve" },
-  switched: { letter: "S", word: "live through a switch", pattern: "a sleeve in long dashes" },
-  "through-load": { letter: "T", word: "live through a load", pattern: "a sleeve with a short-dashed edge" },
-  neutral: { letter: "N", word: "neutral", pattern: "a sleeve with a dotted edge" },
-  ground: { letter: "G", word: "ground", pattern: "no sleeve" },
-  "neutral-and-ground": { letter: "NG", word: "neutral and ground joined", pattern: "a sleeve with dash and dot" },
-  floating: { letter: "F", word: "floating, not proven dead", pattern: "a sleeve with long dash and dot" },
-  dead: { letter: "0", word: "dead", pattern: "hollow and dotted, no sleeve" },
+  live: { letter: "L", word: "live", pattern: wording.aWholeSleeve },
+  switched: { letter: "S", word: wording.liveThroughASwitch, pattern: wording.aSleeveInLongDashes },
+  "through-load": { letter: "T", word: wording.liveThroughALoad, pattern: wording.aSleeveWithAShortDashed },
+  neutral: { letter: "N", word: "neutral", pattern: wording.aSleeveWithADottedEdge },
+  ground: { letter: "G", word: "ground", pattern: wording.noSleeve },
+  "neutral-and-ground": { letter: "NG", word: wording.neutralAndGroundJoined, pattern: wording.aSleeveWithDashAndDot },
+  floating: { letter: "F", word: wording.floatingNotProvenDead, pattern: wording.aSleeveWithLongDashAnd },
+  dead: { letter: "0", word: "dead", pattern: wording.hollowAndDottedNoSleeve },
 };
 
 interface ConditionWords {
@@ -55,11 +56,11 @@ export function meterWords(reading: MeterReading): {
     return {
       number: `~${volts.toFixed(0)}`,
       unit: "V",
-      note: `Floating: a low-impedance meter reads ${rounded(lowVolts)} V. It is no proof of live, nor of dead.`,
+      note: wording.floatingALowImpedanceMeterReads(rounded(lowVolts)),
     };
   }
   const { ohm, continuous } = reading;
-  const note = continuous ? "Continuity: it sounds." : "No continuity.";
+  const note = continuous ? wording.continuityItSounds : wording.noContinuity;
   if (ohm === undefined) return { number: "open", unit: "", note };
   if (ohm >= 999_500) return { number: (ohm / 1e6).toPrecision(3), unit: "MΩ", note };
   if (ohm >= 999.5) return { number: (ohm / 1000).toPrecision(3), unit: "kΩ", note };
@@ -70,32 +71,34 @@ export function meterWords(reading: MeterReading): {
 export function leadWords(place: LeadPlace, installation: Installation = shownInstallation()): string {
   switch (place.kind) {
     case "earth":
-      return "ground outside";
+      return wording.groundOutside;
     case "bond": {
       const box = installation.enclosures[place.enclosure];
-      return `metal of ${box?.name ?? "a box that is gone"}`;
+      return wording.metalOf(box?.name ?? wording.aBoxThatIsGone);
     }
     case "panel":
       return `${installation.enclosures[place.panel]?.name ?? "panel"} ${place.node.replace("@", "")}`;
     case "splice": {
       const found = findSplice(installation, place.splice);
-      return found === undefined ? "a splice that is gone" : `${found.splice.name} in ${found.enclosure.name}`;
+      return found === undefined ? wording.aSpliceThatIsGone : wording.inWord(found.splice.name, found.enclosure.name);
     }
     case "end": {
       const box = Object.values(installation.enclosures).find(({ places }) => place.end in places);
-      return box === undefined ? "an end that is gone" : `${nameOfEnd(installation, box, place.end)} in ${box.name}`;
+      return box === undefined
+        ? wording.anEndThatIsGone
+        : wording.inWord2(nameOfEnd(installation, box, place.end), box.name);
     }
     case "device":
       return nodeWords(place.device, place.node, installation);
   }
 }
 
-const SLOT: Readonly<Record<string, string>> = { H: "hot slot", N: "neutral slot", G: "ground contact" };
+const SLOT: Readonly<Record<string, string>> = { H: wording.hotSlot, N: wording.neutralSlot, G: wording.groundContact };
 const HALF: Readonly<Record<string, string>> = { U: "upper ", L: "lower " };
 
 function nodeWords(id: DeviceId, node: string, installation: Installation): string {
   const device = findDevice(installation, id)?.device;
-  if (device === undefined) return "a device that is gone";
+  if (device === undefined) return wording.aDeviceThatIsGone;
   const terminal = findTerminal(device, node as never);
   if (terminal !== undefined) {
     const finish = terminal.finish === "none" ? "" : `, ${terminal.finish}`;
@@ -117,21 +120,21 @@ export function actWords(
   if (done?.impossible !== undefined) return { title, value: done.impossible };
   const who = opened.flat().map((one) => one.name);
   if (act.kind === "reset") {
-    return { title, value: done?.holds ? "closed" : "stays open" };
+    return { title, value: done?.holds ? "closed" : wording.staysOpen };
   }
-  return { title, value: who.length === 0 ? "nothing opened" : `${who.join(", ")} opened` };
+  return { title, value: who.length === 0 ? wording.nothingOpened : wording.opened(who.join(", ")) };
 }
 
 function titleOf(act: Act, name: (id: DeviceId) => string): string {
   switch (act.kind) {
     case "own-test":
-      return `TEST of ${name(act.device)}`;
+      return wording.testOf(name(act.device));
     case "reset":
-      return `RESET of ${name(act.device)}`;
+      return wording.resetOf(name(act.device));
     case "plug-in-button":
-      return `Plug-in tester's button at ${name(parseOutlet(act.outlet).device)}`;
+      return wording.plugInTesterSButtonAt(name(parseOutlet(act.outlet).device));
     case "leak":
-      return `Leak of ${act.mA} mA at ${name(parseOutlet(act.outlet).device)}, ${act.contact} to ground outside`;
+      return wording.leakOfMaAtToGround(act.mA, name(parseOutlet(act.outlet).device), act.contact);
   }
 }
 
@@ -143,8 +146,8 @@ export function standsWords(one: Operable): string {
     case "switch":
       return one.positions[one.position] ?? "";
     case "ground-fault":
-      return one.stands === "cannot-be-reset" ? "cannot be reset" : one.stands;
+      return one.stands === "cannot-be-reset" ? wording.cannotBeReset : one.stands;
     case "load":
-      return one.inUse ? "in use" : one.plugged ? "unplugged" : "not in use";
+      return one.inUse ? wording.inUse : one.plugged ? "unplugged" : wording.notInUse;
   }
 }

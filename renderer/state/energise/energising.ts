@@ -5,15 +5,13 @@ import { askEnergised } from "./ask-energised.ts";
 import { ALL_ON, type AnswerAbout, energiseStore, resetEnergise } from "./energise-store.ts";
 import { actWords } from "./energise-words.ts";
 import { evidenceLine, nextLogSerial, readOfAct } from "./evidence.ts";
-
-/** Key that energises, and ends it, anywhere in the window. */
-export const ENERGISE_KEY = "F9";
+import { wording } from "./words.ts";
 
 /** An answer that does not come is asked for again so often: a worker may be starting. */
 const TRIES = 20;
 const AGAIN_AFTER_MS = 150;
 
-const TROUBLE = "The circuit cannot be computed now: nothing on the sheet tells how conductors stand.";
+const TROUBLE = wording.theCircuitCannotBeComputedNow;
 
 let asking = false;
 let wanted = false;
@@ -30,7 +28,7 @@ export function toggleEnergise(): void {
 
 function begin(): void {
   if (Object.keys(shownInstallation().enclosures).length === 0) {
-    notify("note", "Nothing to energise", ["Draw a panel and a circuit first, or open a sample."]);
+    notify("note", wording.nothingToEnergise, [wording.drawAPanelAndACircuit]);
     return;
   }
   energiseStore.merge({ on: true, trouble: undefined });
@@ -183,13 +181,13 @@ function take(answer: Energised, about: AnswerAbout, act: Act | undefined): void
     const lines = opened.map(({ name, why }) => ({
       serial: nextLogSerial(),
       at,
-      title: `${name} opened`,
+      title: wording.opened2(name),
       value: why,
     }));
     energiseStore.merge({ log: [...lines, ...log], last });
     notify(
       "note",
-      `${opened.map(({ name }) => name).join(", ")} opened`,
+      wording.opened(opened.map(({ name }) => name).join(", ")),
       opened.map(({ name, why }) => `${name}: ${why}`),
     );
   }

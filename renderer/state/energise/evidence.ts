@@ -11,6 +11,7 @@ import type { Reading } from "../../../shared-model/model/project.ts";
 import { terminalKey } from "../../../shared-model/queries/landings.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import type { AnswerAbout, LogLine } from "./energise-store.ts";
+import { wording } from "./words.ts";
 
 let serial = 0;
 
@@ -53,15 +54,15 @@ export function evidenceLine(
 /** What does not stand as it is drawn, on and in use: "Q14 off, R1b tripped, Freezer idle"; "all on, as drawn". */
 function settingWords({ off, tripped, positions, idle }: Operated, operables: readonly Operable[]): string {
   const said = operables.flatMap((one): readonly string[] => {
-    if (one.kind === "load") return idle.includes(one.item) ? [`${one.name} not in use`] : [];
+    if (one.kind === "load") return idle.includes(one.item) ? [wording.notInUse2(one.name)] : [];
     if (one.kind === "switch") {
       const position = positions[one.handle] ?? 0;
       return position === 0 ? [] : [`${one.name} ${one.positions[position] ?? ""}`];
     }
-    if (tripped.includes(one.device)) return [`${one.name} tripped`];
-    return off.includes(one.device) ? [`${one.name} off`] : [];
+    if (tripped.includes(one.device)) return [wording.tripped(one.name)];
+    return off.includes(one.device) ? [wording.off(one.name)] : [];
   });
-  return said.length === 0 ? "all on, as drawn" : said.join(", ");
+  return said.length === 0 ? wording.allOnAsDrawn : said.join(", ");
 }
 
 /** How switches stand of which not every handle stands as drawn: "off"; "off; on" of two handles, by their names. */
@@ -87,10 +88,10 @@ export function readOfAct(act: Act, value: string, { act: done }: Pick<Energised
   const why = act.kind === "reset" && done?.cameOn.length === 0 ? done.devices[0]?.why.replace(/\.$/, "") : undefined;
   const lists = [
     why ?? "",
-    named("went dark", done?.wentDark),
-    named("came on", done?.cameOn),
-    named("off but live to ground", done?.offButLive),
-    named("stayed on", done?.stayedOn),
+    named(wording.wentDark, done?.wentDark),
+    named(wording.cameOn, done?.cameOn),
+    named(wording.offButLiveToGround, done?.offButLive),
+    named(wording.stayedOn, done?.stayedOn),
   ];
   return {
     instrument: act.kind,
@@ -103,7 +104,7 @@ const named = (words: string, list: readonly NamedOutlet[] = []): string =>
   list.length === 0 ? "" : `${words}: ${[...new Set(list.map(({ name }) => name))].join(", ")}`;
 
 const shortened = (text: string): string =>
-  text.length <= MOST_LETTERS ? text : `${text.slice(0, MOST_LETTERS - 9)}, and more`.slice(0, MOST_LETTERS);
+  text.length <= MOST_LETTERS ? text : wording.andMore(text.slice(0, MOST_LETTERS - 9)).slice(0, MOST_LETTERS);
 
 /** How a place is written in a reading. */
 export function pointOf(place: LeadPlace): string {

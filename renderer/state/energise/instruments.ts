@@ -16,6 +16,7 @@ import { energiseStore, type LeadName, type LogLine, readMeter, readTester } fro
 import { leadWords, meterWords, voltWords } from "./energise-words.ts";
 import { compute } from "./energising.ts";
 import { evidenceLine, pointOf } from "./evidence.ts";
+import { wording } from "./words.ts";
 
 /** Takes a lead in the hand, or lays it down again. */
 export function takeLead(lead: LeadName | undefined): void {
@@ -61,7 +62,7 @@ export function leadPlacesIn(enclosure: Enclosure): readonly NamedLead[] {
   const splices = inOrder<Splice>(enclosure.splices).map(({ id }): LeadPlace => ({ kind: "splice", splice: id }));
   const ends = (Object.keys(enclosure.places) as EndKey[]).map((end): NamedLead => {
     const place: LeadPlace = { kind: "end", end };
-    return { key: end, place, name: `${nameOfEnd(installation, enclosure, end)} in ${enclosure.name}` };
+    return { key: end, place, name: wording.inWord2(nameOfEnd(installation, enclosure, end), enclosure.name) };
   });
   const metal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
   return [
@@ -84,8 +85,8 @@ export function pickLeadPlace(
   within?: { readonly enclosure?: Enclosure; readonly device?: Device },
 ): void {
   openPick({
-    title: `${lead === "V" ? "Red lead, V" : "Black lead, COM"}: where?`,
-    hint: "Type a box, a device or a cable.",
+    title: wording.where(lead === "V" ? wording.redLeadV : wording.blackLeadCom),
+    hint: wording.typeABoxADeviceOr,
     lines: () => {
       const { enclosures } = shownInstallation();
       const all =
@@ -98,8 +99,8 @@ export function pickLeadPlace(
         ...all.map(({ key, place, name }) => ({ key, title: name, run: () => putLead(lead, place) })),
         {
           key: "earth",
-          title: "ground outside",
-          note: "away from the house",
+          title: wording.groundOutside,
+          note: wording.awayFromTheHouse,
           run: () => putLead(lead, { kind: "earth" }),
         },
       ];
@@ -120,8 +121,8 @@ export function noteMeter(): void {
   const { answer, about, leads } = state;
   if (!reading || !answer || !about || !leads.V || !leads.COM) return;
   const { number, unit } = meterWords(reading);
-  const title = `${leadWords(leads.V)} to ${leadWords(leads.COM)}`;
-  const value = reading.kind === "volts" && reading.floating ? `${number} floating` : number;
+  const title = wording.to(leadWords(leads.V), leadWords(leads.COM));
+  const value = reading.kind === "volts" && reading.floating ? wording.floating(number) : number;
   const read = {
     instrument: reading.kind === "volts" ? "meter" : "continuity",
     points: [pointOf(leads.V), pointOf(leads.COM)],
@@ -138,9 +139,9 @@ export function noteTester(): void {
   const { answer, about } = state;
   if (!tested || !answer || !about) return;
   const { outlet, name, hn, tester } = tested;
-  const value = tester?.title ?? `${voltWords(hn)} hot to neutral`;
+  const value = tester?.title ?? wording.hotToNeutral(voltWords(hn));
   const instrument = tester === undefined ? "meter" : "plug-in-tester";
-  addLine(evidenceLine(`Plug-in test at ${name}`, value, { instrument, points: [outlet], value }, answer, about));
+  addLine(evidenceLine(wording.plugInTestAt(name), value, { instrument, points: [outlet], value }, answer, about));
 }
 
 const addLine = (line: LogLine): void => energiseStore.merge({ log: [line, ...energiseStore.get().log] });
@@ -151,7 +152,7 @@ export function keepAsEvidence({ serial, reading }: LogLine): void {
   const id = mintId<ReadingId>("m");
   const done = dispatch({ command: "add-reading", args: { id, reading } });
   if (!done.ok) {
-    notify("problem", "Not kept", [done.refusal.message]);
+    notify("problem", wording.notKept, [done.refusal.message]);
     return;
   }
   const { log } = energiseStore.get();

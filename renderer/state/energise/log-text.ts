@@ -3,10 +3,10 @@ import { documentStore } from "../document-store.ts";
 import { notify } from "../session-store.ts";
 import { STATE_WORDS } from "../shown-state.ts";
 import { energiseStore, type LogLine } from "./energise-store.ts";
+import { wording } from "./words.ts";
 
 /** What stands over every computed reading that leaves the window. */
-export const COMPUTED_STATEMENT =
-  "Computed circuit. Nothing was measured, nothing here says that a wall is dead, and it authorises no live work.";
+export const COMPUTED_STATEMENT = wording.computedCircuitNothingWasMeasuredNothing;
 
 /** The log as text, in the order of time, with the statement that it is computed before the first line. */
 export function logText(log: readonly LogLine[]): string {
@@ -17,14 +17,14 @@ export function logText(log: readonly LogLine[]): string {
       const where = reading?.state === undefined ? "" : `${STATE_WORDS[reading.state].toLowerCase()}, `;
       const result = reading === undefined ? value : [reading.value, reading.unit].filter(Boolean).join(" ");
       const when = new Date(at).toISOString().replace("T", " ").slice(0, 19);
-      return `${when} UTC\t${title}\t${result}\t${where}${setting ?? "setting not noted"}`;
+      return `${when} UTC\t${title}\t${result}\t${where}${setting ?? wording.settingNotNoted}`;
     });
-  return [COMPUTED_STATEMENT, project.title, "", "When\tWhat\tResult\tSetting", ...lines, ""].join("\n");
+  return [COMPUTED_STATEMENT, project.title, "", wording.whenWhatResultSetting, ...lines, ""].join("\n");
 }
 
 /** Puts the log on the clipboard of the computer. */
 export async function copyLog(): Promise<void> {
   const done = await systemClipboard.write(logText(energiseStore.get().log));
-  if (done) notify("note", "The log is on the clipboard", ["With the words that it is computed."]);
-  else notify("problem", "The clipboard was not reached", ["The log is not copied."]);
+  if (done) notify("note", wording.theLogIsOnTheClipboard, [wording.withTheWordsThatItIs]);
+  else notify("problem", wording.theClipboardWasNotReached, [wording.theLogIsNotCopied]);
 }

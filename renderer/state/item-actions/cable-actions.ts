@@ -10,20 +10,23 @@ import { NOT_DRAWN } from "../far-side-name.ts";
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { freeSide } from "../placing.ts";
+import { bendActions } from "./bend-actions.ts";
 import { titled } from "./enclosure-actions.ts";
 import { writeLabel } from "./label-action.ts";
 import type { ItemAction } from "./subject.ts";
+import { wording } from "./words.ts";
 
 /** Everything that can be done with a cable. */
 export function cableActions(cable: Cable): readonly ItemAction[] {
   const { id, name } = cable;
   return [
     ...(["a", "b"] as const).map((side) => ({
-      title: `Move the end of ${name} from ${sideName(cable, side)}…`,
+      title: wording.moveTheEndOfFrom(name, sideName(cable, side)),
       run: () => moveSide(cable, side),
     })),
-    { title: `Run ${name} through a box unbroken…`, run: () => passThrough(cable) },
-    { title: `Write a label on ${name}…`, run: () => writeLabel(name, { cable: id }) },
+    ...bendActions(cable),
+    { title: wording.runThroughABoxUnbroken(name), run: () => passThrough(cable) },
+    { title: wording.writeALabelOn(name), run: () => writeLabel(name, { cable: id }) },
   ];
 }
 
@@ -35,8 +38,8 @@ function sideName({ sides }: Cable, side: Side): string {
 function moveSide(cable: Cable, side: Side): void {
   const where = cable.sides[side];
   openPick({
-    title: `Move the end of ${cable.name} from ${sideName(cable, side)}`,
-    hint: "Its conductors arrive there capped.",
+    title: wording.moveTheEndOfFrom2(cable.name, sideName(cable, side)),
+    hint: wording.itsConductorsArriveThereCapped,
     lines() {
       const { state } = documentStore.get();
       const installation = shownInstallation();
@@ -46,7 +49,7 @@ function moveSide(cable: Cable, side: Side): void {
       const lines = boxes.map(
         (to): PickLine =>
           lineFor(
-            `To ${to.name}`,
+            wording.to(to.name),
             { command: "move-cable-side", args: { state, cable: cable.id, side, to: freeSide(installation, to) } },
             titled(to).note,
           ),
@@ -56,9 +59,9 @@ function moveSide(cable: Cable, side: Side): void {
       return [
         ...lines,
         lineFor(
-          "Leaves this drawing",
+          wording.leavesThisDrawing,
           { command: "move-cable-side", args: { state, cable: cable.id, side, to: outside } },
-          "its far end is not drawn",
+          wording.itsFarEndIsNotDrawn,
         ),
       ];
     },
@@ -67,8 +70,8 @@ function moveSide(cable: Cable, side: Side): void {
 
 function passThrough(cable: Cable): void {
   openPick({
-    title: `Run ${cable.name} through a box unbroken`,
-    hint: "First which box.",
+    title: wording.runThroughABoxUnbroken2(cable.name),
+    hint: wording.firstWhichBox,
     lines: () =>
       inOrder<Enclosure>(shownInstallation().enclosures).map((box) => ({
         ...titled(box),
@@ -82,8 +85,8 @@ function chooseConductors(cable: Cable, box: Enclosure): void {
   const codes = (chosen: readonly ConductorKey[]): string =>
     chosen.map((key) => colourCode(cable.conductors[key]?.colour ?? "black")).join(", ");
   openPick({
-    title: `${cable.name} through ${box.name}`,
-    hint: "Which conductors run through it?",
+    title: wording.through(cable.name, box.name),
+    hint: wording.whichConductorsRunThroughIt,
     lines: () => {
       const { state } = documentStore.get();
       const { first, second } = entriesOf(box);
@@ -106,9 +109,9 @@ function chooseConductors(cable: Cable, box: Enclosure): void {
           codes(conductors),
         );
       return [
-        line("All of them, straight", keys),
-        line("All of them, with a loop of 12 in left inside", keys, 12),
-        ...(keys.length > 1 ? keys.map((key) => line(`Only ${codes([key])}, straight`, [key])) : []),
+        line(wording.allOfThemStraight, keys),
+        line(wording.allOfThemWithALoop, keys, 12),
+        ...(keys.length > 1 ? keys.map((key) => line(wording.onlyStraight(codes([key])), [key])) : []),
       ];
     },
   });

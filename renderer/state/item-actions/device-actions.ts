@@ -1,3 +1,4 @@
+import { findDeviceType } from "../../../shared-model/catalog/device-types.ts";
 import { loadItems } from "../../../shared-model/catalog/load-items.ts";
 import type { Device } from "../../../shared-model/model/device.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
@@ -6,6 +7,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { landedAt, terminalKey } from "../../../shared-model/queries/landings.ts";
 import { outletsOf, type PlacedOutlet } from "../../../shared-model/queries/outlets-of.ts";
 import { findTerminal, nameOfTerminal } from "../../../shared-model/queries/terminals-of.ts";
+import { openDialog } from "../dialog-store.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
 import { keyOfPlace } from "../landing-choices.ts";
 import { lineFor, openPick, type PickLine, runOrTell } from "../pick-store.ts";
@@ -19,6 +21,7 @@ import { addJumperFrom, addJumperOn } from "./jumper-action.ts";
 import { writeLabel } from "./label-action.ts";
 import { recordReading } from "./reading-action.ts";
 import type { ItemAction } from "./subject.ts";
+import { wording } from "./words.ts";
 
 /** Everything that can be done with a device. */
 export function deviceActions(enclosure: Enclosure, device: Device): readonly ItemAction[] {
@@ -27,21 +30,28 @@ export function deviceActions(enclosure: Enclosure, device: Device): readonly It
   return [
     ...outlets
       .filter(({ receptacle }) => receptacle)
-      .map((outlet) => ({ title: `Plug a load into ${outlet.name}…`, run: () => plugIn(outlet) })),
-    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperOn(enclosure, device) },
-    { title: `Replace ${name}…`, run: () => replace(enclosure, device) },
-    { title: `Move ${name}…`, run: () => moveDevice(enclosure, device) },
-    ...outlets.map((outlet) => ({ title: `Wish protection for ${outlet.name}…`, run: () => wish(outlet) })),
-    { title: `Write a label on ${name}…`, run: () => writeLabel(name, { device: id }) },
+      .map((outlet) => ({ title: wording.plugALoadInto(outlet.name), run: () => plugIn(outlet) })),
+    { title: wording.pigtailOrJumperFrom(name), run: () => addJumperOn(enclosure, device) },
+    { title: wording.replace(name), run: () => replace(enclosure, device) },
+    { title: wording.move(name), run: () => moveDevice(enclosure, device) },
+    ...outlets.map((outlet) => ({ title: wording.wishProtectionFor(outlet.name), run: () => wish(outlet) })),
+    ...(isTested(device)
+      ? [{ title: wording.testRecordOf(name), run: () => openDialog({ kind: "test-record", at: id }) }]
+      : []),
+    { title: wording.writeALabelOn(name), run: () => writeLabel(name, { device: id }) },
     ...(enclosure.kind === "panel"
-      ? [{ title: `Write the directory line of ${name}…`, run: () => writeDirectory(device) }]
+      ? [{ title: wording.writeTheDirectoryLineOf(name), run: () => writeDirectory(device) }]
       : []),
   ];
 }
 
+/** The test record has lines of it: an outlet, or a device with TEST and RESET. */
+const isTested = (device: Device): boolean =>
+  outletsOf(device).length > 0 || findDeviceType(device.type)?.sensing !== undefined;
+
 function plugIn({ key, name }: PlacedOutlet): void {
   openPick({
-    title: `Plug a load into ${name}`,
+    title: wording.plugALoadInto2(name),
     lines: () =>
       loadItems.map(({ id, title, figure }) => ({
         key: id,
@@ -55,13 +65,13 @@ function plugIn({ key, name }: PlacedOutlet): void {
 /** The types that commonly take its place come first; each says what would have to be capped. */
 function replace(enclosure: Enclosure, device: Device): void {
   openPick({
-    title: `Replace ${device.name} by`,
+    title: wording.replaceBy(device.name),
     lines() {
       const { kin, others } = replacementTypes(enclosure, device);
       const name = replacementName(documentStore.get(), device);
       return [...kin, ...others].map((type): PickLine => {
         const { call, id, capped, refusal } = tryReplacement(enclosure, device, type.id, name);
-        const note = capped.length === 0 ? "every conductor stays landed" : `would be capped: ${capped.join(", ")}`;
+        const note = capped.length === 0 ? wording.everyConductorStaysLanded : wording.wouldBeCapped(capped.join(", "));
         return {
           key: type.id,
           title: type.title,
@@ -79,22 +89,29 @@ function replace(enclosure: Enclosure, device: Device): void {
 /** To another place in the row of its enclosure, or to another enclosure. */
 function moveDevice(home: Enclosure, { id, name }: Device): void {
   openPick({
-    title: `Move ${name}`,
+    title: wording.move2(name),
     lines() {
       const { state } = documentStore.get();
       const { enclosures } = shownInstallation();
       const others = inOrder<Device>(enclosures[home.id]?.devices ?? {}).filter((one) => one.id !== id);
       const within = others.map((other) =>
-        lineFor(`Before ${other.name}`, {
+        lineFor(wording.before(other.name), {
           command: "move-device",
           args: { state, id, enclosure: home.id, before: other.id },
         }),
       );
-      const last = lineFor(`Last in ${home.name}`, { command: "move-device", args: { state, id, enclosure: home.id } });
+      const last = lineFor(wording.lastIn(home.name), {
+        command: "move-device",
+        args: { state, id, enclosure: home.id },
+      });
       const away = inOrder<Enclosure>(enclosures)
         .filter((to) => to.id !== home.id && to.kind === home.kind)
         .map((to) =>
-          lineFor(`To ${to.name}`, { command: "move-device", args: { state, id, enclosure: to.id } }, titled(to).note),
+          lineFor(
+            wording.to(to.name),
+            { command: "move-device", args: { state, id, enclosure: to.id } },
+            titled(to).note,
+          ),
         );
       return [...within, ...(others.length > 0 ? [last] : []), ...away];
     },
@@ -103,7 +120,7 @@ function moveDevice(home: Enclosure, { id, name }: Device): void {
 
 function wish({ key: outlet, name }: PlacedOutlet): void {
   openPick({
-    title: `Protection of ${name}`,
+    title: wording.protectionOf(name),
     lines() {
       const { state } = documentStore.get();
       const say = (title: string, to: "protect" | "decided-not" | null) =>
@@ -111,7 +128,11 @@ function wish({ key: outlet, name }: PlacedOutlet): void {
           command: "set-outlet-wish",
           args: { state, outlet, wish: to === null ? null : { wish: to } },
         });
-      return [say("Protection wished", "protect"), say("Decided against a wish", "decided-not"), say("No wish", null)];
+      return [
+        say(wording.protectionWished, "protect"),
+        say(wording.decidedAgainstAWish, "decided-not"),
+        say(wording.noWish, null),
+      ];
     },
   });
 }
@@ -119,14 +140,14 @@ function wish({ key: outlet, name }: PlacedOutlet): void {
 function writeDirectory({ id: device, name }: Device): void {
   const line = (text: string): PickLine => {
     const { state } = documentStore.get();
-    const title = text === "" ? "Leave the line empty" : `Write “${text}”`;
+    const title = text === "" ? wording.leaveTheLineEmpty : wording.write(text);
     return lineFor(title, { command: "set-directory-line", args: { state, device, text: text === "" ? null : text } });
   };
   openPick({
-    title: `Directory line of ${name}`,
-    hint: `Now: ${shownInstallation().directory[device] ?? "nothing is written"}.`,
+    title: wording.directoryLineOf(name),
+    hint: wording.now(shownInstallation().directory[device] ?? wording.nothingIsWritten),
     lines: () => [...usualDirectory().map(line), line("")],
-    typed: { label: "What the directory says", line },
+    typed: { label: wording.whatTheDirectorySays, line },
   });
 }
 
@@ -140,13 +161,13 @@ export function terminalActions(enclosure: Enclosure, device: Device, terminal: 
   const at = { kind: "terminal", device: device.id, terminal, hole } as const;
   const landed = landedAt(enclosure, device.id, terminal);
   return [
-    { title: `Land an end on ${name}…`, run: () => landHere(enclosure, keyOfPlace(at), name) },
-    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, at) },
+    { title: wording.landAnEndOn(name), run: () => landHere(enclosure, keyOfPlace(at), name) },
+    { title: wording.pigtailOrJumperFrom(name), run: () => addJumperFrom(enclosure, at) },
     ...(landed.length > 0
-      ? [{ title: `Pigtail ${name}`, run: () => tell(pigtail(enclosure, device.id, terminal)) }]
+      ? [{ title: wording.pigtail(name), run: () => tell(pigtail(enclosure, device.id, terminal)) }]
       : []),
     {
-      title: `Record a reading at ${name}…`,
+      title: wording.recordAReadingAt(name),
       run: () => recordReading(enclosure, { point: terminalKey(device.id, terminal), name }),
     },
   ];

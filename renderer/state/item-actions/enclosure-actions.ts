@@ -1,4 +1,3 @@
-import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
 import { deviceTypes } from "../../../shared-model/catalog/device-types.ts";
 import { enclosureItems } from "../../../shared-model/catalog/enclosure-items.ts";
 import { freePlace } from "../../../shared-model/geometry/free-place.ts";
@@ -8,8 +7,11 @@ import type { BoxIntent } from "../../../shared-model/model/project.ts";
 import type { Room } from "../../../shared-model/model/room.ts";
 import { cablesInto } from "../../../shared-model/queries/cables-into.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
+import { pinsOf } from "../arranging.ts";
+import { cableKindStore, kindsFor } from "../cable-kind.ts";
 import { type Dispatched, documentStore, shownInstallation } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
+import { choosePhotos } from "../photos/photos.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { placeDevice, placeEnclosure, routeCable } from "../placing.ts";
 import { routeToOutside } from "../route-outside.ts";
@@ -19,16 +21,17 @@ import { addJumperFrom } from "./jumper-action.ts";
 import { writeLabel } from "./label-action.ts";
 import { moveBoxes } from "./move-boxes.ts";
 import type { ItemAction } from "./subject.ts";
+import { wording } from "./words.ts";
 
 /** Puts a box or panel of the stock on the first free place of the sheet and shows it. */
 export function addEnclosure(): void {
   openPick({
-    title: "Add a box or panel",
+    title: wording.addABoxOrPanel,
     lines: () =>
       enclosureItems.map(({ id, title, figure, make }) => ({
         key: id,
         title,
-        note: make.kind === "box" ? `${figure} in³` : figure,
+        note: make.kind === "box" ? wording.in3(figure) : figure,
         run: () => putEnclosure(id),
       })),
   });
@@ -43,7 +46,7 @@ export function putEnclosure(item: string): void {
 }
 
 export const tell = (done: Dispatched): void => {
-  if (!done.ok) notify("problem", "Not done", [done.refusal.message]);
+  if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
 };
 
 /** Everything that can be done with a box or panel, most used first. */
@@ -52,26 +55,28 @@ export function enclosureActions(enclosure: Enclosure): readonly ItemAction[] {
   const { state } = documentStore.get();
   const entered = cablesInto(shownInstallation().cables, id).map(({ cable }) => cable);
   return [
-    { title: `Add a device to ${name}…`, run: () => addDevice(enclosure) },
-    { title: `Run a cable from ${name}…`, run: () => runCable(enclosure) },
-    { title: `Add a pigtail or jumper in ${name}…`, run: () => addJumperFrom(enclosure) },
+    { title: wording.addADeviceTo(name), run: () => addDevice(enclosure) },
+    { title: wording.runACableFrom(name), run: () => runCable(enclosure) },
+    { title: wording.addAPigtailOrJumperIn(name), run: () => addJumperFrom(enclosure) },
     ...(enclosure.kind === "box"
-      ? [{ title: `Add a ring or extension to ${name}…`, run: () => addRing(enclosure) }]
+      ? [{ title: wording.addARingOrExtensionTo(name), run: () => addRing(enclosure) }]
       : []),
-    { title: `Write a label on ${name}…`, run: () => writeLabel(name, { enclosure: id }) },
-    { title: `Put ${name} in a room…`, run: () => putInRoom(enclosure) },
-    { title: `Move ${name} on the sheet…`, run: () => moveBoxes(id) },
+    { title: wording.writeALabelOn(name), run: () => writeLabel(name, { enclosure: id }) },
+    { title: wording.attachPhotosTo(name), run: () => choosePhotos(id) },
+    { title: wording.putInARoom(name), run: () => putInRoom(enclosure) },
+    { title: wording.moveOnTheSheet(name), run: () => moveBoxes(id) },
+    ...pinsOf([id], name),
     ...(enclosure.kind === "box" && entered.length > 0
-      ? [{ title: `Say what ${name} is meant to do…`, run: () => sayIntent(enclosure) }]
+      ? [{ title: wording.sayWhatIsMeantToDo(name), run: () => sayIntent(enclosure) }]
       : []),
-    ...(state === "proposed" ? [{ title: `Reset ${name} in proposed to as found`, run: () => resetProposed(id) }] : []),
+    ...(state === "proposed" ? [{ title: wording.resetInProposedToAsFound(name), run: () => resetProposed(id) }] : []),
   ];
 }
 
 /** Asks which device of the stock goes into an enclosure. */
 function addDevice({ id, kind, name }: Enclosure): void {
   openPick({
-    title: `Add a device to ${name}`,
+    title: wording.addADeviceTo2(name),
     lines: () =>
       deviceTypes
         .filter(({ where }) => where === kind)
@@ -81,25 +86,30 @@ function addDevice({ id, kind, name }: Enclosure): void {
 
 function runCable(from: Enclosure): void {
   openPick({
-    title: `Run a cable from ${from.name}`,
-    hint: "First which cable, then where it goes.",
-    lines: () => cableItems.map(({ id, title }) => ({ key: id, title, run: () => chooseFarSide(id, title, from) })),
+    title: wording.runACableFrom2(from.name),
+    hint: wording.firstWhichCableThenWhereIt,
+    lines: () =>
+      kindsFor("", cableKindStore.get().last).map(({ id, title }) => ({
+        key: id,
+        title,
+        run: () => chooseFarSide(id, title, from),
+      })),
   });
 }
 
 /** Asks where a cable from an enclosure goes. */
 export function chooseFarSide(item: string, title: string, from: Enclosure): void {
   openPick({
-    title: `${title} from ${from.name}`,
-    hint: "Where does it go?",
+    title: wording.from(title, from.name),
+    hint: wording.whereDoesItGo,
     lines: () => [
       ...inOrder<Enclosure>(shownInstallation().enclosures)
         .filter(({ id }) => id !== from.id)
         .map((to) => ({ ...titled(to), run: () => tell(routeCable(item, from.id, to.id)) })),
       {
         key: "outside",
-        title: "Leaves this drawing",
-        note: "its far end is not drawn",
+        title: wording.leavesThisDrawing,
+        note: wording.itsFarEndIsNotDrawn,
         run: () => tell(routeToOutside(item, from.id)),
       },
     ],
@@ -114,15 +124,15 @@ export const titled = ({ id, name, note, kind }: Enclosure): Pick<PickLine, "key
 });
 
 const RINGS: readonly (readonly [Ring["kind"], string])[] = [
-  ["plaster-ring", "Plaster ring"],
-  ["raised-cover", "Raised cover"],
-  ["extension", "Extension"],
+  ["plaster-ring", wording.plasterRing],
+  ["raised-cover", wording.raisedCover],
+  ["extension", wording.extension],
 ];
 
 function addRing({ id: enclosure, name }: Enclosure): void {
   openPick({
-    title: `Add a ring or extension to ${name}`,
-    hint: "Its volume is entered afterwards, in the details of the box.",
+    title: wording.addARingOrExtensionTo2(name),
+    hint: wording.itsVolumeIsEnteredAfterwardsIn,
     lines: () =>
       RINGS.map(([kind, title]) => {
         const { state } = documentStore.get();
@@ -137,7 +147,7 @@ function addRing({ id: enclosure, name }: Enclosure): void {
 
 function putInRoom({ id, name }: Enclosure): void {
   openPick({
-    title: `Put ${name} in a room`,
+    title: wording.putInARoom2(name),
     lines: () => {
       const { project, state } = documentStore.get();
       const args = { state, enclosures: [id] };
@@ -145,7 +155,7 @@ function putInRoom({ id, name }: Enclosure): void {
         ...inOrder<Room>(project.rooms).map((room) =>
           lineFor(room.name, { command: "assign-room", args: { ...args, room: room.id } }),
         ),
-        lineFor("In no room", { command: "assign-room", args: { ...args, room: null } }),
+        lineFor(wording.inNoRoom, { command: "assign-room", args: { ...args, room: null } }),
       ];
     },
   });
@@ -154,7 +164,7 @@ function putInRoom({ id, name }: Enclosure): void {
 /** Asks which cable is meant to bring the supply, and which are meant to be behind a ground-fault device here. */
 function sayIntent({ id: enclosure, name }: Enclosure): void {
   openPick({
-    title: `What ${name} is meant to do`,
+    title: wording.whatIsMeantToDo(name),
     lines: () => {
       const { state } = documentStore.get();
       const installation = shownInstallation();
@@ -163,13 +173,16 @@ function sayIntent({ id: enclosure, name }: Enclosure): void {
         lineFor(title, { command: "set-box-intent", args: { state, enclosure, intent } });
       const keep = supply === undefined ? {} : { supply };
       return cablesInto(installation.cables, enclosure).flatMap(({ cable }) => [
-        say(`Supply by ${cable.name}`, { protect, supply: cable.id }),
-        say(`${cable.name} behind the ground-fault device`, { ...keep, protect: { ...protect, [cable.id]: true } }),
-        say(`${cable.name} not behind the ground-fault device`, {
+        say(wording.supplyBy(cable.name), { protect, supply: cable.id }),
+        say(wording.behindTheGroundFaultDevice(cable.name), { ...keep, protect: { ...protect, [cable.id]: true } }),
+        say(wording.notBehindTheGroundFaultDevice(cable.name), {
           ...keep,
           protect: { ...protect, [cable.id]: false },
         }),
-        say(`${cable.name}: nothing meant`, { ...(supply !== cable.id && keep), protect: without(protect, cable.id) }),
+        say(wording.nothingMeant(cable.name), {
+          ...(supply !== cable.id && keep),
+          protect: without(protect, cable.id),
+        }),
       ]);
     },
   });

@@ -15,13 +15,14 @@ import { placeWords } from "../place-words.ts";
 import { hold, select, sessionStore } from "../session-store.ts";
 import { recordReading } from "./reading-action.ts";
 import type { ItemAction } from "./subject.ts";
+import { wording } from "./words.ts";
 
 /** Asks where an end goes: every place of its box, with what would follow from it, or why it is not possible. */
 export function landEnd(enclosure: Enclosure, end: EndKey): void {
   hold({ enclosure: enclosure.id, end });
   openPick({
-    title: `Land ${nameOfEnd(shownInstallation(), enclosure, end)} in ${enclosure.name}`,
-    hint: `Now: ${placeWords(enclosure, end)}. What brings no new finding comes first.`,
+    title: wording.landIn(nameOfEnd(shownInstallation(), enclosure, end), enclosure.name),
+    hint: wording.nowWhatBringsNoNewFinding(placeWords(enclosure, end)),
     lines: landingLines,
     cancelled: () => hold(undefined),
   });
@@ -83,24 +84,24 @@ export function endActions(enclosure: Enclosure, end: EndKey): readonly ItemActi
   const args = { state: documentStore.get().state, enclosure: enclosure.id, end };
   const { kind } = place.at;
   return [
-    { title: `Land ${name}…`, run: () => landEnd(enclosure, end) },
+    { title: wording.land(name), run: () => landEnd(enclosure, end) },
     ...spliceSelected(enclosure, end),
-    { title: `New splice with ${name}…`, run: () => pickNewSplice(enclosure.id, [end]) },
+    { title: wording.newSpliceWith(name), run: () => pickNewSplice(enclosure.id, [end]) },
     ...(kind === "splice"
-      ? [{ title: `Take ${name} out of its splice`, run: () => void runOrTell({ command: "leave-splice", args }) }]
+      ? [{ title: wording.takeOutOfItsSplice(name), run: () => void runOrTell({ command: "leave-splice", args }) }]
       : []),
     ...(kind === "capped"
       ? [
           {
-            title: place.spare === true ? `${name} is not a spare` : `Mark ${name} as a spare`,
+            title: place.spare === true ? wording.isNotASpare(name) : wording.markAsASpare(name),
             run: () => void runOrTell({ command: "mark-spare", args: { ...args, spare: place.spare !== true } }),
           },
         ]
-      : [{ title: `Cap ${name}`, run: () => void runOrTell({ command: "cap-end", args }) }]),
+      : [{ title: wording.cap(name), run: () => void runOrTell({ command: "cap-end", args }) }]),
     ...(kind === "loose"
       ? []
-      : [{ title: `Leave ${name} loose`, run: () => void runOrTell({ command: "lift-end", args }) }]),
-    { title: `Record a reading at ${name}…`, run: () => recordReading(enclosure, { point: end, name }) },
+      : [{ title: wording.leaveLoose(name), run: () => void runOrTell({ command: "lift-end", args }) }]),
+    { title: wording.recordAReadingAt(name), run: () => recordReading(enclosure, { point: end, name }) },
   ];
 }
 
@@ -109,7 +110,7 @@ function spliceSelected(enclosure: Enclosure, end: EndKey): readonly ItemAction[
   const { selection } = sessionStore.get();
   const ends = selection.flatMap((item) => (item.kind === "end" && item.enclosure === enclosure.id ? [item.id] : []));
   if (ends.length < 2 || !ends.includes(end)) return [];
-  return [{ title: `Splice the ${ends.length} selected ends`, run: () => spliceEnds(enclosure, ends) }];
+  return [{ title: wording.spliceTheSelectedEnds(ends.length), run: () => spliceEnds(enclosure, ends) }];
 }
 
 /** Makes a splice of some ends and selects it. */
@@ -124,6 +125,7 @@ export function spliceEnds(enclosure: Enclosure, ends: readonly EndKey[]): void 
       splice,
       name: nextSpliceName(installation, enclosure, ends),
       connector: usualConnector(installation, enclosure, ends),
+      connectorAssumed: true,
       ends,
     },
   });
@@ -134,7 +136,7 @@ export function spliceEnds(enclosure: Enclosure, ends: readonly EndKey[]): void 
 export function landHere(enclosure: Enclosure, key: string, name: string): void {
   const state = documentStore.get().state;
   openPick({
-    title: `Which end comes to ${name}?`,
+    title: wording.whichEndComesTo(name),
     lines() {
       const installation = shownInstallation();
       const now = installation.enclosures[enclosure.id];

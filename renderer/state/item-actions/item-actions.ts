@@ -14,6 +14,7 @@ import { endActions, landHere } from "./end-actions.ts";
 import { addJumperFrom } from "./jumper-action.ts";
 import { moveSpliceByHand } from "./move-boxes.ts";
 import type { ActionSubject, ItemAction } from "./subject.ts";
+import { wording } from "./words.ts";
 
 /** What can be done with a thing as the document is now, most used first; renaming, removing and showing left out. */
 export function itemActions(subject: ActionSubject): readonly ItemAction[] {
@@ -39,12 +40,12 @@ export function itemActions(subject: ActionSubject): readonly ItemAction[] {
     case "load":
       return [
         {
-          title: `Plug ${installation.loads[subject.id]?.name ?? "it"} in elsewhere…`,
+          title: wording.plugInElsewhere(installation.loads[subject.id]?.name ?? "it"),
           run: () => plugElsewhere(subject.id),
         },
       ];
     case "drawing":
-      return [{ title: "Add a box or panel…", run: addEnclosure }, ADD_ROOM];
+      return [{ title: wording.addABoxOrPanel2, run: addEnclosure }, ADD_ROOM];
     case "rooms":
       return [ADD_ROOM];
     case "room":
@@ -74,44 +75,46 @@ function insideActions(subject: Inside): readonly ItemAction[] {
       return device === undefined ? [] : terminalActions(enclosure, device, subject.id);
     }
     case "bond": {
-      const name = enclosure.kind === "panel" ? "the panel bond" : "the box bond";
+      const name = enclosure.kind === "panel" ? wording.thePanelBond : wording.theBoxBond;
       return [
-        { title: `Land an end on ${name}…`, run: () => landHere(enclosure, keyOfPlace({ kind: "bond" }), name) },
-        { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, { kind: "bond" }) },
+        { title: wording.landAnEndOn(name), run: () => landHere(enclosure, keyOfPlace({ kind: "bond" }), name) },
+        { title: wording.pigtailOrJumperFrom(name), run: () => addJumperFrom(enclosure, { kind: "bond" }) },
       ];
     }
     case "ring":
-      return [does("Take it off", { command: "remove-ring", args: { ...args, id: subject.id } })];
+      return [does(wording.takeItOff, { command: "remove-ring", args: { ...args, id: subject.id } })];
     case "pass-through":
-      return [does("Stop running it through", { command: "remove-pass-through", args: { ...args, id: subject.id } })];
+      return [
+        does(wording.stopRunningItThrough, { command: "remove-pass-through", args: { ...args, id: subject.id } }),
+      ];
   }
 }
 
 const does = (title: string, call: TypedCall): ItemAction => ({ title, run: () => void runOrTell(call) });
 
-const ADD_ROOM: ItemAction = { title: "Add a room…", run: () => showPane("rooms") };
+const ADD_ROOM: ItemAction = { title: wording.addARoom, run: () => showPane("rooms") };
 
 function spliceActions(enclosure: Enclosure, splice: Splice): readonly ItemAction[] {
   const { id, name } = splice;
   const place = { kind: "splice", splice: id } as const;
   return [
-    { title: `Join an end to ${name}…`, run: () => landHere(enclosure, keyOfPlace(place), `splice ${name}`) },
-    { title: `Pigtail or jumper from ${name}…`, run: () => addJumperFrom(enclosure, place) },
-    { title: `Change the connector of ${name}…`, run: () => changeConnector(enclosure, splice) },
-    { title: `Place ${name} by hand…`, run: () => moveSpliceByHand(id, name) },
+    { title: wording.joinAnEndTo(name), run: () => landHere(enclosure, keyOfPlace(place), `splice ${name}`) },
+    { title: wording.pigtailOrJumperFrom(name), run: () => addJumperFrom(enclosure, place) },
+    { title: wording.changeTheConnectorOf(name), run: () => changeConnector(enclosure, splice) },
+    { title: wording.placeByHand(name), run: () => moveSpliceByHand(id, name) },
   ];
 }
 
 const NO_CONNECTOR: readonly (readonly [id: string, words: string])[] = [
-  ["none", "No connector"],
-  ["taped", "Taped only"],
-  ["soldered", "Soldered"],
-  ["unknown", "Not known"],
+  ["none", wording.noConnector],
+  ["taped", wording.tapedOnly],
+  ["soldered", wording.soldered],
+  ["unknown", wording.notKnown],
 ];
 
 function changeConnector({ id: enclosure }: Enclosure, splice: Splice): void {
   openPick({
-    title: `Connector of ${splice.name}`,
+    title: wording.connectorOf(splice.name),
     lines() {
       const { state } = documentStore.get();
       const all = [...connectors.map(({ id, title }) => [id, title] as const), ...NO_CONNECTOR];
@@ -127,14 +130,18 @@ function changeConnector({ id: enclosure }: Enclosure, splice: Splice): void {
 function plugElsewhere(id: LoadId): void {
   const { loads } = shownInstallation();
   openPick({
-    title: `Plug ${loads[id]?.name ?? "it"} in elsewhere`,
+    title: wording.plugInElsewhere2(loads[id]?.name ?? "it"),
     lines() {
       const { state } = documentStore.get();
       const now = shownInstallation().loads[id]?.plug;
       return receptacles()
         .filter(({ outlet }) => outlet.key !== now)
         .map(({ outlet, box }) =>
-          lineFor(outlet.name, { command: "move-load", args: { state, id, plug: outlet.key } }, `in ${box.name}`),
+          lineFor(
+            outlet.name,
+            { command: "move-load", args: { state, id, plug: outlet.key } },
+            wording.inWord(box.name),
+          ),
         );
     },
   });

@@ -11,6 +11,7 @@ import { nextJumperName } from "../naming.ts";
 import { openPick, type PickLine, runOrTell } from "../pick-store.ts";
 import { type NamedPlace, placesIn } from "../places-in.ts";
 import { select } from "../session-store.ts";
+import { wording } from "./words.ts";
 
 /** Asks from where to where a jumper goes and what it is made of; the first place may be known already. */
 export function addJumperFrom({ id, name }: Enclosure, from?: At): void {
@@ -19,8 +20,8 @@ export function addJumperFrom({ id, name }: Enclosure, from?: At): void {
     return;
   }
   openPick({
-    title: `Add a pigtail or jumper in ${name}`,
-    hint: "First where it begins.",
+    title: wording.addAPigtailOrJumperIn2(name),
+    hint: wording.firstWhereItBegins,
     lines: () => placeLines(id, (place) => chooseTo(id, place.at)),
   });
 }
@@ -28,8 +29,8 @@ export function addJumperFrom({ id, name }: Enclosure, from?: At): void {
 /** The same from one of the terminals of a device, which is asked for. */
 export function addJumperOn({ id }: Enclosure, { id: device, name }: Device): void {
   openPick({
-    title: `Pigtail or jumper from ${name}`,
-    hint: "First the terminal.",
+    title: wording.pigtailOrJumperFrom2(name),
+    hint: wording.firstTheTerminal,
     lines: () =>
       placeLines(
         id,
@@ -48,14 +49,14 @@ function placeLines(
   if (enclosure === undefined) return [];
   return choose(placesIn(enclosure), enclosure).map((place) => {
     const there = endsAt(enclosure, place.at).length;
-    const note = there === 0 ? "free" : `${there} there`;
+    const note = there === 0 ? "free" : wording.there(there);
     return { key: place.key, title: titleOf(place), note, run: () => run(place) };
   });
 }
 
 /** "Splice E1" and "Box bond" as the landing lists have it. */
 const titleOf = ({ at, name }: NamedPlace): string => {
-  if (at.kind === "splice") return `Splice ${name}`;
+  if (at.kind === "splice") return wording.splice(name);
   return name.charAt(0).toUpperCase() + name.slice(1);
 };
 
@@ -63,8 +64,8 @@ function chooseTo(id: EnclosureId, from: At): void {
   const enclosure = shownInstallation().enclosures[id];
   const first = enclosure && placesIn(enclosure).find(({ at }) => keyOfPlace(at) === keyOfPlace(from));
   openPick({
-    title: `Pigtail or jumper from ${first === undefined ? "there" : titleOf(first)}`,
-    hint: "Where does it end? The likely places come first.",
+    title: wording.pigtailOrJumperFrom3(first === undefined ? "there" : titleOf(first)),
+    hint: wording.whereDoesItEndTheLikely,
     lines: () =>
       placeLines(
         id,
@@ -83,12 +84,12 @@ function chooseMake(id: EnclosureId, from: At, to: At): void {
   const rank = (make: JumperMake): number => (make.colour === usual.colour ? 0 : 2) + (make.awg === usual.awg ? 0 : 1);
   makes.sort((a, b) => rank(a) - rank(b));
   openPick({
-    title: `What is the ${[from, to].some(({ kind }) => kind === "splice") ? "pigtail" : "jumper"} made of?`,
-    hint: "What is joined there comes first.",
+    title: wording.whatIsTheMadeOf([from, to].some(({ kind }) => kind === "splice") ? "pigtail" : "jumper"),
+    hint: wording.whatIsJoinedThereComesFirst,
     lines: () =>
       makes.map(({ awg, colour }) => ({
         key: `${awg} ${colour}`,
-        title: `${awg} AWG ${colour}`,
+        title: wording.awg(awg, colour),
         ...(colour !== "bare" && { note: colourCode(colour) }),
         run: () => make(id, from, to, { awg, colour }),
       })),

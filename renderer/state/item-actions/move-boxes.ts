@@ -5,26 +5,27 @@ import { findSplice } from "../../../shared-model/queries/find-item.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { sessionStore } from "../session-store.ts";
+import { wording } from "./words.ts";
 
 const DIRECTIONS: readonly (readonly [word: string, x: number, y: number])[] = [
   ["Right", 1, 0],
-  ["Left", -1, 0],
-  ["Down", 0, 1],
-  ["Up", 0, -1],
+  [wording.left, -1, 0],
+  [wording.down, 0, 1],
+  [wording.up, 0, -1],
 ];
 
 /** Steps in drawing units: the pitch that everything lands on, ten of them, and about the width of a box with its captions. */
 const STEPS: readonly (readonly [words: string, length: number])[] = [
-  ["a step", 16],
-  ["ten steps", 160],
-  ["the room of a box", 1104],
+  [wording.aStep, 16],
+  [wording.tenSteps, 160],
+  [wording.theRoomOfABox, 1104],
 ];
 
 /** Asks how far a box goes on the sheet; the boxes that are selected with it go along. The list stays open. */
 export function moveBoxes(id: EnclosureId): void {
   const chosen = sessionStore.get().selection.flatMap((item) => (item.kind === "enclosure" ? [item.id] : []));
   const ids = chosen.includes(id) ? chosen : [id];
-  const name = shownInstallation().enclosures[id]?.name ?? "a box";
+  const name = shownInstallation().enclosures[id]?.name ?? wording.aBox;
   const moveBy = (title: string, dx: number, dy: number): PickLine => {
     const { enclosures } = documentStore.get().project.layout;
     const moves = ids.flatMap((one) => {
@@ -34,16 +35,16 @@ export function moveBoxes(id: EnclosureId): void {
     return { ...lineFor(title, { command: "move-enclosures", args: { moves } }), stay: true };
   };
   openPick({
-    title: ids.length === 1 ? `Move ${name} on the sheet` : `Move ${ids.length} boxes on the sheet`,
-    hint: "Stays open: take as many steps as it needs. Or type a place, for example 320, 160.",
+    title: ids.length === 1 ? wording.moveOnTheSheet2(name) : wording.moveBoxesOnTheSheet(ids.length),
+    hint: wording.staysOpenTakeAsManySteps,
     lines: () => stepLines(moveBy),
     typed: {
-      label: "Direction, or a place as across, down",
+      label: wording.directionOrAPlaceAsAcross,
       line(text) {
         const to = pointOf(text);
         const now = documentStore.get().project.layout.enclosures[id];
         if (to === undefined || now === undefined) return undefined;
-        return moveBy(`To ${to.x} across, ${to.y} down`, to.x - now.x, to.y - now.y);
+        return moveBy(wording.toAcrossDown(to.x, to.y), to.x - now.x, to.y - now.y);
       },
     },
   });
@@ -57,11 +58,11 @@ export function moveSpliceByHand(splice: SpliceId, name: string): void {
     return { ...lineFor(title, { command: "move-splice", args: { splice, to } }), stay: true };
   };
   openPick({
-    title: `Place splice ${name} by hand`,
-    hint: "Stays open: take as many steps as it needs.",
+    title: wording.placeSpliceByHand(name),
+    hint: wording.staysOpenTakeAsManySteps2,
     lines: () => [
       ...stepLines(moveBy, 2),
-      lineFor("Let it place itself", { command: "move-splice", args: { splice, to: null } }),
+      lineFor(wording.letItPlaceItself, { command: "move-splice", args: { splice, to: null } }),
     ],
   });
 }
@@ -82,7 +83,7 @@ const stepLines = (
   count = STEPS.length,
 ): readonly PickLine[] =>
   STEPS.slice(0, count).flatMap(([words, length]) =>
-    DIRECTIONS.map(([word, x, y]) => moveBy(`${word} by ${words}`, x * length, y * length)),
+    DIRECTIONS.map(([word, x, y]) => moveBy(wording.by(word, words), x * length, y * length)),
   );
 
 function pointOf(text: string): Point | undefined {

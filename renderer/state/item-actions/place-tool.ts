@@ -10,6 +10,7 @@ import type { Tool } from "../selection.ts";
 import { takeTool } from "../session-store.ts";
 import { receptacles } from "./device-actions.ts";
 import { chooseFarSide, putEnclosure, tell, titled } from "./enclosure-actions.ts";
+import { wording } from "./words.ts";
 
 /** Puts down what was taken from the stock without the sheet: a box on a free place, anything else where a list says. */
 export function placeTool(tool: Tool): void {
@@ -32,7 +33,7 @@ export function placeTool(tool: Tool): void {
 function chooseBox(type: string): void {
   const found = findDeviceType(type);
   openPick({
-    title: `Where does it go: ${found?.title ?? type}?`,
+    title: wording.whereDoesItGo2(found?.title ?? type),
     lines: () =>
       inOrder<Enclosure>(shownInstallation().enclosures)
         .filter(({ kind }) => kind === found?.where)
@@ -43,7 +44,7 @@ function chooseBox(type: string): void {
 function chooseNearSide(item: string): void {
   const title = cableItems.find(({ id }) => id === item)?.title ?? item;
   openPick({
-    title: `Where does it begin: ${title}?`,
+    title: wording.whereDoesItBegin(title),
     lines: () =>
       inOrder<Enclosure>(shownInstallation().enclosures).map((box) => ({
         ...titled(box),
@@ -54,12 +55,12 @@ function chooseNearSide(item: string): void {
 
 function chooseOutlet(item: string): void {
   openPick({
-    title: `Plug in ${findLoadItem(item)?.title ?? item}`,
+    title: wording.plugIn(findLoadItem(item)?.title ?? item),
     lines: () =>
       receptacles().map(({ outlet, box }) => ({
         key: outlet.key,
         title: outlet.name,
-        note: `in ${box.name}`,
+        note: wording.inWord(box.name),
         run: () => tell(placeLoad(item, outlet.key)),
       })),
   });

@@ -10,6 +10,7 @@ import { documentStore, shownInstallation } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { preferencesStore } from "../preferences-store.ts";
+import { wording } from "./words.ts";
 
 /** Where a lead is put: an end, a terminal ("d1.LINE_H") or an outlet. */
 interface ReadingPoint {
@@ -18,23 +19,24 @@ interface ReadingPoint {
 }
 
 export const INSTRUMENT_WORDS: Readonly<Record<ReadingInstrument, string>> = {
-  meter: "Meter",
-  "low-impedance-meter": "Low-impedance meter",
-  "plug-in-tester": "Plug-in tester",
-  noncontact: "Noncontact detector",
-  continuity: "Continuity tester",
-  insulation: "Insulation tester",
-  "own-test": "TEST of the device",
-  reset: "RESET of the device",
-  "plug-in-button": "Button of a plug-in tester",
-  leak: "Leak test",
+  meter: wording.meter,
+  "low-impedance-meter": wording.lowImpedanceMeter,
+  "plug-in-tester": wording.plugInTester,
+  noncontact: wording.noncontactDetector,
+  continuity: wording.continuityTester,
+  insulation: wording.insulationTester,
+  "own-test": wording.testOfTheDevice,
+  reset: wording.resetOfTheDevice,
+  "plug-in-button": wording.buttonOfAPlugInTester,
+  leak: wording.leakTest,
+  "by-eye": wording.lookedAtWithoutAnInstrument,
 };
 
 /** Asks with what a reading was taken, against which second point, and what it read; keeps it as evidence. */
 export function recordReading(enclosure: Enclosure, first: ReadingPoint): void {
   openPick({
-    title: `Record a reading at ${first.name}`,
-    hint: "What was it taken with?",
+    title: wording.recordAReadingAt2(first.name),
+    hint: wording.whatWasItTakenWith,
     lines: () =>
       (Object.keys(INSTRUMENT_WORDS) as ReadingInstrument[]).map((instrument) => ({
         key: instrument,
@@ -47,14 +49,18 @@ export function recordReading(enclosure: Enclosure, first: ReadingPoint): void {
 function chooseSecond(enclosure: Enclosure, instrument: ReadingInstrument, first: ReadingPoint): void {
   const take = (points: readonly ReadingPoint[]): void => askValue(instrument, points);
   openPick({
-    title: `${INSTRUMENT_WORDS[instrument]} at ${first.name}`,
-    hint: "Against what?",
+    title: wording.at(INSTRUMENT_WORDS[instrument], first.name),
+    hint: wording.againstWhat,
     lines: () => [
-      { key: "one", title: "This point alone", run: () => take([first]) },
+      { key: "one", title: wording.thisPointAlone, run: () => take([first]) },
       ...pointsIn(enclosure)
         .filter(({ point }) => point !== first.point)
         .map(
-          (second): PickLine => ({ key: second.point, title: `To ${second.name}`, run: () => take([first, second]) }),
+          (second): PickLine => ({
+            key: second.point,
+            title: wording.to(second.name),
+            run: () => take([first, second]),
+          }),
         ),
     ],
   });
@@ -83,7 +89,7 @@ function askValue(instrument: ReadingInstrument, points: readonly ReadingPoint[]
     const [, number, unit] = /^(-?[\d.,]+)\s*([A-Za-zΩµ%]\S*)$/.exec(text) ?? [];
     const { state } = documentStore.get();
     const by = preferencesStore.get().name;
-    return lineFor(`It read ${text}`, {
+    return lineFor(wording.itRead(text), {
       command: "add-reading",
       args: {
         id: mintId<ReadingId>("m"),
@@ -101,8 +107,8 @@ function askValue(instrument: ReadingInstrument, points: readonly ReadingPoint[]
   };
   openPick({
     title: `${INSTRUMENT_WORDS[instrument]}, ${where}`,
-    hint: "What did it read? Type it with its unit, for example 118 V.",
+    hint: wording.whatDidItReadTypeIt,
     lines: () => USUAL.map(line),
-    typed: { label: "Reading with its unit", line: (text) => (text === "" ? undefined : line(text)) },
+    typed: { label: wording.readingWithItsUnit, line: (text) => (text === "" ? undefined : line(text)) },
   });
 }

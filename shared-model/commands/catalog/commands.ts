@@ -1,6 +1,15 @@
 import type { CommandId } from "../command-args.ts";
 
-export type CommandGroup = "draw" | "conductors" | "facts" | "rooms" | "proposed" | "document" | "edit" | "file";
+export type CommandGroup =
+  | "draw"
+  | "conductors"
+  | "facts"
+  | "rooms"
+  | "proposed"
+  | "document"
+  | "edit"
+  | "file"
+  | "help";
 
 /** What the window does itself, outside the document. */
 export type WindowCommandId =
@@ -10,13 +19,21 @@ export type WindowCommandId =
   | "copy"
   | "paste"
   | "duplicate"
+  | "copy-picture"
   | "new-document"
   | "open-document"
   | "save-document"
   | "save-document-as"
   | "start-page"
   | "energise"
-  | "add-seen-box";
+  | "add-seen-box"
+  | "find-anything"
+  | "other-state"
+  | "show-keys"
+  | "show-signs"
+  | "show-rules"
+  | "show-cautions"
+  | "take-tour";
 
 export interface CommandEntry<I extends string = CommandId | WindowCommandId> {
   readonly id: I;
@@ -46,11 +63,13 @@ export const documentCommands: readonly CommandEntry<CommandId>[] = [
   entry("remove-ring", "Remove a ring or extension", "draw"),
   entry("add-label", "Add a label", "draw"),
   entry("move-enclosures", "Move boxes", "draw"),
+  entry("pin-enclosures", "Pin boxes where they are", "draw"),
   entry("move-device", "Move a device", "draw"),
   entry("replace-device", "Replace a device", "draw"),
   entry("paste-items", "Put in a copy of wiring", "draw"),
   entry("move-load", "Plug a load in elsewhere", "draw"),
   entry("move-cable-side", "Move a cable end to another box", "draw"),
+  entry("bend-cable", "Bend a cable on the sheet", "draw"),
   entry("move-splice", "Place a splice by hand", "draw"),
   entry("rename-item", "Rename", "edit", "F2"),
   entry("remove-items", "Remove", "edit", "Delete"),
@@ -69,6 +88,11 @@ export const documentCommands: readonly CommandEntry<CommandId>[] = [
   entry("set-property", "Change a fact", "facts"),
   entry("mark-evidence", "Say how a fact is known", "facts"),
   entry("add-reading", "Record a reading", "facts"),
+  entry("change-reading", "Correct a reading", "facts"),
+  entry("remove-reading", "Remove a reading", "facts"),
+  entry("attach-photo", "Attach a photo to a box", "facts"),
+  entry("describe-photo", "Describe a photo", "facts"),
+  entry("remove-photo", "Remove a photo", "facts"),
   entry("set-directory-line", "Write the panel directory", "facts"),
   entry("set-box-intent", "Say what a box is meant to do", "facts"),
   entry("set-outlet-wish", "Wish protection for an outlet", "facts"),
@@ -101,4 +125,12 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   { ...entry("copy", "Copy", "edit", "Mod+C"), byPlatform: true },
   { ...entry("paste", "Paste", "edit", "Mod+V"), byPlatform: true },
   entry("duplicate", "Duplicate", "edit", "Mod+D"),
+  entry("copy-picture", "Picture for other programs", "edit"),
+  entry("find-anything", "Find anything…", "edit", "Mod+K"),
+  entry("other-state", "The other of as found and proposed", "proposed", "F8"),
+  entry("take-tour", "Tour of the window", "help"),
+  entry("show-keys", "Keys…", "help"),
+  entry("show-signs", "Signs and letters…", "help"),
+  entry("show-rules", "Rule book…", "help"),
+  entry("show-cautions", "General cautions…", "help"),
 ];

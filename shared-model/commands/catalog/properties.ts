@@ -1,5 +1,6 @@
 import { GROUND_CLAMPED_TO } from "../../model/cable.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
+import { SYMBOL_SETS } from "../../model/symbol-set.ts";
 import type { PropertyTarget } from "../command-args.ts";
 import { deviceProperties } from "./device-properties.ts";
 import { enclosureProperties } from "./enclosure-properties.ts";
@@ -34,6 +35,8 @@ export const properties: Readonly<Record<PropertyTarget["kind"], readonly Proper
     may("statedLoadPercent", "Voltage drop: load at an outlet, share of the breaker", number("%", 1, 100)),
     may("branchDropPercent", "Voltage drop: advice past, from the panel", number("%", 0.1, 50)),
     may("totalDropPercent", "Voltage drop: advice past, from the service", number("%", 0.1, 50)),
+    may("symbols", "Drawing symbols", choice(SYMBOL_SETS, { us: "US", international: "International" })),
+    may("workDone", "The proposed work is done", flag),
     must("notes", "Notes", prose),
   ],
   room: [

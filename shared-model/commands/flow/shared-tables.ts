@@ -28,6 +28,7 @@ export function dropUnshared(
   for (const id of dropped.enclosures) {
     if (states.some(({ enclosures }) => id in enclosures)) continue;
     if (id in layout.enclosures) delete draft.layout.enclosures[id];
+    unpin(draft, layout, id);
     for (const attachment of Object.values(attachments))
       if (attachment.enclosure === id) delete written(draft.attachments[attachment.id]).enclosure;
   }
@@ -38,8 +39,16 @@ export function dropUnshared(
       delete draft.layout.splices[id];
 }
 
+/** Takes a box off those that stay where they are; the last of them takes the table along. */
+export function unpin(draft: Draft<Project>, { pinned = {} }: Project["layout"], id: EnclosureId): void {
+  const now = draft.layout.pinned;
+  if (!(id in pinned) || now === undefined) return;
+  delete now[id];
+  if (Object.keys(now).length === 0) delete draft.layout.pinned;
+}
+
 const everyEnclosure = (layout: Project["layout"], attachments: Project["attachments"]): ReadonlySet<EnclosureId> =>
   new Set([
-    ...(Object.keys(layout.enclosures) as EnclosureId[]),
+    ...(Object.keys({ ...layout.enclosures, ...layout.pinned }) as EnclosureId[]),
     ...Object.values(attachments).flatMap(({ enclosure }) => enclosure ?? []),
   ]);

@@ -1,6 +1,6 @@
 import * as v from "valibot";
 import { EVIDENCE_MARKS } from "../../model/evidence.ts";
-import { type EndKey, isId, type OutletKey, parseEnd } from "../../model/ids.ts";
+import { type EndKey, isEnd, isId, type OutletKey } from "../../model/ids.ts";
 import { COLOURS } from "../../units/colour.ts";
 import { isExactVolume } from "../../units/volume.ts";
 import { WIRE_SIZES } from "../../units/wire-size.ts";
@@ -34,10 +34,8 @@ export const tableOf = <K extends string, T>(
   value: v.GenericSchema<T>,
 ): v.GenericSchema<Record<K, T>> => branded(v.record(key as v.GenericSchema<string>, value));
 
-const isEndKey = (text: string): boolean => parseEnd(text) !== undefined;
-
 export const endKey = branded<EndKey>(
-  v.pipe(v.string(), v.check(isEndKey, 'the key of a conductor end, such as "c1.bk.a" or "j1.b"')),
+  v.pipe(v.string(), v.check(isEnd, 'the key of a conductor end, such as "c1.bk.a" or "j1.b"')),
 );
 
 const isOutletKey = (text: string): boolean => isId(text.replace(/[/](upper|lower)$/, ""));
@@ -51,7 +49,7 @@ const ID = "[A-Za-z0-9_-]{1,40}";
 /** What the tests above accept, reserved words apart, as patterns for the JSON Schema. */
 export const PATTERNS: ReadonlyMap<unknown, string> = new Map([
   [isId, `^${ID}$`],
-  [isEndKey, `^${ID}([.]${ID})?[.][ab]$`],
+  [isEnd, `^${ID}([.]${ID})?[.][ab]$`],
   [isOutletKey, `^${ID}(/(upper|lower))?$`],
 ]);
 

@@ -12,6 +12,8 @@ import type {
 import { EDITIONS, FORMAT } from "../../model/project.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
 import { SEVERITIES } from "../../model/severity.ts";
+import { SYMBOL_SETS } from "../../model/symbol-set.ts";
+import { RECORD_STAGES, RECORD_TESTS } from "../../model/test-record.ts";
 import { LIMITS } from "../limits.ts";
 import {
   count,
@@ -21,6 +23,7 @@ import {
   name,
   notNegative,
   order,
+  outletKey,
   quantity,
   tableOf,
   text,
@@ -51,6 +54,26 @@ const room = v.looseObject({
   order,
 });
 
+const expectedTest = v.variant("kind", [
+  v.looseObject({
+    kind: v.literal("figure"),
+    value: quantity(),
+    within: notNegative(),
+    unit: v.picklist(["V", "ohm"]),
+  }),
+  v.looseObject({ kind: v.literal("word"), word: text }),
+  v.looseObject({ kind: v.literal("outlets"), outlets: v.array(outletKey), names: v.array(text) }),
+]);
+
+const recordedTest = v.looseObject({
+  test: v.picklist(RECORD_TESTS),
+  stage: v.picklist(RECORD_STAGES),
+  item: text,
+  box: may(text),
+  expected: may(expectedTest),
+  outlets: may(v.array(outletKey)),
+});
+
 const reading = v.looseObject({
   id: idOf<ReadingId>(),
   instrument: v.picklist([
@@ -64,6 +87,7 @@ const reading = v.looseObject({
     "reset",
     "plug-in-button",
     "leak",
+    "by-eye",
   ]),
   points: v.array(text),
   value: text,
@@ -80,6 +104,9 @@ const reading = v.looseObject({
   computed: may(v.boolean()),
   takenAt: may(text),
   by: may(text),
+  instrumentId: may(text),
+  remark: may(text),
+  record: may(recordedTest),
   order,
   ...withEvidence,
 });
@@ -92,6 +119,7 @@ const layout = v.looseObject({
     idOf<RoomId>(),
     v.looseObject({ x: quantity(), y: quantity(), width: notNegative(), height: notNegative() }),
   ),
+  pinned: may(tableOf(idOf<EnclosureId>(), v.literal(true))),
 });
 
 const acknowledgement = v.looseObject({
@@ -121,6 +149,9 @@ const attachment = v.looseObject({
     v.regex(/^[A-Za-z0-9+/]*={0,2}$/, "a picture in base64"),
   ),
   enclosure: may(idOf<EnclosureId>()),
+  caption: may(text),
+  takenAt: may(text),
+  by: may(text),
   order,
 });
 
@@ -144,6 +175,8 @@ export const documentSchema = v.looseObject({
   statedLoadPercent: may(notNegative()),
   branchDropPercent: may(notNegative()),
   totalDropPercent: may(notNegative()),
+  symbols: may(v.picklist(SYMBOL_SETS)),
+  workDone: may(v.boolean()),
   tariff: may(v.record(freeKey, quantity())),
   notes: text,
   ...withEvidence,

@@ -19,6 +19,9 @@ export interface Progress {
 /** Work that may be left off between any two boxes, and dropped without a trace. */
 export type InSteps<T> = Generator<Progress, T, undefined>;
 
+/** Places in the making. */
+export type Placing = Generator<undefined, Places, undefined>;
+
 /** What work in steps comes to, all at once. */
 export function atOnce<T>(steps: InSteps<T>): T {
   for (;;) {
@@ -41,19 +44,26 @@ export interface Settled {
  * Places by what the boxes measure once they stand there. A box is drawn with its cables entering on the side that faces
  * their other ends, so sizes follow from places and places from sizes: begun with a common size and then only grown, so
  * that where the boxes stood before has no say. A step is one box: drawing it is what takes time.
- * @param place Places for given sizes.
+ * @param place Places for given sizes; may be left off wherever it yields.
  * @param begun Sizes to begin with.
  */
 export function* settle(
   project: Project,
   installation: Installation,
   ids: readonly EnclosureId[],
-  place: (sizeOf: Sizes) => Places,
+  place: (sizeOf: Sizes) => Placing,
   begun: ReadonlyMap<EnclosureId, Rect> = roughSizes(installation, ids),
 ): InSteps<Settled> {
   const sizes = new Map(begun);
   const sizeOf = (id: EnclosureId): Rect => sizes.get(id) ?? { x: 0, y: 0, width: 0, height: 0 };
-  let places = place(sizeOf);
+  const placed = function* (): InSteps<Places> {
+    const steps = place(sizeOf);
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done === true) return step.value;
+      yield { done: ids.length, of: ids.length };
+    }
+  };
+  let places = yield* placed();
   for (let pass = 1; pass < PASSES; pass++) {
     let grown = false;
     let done = 0;
@@ -69,7 +79,7 @@ export function* settle(
       yield { done, of: ids.length };
     }
     if (!grown) break;
-    places = place(sizeOf);
+    places = yield* placed();
   }
   return { places, sizes };
 }

@@ -1,11 +1,9 @@
-import { realpath } from "node:fs/promises";
 import type { Command } from "commander";
 import { parseProject } from "../../format/parse-project.ts";
 import { textToSave } from "../../format/text-to-save.ts";
 import { failed, ok, problem, type Result } from "../../lib/result.ts";
-import { replaceFile } from "../atomic-file.ts";
 import { complain, complainAbout } from "./console.ts";
-import { makeFile } from "./make-file.ts";
+import { putDrawing } from "./put-drawing.ts";
 import { inputName, readInput } from "./read-input.ts";
 import { STATUS, type Status } from "./status.ts";
 
@@ -28,7 +26,7 @@ async function migrateFile(file: string, out: string): Promise<Status> {
     complainAbout(inputName(file), text.problems);
     return STATUS.badInput;
   }
-  const trouble = (await isSameFile(file, out)) ? await replaceIt(out, text.value) : await makeFile(out, text.value);
+  const trouble = await putDrawing(file, out, text.value);
   if (trouble !== undefined) complain(trouble);
   return trouble === undefined ? STATUS.good : STATUS.badInput;
 }
@@ -43,18 +41,4 @@ async function presentText(file: string): Promise<Result<string>> {
   if (!readOnly) return ok(textToSave(project));
   const message = `It is of version ${fileVersion} of the file format, newer than this program. Nothing was written; use a newer one.`;
   return failed(problem("too-new", "/version", message));
-}
-
-/** Whether both names lead to one file. What is not there is none. */
-async function isSameFile(file: string, out: string): Promise<boolean> {
-  if (file === "-") return false;
-  const [one, other] = await Promise.all([file, out].map((name) => realpath(name).catch(() => undefined)));
-  return one !== undefined && one === other;
-}
-
-async function replaceIt(out: string, text: string): Promise<string | undefined> {
-  const result = await replaceFile(out, new TextEncoder().encode(text));
-  if (!result.saved) return result.message;
-  if (result.note !== undefined) complain(result.note);
-  return undefined;
 }

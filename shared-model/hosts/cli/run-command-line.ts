@@ -7,8 +7,11 @@ import { saveFailure } from "../save-failure.ts";
 import { addCheck } from "./check.ts";
 import { complain, NotPrinted } from "./console.ts";
 import { addFill } from "./fill.ts";
+import { addFit } from "./fit.ts";
+import { addMakeUp } from "./make-up.ts";
 import { addMigrate } from "./migrate.ts";
 import { addProve } from "./prove.ts";
+import { addRecord } from "./record.ts";
 import { addRules } from "./rules.ts";
 import { addNew, addSamples } from "./samples.ts";
 import { addSchema } from "./schema.ts";
@@ -27,6 +30,9 @@ const VERBS: readonly AddVerb[] = [
   addNew,
   addRules,
   addMigrate,
+  addMakeUp,
+  addFit,
+  addRecord,
   addSchema,
 ];
 

@@ -19,7 +19,7 @@ const messages = {
 /** A joint without a connector, or of tape, is found by itself: what it needs is a connector, and one for these metals. */
 export const alCuDirect = defineRule({
   id: "al-cu-direct",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "danger",
   summary: "Aluminium and copper meet only in a connector that is listed for it.",

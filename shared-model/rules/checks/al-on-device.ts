@@ -34,7 +34,7 @@ const NEVER_MARKED: ReadonlySet<DeviceFamily> = new Set(["ground-fault-receptacl
 /** The leads of a dimmer or a luminaire end in a connector that is not drawn. Copper-clad aluminium is another metal. */
 export const alOnDevice = defineRule({
   id: "al-on-device",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "danger",
   summary: "Aluminium goes only on receptacles and switches that are marked for it.",

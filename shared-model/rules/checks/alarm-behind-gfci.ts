@@ -17,7 +17,7 @@ const messages = {
 /** Its hot comes through a device that trips. */
 export const alarmBehindGfci = defineRule({
   id: "alarm-behind-gfci",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "An alarm must not lose its power when a ground-fault device trips for something else.",

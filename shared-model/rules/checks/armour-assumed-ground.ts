@@ -21,7 +21,7 @@ const LOOKED_AT: ReadonlySet<EvidenceMark> = new Set(["seen", "measured"]);
 /** Armour with a wire for the ground in it is not asked for; nor is a cable that carries no mark of how it is known. */
 export const armourAssumedGround = defineRule({
   id: "armour-assumed-ground",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "Armour counts as the ground only where its type is known.",

@@ -13,7 +13,7 @@ const messages = {
 /** One circuit may serve a single bathroom whole, its light and fan too; with another room on it, receptacles alone. */
 export const bathCircuitMixed = defineRule({
   id: "bath-circuit-mixed",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "The 20 A circuit of bathroom receptacles must feed nothing else, or one bathroom only.",

@@ -10,7 +10,7 @@ const messages = {
 /** Boxes with something made up in them; a cable that only passes is no reason to open a wall. */
 export const boxNotAccessible = defineRule({
   id: "box-not-accessible",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A box with joints or a device in it must stay within reach without breaking the finish.",

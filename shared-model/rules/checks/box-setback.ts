@@ -14,7 +14,7 @@ const messages = {
 /** Front of the box or of the ring on it, where somebody measured it. */
 export const boxSetback = defineRule({
   id: "box-setback",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "The front of a box must be flush with a wall that burns, and nearly so with one that does not.",

@@ -17,7 +17,7 @@ const messages = {
 /** What enters the box of a luminaire sits under its canopy, whether it feeds it or not. */
 export const canopyHeatOldCable = defineRule({
   id: "canopy-heat-old-cable",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "caution",
   summary: "Conductors in the box of a luminaire must stand the temperature that the luminaire is marked for.",

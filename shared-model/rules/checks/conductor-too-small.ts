@@ -28,7 +28,7 @@ const messages = {
 /** Every conductor of a circuit counts: cables, switch legs, returns and jumpers. Grounds have a table of their own. */
 export const conductorTooSmall = defineRule({
   id: "conductor-too-small",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Every conductor of a circuit must be thick enough for the breaker ahead of it.",

@@ -13,7 +13,7 @@ const messages = {
 /** Each pole by itself: the two legs of a two-pole breaker carry different loads. */
 export const continuousLoad = defineRule({
   id: "continuous-load",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "What runs for three hours or more may load a breaker to 80 % only.",

@@ -20,7 +20,7 @@ const messages = {
 /** A box whose cover nobody recorded is not asked about: most are covered, and a survey does not say so. */
 export const coverMissing = defineRule({
   id: "cover-missing",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Every box must have a cover, a plate or a canopy on it.",

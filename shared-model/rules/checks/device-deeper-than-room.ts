@@ -28,7 +28,7 @@ const messages = {
 /** Depth alone; volume is another rule. Nothing is said of a device whose body nobody measured. */
 export const deviceDeeperThanRoom = defineRule({
   id: "device-deeper-than-room",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A device must leave room for the conductors behind it.",

@@ -11,7 +11,7 @@ const messages = {
 /** By the height and the place that are recorded; without them nothing is said. */
 export const deviceNotReadilyAccessible = defineRule({
   id: "device-not-readily-accessible",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "caution",
   summary: "TEST and RESET of a ground-fault device must be reached without a ladder, a tool, or moving something.",

@@ -11,7 +11,7 @@ const messages = {
 /** The hot of a receptacle comes through the path of a dimmer. */
 export const dimmerFeedsReceptacle = defineRule({
   id: "dimmer-feeds-receptacle",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A receptacle that takes any plug must not be fed through a dimmer.",

@@ -15,7 +15,7 @@ const messages = {
 /** Its watts as mounted where they are recorded, else those of its amperes at 120 V. */
 export const dimmerLoad = defineRule({
   id: "dimmer-load",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A dimmer must be rated for the watts that it dims.",

@@ -7,9 +7,10 @@ import { cablesInto } from "../../queries/cables-into.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { Section } from "../../solver/section.ts";
-import { keysOf, reachesGround } from "../ground-leads.ts";
+import { reachesGround } from "../ground-leads.ts";
 import { groundsOf, isParted } from "../grounds.ts";
 import { isNewCable, workAt } from "../new-work.ts";
+import { isWithoutGround } from "../no-ground.ts";
 import { takesGroundPin } from "../receptacle-kinds.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
@@ -64,7 +65,7 @@ export const egcMissing = defineRule({
     }
     const told = new Set(added.map(({ box }) => box.id));
     for (const cable of liveCables(section)) {
-      if (!isNewCable(context, cable) || !isWithoutGround(cable)) continue;
+      if (!isNewCable(context, cable) || hasItsGroundBeside(cable) || !isWithoutGround(cable)) continue;
       if ([cable.sides.a, cable.sides.b].some((side) => "enclosure" in side && told.has(side.enclosure))) continue;
       report({
         subjects: [subject("cable", cable)],
@@ -129,9 +130,5 @@ function liveCables(section: Section): readonly Cable[] {
   return section.cables.filter(({ id }) => ids.has(id));
 }
 
-/** Made without a ground: no conductor for it, no bonded armour, no raceway. */
-const isWithoutGround = (cable: Cable): boolean =>
-  cable.construction !== "armoured-bonded" &&
-  cable.construction !== "raceway" &&
-  cable.construction !== "single-conductor" &&
-  keysOf(cable).every((key) => cable.conductors[key]?.grounding !== true);
+const hasItsGroundBeside = ({ construction }: Cable): boolean =>
+  construction === "raceway" || construction === "single-conductor";

@@ -20,7 +20,7 @@ const messages = {
 /** One finding for everything that is joined, at the ground-fault receptacle where there is one. */
 export const egcOnwardFromNoGround = defineRule({
   id: "egc-onward-from-no-ground",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "Where no ground comes from the panel, no ground wire may join outlets to each other.",

@@ -9,7 +9,10 @@ import type { Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
 import { isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
 import type { EquipmentGroundRow } from "../editions/edition-data.ts";
+import { fixIn } from "../fix-parts.ts";
 import { groundsOf } from "../grounds.ts";
+import { titled } from "../line-load-fixes.ts";
+import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
@@ -38,7 +41,7 @@ export const egcTooSmall = defineRule({
   messages,
   sections: everyEdition("250.122", "sourced"),
   values: ["equipmentGrounds"],
-  check({ section, edition, report, cannotTell }) {
+  check({ section, edition, state, report, cannotTell }) {
     const rows = edition.values.equipmentGrounds.value;
     const ahead = greatestBreakers(section);
     const told = new Set<CableId>();
@@ -90,6 +93,11 @@ export const egcTooSmall = defineRule({
           least,
         }),
         data: { awg: jumper.awg, breakerA: rating, leastAwg: least },
+        ...fixIn(state, () =>
+          new MakeUpPlan(section.installation, box, state)
+            .resize(jumper.id, least)
+            .fix((words) => titled(`Make ${jumper.name} of ${least} AWG`, words)),
+        ),
         ...basisOf(marksOn(jumper, "awg", "material"), marksOn(breaker, "breakerRatingA")),
       });
     }

@@ -21,7 +21,7 @@ const messages = {
 /** Fans that hang and turn; an exhaust fan has a housing of its own, fastened to the framing. */
 export const fanBoxRequired = defineRule({
   id: "fan-box-required",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "danger",
   summary: "A fan must hang on a box that is listed for fans and for its weight, or from the building.",

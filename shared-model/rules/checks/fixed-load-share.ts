@@ -13,7 +13,7 @@ const messages = {
 /** Each pole by itself. Lights and receptacles make a circuit shared. */
 export const fixedLoadShare = defineRule({
   id: "fixed-load-share",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "Equipment fastened in place may take half of a circuit that feeds lights or receptacles too.",

@@ -23,7 +23,7 @@ interface Short {
 /** Ends of cables that are spliced or end there, where somebody measured them. Jumpers are cut to length. */
 export const freeLengthShort = defineRule({
   id: "free-length-short",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A conductor must reach far enough out of its box to be worked on.",

@@ -15,7 +15,7 @@ const CONDITIONS: readonly Exclude<EndCondition, "good">[] = ["burnt", "brittle"
 /** One finding for each kind of damage in an enclosure: in an old box it is seldom one conductor alone. */
 export const insulationDamaged = defineRule({
   id: "insulation-damaged",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "danger",
   summary: "Conductors in a box have sound insulation.",

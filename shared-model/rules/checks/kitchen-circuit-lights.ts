@@ -7,7 +7,7 @@ const messages = {
   existing:
     "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may stay; think before you hang more on it.",
   introduced:
-    "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may feed receptacles of kitchen, pantry and dining room and nothing else. Feed {others} from elsewhere.",
+    "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may feed receptacles of kitchen, pantry, breakfast room and dining room, and nothing else. Feed {others} from elsewhere.",
 };
 
 export const kitchenCircuitLights = defineRule({
@@ -16,7 +16,7 @@ export const kitchenCircuitLights = defineRule({
   scope: "section",
   severity: "violation",
   summary: "A small-appliance circuit must feed kitchen and dining receptacles and nothing else.",
-  why: "A toaster and a kettle load a counter circuit to its breaker; a light on it goes dark with them, and a hood or a disposer takes what they need. A 20 A circuit counts as one for small appliances when a counter receptacle is on it. Receptacles for a clock and for the ignition of a gas range may share it and are not told apart here: judge those by hand. Circuits of old kitchens are noted and need not be changed.",
+  why: "A toaster and a kettle load a counter circuit to its breaker; a light on it goes dark with them, and a hood or a disposer takes what they need. A 20 A circuit counts as one for small appliances when a counter receptacle is on it. A pantry is a room of the kind kitchen, a breakfast room one of the kind dining. Receptacles for a clock and for the ignition of a gas range may share it and are not told apart here: judge those by hand. Circuits of old kitchens are noted and need not be changed.",
   messages,
   sections: everyEdition("210.52(B)", "unconfirmed"),
   check(context) {

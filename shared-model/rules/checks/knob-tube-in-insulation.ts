@@ -17,7 +17,7 @@ const NAMED = 6;
 /** Asked once a room, of rooms in which such wiring ends; a box without a room says nothing of cavities. */
 export const knobTubeInInsulation = defineRule({
   id: "knob-tube-in-insulation",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "Open wiring on knobs and tubes is not covered with insulation.",

@@ -11,7 +11,7 @@ const messages = {
 
 export const laundryCircuitMixed = defineRule({
   id: "laundry-circuit-mixed",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "The 20 A laundry circuit must feed laundry receptacles and nothing else.",

@@ -17,7 +17,7 @@ const messages = {
 /** Judged with every breaker on and over all switch positions. A capped end is not loose. */
 export const liveLooseEnd = defineRule({
   id: "live-loose-end",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "An end that a hot reaches must be landed or capped.",
@@ -34,7 +34,10 @@ export const liveLooseEnd = defineRule({
         subjects: [subject("end", { id: end, name: shown.end }), subject("enclosure", enclosure)],
         message: fillIn(reach.isAlwaysLive({ end }) ? messages.live : messages.sometimes, shown),
         ...basisOf(marksOn(enclosure.places[end] ?? {}, "at")),
-        hides: [{ rule: "open-hot", subjects: deadBy(section, end) }],
+        hides: [
+          { rule: "open-hot", subjects: deadBy(section, end) },
+          { rule: "switch-no-effect", subjects: switchesTo(section, end) },
+        ],
         ...fixIn(state, () =>
           fixBy(`Cap ${shown.end} in ${shown.box}`, "land-end", {
             state,
@@ -54,6 +57,12 @@ const deadBy = (section: Section, end: EndKey): readonly string[] =>
     .outlets()
     .filter(({ outlet, live }) => !live && section.whereHotStops(outlet.key)?.ends.includes(end) === true)
     .map(({ outlet }) => outlet.key);
+
+/** Switches that work nothing but this end: what hung on it is gone. */
+const switchesTo = (section: Section, end: EndKey): readonly string[] =>
+  section.reach().isAlwaysLive({ end })
+    ? []
+    : (section.wayFrom("ungrounded", { end }) ?? []).flatMap((step) => (step.kind === "device" ? step.device : []));
 
 interface LooseEnd {
   readonly enclosure: Enclosure;

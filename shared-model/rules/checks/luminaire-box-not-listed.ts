@@ -20,7 +20,7 @@ const messages = {
 /** A round or octagonal box is made for luminaires unless its listing says otherwise; a box for devices is not. */
 export const luminaireBoxNotListed = defineRule({
   id: "luminaire-box-not-listed",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A luminaire must hang on a box that may hold its weight.",

@@ -13,7 +13,7 @@ const messages = {
 /** A ground that leaves the drawing, where it is recorded that it goes to a pipe; nothing is said where it is not. */
 export const metalPipeGround = defineRule({
   id: "metal-pipe-ground",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A ground does not end on interior water piping.",

@@ -1,5 +1,9 @@
+import type { Cable } from "../../model/cable.ts";
+import { type ConductorKey, cableEnd, type EnclosureId, type EndKey } from "../../model/ids.ts";
+import type { Installation } from "../../model/project.ts";
 import { isSingle } from "../../solver/neutral-shares.ts";
-import type { Pole } from "../../solver/poles.ts";
+import type { Section } from "../../solver/section.ts";
+import { sectionOf } from "../../solver/sections.ts";
 import { fixBy, fixIn, fixTogether } from "../fix-parts.ts";
 import { breakersOf, type Multiwire, multiwiresOf } from "../multiwire-parts.ts";
 import { defineRule } from "../rule.ts";
@@ -15,17 +19,18 @@ const messages = {
 /** In one cable they are grouped by it; so are conductors of a raceway that holds nothing else. */
 export const mwbcHotsNotGrouped = defineRule({
   id: "mwbc-hots-not-grouped",
-  status: "draft",
-  scope: "section",
+  status: "stable",
+  scope: "project",
   severity: "caution",
   summary: "In the panel, the conductors of a multiwire circuit must be held together.",
   why: "In a full panel nobody sees which white belongs to which two hots, and the next who takes out a breaker parts them or puts both on one leg. Conductors of one cable, or of a raceway of their own, are plain to see; of a raceway that several circuits share they need a tie.",
   messages,
   sections: everyEdition("210.4(D)", "from-memory"),
-  check({ section, state, report, cannotTell }) {
-    for (const multiwire of multiwiresOf(section)) {
+  check({ installation, state, report, cannotTell }) {
+    const singles = singlesOf(installation);
+    for (const multiwire of [...new Set(singles.map(({ section }) => section))].flatMap(multiwiresOf)) {
       const { back, poles } = multiwire;
-      if (!isSingle(back.cable) || !isShared(multiwire)) continue;
+      if (!isSingle(back.cable) || !isShared(multiwire, singles)) continue;
       const breakers = breakersOf(poles);
       const shown = { breakers: listed(breakers.map(({ name }) => name)), panel: back.panel.name };
       const subjects = breakers.map((breaker) => subject("device", breaker));
@@ -60,5 +65,51 @@ export const mwbcHotsNotGrouped = defineRule({
   },
 });
 
-/** Hots of other circuits come by the same raceway. */
-const isShared = ({ back, poles }: Multiwire): boolean => back.partners.some((pole: Pole) => !poles.includes(pole));
+/** A single conductor between a panel and a box. */
+interface Single {
+  readonly cable: Cable;
+  readonly panel: EnclosureId;
+  readonly end: EndKey;
+  readonly section: Section;
+}
+
+const found = new WeakMap<Installation["cables"], readonly Pick<Single, "cable" | "panel" | "end">[]>();
+
+function singlesOf(installation: Installation): readonly Single[] {
+  const { cables, enclosures } = installation;
+  let singles = found.get(cables);
+  if (singles === undefined) {
+    singles = Object.values(cables).flatMap((cable) => {
+      const [conductor] = Object.keys(cable.conductors) as ConductorKey[];
+      if (conductor === undefined || !isSingle(cable)) return [];
+      return (["a", "b"] as const).flatMap((side) => {
+        const at = cable.sides[side];
+        const isInPanel = "enclosure" in at && enclosures[at.enclosure]?.kind === "panel";
+        return isInPanel ? { cable, panel: at.enclosure, end: cableEnd(cable.id, conductor, side) } : [];
+      });
+    });
+    found.set(cables, singles);
+  }
+  return singles.flatMap((one) => {
+    const { a, b } = one.cable.sides;
+    const box = [a, b].find((at) => "enclosure" in at && at.enclosure !== one.panel);
+    const section = box === undefined || !("enclosure" in box) ? undefined : sectionOf(installation, box.enclosure);
+    return section === undefined ? [] : { ...one, section };
+  });
+}
+
+/** Hots of other circuits come by the same raceway, whichever boxes they go to. */
+const isShared = ({ back, poles }: Multiwire, singles: readonly Single[]): boolean =>
+  back.partners.some((pole) => !poles.includes(pole)) ||
+  singles.some(
+    ({ cable, panel, end, section }) =>
+      panel === back.panel.id &&
+      cable.route === back.cable.route &&
+      section
+        .breakers()
+        .some(
+          ({ device }) =>
+            !poles.some(({ breaker }) => breaker.id === device.id) &&
+            section.circuitOf(device.id).hotEnds.includes(end),
+        ),
+  );

@@ -33,7 +33,7 @@ const messages = {
 /** Found where the least has to be taken out to part the two. The main bond itself is a fact of the panel. */
 export const neutralGroundJoined = defineRule({
   id: "neutral-ground-joined",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "Neutral and ground must be joined at the main bond and nowhere else.",

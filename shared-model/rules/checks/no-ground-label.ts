@@ -14,7 +14,7 @@ const messages = {
 /** One that nothing protects, and a ground that is parted on its way, are told by other rules. */
 export const noGroundLabel = defineRule({
   id: "no-ground-label",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A receptacle with a ground slot and no ground, allowed because it is protected, must say so.",

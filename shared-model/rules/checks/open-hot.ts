@@ -16,7 +16,8 @@ const messages = {
     "{outlet} in {box} has no hot: its hot terminal is joined to the neutral. Bring the hot of the circuit, and look where the two come together.",
   onGround:
     "{outlet} in {box} has no hot: its hot terminal is joined to the equipment ground. Part the two first: to bring the hot there as it is would be a ground fault.",
-  oneLeg: "{outlet} in {box} has only one of its two hots, so that it is live and cannot work. Bring the other.",
+  oneLeg:
+    "{outlet} in {box} has only one of its two hots, so that it is live and cannot work. {place} Find the break and join the other hot.",
   atPanel:
     "{end} is on no breaker in {panel}, and the neutral beside it is connected. So {outlets} have no hot. Land it on its breaker.",
   onBar:
@@ -51,11 +52,13 @@ export const openHot = defineRule({
         outside.add(cable, outlet.name);
         continue;
       }
-      const place = kind === "open" ? section.whereHotStops(outlet.key) : undefined;
+      const isBreak = kind === "open" || kind === "oneLeg";
+      const place = isBreak ? section.whereHotStops(outlet.key) : undefined;
       const where = stopWords(section, place, enclosure.id);
-      if (kind === "open" && where === "being-surveyed") continue;
+      if (isBreak && where === "being-surveyed") continue;
       const through = kind === "open" ? throughLoads(section, hot).names : [];
-      const atPanel = kind === "onNeutral" ? endOnBar(section, standing) : endInPanel(section, place);
+      const atPanel =
+        kind === "onNeutral" ? endOnBar(section, standing) : kind === "open" ? endInPanel(section, place) : undefined;
       if (atPanel !== undefined) {
         const known = inPanels.get(atPanel.end);
         if (known === undefined) inPanels.set(atPanel.end, { panel: atPanel.panel, standings: [standing] });

@@ -9,7 +9,7 @@ const messages = {
 /** Where somebody counted them; a box whose openings nobody looked at is not asked about. */
 export const openKnockout = defineRule({
   id: "open-knockout",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "Every unused opening of a box must be closed.",

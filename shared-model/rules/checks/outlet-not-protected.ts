@@ -4,9 +4,11 @@ import type { RoomKind } from "../../model/room.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { OutletStanding } from "../../solver/section.ts";
 import { fedPast } from "../fed-past.ts";
+import { workAt } from "../new-work.ts";
+import { type OfCause, oncePerCause } from "../one-cause.ts";
 import { placeWords } from "../place-words.ts";
 import { decisiveProof, gapOf } from "../proof-words.ts";
-import { isOtherFault, protectionWords } from "../protection-words.ts";
+import { isOtherFault, othersWords, protectionWords } from "../protection-words.ts";
 import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
@@ -14,9 +16,10 @@ import { protectionOffers } from "../section-offers.ts";
 import { hotOf, isPolaritySwapped, marksOnWay } from "../section-parts.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 import { listedShort } from "../trip-parts.ts";
+import { type OpenOutlet, unprotectedTogether } from "../unprotected-together.ts";
 
 const messages = {
-  open: "{outlet} in {box} ({places}) needs ground-fault protection, but {reason}. {option}",
+  open: "{outlet} in {box} ({places}) needs ground-fault protection, but {reason}.{others} {option}",
   roomUnknown: "Cannot tell whether {outlets} {need} ground-fault protection: {boxes} in no room. Put {them}.",
   notLive:
     "Cannot tell whether {outlet} in {box} ({places}) has its ground-fault protection: no source reaches it in this drawing. Draw its supply.",
@@ -38,9 +41,10 @@ export const outletNotProtected = defineRule({
   messages,
   sections: everyJudgedEdition("210.8(A)", "sourced"),
   values: REQUIREMENT_VALUES,
-  check({ section, project, installation, edition, state, report, cannotTell }) {
+  check(context) {
+    const { section, project, installation, edition, state, report, cannotTell } = context;
+    const open: OpenOutlet[] = [];
     const roomless: OutletStanding[] = [];
-    let past: ReturnType<typeof fedPast> | undefined;
     for (const proof of sectionProof(section).outlets) {
       const { standing, verdict } = proof;
       const { outlet, enclosure } = standing;
@@ -71,29 +75,46 @@ export const outletNotProtected = defineRule({
         });
         continue;
       }
-      past ??= fedPast(section, installation);
+      const work = workAt(context, enclosure, outlet.device).kind;
+      open.push({ standing, need, placed, decisive, isSwapped, work });
+    }
+    const past = open.length === 0 ? new Map() : fedPast(section, installation);
+    const found = unprotectedTogether(section, open).map(({ one, cause, isFirst, others }): OfCause => {
+      const { standing, need, placed, decisive, isSwapped } = one;
+      const { outlet, enclosure } = standing;
       const gap = gapOf(section, standing, decisive);
       const when = gap.when === "" ? "" : `${gap.when} `;
-      report({
-        subjects,
-        section: need.section,
-        message: fillIn(messages.open, {
-          ...placed,
-          reason: isSwapped ? "its hot and neutral are exchanged" : `${when}${gap.words}`,
-          option: protectionWords(section, standing, decisive),
-        }),
-        data: { places: need.places.join(" "), ...(gap.test !== undefined && { test: gap.test }) },
-        hides: [{ rule: "gfci-load-empty-tape", subjects: leftOnLine(past, standing) }],
-        ...(state === "proposed" && {
-          offers: isSwapped ? [] : protectionOffers(section, { project, installation }, standing, state),
-        }),
-        ...basisOf(
-          marksOn(enclosure, "roomId"),
-          marksOn(outlet.device, "type", "zones"),
-          marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing))),
-        ),
+      const message = fillIn(messages.open, {
+        ...placed,
+        reason: isSwapped ? "its hot and neutral are exchanged" : `${when}${gap.words}`,
+        others: othersWords(others),
+        option: protectionWords(section, standing, decisive, others),
       });
-    }
+      return {
+        cause,
+        report: {
+          subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
+          section: need.section,
+          message,
+          data: {
+            places: need.places.join(" "),
+            ...(gap.test !== undefined && { test: gap.test }),
+            ...(others.length > 0 && { others: others.length }),
+          },
+          hides: [{ rule: "gfci-load-empty-tape", subjects: leftOnLine(past, standing) }],
+          ...(state === "proposed" &&
+            isFirst && {
+              offers: isSwapped ? [] : protectionOffers(section, { project, installation }, standing, state),
+            }),
+          ...basisOf(
+            marksOn(enclosure, "roomId"),
+            marksOn(outlet.device, "type", "zones"),
+            marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing))),
+          ),
+        },
+      };
+    });
+    for (const one of oncePerCause("outlet-not-protected", found)) report(one);
     askRooms(roomless, cannotTell);
   },
 });

@@ -19,7 +19,7 @@ const SWITCHES: ReadonlySet<DeviceFamily> = new Set(["switch", "dimmer", "timer"
 /** A plate of a material that is not recorded is not judged. */
 export const plateMetalNoGround = defineRule({
   id: "plate-metal-no-ground",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A metal plate must be grounded; without a ground a switch has a plastic one, or ground-fault protection.",

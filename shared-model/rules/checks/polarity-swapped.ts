@@ -24,7 +24,7 @@ const messages = {
 /** Hot slot on a grounded conductor and neutral slot on an ungrounded one. Colours never enter it. */
 export const polaritySwapped = defineRule({
   id: "polarity-swapped",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "The narrow slot of a receptacle must be the hot one, the wide slot the neutral.",

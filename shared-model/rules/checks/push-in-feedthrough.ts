@@ -19,7 +19,7 @@ const messages = {
 /** Common practice, not a rule of the code: push-in entries are listed to carry it. */
 export const pushInFeedthrough = defineRule({
   id: "push-in-feedthrough",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "advice",
   summary: "What is beyond a device should not hang on its push-in entries.",

@@ -21,7 +21,7 @@ const messages = {
 /** Spring contacts in the back of a device. Its green screw and its leads are none. */
 export const pushInGauge = defineRule({
   id: "push-in-gauge",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A push-in entry holds 14 AWG solid copper only.",

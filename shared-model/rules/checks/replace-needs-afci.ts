@@ -9,20 +9,22 @@ import {
   isOnListedCircuit,
 } from "../arc-fault.ts";
 import { workAt } from "../new-work.ts";
+import { oncePerCause } from "../one-cause.ts";
 import { whereWords } from "../place-words.ts";
 import { isReceptacle } from "../receptacle-kinds.ts";
 import { requirementOf } from "../required-protection.ts";
-import { defineRule } from "../rule.ts";
-import { basisOf, everyJudgedEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { defineRule, type Report } from "../rule.ts";
+import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { breakersFeeding } from "../section-parts.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
 const messages = {
-  open: "{outlet} in {box} takes the place of {old}, and {places} is on the arc-fault list: the new receptacle must have arc-fault protection, and nothing before it gives any. Choose {face} for it.{why}{breaker}",
+  open: "{outlet} in {box} takes the place of {old}, and {places} is on the arc-fault list: the new receptacle must have arc-fault protection, and nothing before it gives any.{others} Choose {face} for it.{why}{breaker}",
   notFed:
     "Cannot tell whether {outlet} in {box} ({places}), which takes the place of {old}, has arc-fault protection: its supply is not drawn.",
 };
 
-/** By the receptacle itself, by one before it, or by its breaker. */
+/** By the receptacle itself, by one before it, or by its breaker. Those of one box on one circuit are told as one. */
 export const replaceNeedsAfci = defineRule({
   id: "replace-needs-afci",
   status: "stable",
@@ -37,6 +39,7 @@ export const replaceNeedsAfci = defineRule({
     const { section, project, installation, edition, state, report, cannotTell } = context;
     if (state === "as-found") return;
     const seen = new Set<DeviceId>();
+    const open = new Map<string, { readonly name: string; reportWith(others: readonly string[]): Report }[]>();
     for (const standing of section.outlets()) {
       const { outlet, enclosure } = standing;
       if (!outlet.receptacle || seen.has(outlet.device.id)) continue;
@@ -64,19 +67,31 @@ export const replaceNeedsAfci = defineRule({
         });
         continue;
       }
-      const face = arcFaultFace(section, standing, requirementOf(project, standing, edition).required === true);
-      report({
-        subjects,
-        message: fillIn(messages.open, {
-          ...shown,
-          face: face.words,
-          why: face.why,
-          breaker: breakerWords(section, standing),
-        }),
-        data: { places: places.join(" ") },
-        offers: arcFaultOffers(section, standing, face.type, state),
-        ...basisOf(marksOn(enclosure, "roomId"), marksOn(outlet.device, "zones")),
-      });
+      const reportWith = (others: readonly string[]): Report => {
+        const face = arcFaultFace(section, standing, requirementOf(project, standing, edition).required === true);
+        return {
+          subjects,
+          message: fillIn(messages.open, {
+            ...shown,
+            others: others.length === 0 ? "" : ` The same holds for ${listed(others)} beside it.`,
+            face: face.words,
+            why: face.why,
+            breaker: breakerWords(section, standing),
+          }),
+          data: { places: places.join(" ") },
+          offers: arcFaultOffers(section, standing, face.type, state),
+          ...basisOf(marksOn(enclosure, "roomId"), marksOn(outlet.device, "zones")),
+        };
+      };
+      const circuit = [enclosure.id, ...breakersFeeding(section, standing).map(({ device }) => device.id)].join(" ");
+      open.set(circuit, [...(open.get(circuit) ?? []), { name: outlet.device.name, reportWith }]);
     }
+    const found = [...open].flatMap(([cause, group]) =>
+      group.map(({ reportWith }, index) => ({
+        cause,
+        report: reportWith(index > 0 ? [] : group.slice(1).map(({ name }) => name)),
+      })),
+    );
+    for (const one of oncePerCause("replace-needs-afci", found)) report(one);
   },
 });

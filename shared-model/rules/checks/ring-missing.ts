@@ -17,7 +17,7 @@ const messages = {
 /** Where somebody found it loose. That no ring is drawn says little: rings are often not drawn. */
 export const ringMissing = defineRule({
   id: "ring-missing",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "A device must be screwed to its box, to a ring or to a cover.",

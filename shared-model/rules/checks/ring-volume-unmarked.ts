@@ -18,7 +18,7 @@ const messages = {
 /** Volume that somebody gave a ring which nobody has read off it. */
 export const ringVolumeUnmarked = defineRule({
   id: "ring-volume-unmarked",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "caution",
   summary: "A ring or raised cover adds only the volume that is marked on it.",

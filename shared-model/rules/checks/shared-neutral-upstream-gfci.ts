@@ -36,7 +36,7 @@ const messages = {
 /** What comes back through the sensor of a device went out on another circuit. */
 export const sharedNeutralUpstreamGfci = defineRule({
   id: "shared-neutral-upstream-gfci",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "A ground-fault device must not carry the neutral of an outlet whose hot comes from another circuit.",

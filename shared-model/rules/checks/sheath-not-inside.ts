@@ -17,7 +17,7 @@ const messages = {
 /** Only where somebody measured the sheath inside. */
 export const sheathNotInside = defineRule({
   id: "sheath-not-inside",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "violation",
   summary: "The sheath of a nonmetallic cable must reach into a nonmetallic box.",

@@ -17,7 +17,7 @@ const messages = {
 /** Luminaires alone: what is plugged into a receptacle is a matter of its polarity. Colours never enter it. */
 export const shellHot = defineRule({
   id: "shell-hot",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "danger",
   summary: "The screw shell of a lampholder must be on the neutral.",

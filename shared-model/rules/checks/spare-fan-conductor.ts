@@ -21,7 +21,7 @@ const messages = {
 /** Only boxes that are recorded as in a ceiling and whose listing is recorded. A fan that hangs there is another rule's. */
 export const spareFanConductor = defineRule({
   id: "spare-fan-conductor",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "A new ceiling box where a fan may come must be able to carry one.",

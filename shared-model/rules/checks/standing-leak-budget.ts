@@ -14,7 +14,7 @@ const messages = {
 /** What leaks without a fault, added up as if all of it were on at once; a leak without a ground to flow to is none. */
 export const standingLeakBudget = defineRule({
   id: "standing-leak-budget",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "caution",
   summary: "What leaks to ground in normal use behind one ground-fault device must stay well below what trips it.",

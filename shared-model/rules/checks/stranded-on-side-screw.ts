@@ -19,7 +19,7 @@ const SCREWS: ReadonlySet<EntryKind> = new Set(["side-screw", "green-screw"]);
 /** Clamp plates and lugs hold strands. A device that is not recorded to accept them is taken not to. */
 export const strandedOnSideScrew = defineRule({
   id: "stranded-on-side-screw",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "caution",
   summary: "A stranded conductor goes under a plain screw only where the device is made for it.",

@@ -18,7 +18,7 @@ const messages = {
 /** Sheaths under one clamp or connector. Conductors that share a raceway are no sheaths. */
 export const tooManyCablesInClamp = defineRule({
   id: "too-many-cables-in-clamp",
-  status: "draft",
+  status: "stable",
   scope: "box",
   severity: "caution",
   summary: "A clamp or connector must hold no more cables than it is marked for.",

@@ -24,13 +24,13 @@ const messages = {
 /** Judged by what the handles do, position by position, whatever the wires are called. */
 export const travellerMisused = defineRule({
   id: "traveller-misused",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "Each of several switches of one light must turn it over from every position.",
   why: "On a stair somebody is left in the dark halfway, and looks for the fault at the lamp. Nearly always a common and a traveller were exchanged when a switch was replaced, since the common screw is on another corner of the new one. A switch that takes the neutral instead is told as that.",
   messages,
-  sections: everyEdition("404.2(A), 210.70(A)", "from-memory"),
+  sections: everyEdition("404.2(A)", "sourced"),
   check({ section, state, report }) {
     const faults = multiwayFaults(section);
     // A traveller that goes to ground or neutral is told as that.

@@ -11,7 +11,7 @@ const messages = {
 /** Voltage drop past what is recommended: one finding a breaker, at its worst outlet. Silent where a length is not recorded. */
 export const voltageDropAdvice = defineRule({
   id: "voltage-drop-advice",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "advice",
   summary: "No outlet should lose more of its voltage on the way than is recommended.",

@@ -16,7 +16,7 @@ const messages = {
 /** New and replaced receptacles. One that is not recorded as weather-resistant is taken for a plain one: the stock says which are. */
 export const weatherResistant = defineRule({
   id: "weather-resistant",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A new or replaced 15 or 20 A receptacle of a damp or wet place must be weather-resistant.",

@@ -18,7 +18,7 @@ const messages = {
 /** Receptacles that rain or damp reaches, where the cover is recorded. A box without any cover is another rule's. */
 export const wetBoxCover = defineRule({
   id: "wet-box-cover",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "A receptacle in the wet must be protected with a plug in it, one in the damp without.",

@@ -19,7 +19,7 @@ const messages = {
 /** Marked or not: a mark makes it visible, and does not make it right. */
 export const whiteAsSwitchedReturn = defineRule({
   id: "white-as-switched-return",
-  status: "draft",
+  status: "stable",
   scope: "section",
   severity: "violation",
   summary: "In a switch loop the white must be the feed, and another colour the way back.",

@@ -97,6 +97,11 @@ export const protectionWords: AllHelpWords = {
     wrong: "A ground-fault receptacle has no tabs: the switched half is lost.",
     right: "It replaced one that was never split.",
   },
+  "test-record-missing": {
+    wrong: "G1 is new, the work is done, and nobody has recorded its TEST.",
+    right: "TEST and RESET of G1 are recorded, with what went dark and came on.",
+    asked: "They press TEST themselves. A record that lists what went dark spares them going round the house.",
+  },
   "replace-needs-gfci": {
     wrong: "A plain receptacle was replaced by a plain one, where today protection is asked for.",
     right: "The new one protects itself.",

@@ -18,3 +18,9 @@ export const NONCONTACT_V = 50;
 /** A continuity tester sounds up to this resistance; an ohmmeter shows no number beyond the other. */
 export const CONTINUITY_OHM = 30;
 export const OHMMETER_MOST_OHM = 40_000_000;
+/**
+ * How far a reading of a test record may be from what is computed and still agree: the supply of a house is seldom what is
+ * written on it, and loads come and go. Modelling values of ours.
+ */
+export const RECORD_WITHIN_V = 5;
+export const RECORD_WITHIN_NEUTRAL_V = 1;

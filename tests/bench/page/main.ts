@@ -12,6 +12,7 @@ import { parseProject } from "../../../shared-model/format/parse-project.ts";
 import { textToSave } from "../../../shared-model/format/text-to-save.ts";
 import type { Project } from "../../../shared-model/model/project.ts";
 import { bigHouse } from "../big-house.ts";
+import { denseHouse } from "../dense-house.ts";
 
 /** Milliseconds of every run, in order. */
 export interface EditTimes {
@@ -39,12 +40,16 @@ declare global {
     bench(rounds: number): Promise<BenchResult>;
     /** A building as a file holds it. */
     houseText(boxes: number): string;
+    /** A building with half as many cables again, as a file holds it. */
+    denseText(boxes: number): string;
   }
 }
 
 allowOwnWorkers();
 
 window.houseText = (boxes) => textToSave(bigHouse(boxes));
+
+window.denseText = (boxes) => textToSave(denseHouse(boxes));
 
 window.bench = async (rounds) => {
   const houses = [false, true].flatMap((proposed) => [100, 1000].map((boxes) => new House(boxes, proposed)));

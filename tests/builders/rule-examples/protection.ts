@@ -4,7 +4,7 @@ import type { Drawing } from "../../rules/drawing.ts";
 import { multiwire } from "../../rules/laundry.ts";
 import { plan } from "../../rules/two-states.ts";
 import { type Drawn, type Examples, signedAt, slip } from "./example.ts";
-import { behindGfci, boxIn, feedOf, grounds, LARGE, one, onLine } from "./scenes.ts";
+import { behindGfci, boxIn, feedOf, grounds, LARGE, one, onLine, through } from "./scenes.ts";
 
 /** The two legs, their boxes closed. */
 const legs = (): Drawing => {
@@ -77,6 +77,27 @@ function extended(breaker: string): Drawn {
 
 const onBreaker = (neutral: string): Drawing =>
   one("utility", "receptacle-15", { breaker: "breaker-gfci-1" }).put({ "C1.wh@P": neutral });
+
+/** G1 comes new for R1 before R2, and the work is done; what was pressed after it is recorded. */
+function finished(...pressed: readonly ("own-test" | "reset")[]): Drawn {
+  const drawn = plan(through(), behindGfci());
+  const outlets = ["G1", "R2"];
+  const readings = pressed.map((test, order) => [
+    `m${order}`,
+    {
+      id: `m${order}`,
+      instrument: test,
+      points: ["G1"],
+      value: `${outlets.join(", ")} ${test === "reset" ? "came on" : "went dark"}`,
+      record: { test, stage: "after", item: "G1", box: "B1", outlets },
+      order,
+    },
+  ]);
+  return {
+    state: "proposed",
+    project: () => ({ ...drawn.project(), workDone: true, readings: Object.fromEntries(readings) }),
+  };
+}
 
 /** LINE and LOAD, who is protected by what, and what must not go off. */
 export const protectionExamples: Examples = {
@@ -158,6 +179,7 @@ export const protectionExamples: Examples = {
     () => one("utility", "gfci-receptacle-15"),
     (right) => right.setDevice("R1", { wasSplit: true }),
   ),
+  "test-record-missing": { show: ["B1", "B2"], wrong: () => finished(), right: () => finished("own-test", "reset") },
   "replace-needs-gfci": replacement("bathroom", "receptacle-tr-15", "gfci-receptacle-15"),
   "replace-needs-afci": replacement("bedroom", "receptacle-tr-15", "afci-receptacle-15"),
   "extension-needs-afci": signedAt("cable C2", {

@@ -1,5 +1,6 @@
 /** Two ways to work the controls of the window that are no rows of the outline: by keys alone, and by presses alone. */
 import { expect, type Locator, type Page } from "@playwright/test";
+import { TINY_JPEG } from "../../builders/tiny-jpeg.ts";
 import type { ControlStep } from "./ways.ts";
 import { fieldLeft } from "./window-test.ts";
 
@@ -12,12 +13,14 @@ const paneOf = (page: Page): Locator => page.getByRole("complementary", { name: 
 const dialogOf = (page: Page): Locator => page.getByRole("dialog");
 const treeOf = (page: Page): Locator => page.getByRole("tree", { name: "Outline of the drawing" });
 
+const PHOTO = { name: "open box.jpg", mimeType: "image/jpeg", buffer: Buffer.from(TINY_JPEG, "base64") };
+
 /** The control that a step is about; only looks. */
 function controlOf(page: Page, step: Extract<ControlStep, { readonly name: string | RegExp }>): Locator {
   const { name, near } = step;
   const exact = typeof name === "string";
   const inside = near === undefined ? page : paneOf(page).getByRole("listitem").filter({ hasText: near });
-  const role = { press: "button", pick: "combobox", write: "textbox" } as const;
+  const role = { press: "button", "choose-photo": "button", pick: "combobox", write: "textbox" } as const;
   return inside.getByRole(role[step.do], { name, exact }).first();
 }
 
@@ -54,6 +57,12 @@ export class KeyControls implements Controls {
       case "answer":
         await this.reach(dialogOf(this.page).getByRole("button", { name: step.answer, exact: true }));
         return keyboard.press("Enter");
+      case "choose-photo": {
+        await this.reach(controlOf(this.page, step));
+        const chooser = this.page.waitForEvent("filechooser");
+        await keyboard.press("Enter");
+        return (await chooser).setFiles(PHOTO);
+      }
       case "menu":
         if (step.keys !== undefined) return keyboard.press(step.keys);
         return this.menu(step.menu, step.line);
@@ -102,7 +111,7 @@ export class KeyControls implements Controls {
   private async menu(menu: string, line: string): Promise<void> {
     await this.reach(this.page.getByRole("button", { name: menu, exact: true }));
     await this.page.keyboard.press("Enter");
-    const items = this.page.getByRole("menu", { name: menu }).getByRole("menuitem");
+    const items = this.page.getByRole("menu", { name: menu }).locator("[role^=menuitem]");
     await expect(items.first()).toBeFocused();
     const at = (await items.allInnerTexts()).findIndex((text) => text.startsWith(line));
     expect(at, line).toBeGreaterThanOrEqual(0);
@@ -145,6 +154,11 @@ export class PressControls implements Controls {
           .click();
       case "answer":
         return dialogOf(this.page).getByRole("button", { name: step.answer, exact: true }).click();
+      case "choose-photo": {
+        const chooser = this.page.waitForEvent("filechooser");
+        await controlOf(this.page, step).click();
+        return (await chooser).setFiles(PHOTO);
+      }
       case "menu":
         await this.page.getByRole("button", { name: step.menu, exact: true }).click();
         return this.page

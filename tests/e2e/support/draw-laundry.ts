@@ -35,7 +35,6 @@ async function grounds(hands: Hands, box: string, cables: readonly string[], dev
     await hands.splice(box, ...cables.map((cable) => `${cable} bare`));
     await hands.act(box, "E1", "Pigtail or jumper from E1…", `${device} G`, "12 AWG bare");
     await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
-    await hands.act(box, "E1", "Change the connector of E1…", "Twist-on, large");
     return;
   }
   // One cable alone: its bare end meets a jumper that begins at the device.

@@ -53,8 +53,14 @@ export class Keys implements Hands {
   }
 
   async addEnclosure(item: string): Promise<void> {
-    await this.field("add a box or panel…");
-    await this.choose(item);
+    await this.page.keyboard.press("Control+k");
+    await this.page.keyboard.insertText("add a box or panel…");
+    await this.page.keyboard.press("Enter");
+    // The field asks for what the command needs.
+    await expect(this.page.getByRole("combobox", { name: /box or panel/i })).toHaveValue("");
+    await this.page.keyboard.insertText(item);
+    await this.page.keyboard.press("Enter");
+    await fieldLeft(this.page);
   }
 
   /** The row that keys go from. */

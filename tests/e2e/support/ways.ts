@@ -17,6 +17,8 @@ export interface OutlineWay {
   readonly ends?: readonly string[];
 }
 
+export type StripMenu = "Drawing" | "Edit" | "Help and view";
+
 /** One thing that a person does with a control; all names are those that the window shows or says. */
 export type ControlStep =
   /** Goes to a box or panel, so that its details show. */
@@ -31,7 +33,9 @@ export type ControlStep =
   /** A button of the question that is asked. */
   | { readonly do: "answer"; readonly answer: string }
   /** A line of a menu of the strip, or its own keys. */
-  | { readonly do: "menu"; readonly menu: "Drawing" | "Edit"; readonly line: string; readonly keys?: string };
+  /** A button that asks for a file: a small photo is chosen. */
+  | { readonly do: "choose-photo"; readonly name: string | RegExp; readonly near?: string | RegExp }
+  | { readonly do: "menu"; readonly menu: StripMenu; readonly line: string; readonly keys?: string };
 
 /** What makes the command possible, and then the command by the controls of the window. */
 export interface ControlWay {
@@ -69,7 +73,8 @@ const pick = (name: string, option: string): ControlStep => ({ do: "pick", name,
 const write = (name: string, text: string): ControlStep => ({ do: "write", name, text });
 const choose = (line: string): ControlStep => ({ do: "choose", line });
 const answer = (words: string): ControlStep => ({ do: "answer", answer: words });
-const menu = (name: "Drawing" | "Edit", line: string, keys?: string): ControlStep => ({
+const help = (line: string): ControlWay => control(undefined, menu("Help and view", line));
+const menu = (name: StripMenu, line: string, keys?: string): ControlStep => ({
   do: "menu",
   menu: name,
   line,
@@ -97,6 +102,8 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "add-ring": outline("B1", undefined, "Add a ring or extension to B1…", "Extension"),
   "add-label": outline("B1", undefined, "Write a label on B1…", "Write “GFCI protected outlet”"),
   "move-enclosures": { ...outline("B1", undefined, "Move B1 on the sheet…", "Right by a step"), stays: true },
+  "pin-enclosures": outline("B1", undefined, "Pin B1 in place"),
+  "bend-cable": { ...outline("B1", "C5", "Bend C5 on the sheet…", "Add a bend"), stays: true },
   "set-box-intent": outline("B1", undefined, "Say what B1 is meant to do…", "Supply by C2"),
   "assign-room": outline("B1", undefined, "Put B1 in a room…", "In no room"),
   "place-load": outline("B1", "R1", "Plug a load into R1…", "Freezer"),
@@ -106,6 +113,21 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "add-pass-through": outline("B1", "C3", "Run C3 through a box unbroken…", "B3", "All of them, straight"),
   "remove-pass-through": outline("B3", "C3 unbroken", "Stop running it through"),
   "add-reading": outline("B1", "C1 WH", "Record a reading at C1 WH…", "Meter", "This point alone", "It read 120 V"),
+  "change-reading": control(
+    /^Undo: Correct “Hot to neutral” of R2/,
+    menu("Drawing", "Test record"),
+    write("R2, Hot to neutral, before", "12"),
+    press("More: R2, Hot to neutral"),
+    write("R2, Hot to neutral, before", "1"),
+    answer("Close"),
+  ),
+  "remove-reading": control(
+    /^Undo: Remove “Hot to neutral” of R2/,
+    menu("Drawing", "Test record"),
+    press("More: R2, Hot to neutral"),
+    press("Remove: R2, Hot to neutral, before"),
+    answer("Close"),
+  ),
   "move-load": outline("B4", "R4/Freezer", "Plug Freezer in elsewhere…", "R2"),
   "move-device": outline("P", "Q14", "Move Q14…", "Before Neutral bar"),
   "set-directory-line": outline("P", "Q14", "Write the directory line of Q14…", "Write “Laundry”"),
@@ -115,7 +137,15 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
     [select("B1"), show("Details")],
     control(/^Undo: Set internal clamps of B1/, pick("Internal clamps", "None")),
   ),
-  "mark-evidence": control(/^Undo: Mark/, pick("How known: Internal clamps", "m measured")),
+  "mark-evidence": control(/^Undo: Mark/, pick("How known: Internal clamps", "measured (m)")),
+  "attach-photo": control(/^Undo: Attach a photo to B1/, { do: "choose-photo", name: /^Add photos/ }),
+  "describe-photo": control(
+    /^Undo: Describe the photo/,
+    write("What it shows", "As it was opened"),
+    show("Findings"),
+    show("Details"),
+  ),
+  "remove-photo": control(/^Undo: Remove the photo/, press(/^Remove B1: As it was opened/)),
   "set-edition": control(/^Undo: Set edition 2017/, pick("Code edition", "2017")),
   "set-amendment": control(
     /^Undo: Switch off box-overfull by local amendment/,
@@ -152,6 +182,8 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
     press(/^Withdraw/, "R3 in B3"),
   ),
   "start-proposed": control(/^Undo: Start proposed/, STATES.proposed, answer("Start proposed")),
+  // There and back.
+  "other-state": control(undefined, menu("Edit", "Show as found", "F8"), menu("Edit", "Show proposed", "F8")),
   "run-together": control(
     /^Undo: Change the connector: X gets/,
     press(/^Change the connector/, "X in B1 holds 6 × 12"),
@@ -174,16 +206,23 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   cut: control(/^Undo: Remove/, menu("Edit", "Cut", "Control+x")),
   paste: control(/^Undo: Paste/, menu("Edit", "Paste", "Control+v")),
   duplicate: after([select("B6")], control(/^Undo: Duplicate/, menu("Edit", "Duplicate", "Control+d"))),
+  "copy-picture": after([select("B6")], control(undefined, menu("Edit", "Picture for other programs"))),
   "place-enclosure": control(/^Undo: Place box B/, press("Add a box or panel"), choose(OCTAGON)),
   "add-seen-box": control(
     /^Undo: Make .* from what is seen/,
     menu("Drawing", "Box from what I see"),
     answer("Add the box"),
   ),
+  "find-anything": control(undefined, menu("Edit", "Find anything", "Control+k")),
+  "show-keys": help("Keys"),
+  "show-signs": help("Signs and letters"),
+  "show-cautions": help("General cautions"),
+  "take-tour": help("Tour of the window"),
   energise: control(undefined, press("Energise")),
   "start-page": control(undefined, menu("Drawing", "Start page")),
   "save-document-as": after([press(/^Back to/)], control(undefined, menu("Drawing", "Save as", "Control+Shift+s"))),
   "save-document": after([pick("Code edition", "2020")], control(undefined, menu("Drawing", "Save", "Control+s"))),
   "open-document": control(undefined, menu("Drawing", "Open", "Control+o")),
   "new-document": control(undefined, menu("Drawing", "New")),
+  "show-rules": control(undefined, menu("Drawing", "Rule book"), answer("Close")),
 };

@@ -1,0 +1,51 @@
+import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
+import { WALL } from "../../shared-model/geometry/metrics.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { documentStore } from "../state/document-store.ts";
+import { sessionStore } from "../state/session-store.ts";
+import { placesOf } from "../state/sheet-places.ts";
+import { useStore } from "../state/use-store.ts";
+import { gestureStore } from "./gesture-store.ts";
+import { pixelOf } from "./over-boxes.tsx";
+import type { SheetDrawings } from "./sheet-drawings.ts";
+import { wording } from "./words.ts";
+
+const TIP = wording.dragToAnotherBoxToDraw;
+
+/** The one selected box, while nothing is in the hand and nothing moves; else an empty text. */
+const loneBox = ({ selection, tool, held }: ReturnType<typeof sessionStore.get>): string => {
+  const [only] = selection;
+  return selection.length === 1 && only?.kind === "enclosure" && tool === undefined && held === undefined
+    ? only.id
+    : "";
+};
+const isBusy = ({ moving, marquee, jumper, choosing }: ReturnType<typeof gestureStore.get>): boolean =>
+  moving.size > 0 || marquee !== undefined || jumper !== undefined || choosing;
+
+/**
+ * A knob beside the selected box, from which a cable is drawn. For pointers: keys draw one with C, and the menu of the
+ * box has a line for it.
+ */
+export function CableKnob({ shown }: { readonly shown: SheetDrawings }) {
+  const id = useStore(sessionStore, loneBox);
+  const busy = useStore(gestureStore, isBusy);
+  const readOnly = useStore(documentStore, (document) => document.readOnly);
+  const pixel = useFlowStore(pixelOf);
+  const at = placesOf(shown.document)[id as EnclosureId];
+  const drawing = shown.drawings.get(id as EnclosureId);
+  if (busy || readOnly || at === undefined || drawing === undefined) return null;
+  const x = at.x + drawing.width + WALL + 22 * pixel;
+  const y = at.y - WALL - 6 * pixel;
+  return (
+    <ViewportPortal>
+      <svg className="sheet-over sheet-knob-layer" width="1" height="1" aria-hidden="true">
+        <g className="sheet-knob nodrag nopan" data-cable-knob={id} transform={`translate(${x} ${y}) scale(${pixel})`}>
+          <title>{TIP}</title>
+          <circle className="sheet-knob-hit" r="14" />
+          <circle className="sheet-knob-ring" r="9" />
+          <path d="M-5 0H0M0 0C3 0 2-4 5-4M0 0H5M0 0C3 0 2 4 5 4" />
+        </g>
+      </svg>
+    </ViewportPortal>
+  );
+}

@@ -1,0 +1,14 @@
+import { catalogue, type Part } from "../../words/catalogue.ts";
+
+/** What is said in this folder. */
+export const wording = catalogue({
+  boxBond: "box bond",
+  green: "green",
+  line: "LINE",
+  load: "LOAD",
+  off: "OFF",
+  on: "ON",
+  replaces: (replaced: Part) => `replaces ${replaced}`,
+  reset: "RESET",
+  test: "TEST",
+});

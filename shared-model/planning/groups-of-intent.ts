@@ -1,0 +1,272 @@
+import { getDeviceType } from "../catalog/device-types.ts";
+import type { Box } from "../model/enclosure.ts";
+import type { DeviceId, EndKey } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
+import { inOrder } from "../queries/in-order.ts";
+import type { WireSize } from "../units/wire-size.ts";
+import { groundPort, guardPorts } from "./device-ports.ts";
+import type { CableHere, GroupBuilder } from "./group-builder.ts";
+import { IntentNets, nameIn, no, Refusing } from "./intent-nets.ts";
+import { type GroupRole, type JointGroup, type Planned, planned } from "./joint-group.ts";
+import type { MakeUpIntent } from "./make-up-intent.ts";
+
+/** What an intent comes to: nets, ends that nothing needs, and whites that carry a hot and are to be marked so. */
+export interface IntendedGroups {
+  readonly groups: readonly JointGroup[];
+  readonly spare: readonly EndKey[];
+  readonly reidentified: readonly EndKey[];
+  /** The ground-fault device that has the protected ones on its LOAD. */
+  readonly guard?: DeviceId;
+}
+
+export interface LeastSizes {
+  readonly circuit: WireSize | undefined;
+  readonly ground: WireSize | undefined;
+}
+
+/**
+ * The nets of a box from what it is to do. Each cable's hot and neutral go to the same side of the ground-fault device,
+ * and the neutral of a switched cable to the side that feeds its switch: no white is ever left on the other side.
+ * @param grounded Whether an equipment ground arrives in the box; where none does, none is passed on.
+ */
+export function groupsOfIntent(
+  installation: Installation,
+  box: Box,
+  intent: MakeUpIntent,
+  least: LeastSizes,
+  grounded: boolean,
+): Planned<IntendedGroups> {
+  try {
+    return planned(new Intending(installation, box, intent).groups(least, grounded));
+  } catch (error) {
+    if (error instanceof Refusing) return { ok: false, refusal: error.refusal };
+    throw error;
+  }
+}
+
+class Intending extends IntentNets {
+  #returns = 0;
+
+  groups({ circuit, ground }: LeastSizes, grounded: boolean): IntendedGroups {
+    this.#feed();
+    this.#guardOnSides();
+    this.intent.downstream.forEach((use, index) => {
+      this.#downstream(use, `/downstream/${index}`);
+    });
+    this.intent.switched.forEach((use, index) => {
+      this.#switched(use, `/switched/${index}`);
+    });
+    this.intent.loops.forEach((use, index) => {
+      this.#loop(use, `/loops/${index}`);
+    });
+    this.intent.travellers.forEach((use, index) => {
+      this.#travellersOn(use, `/travellers/${index}`);
+    });
+    this.intent.devices.forEach((use, index) => {
+      this.#device(use, `/devices/${index}`);
+    });
+    this.#everythingHasAUse();
+    if (grounded) this.#grounds();
+    const multiwire = this.supply.hots.length > 1 && this.intent.supply.as === "feed";
+    const groups = this.builder.groups((role) => (role === "ground" ? ground : circuit), multiwire);
+    return {
+      groups,
+      spare: this.builder.spare(),
+      reidentified: [...this.builder.reidentified],
+      ...(this.guard !== undefined && { guard: this.guard.device.id }),
+    };
+  }
+
+  #feed(): void {
+    const { as, switch: id } = this.intent.supply;
+    const here = this.supply;
+    const builder = this.builder;
+    const [neutral] = here.neutrals;
+    if (as === "feed") {
+      if (neutral === undefined)
+        no(
+          "no-neutral",
+          `${here.cable.name} brings no neutral. Name the cable that feeds ${this.box.name}.`,
+          "/supply/cable",
+        );
+      if (here.hots.length === 0)
+        no("no-hot", `${here.cable.name} brings no hot. Name the cable that feeds ${this.box.name}.`, "/supply/cable");
+      const own = this.leg(undefined, "/supply/leg");
+      for (const key of here.hots) builder.conductor(key === own ? "HL" : `H_${key}`, "hot", here, key);
+      builder.conductor("NL", "neutral", here, neutral);
+      return;
+    }
+    const ports = this.switch(id, "/supply/switch");
+    if (as === "travellers") {
+      this.pair(here, ports, 0, "/supply/cable");
+      builder.conductor("NL", "neutral", here, neutral);
+      this.switchesFed.set(id as DeviceId, "travellers");
+      return;
+    }
+    // A loop of two: its white brings the feed, its black takes the return, as is common practice. With three there is a neutral.
+    const isOld = here.hots.length === 1;
+    builder.conductor("HL", "hot", here, isOld ? neutral : here.hots[0]);
+    builder.port("HL", "hot", ports.feed);
+    builder.conductor("SW", "hot", here, isOld ? here.hots[0] : here.hots[1]);
+    builder.port("SW", "hot", ports.out[0]);
+    if (!isOld) builder.conductor("NL", "neutral", here, neutral);
+    if (ports.neutral !== undefined) {
+      if (isOld)
+        no(
+          "no-neutral",
+          `${nameIn(this.box, id)} needs a neutral, and a loop of two wires has none. Run a cable with a neutral.`,
+          "/supply/switch",
+        );
+      builder.port("NL", "neutral", ports.neutral);
+    }
+    this.switchesFed.set(id as DeviceId, "loop");
+  }
+
+  #guardOnSides(): void {
+    if (this.guard === undefined) return;
+    const { device, ports } = this.guard;
+    if (this.intent.supply.as !== "feed")
+      no(
+        "gfci-not-fed",
+        `${device.name} needs an unswitched hot and a neutral, and ${this.supply.cable.name} does not bring both. Put it where the supply comes in.`,
+        "/supply",
+      );
+    this.builder.port("HL", "hot", ports.lineHot);
+    this.builder.port("NL", "neutral", ports.lineNeutral);
+    const behind = [
+      this.intent.downstream,
+      this.intent.switched,
+      this.intent.loops,
+      this.intent.travellers,
+      this.intent.devices,
+    ];
+    this.devicesDone.add(device.id);
+    if (!behind.flat().some(({ protect }) => protect)) return;
+    this.builder.port("HD", "hot", ports.loadHot);
+    this.builder.port("ND", "neutral", ports.loadNeutral);
+  }
+
+  #downstream({ cable: id, protect, leg }: MakeUpIntent["downstream"][number], path: string): void {
+    const here = this.cable(id, `${path}/cable`);
+    const side = this.side(protect, `${path}/protect`);
+    const both = this.supply.hots.length > 1 && here.hots.length > 1 && leg === undefined;
+    if (both && side === "D")
+      no(
+        "both-legs",
+        `${here.cable.name} carries both legs on one neutral: a one-pole ground-fault device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
+        `${path}/protect`,
+      );
+    if (both) {
+      for (const key of here.hots) {
+        const same = this.supply.hots.includes(key) ? key : undefined;
+        if (same === undefined)
+          no(
+            "no-such-leg",
+            `${here.cable.name} ${key} matches no leg of ${this.supply.cable.name}. Name its leg.`,
+            `${path}/leg`,
+          );
+        this.builder.conductor(this.hot("L", same, `${path}/leg`), "hot", here, key);
+      }
+    } else this.builder.conductor(this.hot(side, leg, `${path}/leg`), "hot", here, here.hots[0]);
+    this.neutralOf(here, side, path);
+  }
+
+  #switched({ cable, switch: id, protect, conductor, leg }: MakeUpIntent["switched"][number], path: string): void {
+    const two = conductor !== undefined && this.uses.get(cable)?.startsWith("/switched/");
+    const here = two ? (this.builder.cables.get(cable) as CableHere) : this.cable(cable, `${path}/cable`);
+    const side = this.side(protect, `${path}/protect`);
+    const key = conductor ?? here.hots[0];
+    if (key === undefined || !here.hots.includes(key))
+      no(
+        "no-such-conductor",
+        `${here.cable.name} has no hot conductor "${key ?? ""}". It has ${here.hots.join(", ")}.`,
+        `${path}/conductor`,
+      );
+    this.builder.conductor(this.switchedBy(id, side, leg, path), "hot", here, key);
+    if (!two) this.neutralOf(here, side, path);
+  }
+
+  #loop({ cable, protect, feedsDevices, feedsCables, leg }: MakeUpIntent["loops"][number], path: string): void {
+    const here = this.cable(cable, `${path}/cable`);
+    const side = this.side(protect, `${path}/protect`);
+    this.#returns += 1;
+    const net = this.#returns === 1 ? "SW" : `SW${this.#returns}`;
+    const isOld = here.hots.length === 1;
+    this.builder.conductor(this.hot(side, leg, path), "hot", here, isOld ? here.neutrals[0] : here.hots[0]);
+    this.builder.conductor(net, "hot", here, isOld ? here.hots[0] : here.hots[1]);
+    if (!isOld) this.neutralOf(here, side, path);
+    feedsCables.forEach((id, index) => {
+      const fed = this.cable(id, `${path}/feeds/cables/${index}`);
+      this.builder.conductor(net, "hot", fed, fed.hots[0]);
+      this.neutralOf(fed, side, `${path}/feeds/cables/${index}`);
+    });
+    feedsDevices.forEach((id, index) => {
+      this.use(id, net, side, `${path}/feeds/devices/${index}`);
+    });
+  }
+
+  #travellersOn({ cable, switch: id, protect, leg }: MakeUpIntent["travellers"][number], path: string): void {
+    const here = this.cable(cable, `${path}/cable`);
+    const side = this.side(protect, `${path}/protect`);
+    const ports = this.switch(id, `${path}/switch`);
+    const before = this.switchesFed.get(id);
+    if (ports.kind === "3-way" && before === undefined) this.builder.port(this.hot(side, leg, path), "hot", ports.feed);
+    else if (!(ports.kind === "4-way" && before === "travellers"))
+      no(
+        "travellers-misplaced",
+        `${nameIn(this.box, id)} cannot pass travellers on to ${here.cable.name} as well.`,
+        `${path}/switch`,
+      );
+    this.pair(here, ports, ports.kind === "4-way" ? 1 : 0, `${path}/cable`);
+    this.switchesFed.set(id, "passed on");
+    this.neutralOf(here, side, path);
+  }
+
+  #device({ device: id, protect, switch: by, leg }: MakeUpIntent["devices"][number], path: string): void {
+    if (id === this.guard?.device.id)
+      no(
+        "guards-itself",
+        `${this.guard.device.name} is the ground-fault device itself: its face is protected anyway. Leave it out.`,
+        `${path}/device`,
+      );
+    const side = this.side(protect, `${path}/protect`);
+    const net = by === undefined ? this.hot(side, leg, path) : this.switchedBy(by, side, leg, path);
+    this.use(id, net, side, `${path}/device`);
+  }
+
+  #everythingHasAUse(): void {
+    for (const { cable } of this.builder.cables.values())
+      if (!this.uses.has(cable.id))
+        no(
+          "cable-without-use",
+          `${cable.name} enters ${this.box.name} and the intent does not say what for. Add it to "downstream", "switched", "loops" or "travellers".`,
+          "",
+        );
+    for (const device of inOrder(this.box.devices)) {
+      if (this.devicesDone.has(device.id)) continue;
+      const { family } = getDeviceType(device.type);
+      if (family === "receptacle" || guardPorts(device) !== undefined) {
+        this.#device({ device: device.id, protect: false }, "/devices");
+        continue;
+      }
+      no(
+        "device-without-use",
+        `${device.name} is in ${this.box.name} and the intent does not say what it does. Name it under "switched" or "devices".`,
+        "",
+      );
+    }
+  }
+
+  #grounds(): void {
+    const add = (what: Parameters<GroupBuilder["add"]>[2]): void =>
+      this.builder.add("E", "ground" satisfies GroupRole, what);
+    for (const here of this.builder.cables.values())
+      for (const key of here.grounds) add({ end: here.end(key), colour: "bare" });
+    for (const device of inOrder(this.box.devices)) {
+      const port = groundPort(device);
+      if (port !== undefined) add({ port });
+    }
+    const isBonded = Object.values(this.box.places).some(({ at }) => at.kind === "bond");
+    if (this.box.material === "metal" || isBonded) add({ port: { kind: "bond" } });
+  }
+}

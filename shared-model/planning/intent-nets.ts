@@ -1,0 +1,219 @@
+import type { Device } from "../model/device.ts";
+import type { Box } from "../model/enclosure.ts";
+import type { CableId, ConductorKey, DeviceId } from "../model/ids.ts";
+import type { Installation } from "../model/project.ts";
+import { inOrder } from "../queries/in-order.ts";
+import { outletsOf } from "../queries/outlets-of.ts";
+import { pointKey } from "./box-nets.ts";
+import { type GuardPorts, guardPorts, portOf, type SwitchPorts, switchPorts } from "./device-ports.ts";
+import { type BoxSide, type CableHere, GroupBuilder } from "./group-builder.ts";
+import type { MakeUpRefusal, Port } from "./joint-group.ts";
+import type { MakeUpIntent } from "./make-up-intent.ts";
+
+/** Thrown inside and caught at the door: an intent is refused at the first thing that cannot be. */
+export class Refusing extends Error {
+  constructor(readonly refusal: MakeUpRefusal) {
+    super(refusal.message);
+  }
+}
+
+export function no(code: string, message: string, path: string): never {
+  throw new Refusing({ code, message, path });
+}
+
+/** What the uses of an intent share: each cable has one, each hot a side and a leg, each neutral the side of its hot. */
+export class IntentNets {
+  protected readonly box: Box;
+  protected readonly intent: MakeUpIntent;
+  protected readonly builder: GroupBuilder;
+  protected readonly uses = new Map<CableId, string>();
+  protected readonly guard: { readonly device: Device; readonly ports: GuardPorts } | undefined;
+  protected readonly switchesFed = new Map<DeviceId, string>();
+  protected readonly devicesDone = new Set<DeviceId>();
+  protected readonly supply: CableHere;
+
+  constructor(installation: Installation, box: Box, intent: MakeUpIntent) {
+    this.box = box;
+    this.intent = intent;
+    this.builder = new GroupBuilder(installation, box, intent.supply.cable);
+    this.guard = inOrder(box.devices).flatMap((device) => {
+      const ports = guardPorts(device);
+      return ports === undefined ? [] : [{ device, ports }];
+    })[0];
+    this.supply = this.cable(intent.supply.cable, "/supply/cable");
+  }
+
+  protected cable(id: CableId, path: string): CableHere {
+    const here = this.builder.cables.get(id);
+    if (here === undefined)
+      return no("cable-not-here", `No cable "${id}" enters ${this.box.name}. Name one that does.`, path);
+    const before = this.uses.get(id);
+    if (before !== undefined)
+      no("cable-used-twice", `${here.cable.name} has a use already, at ${before}. Give each cable one use.`, path);
+    this.uses.set(id, path);
+    return here;
+  }
+
+  protected leg(asked: ConductorKey | undefined, path: string): ConductorKey {
+    const { hots, cable } = this.supply;
+    const leg = asked ?? this.intent.supply.leg ?? hots[0];
+    if (leg !== undefined && hots.includes(leg)) return leg;
+    return no("no-such-leg", `${cable.name} has no hot conductor "${leg ?? ""}". It has ${hots.join(", ")}.`, path);
+  }
+
+  /** Where the intent names none, what hangs on the supply of the devices; where it is on another leg, a net of that leg. */
+  protected hot(side: BoxSide, leg: ConductorKey | undefined, path: string): string {
+    if (this.intent.supply.as !== "feed") {
+      if (side === "D") this.noGuard(path);
+      return this.intent.supply.as === "switch-loop"
+        ? "HL"
+        : no(
+            "no-hot-here",
+            `No unswitched hot comes to ${this.box.name} by ${this.supply.cable.name}. Feed it from elsewhere.`,
+            path,
+          );
+    }
+    const own = this.leg(undefined, "/supply/leg");
+    const wanted = this.leg(leg, path);
+    if (wanted === own) return `H${side}`;
+    if (side === "D")
+      no(
+        "other-leg",
+        `It hangs on another leg than the ground-fault device: a one-pole device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
+        path,
+      );
+    return `H_${wanted}`;
+  }
+
+  protected side(protect: boolean, path: string): BoxSide {
+    if (protect && this.guard === undefined) this.noGuard(path);
+    return protect ? "D" : "L";
+  }
+
+  protected noGuard(path: string): never {
+    return no(
+      "no-ground-fault-device",
+      `${this.box.name} has no ground-fault device to protect it. Name one under "replace", or leave it with "protect": false.`,
+      path,
+    );
+  }
+
+  protected switch(id: DeviceId | undefined, path: string): SwitchPorts {
+    const device = id === undefined ? undefined : this.box.devices[id];
+    if (id === undefined || device === undefined)
+      return no("no-such-switch", `${this.box.name} has no switch "${id ?? ""}". Name one that is in it.`, path);
+    this.devicesDone.add(id);
+    return (
+      switchPorts(device) ??
+      no("not-a-switch", `${device.name} is no switch that a make-up can be generated for. Make it up by hand.`, path)
+    );
+  }
+
+  /** The name of the net that a switch gives out, with its feed joined to a side the first time it is named. */
+  protected switchedBy(id: DeviceId, side: BoxSide, leg: ConductorKey | undefined, path: string): string {
+    const ports = this.switch(id, `${path}/switch`);
+    const net = `SW_${nameIn(this.box, id)}`;
+    const before = this.switchesFed.get(id);
+    if (before === "travellers") {
+      if (ports.kind !== "3-way")
+        no(
+          "not-a-switch",
+          `${nameIn(this.box, id)} passes travellers on and switches nothing itself.`,
+          `${path}/switch`,
+        );
+      this.builder.port(net, "hot", ports.feed);
+      this.switchesFed.set(id, net);
+      return net;
+    }
+    if (before === net) return net;
+    if (before !== undefined) no("switch-used-twice", `${nameIn(this.box, id)} has a use already.`, `${path}/switch`);
+    if (ports.kind !== "plain")
+      no(
+        "travellers-missing",
+        `${nameIn(this.box, id)} is one of several switches of a light: name the cable with its travellers, as supply or under "travellers".`,
+        `${path}/switch`,
+      );
+    const isTurned = ports.alike && this.isOnFeed(ports, id);
+    const out = ports.out[0];
+    const feed = ports.feed;
+    this.builder.port(this.hot(side, leg, path), "hot", isTurned ? out : feed);
+    this.builder.port(net, "hot", isTurned ? feed : out);
+    if (ports.neutral !== undefined) this.builder.port(`N${side}`, "neutral", ports.neutral);
+    this.switchesFed.set(id, net);
+    return net;
+  }
+
+  /** The screws of a plain switch are alike: what it switches stays on the one it is on. */
+  protected isOnFeed({ feed }: SwitchPorts, id: DeviceId): boolean {
+    const switched = new Set(this.intent.switched.filter((use) => use.switch === id).map(({ cable }) => cable));
+    return [...switched].some((cable) => {
+      const here = this.builder.cables.get(cable);
+      return (here?.hots ?? []).some((key) => {
+        const at = here === undefined ? undefined : this.box.places[here.end(key)]?.at;
+        return (
+          at !== undefined &&
+          feed?.kind === "terminal" &&
+          feed.terminals.some((name) => pointKey(at) === `t ${feed.device}.${name}`)
+        );
+      });
+    });
+  }
+
+  protected neutralOf(here: CableHere, side: BoxSide, path: string): void {
+    const [neutral] = here.neutrals;
+    if (neutral === undefined)
+      no(
+        "no-neutral",
+        `${here.cable.name} has no neutral to go with its hot. Give it another use, or replace it.`,
+        `${path}/cable`,
+      );
+    this.builder.conductor(`N${side}`, "neutral", here, neutral);
+  }
+
+  /** Travellers pair to pair; each stays on the screw that it is on. */
+  protected pair(here: CableHere, ports: SwitchPorts, which: number, path: string): void {
+    const pair = ports.travellers[which];
+    const [one, two] = here.hots;
+    if (pair === undefined || one === undefined || two === undefined)
+      no(
+        "no-travellers",
+        `${here.cable.name} needs two conductors for the travellers beside its neutral. Name a three-wire cable.`,
+        path,
+      );
+    const isOn = (key: ConductorKey, port: Port): boolean => {
+      const at = this.box.places[here.end(key)]?.at;
+      return at !== undefined && port.kind === "terminal" && pointKey(at) === `t ${port.device}.${port.terminals[0]}`;
+    };
+    const turned = isOn(one, pair[1]) || isOn(two, pair[0]);
+    [one, two].forEach((key, index) => {
+      const net = `T${2 * which + index + 1}`;
+      this.builder.conductor(net, "hot", here, key);
+      this.builder.port(net, "hot", pair[turned ? 1 - index : index]);
+    });
+  }
+
+  /** A device that uses current: its hot in a net, its neutral on a side. */
+  protected use(id: DeviceId, net: string, side: BoxSide, path: string): void {
+    const device = this.box.devices[id];
+    if (device === undefined)
+      no("no-such-device", `${this.box.name} has no device "${id}". Name one that is in it.`, path);
+    if (this.devicesDone.has(id))
+      no("device-used-twice", `${device.name} has a use already. Give each device one use.`, path);
+    this.devicesDone.add(id);
+    const guard = guardPorts(device);
+    const hot = guard?.lineHot ?? portOf(device, "hot");
+    const neutral = guard?.lineNeutral ?? portOf(device, "neutral");
+    const isSplit = device.hotTab === "removed" || device.neutralTab === "removed" || outletsOf(device).length > 1;
+    if (hot === undefined || neutral === undefined || isSplit)
+      no(
+        "make-up-by-hand",
+        `${device.name} hangs on more than one hot and one neutral: a make-up cannot be generated for it. Make it up by hand.`,
+        path,
+      );
+    this.builder.port(net, "hot", hot);
+    this.builder.port(`N${side}`, "neutral", neutral);
+  }
+}
+
+export const nameIn = ({ devices }: Box, id: DeviceId | undefined): string =>
+  id === undefined ? "" : (devices[id]?.name ?? id);

@@ -1,0 +1,107 @@
+/** Nothing that the window says stands outside a catalogue, and no catalogue holds what nobody says. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import { parseAst } from "vite";
+import { describe, expect, test } from "vitest";
+
+const WINDOW = fileURLToPath(new URL("../../renderer", import.meta.url));
+
+/** Read by those who look for something, and words that stand on the labels of an installation as a code gives them. */
+const NOT_SAID = new Set(["state/trade-words.ts", "state/item-actions/label-action.ts", "platform/key-chord.ts"]);
+
+const files = readdirSync(WINDOW, { recursive: true, encoding: "utf8" })
+  .map((name) => name.split(sep).join("/"))
+  .filter((name) => /[.]tsx?$/.test(name) && !name.endsWith(".d.ts"))
+  .sort();
+
+interface Node {
+  readonly type: string;
+  readonly [field: string]: unknown;
+}
+
+const isNode = (value: unknown): value is Node =>
+  typeof value === "object" && value !== null && typeof (value as Node).type === "string";
+
+const childrenOf = (node: Node): readonly Node[] =>
+  Object.entries(node).flatMap(([key, value]) =>
+    key === "parent" ? [] : Array.isArray(value) ? value.filter(isNode) : isNode(value) ? [value] : [],
+  );
+
+const read = (name: string): string => readFileSync(join(WINDOW, name), "utf8");
+const parse = (text: string, name: string): Node =>
+  parseAst(text, { lang: name.endsWith("x") ? "tsx" : "ts" }) as unknown as Node;
+
+const SAID_BY =
+  /^(aria-label|aria-description|aria-roledescription|aria-valuetext|title|placeholder|label|alt|word|caption|note|hint|message)$/;
+const LETTERS = /\p{L}{2,}/u;
+/** Two words of which the first begins as a sentence does. */
+const SENTENCE = /^\p{Lu}[\p{Ll}’']*[,:]? [\p{L}\d(…]/u;
+
+/** Keys as they are written on them. */
+const KEYS = /^(Alt|Arrow|Ctrl|Shift|Space|Enter|Esc) /;
+
+/** Words that a person would read and that stand in the code itself. */
+function said(node: Node): readonly string[] {
+  switch (node.type) {
+    case "ImportDeclaration":
+    case "TSTypeAliasDeclaration":
+    case "TSInterfaceDeclaration":
+    case "TSTypeAnnotation":
+    case "ThrowStatement":
+      return [];
+    // What went wrong in the program itself.
+    case "NewExpression":
+      if (/(Error|Exception)$/.test(String((node.callee as Node).name))) return [];
+      break;
+    // Names of groups tell lines apart; `panels/command` has the words for them.
+    case "Property":
+      if ((node.key as Node).name === "group") return [];
+      break;
+    case "JSXText": {
+      const text = String(node.value).trim();
+      return LETTERS.test(text) ? [text] : [];
+    }
+    case "JSXAttribute": {
+      const { name, value } = node as unknown as { readonly name: Node; readonly value: Node | null };
+      if (value?.type === "Literal")
+        return SAID_BY.test(String(name.name)) && LETTERS.test(String(value.value)) ? [String(value.value)] : [];
+      break;
+    }
+    case "Literal":
+      return typeof node.value === "string" && SENTENCE.test(node.value) && !KEYS.test(node.value) ? [node.value] : [];
+    case "TemplateLiteral": {
+      const text = (node.quasis as readonly { readonly value: { readonly cooked: string } }[])
+        .map(({ value }) => value.cooked)
+        .join("…");
+      if (SENTENCE.test(text)) return [text];
+      break;
+    }
+  }
+  return childrenOf(node).flatMap(said);
+}
+
+test("what is looked for is found", () => {
+  const code = `
+    const A = () => <b title="Open it">Some words {x} <i>{y ? "Not yet" : \`Box \${n} is full\`}</i></b>;
+    throw new Error("Never shown to a person");
+    const style = <b className="Field small" d="M0 0" />;
+  `;
+  expect(said(parse(code, "a.tsx"))).toEqual(["Open it", "Some words", "Not yet", "Box … is full"]);
+});
+
+test.each(files.filter((name) => !/(^|[/])words[.]ts$/.test(name) && !NOT_SAID.has(name)))("%s", (name) => {
+  expect(said(parse(read(name), name))).toEqual([]);
+});
+
+describe("catalogues", () => {
+  const code = files
+    .filter((name) => !/(^|[/])words[.]ts$/.test(name))
+    .map(read)
+    .join("\n");
+  test.each(files.filter((name) => /(^|[/])words[.]ts$/.test(name)))("every key of %s is used", (name) => {
+    const keys = [...read(name).matchAll(/^ {2}(\w+):/gm)].map(([, key]) => key);
+    expect(keys.length).toBeGreaterThan(0);
+    expect(keys.filter((key) => !new RegExp(`\\b(wording|said)[.]${key}\\b`).test(code))).toEqual([]);
+  });
+});
