@@ -14,7 +14,7 @@ import { measureProof, measureProvedEdits, reportProof, reportProvedEdits } from
 import { measureReadings, reportReadings } from "./readings.mjs";
 import { measureRules, reportRules } from "./rules.mjs";
 import { measureSheet } from "./sheet.mjs";
-import { measureWindow } from "./window.mjs";
+import { measureOpening, measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
 /** Boxes of the buildings that the sheet is measured with; the largest with `--long` only. */
@@ -26,6 +26,15 @@ const TARGET_SIZE = 2000;
 const LONG = process.argv.includes("--long");
 const page = fileURLToPath(new URL("page", import.meta.url));
 const folder = fileURLToPath(new URL("../../dist/bench", import.meta.url));
+
+/** @type {Readonly<Record<string, string>>} */
+const SHEET_WORDS = {
+  panWhole: "pan, everything in view",
+  zoomWhole: "zoom, everything in view",
+  through: "zoom to full size and back",
+  pan: "pan at full size",
+  drag: "drag at full size",
+};
 
 const executablePath = await findChromium();
 if (executablePath === undefined) {
@@ -58,6 +67,7 @@ try {
     const text = /** @type {string} */ (await tab.evaluate(`window.${make}(${boxes})`));
     const cables = make === "denseText" ? boxes * 1.5 : boxes;
     reportSheet(boxes, cables, await measureSheet(browser, { text, boxes, folder: folderOfWindow }));
+    if (boxes === TARGET_SIZE) reportOpening(boxes, await measureOpening(browser, text, folderOfWindow));
   }
   await tab.close();
 } finally {
@@ -119,14 +129,23 @@ function reportWindow({ bare, opened, step, frame }) {
   target("opening 1,000 boxes, beyond the bare window", quantile(opened, 0.5) - quantile(bare, 0.5), 400, "ms");
 }
 
+/** @param {number} boxes @param {{ bare: number[], opened: number[] }} times */
+function reportOpening(boxes, { bare, opened }) {
+  console.log(`  usable without a drawing   ${figures(bare)} ms`);
+  console.log(`  usable with the drawing    ${figures(opened)} ms`);
+  const beyond = quantile(opened, 0.5) - quantile(bare, 0.5);
+  target(`opening ${boxes} boxes, beyond the bare window`, beyond, 400, "ms");
+}
+
 /** @param {number} boxes @param {number} cables @param {import("./sheet.mjs").SheetTimes} times */
-function reportSheet(boxes, cables, { checked, panWhole, zoomWhole, through, pan, drag, heapMiB }) {
+function reportSheet(boxes, cables, { checked, panWhole, zoomWhole, through, pan, drag, typing, heapMiB }) {
   console.log(`\nSheet with ${boxes} boxes and ${cables} cables, main thread busy a step, in thread time`);
   const rows = { panWhole, zoomWhole, through, pan, drag };
   for (const [name, { busy, frame }] of Object.entries(rows))
     console.log(
       `  ${SHEET_WORDS[name]?.padEnd(27)}${figures(busy)} ms   frame p95 ${quantile(frame, 0.95).toFixed(1)} ms`,
     );
+  console.log(`  a key until it is painted  ${figures(typing)} ms`);
   console.log(`  heap after collection      ${heapMiB.toFixed(1)} MiB`);
   if (!checked) console.log("  The first check had stopped: signs of findings are not in the picture.");
   console.log(
@@ -139,17 +158,9 @@ function reportSheet(boxes, cables, { checked, panWhole, zoomWhole, through, pan
   target("zoom with everything in view, p95 of a step", quantile(zoomWhole.busy, 0.95), 25, "ms");
   target("pan at full size, p95 of a step", quantile(pan.busy, 0.95), 15, "ms");
   target("drag at full size, p95 of a step", quantile(drag.busy, 0.95), 15, "ms");
+  target("a key in a name field until it is painted, p95", quantile(typing, 0.95), 33, "ms");
   target("heap", heapMiB, 80, "MiB");
 }
-
-/** @type {Readonly<Record<string, string>>} */
-const SHEET_WORDS = {
-  panWhole: "pan, everything in view",
-  zoomWhole: "zoom, everything in view",
-  through: "zoom to full size and back",
-  pan: "pan at full size",
-  drag: "drag at full size",
-};
 
 /** @param {readonly number[]} values */
 function figures(values) {

@@ -32,6 +32,7 @@ const middleBox = (/** @type {number} */ boxes) => `B${Math.floor(boxes / 40) * 
  * @property {Steps} through Zooming from everything in view to full size and back.
  * @property {Steps} pan At full size.
  * @property {Steps} drag At full size.
+ * @property {number[]} typing Milliseconds from a key in a name field until it is painted.
  * @property {number} heapMiB Used JavaScript heap after collection.
  */
 
@@ -95,15 +96,45 @@ export async function measureSheet(browser, { text, boxes, folder, patience = 12
     const moved = await page.locator(".react-flow__node.dragging").count();
     await page.mouse.up();
     if (moved === 0) throw new Error("No box was dragged.");
+    const typing = await typeName(page, middleBox(boxes));
     await session.send("HeapProfiler.enable");
     // What only a weak table still knows goes with the next collection.
     for (let turn = 0; turn < 3; turn++) await session.send("HeapProfiler.collectGarbage");
     const { usedSize } = await session.send("Runtime.getHeapUsage");
-    return { checked, panWhole, zoomWhole, through, pan, drag, heapMiB: usedSize / 2 ** 20 };
+    return { checked, panWhole, zoomWhole, through, pan, drag, typing, heapMiB: usedSize / 2 ** 20 };
   } finally {
     await page.context().close();
     await host.close();
   }
+}
+
+const KEYS = 60;
+
+/**
+ * Types into the name of a box: from each key until the frame after it is painted.
+ * @param {import("@playwright/test").Page} page
+ * @param {string} box
+ * @returns {Promise<number[]>}
+ */
+async function typeName(page, box) {
+  await goTo(page, box);
+  await page.getByRole("textbox", { name: "Name" }).first().focus();
+  await page.evaluate(() => {
+    /** @type {number[]} */
+    const times = [];
+    Object.assign(globalThis, { keyTimes: times });
+    addEventListener(
+      "keydown",
+      ({ timeStamp }) => requestAnimationFrame(() => setTimeout(() => times.push(performance.now() - timeStamp))),
+      { capture: true },
+    );
+  });
+  for (let i = 0; i < KEYS; i++) {
+    await page.keyboard.press(i % 20 < 10 ? "x" : "Backspace");
+    await page.waitForTimeout(40);
+  }
+  await page.keyboard.press("Escape");
+  return /** @type {number[]} */ (await page.evaluate("globalThis.keyTimes"));
 }
 
 /** Waits until the window has fetched and built what it does ahead. @param {import("@playwright/test").CDPSession} session */

@@ -34,6 +34,19 @@ export async function measureWindow(browser, text, folder) {
   const build = fileURLToPath(new URL("../../shared-model/hosts/build.mjs", import.meta.url));
   if (folder === undefined) execFileSync(process.execPath, [build, "window"], { stdio: "ignore" });
   const built = folder ?? fileURLToPath(new URL("../../dist/window", import.meta.url));
+  return measureOpening(browser, text, built, (url) => drag(browser, url));
+}
+
+/**
+ * How much later a window is usable with a drawing than without one.
+ * @template {object} [T=object]
+ * @param {import("@playwright/test").Browser} browser
+ * @param {string} text The drawing.
+ * @param {string} built The built window.
+ * @param {(url: string) => Promise<T>} [then] What else is measured at the address of the window with the drawing.
+ * @returns {Promise<{ bare: number[], opened: number[] } & T>}
+ */
+export async function measureOpening(browser, text, built, then) {
   const openedFile = {
     name: "house.loadside",
     token: "house",
@@ -59,7 +72,7 @@ export async function measureWindow(browser, text, folder) {
       bare.push(times[0] ?? Number.NaN);
       opened.push(times[1] ?? Number.NaN);
     }
-    return { bare, opened, ...(await drag(browser, host.url)) };
+    return { bare, opened, .../** @type {T} */ (await then?.(host.url)) };
   } finally {
     await Promise.all([bareHost.close(), host.close()]);
   }
