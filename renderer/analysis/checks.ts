@@ -12,8 +12,9 @@ import { watchHeldEnd } from "../state/landing-store.ts";
 import { arrangeBy } from "../state/laying-out.ts";
 import { tellDropsBy } from "../state/outlet-drops.ts";
 import { readRulesBy } from "../state/rule-book.ts";
+import type { ParseOutcome } from "./client-contract.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
-import { createWorkerClient, type ParseOutcome } from "./worker-client.ts";
+import { createWorkerClient } from "./worker-client.ts";
 
 const client = createWorkerClient({
   createWorker: createCheckingWorker,

@@ -1,95 +1,23 @@
 import {
-  type AnswersMessage,
   type ArrangedMove,
   type ArrangeProgress,
-  type ArrangeWhat,
   type FromWorker,
   PROTOCOL_VERSION,
   type PreviewResult,
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
-import type { CommandCall } from "../../shared-model/answers/command-call.ts";
-import type { EnergiseAsk, Energised, Operated } from "../../shared-model/answers/energised.ts";
-import type { ExpectedAnswer, WantedTest } from "../../shared-model/answers/expected-test.ts";
+import type { Energised } from "../../shared-model/answers/energised.ts";
+import type { ExpectedAnswer } from "../../shared-model/answers/expected-test.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { Json } from "../../shared-model/format/json.ts";
 import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
-import { type Problem, problem } from "../../shared-model/lib/result.ts";
+import { problem } from "../../shared-model/lib/result.ts";
 import { unreachable } from "../../shared-model/lib/unreachable.ts";
-import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
-import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
+import type { Project } from "../../shared-model/model/project.ts";
 import { withNews } from "../../shared-model/queries/energised-news.ts";
-import type { DocumentChange } from "../state/document-store.ts";
+import type { EnergisedAt, ParseOutcome, Surroundings, WorkerClient } from "./client-contract.ts";
 import { wording } from "./words.ts";
-
-export type ParseOutcome =
-  | { readonly ok: true; readonly project: Project; readonly readOnly: boolean }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** What the client needs of its surroundings; tests put stand-ins here. */
-export interface Surroundings {
-  createWorker(): Pick<Worker, "postMessage" | "terminate" | "onmessage" | "onerror" | "onmessageerror">;
-  document(): { readonly project: Project; readonly revision: number };
-  deliver(answers: AnswersMessage): void;
-  /** A sentence while checking is hindered; undefined once it works again. */
-  trouble(sentence: string | undefined): void;
-}
-
-export interface WorkerClient {
-  /** Starts the worker, once. */
-  start(): void;
-  /**
-   * The window has read a document from this text itself. When it becomes the document, the worker gets the text: it reads
-   * it again in less time than carrying the document over takes.
-   */
-  readHere(text: string, project: Project): void;
-  /** Sends a change on; call it after every change of the document. */
-  follow(change: DocumentChange): void;
-  /** Reads the text of a file; nothing is opened by it. */
-  parse(text: string): Promise<ParseOutcome>;
-  /**
-   * What each call would bring in a state; undefined when the document has moved on, has no such state, or checking is
-   * not running. `mends` is the key of the finding that the calls are to mend, `fillOf` an enclosure whose box fill is
-   * asked for.
-   */
-  preview(
-    state: StateName,
-    calls: readonly CommandCall[],
-    mends?: string,
-    fillOf?: EnclosureId,
-  ): Promise<readonly PreviewResult[] | undefined>;
-  /**
-   * What the circuit of a state does when it is energised so, with the revision that it is about; undefined when checking
-   * is not running, or the document has no such state.
-   */
-  energise(state: StateName, setting: Operated, ask: EnergiseAsk): Promise<EnergisedAt | undefined>;
-  /** Voltage drop at the outlets of a device; undefined when the document has moved on or checking is not running. */
-  outletDrops(state: StateName, device: DeviceId): Promise<readonly OutletDropAnswer[] | undefined>;
-  /** What the document leads to expect of some tests; undefined when nobody can answer now. */
-  expectedTests(wanted: readonly WantedTest[]): Promise<readonly ExpectedAnswer[] | undefined>;
-  /** The rules that run by an edition; undefined when checking is not running. */
-  ruleBook(edition: Edition): Promise<readonly BookRule[] | undefined>;
-  /**
-   * Where boxes of a state go when they are arranged; undefined when the document has moved on, it was stopped, or checking
-   * is not running.
-   */
-  arrange(state: StateName, what: ArrangeWhat, tell: (progress: ArrangeProgress) => void): Arranging;
-  /** Tries once more after checking has stopped. */
-  retry(): void;
-}
-
-/** Boxes that are being arranged in the worker. */
-export interface Arranging {
-  readonly moves: Promise<readonly ArrangedMove[] | undefined>;
-  /** Leaves it off; it comes to nothing. */
-  stop(): void;
-}
-
-export interface EnergisedAt {
-  readonly revision: number;
-  readonly answer: Energised;
-}
 
 /** A check that takes longer hangs: the whole of the largest drawing takes a fraction of it. */
 export const DEADLINE_MS = 2000;
@@ -101,6 +29,9 @@ const RESTARTS = 3;
 const PHOTOS = "attachments";
 const withoutPhotos = (project: Project): Project =>
   Object.keys(project.attachments).length === 0 ? project : { ...project, [PHOTOS]: {} };
+
+/** Questions of one kind that wait for an answer, by their number. */
+type Waiting<T> = Map<number, (answer: T | undefined) => void>;
 
 /** A text that is being judged. */
 interface Parse {
@@ -129,11 +60,11 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   let read: { readonly request: number; readonly project: Project } | undefined;
   /** What this window read itself last, and nobody has told the worker of. */
   let own: { readonly text: string; readonly project: Project } | undefined;
-  const previews = new Map<number, (results: readonly PreviewResult[] | undefined) => void>();
-  const energisings = new Map<number, (answer: EnergisedAt | undefined) => void>();
-  const dropsAsked = new Map<number, (drops: readonly OutletDropAnswer[] | undefined) => void>();
-  const testsAsked = new Map<number, (answers: readonly ExpectedAnswer[] | undefined) => void>();
-  const booksAsked = new Map<number, (rules: readonly BookRule[] | undefined) => void>();
+  const previews: Waiting<readonly PreviewResult[]> = new Map();
+  const energisings: Waiting<EnergisedAt> = new Map();
+  const dropsAsked: Waiting<readonly OutletDropAnswer[]> = new Map();
+  const testsAsked: Waiting<readonly ExpectedAnswer[]> = new Map();
+  const booksAsked: Waiting<readonly BookRule[]> = new Map();
   /** It takes as long as it takes, and other answers come meanwhile: nobody waits for the deadline by it. */
   let arranging:
     | {
@@ -149,6 +80,26 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
   const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || asked.some(({ size }) => size > 0);
+
+  /** Puts a question to the worker; undefined when there is none. */
+  function ask<T>(waiting: Waiting<T>, question: (request: number) => ToWorker): Promise<T | undefined> {
+    if (worker === undefined) return Promise.resolve(undefined);
+    return new Promise((done) => {
+      const request = nextRequest++;
+      waiting.set(request, done);
+      post(question(request));
+      watch();
+    });
+  }
+
+  function answer<T>(waiting: Waiting<T>, request: number, given: T | undefined): void {
+    waiting.get(request)?.(given);
+    waiting.delete(request);
+  }
+
+  /** An answer about another state of the document than the present one is none. */
+  const ifCurrent = <T>(base: number, given: T): T | undefined =>
+    base === around.document().revision ? given : undefined;
 
   function watch(): void {
     clearTimeout(timer);
@@ -276,34 +227,28 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         finishParse(message.request, { ok: false, problems: message.problems });
         break;
       case "previewed":
-        previews.get(message.request)?.(message.base === around.document().revision ? message.results : undefined);
-        previews.delete(message.request);
+        answer(previews, message.request, ifCurrent(message.base, message.results));
         break;
       case "energised": {
-        const { request, base, answer } = message;
-        if (answer !== undefined) energised = withNews(energised, answer);
-        energisings.get(request)?.(answer && energised && { revision: base, answer: energised });
-        energisings.delete(request);
+        const { request, base, answer: news } = message;
+        if (news !== undefined) energised = withNews(energised, news);
+        answer(energisings, request, news && energised && { revision: base, answer: energised });
         break;
       }
       case "outlet-drops":
-        dropsAsked.get(message.request)?.(message.base === around.document().revision ? message.drops : undefined);
-        dropsAsked.delete(message.request);
+        answer(dropsAsked, message.request, ifCurrent(message.base, message.drops));
         break;
       case "expected-tests":
-        testsAsked.get(message.request)?.(message.base === around.document().revision ? message.answers : undefined);
-        testsAsked.delete(message.request);
+        answer(testsAsked, message.request, ifCurrent(message.base, message.answers));
         break;
       case "arranging":
         if (message.request === arranging?.request) arranging.tell(message);
         break;
       case "arranged":
-        if (message.request === arranging?.request)
-          endArranging(message.base === around.document().revision ? message.moves : undefined);
+        if (message.request === arranging?.request) endArranging(ifCurrent(message.base, message.moves));
         break;
       case "rule-book":
-        booksAsked.get(message.request)?.(message.rules);
-        booksAsked.delete(message.request);
+        answer(booksAsked, message.request, message.rules);
         break;
       default:
         unreachable(message);
@@ -369,51 +314,16 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       });
     },
     preview(state, calls, mends, fillOf) {
-      if (worker === undefined || calls.length === 0) return Promise.resolve(undefined);
-      return new Promise((done) => {
-        const request = nextRequest++;
-        previews.set(request, done);
-        const more = { ...(mends !== undefined && { mends }), ...(fillOf !== undefined && { fillOf }) };
-        post({ type: "preview", request, base: sent, state, calls, ...more });
-        watch();
-      });
+      if (calls.length === 0) return Promise.resolve(undefined);
+      const more = { ...(mends !== undefined && { mends }), ...(fillOf !== undefined && { fillOf }) };
+      return ask(previews, (request) => ({ type: "preview", request, base: sent, state, calls, ...more }));
     },
-    energise(state, setting, ask) {
-      if (worker === undefined) return Promise.resolve(undefined);
-      return new Promise((done) => {
-        const request = nextRequest++;
-        energisings.set(request, done);
-        post({ type: "energise", request, base: sent, state, setting, ask });
-        watch();
-      });
-    },
-    outletDrops(state, device) {
-      if (worker === undefined) return Promise.resolve(undefined);
-      return new Promise((done) => {
-        const request = nextRequest++;
-        dropsAsked.set(request, done);
-        post({ type: "outlet-drops", request, base: sent, state, device });
-        watch();
-      });
-    },
-    expectedTests(wanted) {
-      if (worker === undefined) return Promise.resolve(undefined);
-      return new Promise((done) => {
-        const request = nextRequest++;
-        testsAsked.set(request, done);
-        post({ type: "expected-tests", request, base: sent, wanted });
-        watch();
-      });
-    },
-    ruleBook(edition) {
-      if (worker === undefined) return Promise.resolve(undefined);
-      return new Promise((done) => {
-        const request = nextRequest++;
-        booksAsked.set(request, done);
-        post({ type: "rule-book", request, edition });
-        watch();
-      });
-    },
+    energise: (state, setting, wanted) =>
+      ask(energisings, (request) => ({ type: "energise", request, base: sent, state, setting, ask: wanted })),
+    outletDrops: (state, device) =>
+      ask(dropsAsked, (request) => ({ type: "outlet-drops", request, base: sent, state, device })),
+    expectedTests: (wanted) => ask(testsAsked, (request) => ({ type: "expected-tests", request, base: sent, wanted })),
+    ruleBook: (edition) => ask(booksAsked, (request) => ({ type: "rule-book", request, edition })),
     arrange(state, what, tell) {
       endArranging(undefined);
       if (worker === undefined) return { moves: Promise.resolve(undefined), stop: () => {} };

@@ -18,7 +18,7 @@ import type { Lit } from "./energise/lit.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
 import { wording } from "./words.ts";
 
-interface Inside {
+export interface Inside {
   readonly drawing: BoxDrawing;
   /** Keys of what is chosen in this box: "device d1", "end c1.bk.a". One text, so that nothing renders for nothing. */
   readonly chosen: string;

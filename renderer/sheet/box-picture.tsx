@@ -8,12 +8,9 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { BoxHeader } from "./box-header.tsx";
-import { BoxInside } from "./box-inside.tsx";
-import { readDifference } from "./difference.ts";
 import { WallPatterns, Walls } from "./draw/walls.tsx";
+import { StillInside } from "./still-inside.tsx";
 import { wording } from "./words.ts";
-
-const SAME = readDifference("");
 
 interface Props {
   readonly project: Project;
@@ -32,15 +29,7 @@ export default function BoxPicture({ project, state, id }: Props) {
       <svg className="sheet-box box-picture" viewBox={`${x} ${y} ${width} ${height}`} role="img">
         <title>{wording.asItWillBeDrawn(name, note)}</title>
         <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
-        <BoxInside
-          drawing={drawing}
-          chosen=""
-          lifted={undefined}
-          growing={false}
-          difference={SAME}
-          roles={undefined}
-          protects=""
-        />
+        <StillInside drawing={drawing} />
         <BoxHeader drawing={drawing} ledger={undefined} marked={false} change={undefined} growth={1} />
       </svg>
     </>

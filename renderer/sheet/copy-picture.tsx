@@ -7,16 +7,14 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { BoxHeader } from "./box-header.tsx";
-import { BoxInside } from "./box-inside.tsx";
-import { readDifference } from "./difference.ts";
 import { WallPatterns, Walls } from "./draw/walls.tsx";
 import { drawingOf } from "./drawings.ts";
 import { RoadShape } from "./road-shape.tsx";
 import { selfContained } from "./self-contained-svg.ts";
 import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
+import { StillInside } from "./still-inside.tsx";
 import { wording } from "./words.ts";
 
-const SAME = readDifference("");
 const AROUND = 40;
 /** Points for each drawing unit, and the longest side of the picture in points. */
 const DENSITY = 1.5;
@@ -94,16 +92,7 @@ function Picture({
         {standing.map(({ id, at, drawing }) => (
           <g key={id} transform={`translate(${at.x} ${at.y})`}>
             <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
-            <BoxInside
-              drawing={drawing}
-              chosen=""
-              lifted={undefined}
-              growing={false}
-              difference={SAME}
-              roles={undefined}
-              protects=""
-              cables={shownInstallation().cables}
-            />
+            <StillInside drawing={drawing} cables={shownInstallation().cables} />
             <BoxHeader drawing={drawing} ledger={undefined} marked={false} change={undefined} growth={1} />
           </g>
         ))}

@@ -5,17 +5,15 @@ import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import type { Point, Project } from "../../shared-model/model/project.ts";
 import { BoxHeader } from "./box-header.tsx";
-import { BoxInside } from "./box-inside.tsx";
-import { readDifference } from "./difference.ts";
 import { LetterSizes } from "./draw/letters.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { answersAbout, answersBySubject, type FindingMark, findingMarks } from "./finding-marks.ts";
 import { letterSizes } from "./letter-sizes.ts";
+import { StillInside } from "./still-inside.tsx";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
 import { wording } from "./words.ts";
 
-const SAME = readDifference("");
 /** Larger than on the sheet, as a picture is often shown smaller than it is; signs stand a little off for that. */
 const SIGN = 24;
 const ASIDE = 7;
@@ -82,16 +80,7 @@ export function ExamplePicture({ project, box, findings, widest }: Props) {
       <title>{marks.length === 0 ? `${name}, ${note}` : wording.withTheSignOfTheFinding(name, note)}</title>
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
       <LetterSizes value={letters}>
-        <BoxInside
-          drawing={drawing}
-          chosen=""
-          lifted={undefined}
-          growing={false}
-          difference={SAME}
-          roles={roles}
-          protects={protects}
-          cables={installation.cables}
-        />
+        <StillInside drawing={drawing} roles={roles} protects={protects} cables={installation.cables} />
       </LetterSizes>
       <BoxHeader
         drawing={drawing}

@@ -25,14 +25,13 @@ export interface Lettering {
   readonly within?: Rect;
 }
 
-export const plateKey = ({ at }: Pick<Plate, "at">): string => wording.plate(at.x, at.y);
+export const plateKey = ({ at }: Pick<Plate, "at">): string => `plate ${at.x} ${at.y}`;
 export const spliceKey = (splice: string): string => `splice ${splice}`;
 export const deviceKey = (device: string): string => `device ${device}`;
 export const terminalKey = (at: Point): string => `terminal ${at.x} ${at.y}`;
-export const sheathKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string =>
-  wording.sheath(cable, side);
+export const sheathKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string => `sheath ${cable} ${side}`;
 export const captionKey = ({ cable, side }: Pick<SheathDrawing, "cable" | "side">): string =>
-  wording.caption(cable, side);
+  `caption ${cable} ${side}`;
 export const BOND_KEY = "bond";
 
 /** All words of a box that may grow. */

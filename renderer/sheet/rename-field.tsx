@@ -167,7 +167,7 @@ function drawnName(item: Selected): Element | undefined {
     item.kind === "enclosure"
       ? NAMES.map((name) => `.react-flow__node[data-id="${id}"] ${name}`)
       : item.kind === "cable"
-        ? [`[data-road="${id}"] .sheet-road-words`, `[data-item^="${CSS.escape(wording.cable4(item.id))}"]`]
+        ? [`[data-road="${id}"] .sheet-road-words`, `[data-item^="${CSS.escape(`cable ${item.id} `)}"]`]
         : [`[data-item="${CSS.escape(`${item.kind} ${item.id}`)}"]`];
   for (const place of places) {
     const found = document.querySelector(place);

@@ -35,14 +35,12 @@ export const wording = catalogue({
   cable: (called: Part) => `Cable ${called}`,
   cable2: (nameWord: Part) => `Cable ${nameWord}`,
   cable3: "Cable",
-  cable4: (id: Part) => `cable ${id} `,
   cableFromPressTheBoxWhere: (nameWord: Part) =>
     `Cable from ${nameWord}. Press the box where it ends, or the bare sheet if it leaves this drawing.`,
   cableFromPressTheBoxWhere2: (nameWord: Part, kind: Part) =>
     `Cable from ${nameWord}. Press the box where it ends, or the bare sheet if it leaves this drawing.${kind}`,
   cancel: "Cancel",
   cannotTell: "cannot tell",
-  caption: (cable: Part, side: Part) => `caption ${cable} ${side}`,
   changeConnector: "Change connector",
   checks: "checks",
   chooseSeveral: "Choose several",
@@ -137,7 +135,6 @@ export const wording = catalogue({
   pigtailOrJumperFromTheSame: "Pigtail or jumper from the same place",
   placeOnTheSheet: "Place on the sheet",
   placed: "Placed",
-  plate: (x: Part, y: Part) => `plate ${x} ${y}`,
   pluggedIn: "Plugged in",
   possible: (place: Part) => `${place}: possible`,
   possibleWouldFollow: (place: Part, severity: Part, message: Part) =>
@@ -173,7 +170,6 @@ export const wording = catalogue({
   selectedBoxes: (count: Part) => `${count} selected boxes`,
   selectedBoxes2: "Selected boxes",
   selection: "Selection",
-  sheath: (cable: Part, side: Part) => `sheath ${cable} ${side}`,
   sheet: "sheet",
   sheetPictureBench: "sheet picture-bench",
   showBothEnds: "Show both ends",

@@ -8,7 +8,7 @@ import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Installation, Point, Project } from "../../shared-model/model/project.ts";
 import { type CutOut, cutOut, isFromInside } from "../../shared-model/queries/cut-out.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
-import type { ParseOutcome } from "../analysis/worker-client.ts";
+import type { ParseOutcome } from "../analysis/client-contract.ts";
 import { FILE_LIMIT_BYTES } from "../platform/file-host.ts";
 import { copyIdentities } from "./copy-identities.ts";
 import { dispatch, documentStore, shownInstallation } from "./document-store.ts";

@@ -1,7 +1,7 @@
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Problem, Result } from "../../shared-model/lib/result.ts";
 import type { Project } from "../../shared-model/model/project.ts";
-import type { ParseOutcome } from "../analysis/worker-client.ts";
+import type { ParseOutcome } from "../analysis/client-contract.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget } from "../platform/file-host.ts";
 import { ask } from "./dialog-store.ts";
 import {

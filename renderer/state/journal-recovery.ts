@@ -1,7 +1,7 @@
 import { applyPatches } from "../../shared-model/commands/run-command.ts";
 import type { FileText } from "../../shared-model/format/text-to-save.ts";
 import type { Project } from "../../shared-model/model/project.ts";
-import type { ParseOutcome } from "../analysis/worker-client.ts";
+import type { ParseOutcome } from "../analysis/client-contract.ts";
 import type { ChosenFile, FileHost } from "../platform/file-host.ts";
 import { type Journal, type JournalBase, readJournal } from "../platform/journal-format.ts";
 import type { JournalStore, KeptJournal } from "../platform/journal-store.ts";

@@ -33,7 +33,7 @@ export interface LandingChoice {
 export function keyOfPlace(place: LandingPlace): string {
   if (place.kind === "terminal") return `terminal ${place.device} ${place.terminal} ${place.hole}`;
   if (place.kind === "splice") return `splice ${place.splice}`;
-  return place.kind === "new-splice" ? wording.newSplice(place.end) : place.kind;
+  return place.kind === "new-splice" ? `new-splice ${place.end}` : place.kind;
 }
 
 interface Hand {

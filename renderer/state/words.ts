@@ -115,7 +115,6 @@ export const wording = catalogue({
   middlesUnderEachOther: "Middles under each other",
   more: "More",
   n1Finding: "1 finding",
-  newSplice: (end: Part) => `new-splice ${end}`,
   newSplice2: "New splice",
   newSpliceIn: (nameWord: Part) => `New splice in ${nameWord}`,
   newWord: (fresh: Part) => `, ${fresh} new`,

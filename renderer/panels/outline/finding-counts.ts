@@ -4,7 +4,6 @@ import type { CableId, EnclosureId, LoadId, OutletKey } from "../../../shared-mo
 import { parseOutlet } from "../../../shared-model/model/ids.ts";
 import type { Installation } from "../../../shared-model/model/project.ts";
 import { severityRank } from "../../../shared-model/model/severity.ts";
-import { wording } from "./words.ts";
 
 /** How many findings are about a thing or, for a box, about something in it; and the worst of them. */
 export interface FindingCount {
@@ -40,7 +39,7 @@ function keysOf(
   const own = `${kind} ${id}`;
   const homeOf = (part: string): readonly string[] => {
     const home = homes.get(part);
-    return home === undefined ? [] : [wording.enclosure(home)];
+    return home === undefined ? [] : [`enclosure ${home}`];
   };
   switch (kind) {
     case "terminal":
@@ -61,9 +60,7 @@ function keysOf(
 
 function sidesOf(cable: Cable | undefined): readonly string[] {
   if (cable === undefined) return [];
-  return [cable.sides.a, cable.sides.b].flatMap((side) =>
-    "enclosure" in side ? [wording.enclosure2(side.enclosure)] : [],
-  );
+  return [cable.sides.a, cable.sides.b].flatMap((side) => ("enclosure" in side ? [`enclosure ${side.enclosure}`] : []));
 }
 
 const cache = new WeakMap<Installation["enclosures"], ReadonlyMap<string, EnclosureId>>();

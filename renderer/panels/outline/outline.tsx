@@ -34,7 +34,7 @@ export default function Outline() {
     return own !== undefined && selection.some((item) => isSame(item, own));
   };
   const countOf = ({ node: { subject } }: OutlineRow): FindingCount | undefined => {
-    if (subject.kind === "terminal") return counts.get(wording.terminal(subject.device, subject.id));
+    if (subject.kind === "terminal") return counts.get(`terminal ${subject.device}.${subject.id}`);
     return "id" in subject ? counts.get(`${subject.kind} ${subject.id}`) : undefined;
   };
   const openMenu = ({ key }: OutlineRow, at: { readonly x: number; readonly y: number }): void =>

@@ -70,12 +70,12 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
           >
             <option value="none">{wording.aRoomNotSaid}</option>
             {there.map((room) => (
-              <option key={room.id} value={wording.there(room.id)}>
+              <option key={room.id} value={`there ${room.id}`}>
                 {room.name}
               </option>
             ))}
             {ROOM_KINDS.map((kind) => (
-              <option key={kind} value={wording.newWord(kind)}>
+              <option key={kind} value={`new ${kind}`}>
                 {there.length > 0 ? wording.aNewRoom(ROOM_KIND_WORDS[kind]) : ROOM_KIND_WORDS[kind]}
               </option>
             ))}
@@ -149,7 +149,7 @@ function withSupply(seen: SeenBox, supply: number): SeenBox {
 
 function roomValue(room: SeenBox["room"]): string {
   if (room.kind === "none") return "none";
-  return room.kind === "there" ? wording.there(room.id) : wording.newWord2(room.roomKind);
+  return room.kind === "there" ? `there ${room.id}` : `new ${room.roomKind}`;
 }
 
 function roomOf(value: string, there: readonly Room[]): SeenBox["room"] {

@@ -42,7 +42,7 @@ export class Stamps {
 
   /** @param size Of the sign, in pixels of the page; its ring of paper is wider by a quarter. */
   sign(kind: SignKind, size: number): Stamp {
-    return this.#stamp(wording.sign(kind), size * 1.25, 20, (context) => {
+    return this.#stamp(`sign ${kind}`, size * 1.25, 20, (context) => {
       const { letter, y, path, dash } = SIGN_SHAPES[kind];
       const { fill, line, letter: ink } = this.#ink.signs[kind];
       context.translate(10, 10);

@@ -5,5 +5,4 @@ export const wording = catalogue({
   colorMixInSrgb26: (faint: Part, paper: Part) => `color-mix(in srgb, ${faint} 26%, ${paper})`,
   colorMixInSrgb6: (faint: Part, paper: Part) => `color-mix(in srgb, ${faint} 6%, ${paper})`,
   n800Px: (part: Part, face: Part) => `800 ${part}px ${face}`,
-  sign: (kind: Part) => `sign ${kind}`,
 });

@@ -151,7 +151,7 @@ function whyNotNow(id: WindowCommandId): string | undefined {
 const drawingLines = (recent: readonly RecentFile[]): readonly CommandLine[] => [
   ...recent.map(
     ({ id, name, folder, isThere }): CommandLine => ({
-      key: wording.recent(id),
+      key: `recent ${id}`,
       title: name,
       note: folder ?? wording.latelyUsed,
       also: wording.openRecentDrawingFile,
@@ -160,11 +160,9 @@ const drawingLines = (recent: readonly RecentFile[]): readonly CommandLine[] => 
       run: () => void files.openRecent(id),
     }),
   ),
-  ...samples.map(({ name, title, about, load }) =>
-    opens(wording.sample(name), wording.sample2(title), about, title, load),
-  ),
+  ...samples.map(({ name, title, about, load }) => opens(`sample ${name}`, wording.sample2(title), about, title, load)),
   ...templates.map(({ name, title, about, load }) =>
-    opens(wording.template(name), wording.newFromACommonBox(title), about, title, load),
+    opens(`template ${name}`, wording.newFromACommonBox(title), about, title, load),
   ),
 ];
 

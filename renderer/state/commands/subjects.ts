@@ -84,7 +84,7 @@ export function subjectsOf(
         box.kind === "box"
           ? Object.values(box.rings).map(({ id, kind: ring }) => ({
               ...line({ kind: "enclosure", id: box.id }, ring.replace("-", " "), wording.on(box.name)),
-              key: wording.ring(id),
+              key: `ring ${id}`,
               subject: { kind: "ring" as const, enclosure: box.id, id },
             }))
           : [],
@@ -97,7 +97,7 @@ export function subjectsOf(
             installation.cables[cable]?.name ?? "cable",
             wording.through(box.name),
           ),
-          key: wording.passThrough(id),
+          key: `pass-through ${id}`,
           subject: { kind: "pass-through" as const, enclosure: box.id, id },
         })),
       );
@@ -108,7 +108,7 @@ export function subjectsOf(
         return [
           {
             ...line({ kind: "enclosure", id: box.id }, caption ?? name, wording.photoOf(box.name)),
-            key: wording.photo(id),
+            key: `photo ${id}`,
           },
         ];
       });

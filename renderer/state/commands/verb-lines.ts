@@ -7,7 +7,6 @@ import { type Asked, type CommandLine, findLines } from "./entry.ts";
 import { selectionLines } from "./selection-lines.ts";
 import { hasSubject, SUBJECT_WORDS, type SubjectLine, subjectsOf } from "./subjects.ts";
 import { noneYet, VERB_SAYS, VERB_WAYS, type VerbWay, which } from "./verb-words.ts";
-import { wording } from "./words.ts";
 
 type AboutWay = Extract<VerbWay, { readonly of: unknown }>;
 
@@ -17,7 +16,7 @@ export const verbLines = (document: DocumentState): readonly CommandLine[] =>
     const way = VERB_WAYS[id];
     if ("own" in way) return [];
     const common = {
-      key: wording.verb(id),
+      key: `verb ${id}`,
       title,
       group: "Commands" as const,
       ...(way.also !== undefined && { also: way.also }),
