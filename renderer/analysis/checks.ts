@@ -10,8 +10,10 @@ import { forgetAnswers, receiveAnswers, reportTrouble, showFindingsOf } from "..
 import { tryFixesBy } from "../state/fix-trials.ts";
 import { watchHeldEnd } from "../state/landing-store.ts";
 import { arrangeBy } from "../state/laying-out.ts";
+import { makeUpBy } from "../state/make-up/making-up.ts";
 import { tellDropsBy } from "../state/outlet-drops.ts";
 import { readRulesBy } from "../state/rule-book.ts";
+import { surveyBy } from "../state/survey/ask-survey.ts";
 import type { ParseOutcome } from "./client-contract.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
 import { createWorkerClient } from "./worker-client.ts";
@@ -27,7 +29,7 @@ const client = createWorkerClient({
 export const parseText = client.parse;
 
 /** From here on a text is read where a person cannot be kept waiting: it takes about 20 ms a million characters. */
-const MOST_READ_HERE = 8 * 1024 * 1024;
+const MOST_READ_HERE = 16 * 1024 * 1024;
 
 /** Brings what reads a text in the window. */
 export const fetchReader = () => import("../../shared-model/format/parse-project.ts");
@@ -73,6 +75,8 @@ export function startChecks(): void {
   tellDropsBy(client.outletDrops);
   expectTestsBy(client.expectedTests);
   readRulesBy(client.ruleBook);
+  makeUpBy(client.makeUp, client.fit);
+  surveyBy(client.survey);
   arrangeBy(client.arrange);
   followDocument((change) => {
     if (change.patches !== undefined) {

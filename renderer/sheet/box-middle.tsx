@@ -160,19 +160,21 @@ function Name({
   readonly width: number;
 }) {
   const y = -WALL - 7 * unit;
-  const noteAt = from + textWidth(name, NAME * unit, 750) + 6 * unit;
+  // On the line of the name: above it stands the name of the room.
+  const changeAt = from + textWidth(name, NAME * unit, 750) + 6 * unit;
+  const noteAt = change === undefined ? changeAt : changeAt + textWidth(change, NOTE * unit, 700) + 6 * unit;
   const room = width + WALL - noteAt - (marked ? SIGN_ROOM * unit : 0);
   const fitted = fitText(note, room, NOTE * unit);
   return (
     <>
-      {change !== undefined && (
-        <text className="sheet-middle-change" x={from} y={y - (NAME + 1) * unit} fontSize={NOTE * unit}>
-          {change}
-        </text>
-      )}
       <text className="sheet-middle-name" x={from} y={y} fontSize={NAME * unit}>
         {name}
       </text>
+      {change !== undefined && (
+        <text className="sheet-middle-change" x={changeAt} y={y} fontSize={NOTE * unit}>
+          {change}
+        </text>
+      )}
       {fitted.length > 3 && (
         <text className="sheet-middle-note" x={noteAt} y={y} fontSize={NOTE * unit}>
           {fitted}

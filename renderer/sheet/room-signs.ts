@@ -21,7 +21,7 @@ import type { Road } from "./sheet-roads.ts";
 /** In pixels: over a box stands its name, under it how full it is; the name of the room comes above both. */
 const MARGIN = {
   middle: { top: 54, side: 20, bottom: 34, named: 32, foot: 12, apart: 6 },
-  far: { top: 20, side: 8, bottom: 8, named: 15, foot: 10, apart: 4 },
+  far: { top: 22, side: 8, bottom: 8, named: 15, foot: 10, apart: 4 },
 } as const;
 const LETTERS = 12;
 /** How much wider letterspaced capitals run. */
@@ -32,8 +32,8 @@ const BASELINE = { roomy: 15, scarce: 12 } as const;
 const ROOMY = 40;
 /** Of a name that stands under the boxes, above the lower edge. */
 const FOOT = 5;
-/** Of a name, above the wall of a box. */
-const OVER_WALL = 2.5;
+/** Of a name, above the wall of a box and the dashed line around one that is opened. */
+const OVER_WALL = 6;
 
 /** The area of a room and its name as they are drawn. */
 export interface RoomSign {

@@ -11,7 +11,7 @@ const room: Room = { id, name: "Hall, first floor", kinds: ["hallway"], order: 0
 const area = (width: number): RoomArea => ({
   room: id,
   name: "top",
-  top: 20,
+  top: 24,
   rect: { x: 0, y: 0, width, height: 100 },
 });
 /** Of a sign, from its middle to its rim of paper, in pixels. */

@@ -99,8 +99,12 @@ export const STATIONS: readonly Station[] = [
 /** Odd stations left of the panel, even ones right of it, one a row. */
 const rowOf = (number: number): number => Math.floor((number - 1) / 2);
 
-/** The panel is wider than a box: the first box to its right stands half a column further off. */
-const columnOf = (number: number, index: number): number => (number % 2 === 1 ? -1 - index : 1.5 + index);
+/** The panel is wider than a box: the first box to its right stands a column and a quarter further off. */
+const columnOf = (number: number, index: number): number =>
+  number % 2 === 1 ? -1 - index : 2.25 + index * (WIDE.has(number) ? 4 / 3 : 1);
+
+/** Stations with a box of two gangs. */
+const WIDE: ReadonlySet<number> = new Set([24]);
 
 /** Name of the device in a box: "D3A"; of the cable that feeds it: "C3A". */
 export const deviceOf = (box: string): string => `D${box}`;
