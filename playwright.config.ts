@@ -9,6 +9,7 @@ export default defineConfig({
   // Needs a desktop runtime: `npm test` asks for it where there is one, and says so where there is none.
   testIgnore: process.env.LOADSIDE_RUNTIME === undefined ? ["**/desktop-runtime.spec.ts"] : [],
   outputDir: "test-results",
+  snapshotPathTemplate: "tests/e2e/looks/{arg}{ext}",
   // What is proved in another way too and takes long to drive: `npm run test:long`.
   ...(process.env.LOADSIDE_LONG === undefined && { grepInvert: /@long/ }),
   forbidOnly: true,

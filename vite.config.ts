@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin, type UserConfig } from "vite";
@@ -49,6 +50,15 @@ const scriptsAhead: Plugin = {
   },
 };
 
+/** The face may be passed on together with its licence. */
+const faceLicence: Plugin = {
+  name: "face-licence",
+  generateBundle() {
+    const source = readFileSync(here("node_modules/@fontsource/atkinson-hyperlegible-next/LICENSE"));
+    this.emitFile({ type: "asset", fileName: "atkinson-hyperlegible-next.txt", source });
+  },
+};
+
 interface Graph {
   getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
 }
@@ -59,6 +69,15 @@ interface Graph {
  */
 const nameOfGroup = (id: string, graph: Graph): string | null =>
   FILES.find(([, ...paths]) => paths.some((path) => reachedFrom(here(path), graph).has(id)))?.[0] ?? null;
+
+const WORKER = here("shared-model/hosts/worker.ts");
+const CHECKING = here("shared-model/analysis/checking.ts");
+
+/** What checking needs is one file, however many of the worker's later jobs share parts of it. */
+const nameInWorker = (id: string, graph: Graph): string | null =>
+  graph.getModuleInfo(CHECKING) !== null && reachedFrom(CHECKING, graph).has(id) && !reachedFrom(WORKER, graph).has(id)
+    ? "checking"
+    : null;
 
 const reached = new Map<string, ReadonlySet<string>>();
 
@@ -77,14 +96,38 @@ function reachedFrom(start: string, graph: Graph): ReadonlySet<string> {
   return found;
 }
 
+/**
+ * The writer of workbooks packs large parts in workers that it makes of text. The content policy of the window forbids
+ * those, and it would wait for them for ever. It runs in a worker already: its other way of packing takes their place.
+ */
+const packedHere: Plugin = {
+  name: "packed-here",
+  load: (id) =>
+    /write-excel-file.modules.zip.zipToArrayBuffer[.]js$/.test(id)
+      ? 'import pack from "./zipToArrayBufferSync.js"; export default async (files) => pack(files);'
+      : null,
+  generateBundle(_, bundle) {
+    const modules = Object.values(bundle).flatMap((file) => (file.type === "chunk" ? file.moduleIds : []));
+    const has = (part: RegExp): boolean => modules.some((id) => part.test(id));
+    if (has(/write-excel-file/) && !has(/zipToArrayBufferSync[.]js$/))
+      this.error("The writer of workbooks packs otherwise than it did: see the plugin packed-here.");
+  },
+};
+
 /** The window and its worker: relative addresses, so that any host can serve it, and nothing inline, so that a strict content policy holds. */
 const window: UserConfig = {
   root: here("renderer"),
   base: "./",
   publicDir: false,
   envDir: false,
-  plugins: [react(), scriptsAhead],
-  worker: { format: "es" },
+  plugins: [react(), scriptsAhead, faceLicence],
+  worker: {
+    format: "es",
+    plugins: () => [packedHere],
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: nameInWorker, includeDependenciesRecursively: false }] } },
+    },
+  },
   build: {
     outDir: here("dist/window"),
     emptyOutDir: true,
@@ -100,12 +143,16 @@ const window: UserConfig = {
   },
 };
 
-/** A program for Node in one file, its libraries included: it runs wherever the file is copied to. */
+/**
+ * A program for Node in one file, its libraries included: it runs wherever the file is copied to. What makes pictures is
+ * compiled for the machine and stays a package; only who asks for a picture needs it.
+ */
 const program = (entry: string, folder: string, file: string): UserConfig => ({
   root: here("."),
   publicDir: false,
   envDir: false,
-  ssr: { noExternal: true, target: "node" },
+  plugins: [packedHere],
+  ssr: { noExternal: true, external: ["@resvg/resvg-js"], target: "node" },
   build: {
     ssr: here(entry),
     outDir: here(folder),

@@ -14,6 +14,7 @@ const TYPES = new Map([
   [".png", "image/png"],
   [".jpg", "image/jpeg"],
   [".ico", "image/x-icon"],
+  [".woff", "font/woff"],
   [".woff2", "font/woff2"],
   [".txt", "text/plain; charset=utf-8"],
 ]);

@@ -21,12 +21,16 @@ export async function fetchWorkbench(): Promise<void> {
   }
 }
 
+/** Whoever left it by a key stands on nothing then, since what was pressed is gone with it. */
+let startWasShown = false;
+
 /** The window: the start page, or the drawing with everything around it. */
 export function App() {
   useWindowKeys();
   useFileDrop();
   const shown = useStore(startStore, shownOf);
   useEffect(() => {
+    if (shown === "start") startWasShown = true;
     // In a narrow window the page scrolls, and a sample may stand far down.
     if (shown === "drawing") scrollTo(0, 0);
   }, [shown]);
@@ -53,6 +57,11 @@ function Drawing() {
   const [fetched, setFetched] = useState<ComponentType | "failed" | undefined>(() => workbench);
   useEffect(() => {
     if (fetched === undefined) fetchWorkbench().then(() => setFetched(() => workbench ?? "failed"));
+  }, [fetched]);
+  useEffect(() => {
+    if (fetched === undefined || fetched === "failed" || !startWasShown) return;
+    if (document.activeElement === document.body)
+      document.querySelector<HTMLElement>("main.sheet-region")?.focus({ preventScroll: true });
   }, [fetched]);
   if (fetched === "failed") throw new Error("A part of the window could not be fetched. Load the window again.");
   if (fetched === undefined) return <Opening />;

@@ -27,7 +27,7 @@ export default function Workbench() {
           {isThere(beside) ? <beside.LeftPane key={lengths} /> : beside && <NotFetched />}
         </ErrorBoundary>
       </nav>
-      <main data-region className="sheet-region" aria-label={wording.sheet}>
+      <main data-region className="sheet-region" tabIndex={-1} aria-label={wording.sheet}>
         <ErrorBoundary what={wording.theSheet}>
           <Sheet />
         </ErrorBoundary>

@@ -19,6 +19,7 @@ test("is served with the right types, and afresh each time", async () => {
     ["/assets/main.js", "text/javascript; charset=utf-8"],
     ["/assets/main.css", "text/css; charset=utf-8"],
     ["/assets/font.woff2", "font/woff2"],
+    ["/assets/paper.woff", "font/woff"],
   ];
   for (const [path, type] of types) {
     const { status, headers, body } = await host.ask(path);

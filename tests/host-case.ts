@@ -39,6 +39,7 @@ export async function makeHostCase(): Promise<HostCase> {
     "window/assets/main.js": "export {};",
     "window/assets/main.css": "body {}",
     "window/assets/font.woff2": "font",
+    "window/assets/paper.woff": "font",
     "window/assets/notes.md": SECRET,
     "house.loadside": OLD,
   };

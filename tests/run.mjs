@@ -16,6 +16,7 @@ import { installWhenNeeded } from "../electron/install-when-needed.mjs";
 import { nodeIsTooOld } from "../electron/node-version.mjs";
 import { getChromium, NO_CHROMIUM } from "./get-chromium.mjs";
 import { getNgspice, NO_NGSPICE } from "./get-ngspice.mjs";
+import { getPoppler, NO_POPPLER } from "./get-poppler.mjs";
 import { countOfPlaywright, countOfVitest, oneOf, secondTries } from "./test-counts.mjs";
 
 /**
@@ -126,11 +127,16 @@ async function check(tool, ...args) {
 async function runUnitTests() {
   const ngspice = getNgspice();
   process.env.LOADSIDE_NGSPICE = ngspice ?? "";
+  const hasPoppler = getPoppler();
+  process.env.LOADSIDE_POPPLER = hasPoppler ? "1" : "";
   const file = join(REPORTS, "unit.json");
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
   const { status, output } = await node("vitest/vitest.mjs", "run", ...reporters);
-  const notRun = ngspice === undefined ? `the comparison with ngspice. ${NO_NGSPICE}` : undefined;
-  return { count: countOfVitest(readReport(file), status), output, ...(notRun !== undefined && { notRun }) };
+  const notRun = [
+    ...(ngspice === undefined ? [`the comparison with ngspice. ${NO_NGSPICE}`] : []),
+    ...(hasPoppler ? [] : [`the reading back of PDF files. ${NO_POPPLER}`]),
+  ].join(" And ");
+  return { count: countOfVitest(readReport(file), status), output, ...(notRun !== "" && { notRun }) };
 }
 
 /** @returns {Promise<Outcome>} */

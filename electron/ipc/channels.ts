@@ -7,6 +7,7 @@ export const REQUESTS = [
   "openDropped",
   "saveFile",
   "saveFileAs",
+  "saveCopyAs",
   "recentFiles",
   "openRecent",
   "forgetRecent",

@@ -11,6 +11,10 @@ import type { EventName, RequestName } from "./channels.ts";
 const TEXT_LIMIT = 64 * 1024 * 1024;
 /** Longer names are cut by file systems; paths come from the operating system, which allows more. */
 const NAME_LIMIT = 255;
+/** A thousand sheets take a tenth of it. */
+const COPY_LIMIT_BYTES = 256 * 1024 * 1024;
+/** Endings of what is made of a drawing and never opened again. */
+const COPY_KINDS = ["pdf", "svg", "png", "csv", "xlsx"] as const;
 const PATH_LIMIT = 32_767;
 
 const text = v.pipe(v.string(), v.maxLength(TEXT_LIMIT));
@@ -62,6 +66,23 @@ export const requests = {
         outcome: saved,
         file: v.nullable(v.strictObject({ file: fileToken, name, recent: recentId })),
       }),
+    ),
+  },
+  /** Asks where to save something made of the drawing, then saves it. Null: the person changed their mind. */
+  saveCopyAs: {
+    request: v.strictObject({
+      name,
+      kind: v.picklist(COPY_KINDS),
+      bytes: v.pipe(
+        v.instance(Uint8Array),
+        v.check(({ byteLength }) => byteLength <= COPY_LIMIT_BYTES),
+      ),
+    }),
+    reply: v.nullable(
+      v.variant("kind", [
+        v.strictObject({ kind: v.literal("saved"), name, note: v.optional(sentence) }),
+        v.strictObject({ kind: v.literal("failed"), message: sentence }),
+      ]),
     ),
   },
   recentFiles: { request: nothing, reply: v.pipe(v.array(recentFile), v.maxLength(20)) },

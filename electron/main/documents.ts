@@ -1,5 +1,5 @@
 /** The files that windows may read and write: those that the person named, each under a token that only its window knows. */
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import type { ReplyOf, RequestOf } from "../ipc/contract.ts";
 import { fileAt, type OpenedFile, openFile, type ReplaceFile } from "../opened-file.mjs";
 import type { DocumentWindow } from "./document-window.ts";
@@ -14,8 +14,13 @@ export interface Documents {
   save(request: RequestOf<"saveFile">, window: DocumentWindow): Promise<ReplyOf<"saveFile">>;
   /** @param path As a save dialog gave it. */
   saveTo(path: string, text: string, window: DocumentWindow): Promise<ReplyOf<"saveFileAs">>;
-  /** What a save dialog suggests. */
-  suggestion(name: string, window: DocumentWindow): string;
+  /**
+   * Saves something made of a drawing; no window holds the file afterwards.
+   * @param path As a save dialog gave it.
+   */
+  saveCopyTo(path: string, copy: Pick<RequestOf<"saveCopyAs">, "kind" | "bytes">): Promise<ReplyOf<"saveCopyAs">>;
+  /** What a save dialog suggests. `ending` with its dot; that of a document where it is left out. */
+  suggestion(name: string, window: DocumentWindow, ending?: string): string;
   /** Path behind a token of this window. */
   pathOf(token: string, window: DocumentWindow): string | undefined;
   /** For a window that is gone: its tokens open nothing any more. */
@@ -87,7 +92,14 @@ export function createDocuments({ replaceFile, folder, onUse }: DocumentsOptions
       grant(path, file, window);
       return { outcome, file: { file: file.token, name: file.name, recent: recentId(path) } };
     },
-    suggestion: (name, { file }) => join(file === undefined ? folder : dirname(file), safeName(name)),
+    async saveCopyTo(chosen, { kind, bytes }) {
+      const { path, asChosen } = withEnding(chosen, `.${kind}`);
+      const shownAs = basename(path);
+      const saved = await replaceFile(path, bytes, { shownAs, ...(!asChosen && { onlyNew: true }) });
+      if (!saved.saved) return { kind: "failed", message: saved.message };
+      return { kind: "saved", name: shownAs, ...(saved.note !== undefined && { note: saved.note }) };
+    },
+    suggestion: (name, { file }, ending) => join(file === undefined ? folder : dirname(file), safeName(name, ending)),
     pathOf: (token, window) => grantOf(token, window)?.path,
     forgetAll(window) {
       for (const [token, { window: owner }] of grants) if (owner === window.id) grants.delete(token);

@@ -1,5 +1,6 @@
 import { dialog } from "electron";
 import { type ChosenKeys, soundKeys } from "../../shared-model/commands/catalog/keys.ts";
+import type { RequestOf } from "../ipc/contract.ts";
 import type { DocumentWindow } from "./document-window.ts";
 import type { Documents } from "./documents.ts";
 import { isDocumentPath } from "./policies/command-line.ts";
@@ -8,6 +9,15 @@ import type { Handlers } from "./serve-requests.ts";
 import type { Windows } from "./windows.ts";
 
 const FILTERS = [{ name: "Loadside drawing", extensions: ["loadside"] }];
+
+/** What a save dialog calls each kind of copy. */
+const COPY_NAMES: Readonly<Record<RequestOf<"saveCopyAs">["kind"], string>> = {
+  pdf: "PDF document",
+  svg: "SVG drawing",
+  png: "PNG picture",
+  csv: "Table as text (CSV)",
+  xlsx: "Workbook (XLSX)",
+};
 
 export interface HandlerParts {
   readonly documents: Documents;
@@ -54,6 +64,14 @@ export function createHandlers({ documents, recent, windows, onKeys }: HandlerPa
         defaultPath: documents.suggestion(name, window),
       });
       return canceled || filePath === "" ? null : documents.saveTo(filePath, text, window);
+    },
+
+    async saveCopyAs({ name, kind, bytes }, window) {
+      const { canceled, filePath } = await dialog.showSaveDialog(window.browser, {
+        filters: [{ name: COPY_NAMES[kind], extensions: [kind] }],
+        defaultPath: documents.suggestion(name, window, `.${kind}`),
+      });
+      return canceled || filePath === "" ? null : documents.saveCopyTo(filePath, { kind, bytes });
     },
 
     recentFiles: () => recent.shown(),

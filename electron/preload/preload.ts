@@ -9,6 +9,7 @@ const bridge: Bridge = Object.freeze<Bridge>({
   openDropped: (file) => ipcRenderer.invoke(channelOf("openDropped"), { path: webUtils.getPathForFile(file) }),
   saveFile: (request) => ipcRenderer.invoke(channelOf("saveFile"), request),
   saveFileAs: (request) => ipcRenderer.invoke(channelOf("saveFileAs"), request),
+  saveCopyAs: (request) => ipcRenderer.invoke(channelOf("saveCopyAs"), request),
   recentFiles: () => ipcRenderer.invoke(channelOf("recentFiles")),
   openRecent: (request) => ipcRenderer.invoke(channelOf("openRecent"), request),
   forgetRecent: (request) => ipcRenderer.invoke(channelOf("forgetRecent"), request),

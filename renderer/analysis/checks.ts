@@ -13,6 +13,7 @@ import { arrangeBy } from "../state/laying-out.ts";
 import { makeUpBy } from "../state/make-up/making-up.ts";
 import { tellDropsBy } from "../state/outlet-drops.ts";
 import { readRulesBy } from "../state/rule-book.ts";
+import { scopeBy } from "../state/scope/ask-scope.ts";
 import { surveyBy } from "../state/survey/ask-survey.ts";
 import type { ParseOutcome } from "./client-contract.ts";
 import { createCheckingWorker } from "./trusted-worker.ts";
@@ -76,6 +77,7 @@ export function startChecks(): void {
   expectTestsBy(client.expectedTests);
   readRulesBy(client.ruleBook);
   makeUpBy(client.makeUp, client.fit);
+  scopeBy(client.scope);
   surveyBy(client.survey);
   arrangeBy(client.arrange);
   followDocument((change) => {

@@ -4,12 +4,16 @@ import type {
   ArrangeProgress,
   ArrangeWhat,
   PreviewResult,
+  SurveyAsk,
+  SurveyReply,
 } from "../../shared-model/analysis/protocol.ts";
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { EnergiseAsk, Energised, Operated } from "../../shared-model/answers/energised.ts";
 import type { ExpectedAnswer, WantedTest } from "../../shared-model/answers/expected-test.ts";
+import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../../shared-model/answers/make-up.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
+import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
@@ -60,6 +64,14 @@ export interface WorkerClient {
   outletDrops(state: StateName, device: DeviceId): Promise<readonly OutletDropAnswer[] | undefined>;
   /** What the document leads to expect of some tests; undefined when nobody can answer now. */
   expectedTests(wanted: readonly WantedTest[]): Promise<readonly ExpectedAnswer[] | undefined>;
+  /** The make-up of a box; undefined when the document has moved on, has no such box, or nobody can answer now. */
+  makeUp(ask: MakeUpAsk): Promise<MakeUpAnswer | undefined>;
+  /** A ground-fault device in the place of a receptacle; undefined as for a make-up. */
+  fit(ask: FitAsk): Promise<FitAnswer | undefined>;
+  /** The difference of the states; undefined when the document has moved on, nothing is proposed, or nobody can answer. */
+  scope(): Promise<ScopeAnswer | undefined>;
+  /** What a survey tells; undefined when the document has moved on, has no such box, or nobody can answer now. */
+  survey(ask: SurveyAsk): Promise<SurveyReply | undefined>;
   /** The rules that run by an edition; undefined when checking is not running. */
   ruleBook(edition: Edition): Promise<readonly BookRule[] | undefined>;
   /**

@@ -21,3 +21,7 @@ export function allowOwnWorkers(): void {
 /** The checking worker. Its address must stand here as written: the builder looks for this shape. */
 export const createCheckingWorker = (): Worker =>
   new Worker(new URL("../../shared-model/hosts/worker.ts", import.meta.url), { type: "module", name: "checks" });
+
+/** The paper worker, written the same way. */
+export const createPaperWorker = (): Worker =>
+  new Worker(new URL("../../shared-model/hosts/paper-worker.ts", import.meta.url), { type: "module", name: "paper" });

@@ -4,12 +4,15 @@ import {
   type FromWorker,
   PROTOCOL_VERSION,
   type PreviewResult,
+  type SurveyReply,
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
 import type { Energised } from "../../shared-model/answers/energised.ts";
 import type { ExpectedAnswer } from "../../shared-model/answers/expected-test.ts";
+import type { FitAnswer, MakeUpAnswer } from "../../shared-model/answers/make-up.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
+import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
 import type { Json } from "../../shared-model/format/json.ts";
 import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
 import { problem } from "../../shared-model/lib/result.ts";
@@ -64,6 +67,10 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   const energisings: Waiting<EnergisedAt> = new Map();
   const dropsAsked: Waiting<readonly OutletDropAnswer[]> = new Map();
   const testsAsked: Waiting<readonly ExpectedAnswer[]> = new Map();
+  const makeUpsAsked: Waiting<MakeUpAnswer> = new Map();
+  const fitsAsked: Waiting<FitAnswer> = new Map();
+  const scopesAsked: Waiting<ScopeAnswer> = new Map();
+  const surveysAsked: Waiting<SurveyReply> = new Map();
   const booksAsked: Waiting<readonly BookRule[]> = new Map();
   /** It takes as long as it takes, and other answers come meanwhile: nobody waits for the deadline by it. */
   let arranging:
@@ -76,7 +83,17 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   /** What this worker answered last: its next answer continues it. */
   let energised: Energised | undefined;
 
-  const asked = [previews, energisings, dropsAsked, testsAsked, booksAsked];
+  const asked = [
+    previews,
+    energisings,
+    dropsAsked,
+    testsAsked,
+    makeUpsAsked,
+    fitsAsked,
+    scopesAsked,
+    surveysAsked,
+    booksAsked,
+  ];
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
   const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || asked.some(({ size }) => size > 0);
@@ -104,7 +121,9 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   function watch(): void {
     clearTimeout(timer);
     if (worker === undefined || !isBusy()) return;
-    timer = setTimeout(replace, ready && parses.size === 0 ? DEADLINE_MS : SLOW_DEADLINE_MS);
+    // The difference of the states of a large building, with every figure of its tests, is longer work than a check.
+    const isQuick = ready && parses.size === 0 && scopesAsked.size === 0;
+    timer = setTimeout(replace, isQuick ? DEADLINE_MS : SLOW_DEADLINE_MS);
   }
 
   function launch(): void {
@@ -241,6 +260,18 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       case "expected-tests":
         answer(testsAsked, message.request, ifCurrent(message.base, message.answers));
         break;
+      case "made-up":
+        answer(makeUpsAsked, message.request, ifCurrent(message.base, message.answer));
+        break;
+      case "fitted":
+        answer(fitsAsked, message.request, ifCurrent(message.base, message.answer));
+        break;
+      case "scoped":
+        answer(scopesAsked, message.request, ifCurrent(message.base, message.answer));
+        break;
+      case "surveyed":
+        answer(surveysAsked, message.request, ifCurrent(message.base, message.reply));
+        break;
       case "arranging":
         if (message.request === arranging?.request) arranging.tell(message);
         break;
@@ -323,6 +354,10 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     outletDrops: (state, device) =>
       ask(dropsAsked, (request) => ({ type: "outlet-drops", request, base: sent, state, device })),
     expectedTests: (wanted) => ask(testsAsked, (request) => ({ type: "expected-tests", request, base: sent, wanted })),
+    makeUp: (wanted) => ask(makeUpsAsked, (request) => ({ type: "make-up", request, base: sent, ask: wanted })),
+    fit: (wanted) => ask(fitsAsked, (request) => ({ type: "fit", request, base: sent, ask: wanted })),
+    scope: () => ask(scopesAsked, (request) => ({ type: "scope", request, base: sent })),
+    survey: (wanted) => ask(surveysAsked, (request) => ({ type: "survey", request, base: sent, ask: wanted })),
     ruleBook: (edition) => ask(booksAsked, (request) => ({ type: "rule-book", request, edition })),
     arrange(state, what, tell) {
       endArranging(undefined);

@@ -3,6 +3,8 @@ import { windowCommands } from "../../shared-model/commands/catalog/commands.ts"
 import { layOutLines } from "../state/commands/arrange-lines.ts";
 import { stateLines } from "../state/commands/state-lines.ts";
 import { documentStore, hasProposed, nextRedo, nextUndo } from "../state/document-store.ts";
+import { makeUpOffers } from "../state/make-up/make-up-offers.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { MenuGroup, MenuItem, MenuLine, WordMenu } from "../ui/word-menu.tsx";
@@ -17,6 +19,7 @@ export function EditMenu() {
       <MenuLine />
       <LayOutItems />
       <MenuLine />
+      <MakeUpItems />
       <ProposedItems />
     </WordMenu>
   );
@@ -51,12 +54,25 @@ function LayOutItems() {
   ));
 }
 
+/** The make-up of a box, and a ground-fault device where there is a receptacle. */
+function MakeUpItems() {
+  return makeUpOffers().map(({ title, run }) => (
+    <MenuItem key={title} onChoose={run}>
+      {title}
+    </MenuItem>
+  ));
+}
+
 /** Start, show, reset and discard of the second account of the wiring. */
 function ProposedItems() {
   const document = useStore(documentStore, (state) => state);
   const selection = useStore(sessionStore, (state) => state.selection);
+  const scoped = useStore(scopeStore, isScopeShown);
   return (
     <MenuGroup caption={hasProposed(document) ? wording.proposed : wording.proposedNotStarted}>
+      {hasProposed(document) && (
+        <CommandItem id="show-scope">{scoped ? wording.leaveScope : wording.showScope}</CommandItem>
+      )}
       {stateLines(document, selection).map(({ title, keys, run }) => (
         <MenuItem key={title} onChoose={run} {...(keys !== undefined && { keys })}>
           {title}

@@ -1,8 +1,12 @@
 import { Tabs } from "@base-ui/react/tabs";
-import { lazy, Suspense } from "react";
+import { type FocusEvent, lazy, Suspense, useEffect, useRef } from "react";
 import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
+import { isMakingUp, makeUpStore } from "../state/make-up/make-up-store.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
+import { needForScope } from "../state/scope/scoping.ts";
 import { type Pane, sessionStore, showPane } from "../state/session-store.ts";
+import { isSurveying, surveyStore } from "../state/survey/survey-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { Details } from "./details/details.tsx";
 import { Findings } from "./findings/findings.tsx";
@@ -11,6 +15,15 @@ import { StateTag } from "./state-switch.tsx";
 import { wording } from "./words.ts";
 
 const EnergisePane = lazy(() => import("./energise/energise-pane.tsx"));
+const MakeUpPane = lazy(() => import("./make-up/make-up-pane.tsx"));
+const SurveyPane = lazy(() => import("./survey/survey-pane.tsx"));
+
+let ScopePane: typeof import("./scope/scope-pane.tsx")["ScopePane"] | undefined;
+
+/** Before it is shown: nothing is waited for then. */
+async function fetchScopePane(): Promise<void> {
+  ({ ScopePane } = await import("./scope/scope-pane.tsx"));
+}
 
 /** What is selected, what was found, and where things stand. */
 export function SidePane() {
@@ -18,8 +31,13 @@ export function SidePane() {
   const count = useStore(findingsStore, (state) => state.findings.length);
   const open = useStore(findingsStore, (state) => state.couldNotTell.length);
   const energised = useStore(energiseStore, isEnergised);
+  const makingUp = useStore(makeUpStore, isMakingUp);
+  const surveying = useStore(surveyStore, isSurveying);
+  const scoped = useStore(scopeStore, isScopeShown);
+  useEffect(() => needForScope(fetchScopePane), []);
+  const keepFocus = useKeptFocus(pane);
   return (
-    <Tabs.Root className="tabs" value={pane} onValueChange={(value: Pane) => showPane(value)}>
+    <Tabs.Root className="tabs" value={pane} onValueChange={(value: Pane) => showPane(value)} {...keepFocus}>
       <div className="region-head">
         <Tabs.List className="tab-list" activateOnFocus>
           <Tabs.Tab className="tab" value="details">
@@ -45,8 +63,23 @@ export function SidePane() {
               {wording.energised}
             </Tabs.Tab>
           )}
+          {makingUp && (
+            <Tabs.Tab className="tab" value="make-up">
+              {wording.makeUp}
+            </Tabs.Tab>
+          )}
+          {surveying && (
+            <Tabs.Tab className="tab" value="survey">
+              {wording.survey}
+            </Tabs.Tab>
+          )}
+          {scoped && (
+            <Tabs.Tab className="tab" value="scope">
+              {wording.scope}
+            </Tabs.Tab>
+          )}
         </Tabs.List>
-        {!energised && <StateTag />}
+        {!energised && !makingUp && !surveying && !scoped && <StateTag />}
       </div>
       <Tabs.Panel className="tab-body" value="details">
         <Details />
@@ -67,6 +100,52 @@ export function SidePane() {
           </Suspense>
         </Tabs.Panel>
       )}
+      {makingUp && (
+        <Tabs.Panel className="tab-body" value="make-up">
+          <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
+            <MakeUpPane />
+          </Suspense>
+        </Tabs.Panel>
+      )}
+      {surveying && (
+        <Tabs.Panel className="tab-body" value="survey">
+          <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
+            <SurveyPane />
+          </Suspense>
+        </Tabs.Panel>
+      )}
+      {scoped && ScopePane && (
+        <Tabs.Panel className="tab-body" value="scope">
+          <h2 className="unseen">{wording.scope}</h2>
+          <ScopePane />
+        </Tabs.Panel>
+      )}
     </Tabs.Root>
   );
+}
+
+/** What had the focus in a pane goes with it when another is shown: the tab of that one takes the focus then. */
+function useKeptFocus(pane: Pane) {
+  const root = useRef<HTMLDivElement>(null);
+  const shown = useRef(pane);
+  const isInside = useRef(false);
+  useEffect(() => {
+    const changed = shown.current !== pane;
+    shown.current = pane;
+    const tab = root.current?.querySelector<HTMLElement>("[role=tab][aria-selected=true]");
+    const focused = document.activeElement;
+    if (!changed || !isInside.current) return;
+    // The old one may stand for a moment more; the new one has no label yet.
+    const label = focused?.closest("[role=tabpanel]")?.getAttribute("aria-labelledby") ?? undefined;
+    if (focused === document.body || (label !== undefined && label !== tab?.id)) tab?.focus({ preventScroll: true });
+  }, [pane]);
+  return {
+    ref: root,
+    onFocus: () => {
+      isInside.current = true;
+    },
+    onBlur: ({ currentTarget, relatedTarget }: FocusEvent) => {
+      isInside.current = currentTarget.contains(relatedTarget);
+    },
+  };
 }

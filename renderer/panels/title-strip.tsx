@@ -1,4 +1,3 @@
-import { useEffect, useRef } from "react";
 import { EDITIONS } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
 import { editionWords } from "../state/edition-words.ts";
@@ -12,6 +11,7 @@ import { EditMenu } from "./edit-menu.tsx";
 import { useFetchedAhead } from "./fetch-ahead.ts";
 import { Mark } from "./mark.tsx";
 import { StateSwitch } from "./state-switch.tsx";
+import { useFocusBack } from "./use-focus-back.ts";
 import { DrawingMenu, WindowMenu } from "./window-menus.tsx";
 import { wording } from "./words.ts";
 
@@ -136,13 +136,7 @@ function EnergiseButton() {
   const on = useStore(energiseStore, isEnergised);
   const keys = useKeys("energise");
   const forReaders = useKeysForReaders("energise");
-  const own = useRef<HTMLButtonElement>(null);
-  const was = useRef(on);
-  useEffect(() => {
-    // What it was left by is gone: the focus goes to where it was begun.
-    if (was.current && !on && document.activeElement === document.body) own.current?.focus({ preventScroll: true });
-    was.current = on;
-  }, [on]);
+  const own = useFocusBack(on);
   return (
     <button
       ref={own}

@@ -5,6 +5,7 @@ import { isTextField } from "../platform/text-field.ts";
 import { dialogStore } from "../state/dialog-store.ts";
 import { entryOfEvent } from "../state/keys/keys.ts";
 import { translateSheetKeys } from "../state/keys/sheet-keys.ts";
+import { refuseWhileScoped } from "../state/looking.ts";
 import { renameInPlace } from "../state/rename.ts";
 import { sessionStore, showPane } from "../state/session-store.ts";
 import { startStore } from "../state/start.ts";
@@ -30,17 +31,20 @@ function onKeyDown(event: KeyboardEvent): void {
 }
 
 /** What makes no sense behind a dialog, or while no drawing is shown. */
-const NOT_IN_DIALOG: ReadonlySet<KeyId> = new Set(["find-anything", "other-state", "energise"]);
+const NOT_IN_DIALOG: ReadonlySet<KeyId> = new Set(["find-anything", "other-state", "show-scope", "energise"]);
 
 function actionOf(event: KeyboardEvent): (() => void) | undefined {
   const entry = entryOfEvent(event, "window");
   if (entry === undefined || entry.fixed) return undefined;
   const { id } = entry;
   if (NOT_IN_DIALOG.has(id) && dialogStore.get().kind !== "none") return undefined;
-  if (id === "energise" && startStore.get().open) return undefined;
+  // Not the page of the browser either: it would print the dialog.
+  if (id === "print-export" && dialogStore.get().kind !== "none") return () => {};
+  if ((id === "energise" || id === "show-scope") && startStore.get().open) return undefined;
   if ((id === "undo" || id === "redo") && isTextField(event.target)) return undefined;
   if (id === "next-region") return () => focusRegion(1);
   if (id === "region-before") return () => focusRegion(-1);
+  if (id === "rename" && refuseWhileScoped()) return () => {};
   if (id === "rename") return sessionStore.get().selection.length === 1 ? focusName : undefined;
   const command = windowCommands.find((one) => one.id === id);
   return command && (() => runWindowCommand(command.id));

@@ -2,6 +2,7 @@ import type { LengthSystem } from "../../shared-model/units/length-words.ts";
 import { openDialog } from "../state/dialog-store.ts";
 import { preferencesStore, type ThemeChoice } from "../state/preferences-store.ts";
 import { showPane } from "../state/session-store.ts";
+import { mapCircuits } from "../state/survey/survey-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { MenuChoice, MenuGroup, MenuItem, MenuLine, WordMenu } from "../ui/word-menu.tsx";
 import { CommandItem } from "./command-item.tsx";
@@ -18,11 +19,13 @@ export function DrawingMenu() {
       <MenuLine />
       <CommandItem id="add-seen-box">{wording.boxFromWhatISee}</CommandItem>
       <MenuItem onChoose={() => openDialog({ kind: "amendments" })}>{wording.localAmendments}</MenuItem>
+      <MenuItem onChoose={mapCircuits}>{wording.mapTheCircuits}</MenuItem>
       <MenuItem onChoose={() => openDialog({ kind: "test-record" })}>{wording.testRecord}</MenuItem>
       <CommandItem id="show-rules">{wording.ruleBook}</CommandItem>
       <MenuLine />
       <CommandItem id="save-document">{wording.save}</CommandItem>
       <CommandItem id="save-document-as">{wording.saveAs}</CommandItem>
+      <CommandItem id="print-export">{wording.printAndExport}</CommandItem>
     </WordMenu>
   );
 }

@@ -1,4 +1,5 @@
 import { failed, ok, problem, type Result } from "../../shared-model/lib/result.ts";
+import { download, saveCopy } from "./browser-copies.ts";
 import { type ChosenFile, FILE_ENDING, type FileHost, type FileTarget, type SaveOutcome } from "./file-host.ts";
 import { readText } from "./read-file.ts";
 import { browserRecentFiles, rememberedAs, rememberFile } from "./recent-files.ts";
@@ -42,7 +43,7 @@ export const browserFileHost: FileHost = {
   async saveAs(name, text) {
     const { showSaveFilePicker } = pickers();
     if (showSaveFilePicker === undefined) {
-      download(name, text);
+      download(name, text, "application/json");
       return { outcome: { kind: "saved", note: wording.wasHandedToTheBrowserAs(name) } };
     }
     const handle = await orNothing(showSaveFilePicker({ types: TYPES, suggestedName: name }));
@@ -50,6 +51,8 @@ export const browserFileHost: FileHost = {
     const target = handleTarget(handle, undefined);
     return { outcome: await target.write(text, true), target };
   },
+
+  saveCopy,
 
   startFile: readStartFile,
 
@@ -147,14 +150,4 @@ function chooseUpload(): Promise<Result<ChosenFile> | undefined> {
     });
     input.click();
   });
-}
-
-function download(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser reads the address after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -39,6 +39,17 @@ export function desktopFileHost(bridge: Bridge): FileHost {
       const outcome = withoutUndefined(saved.outcome);
       return saved.file === null ? { outcome } : { outcome, target: targetOf(saved.file) };
     },
+    async saveCopy(name, kind, bytes) {
+      const shownAs = `${name}.${kind}`;
+      try {
+        const saved = await answerOf(bridge.saveCopyAs({ name: name.slice(0, 200), kind, bytes }));
+        if (saved === null) return undefined;
+        if (saved.kind === "failed") return saved;
+        return { kind: "saved", name: saved.name, ...(saved.note !== undefined && { note: saved.note }) };
+      } catch (error) {
+        return { kind: "failed", message: notSaved(shownAs, error) };
+      }
+    },
     startFile: () => chosen(bridge.takeWaitingFile({ wanted: true })),
     refuseStartFile: async () => {
       await answerOf(bridge.takeWaitingFile({ wanted: false }));
@@ -66,10 +77,12 @@ async function saveOutcome(name: string, saving: Promise<Saved>): Promise<SaveOu
   try {
     return withoutUndefined(await saving);
   } catch (error) {
-    const why = error instanceof Error ? error.message : "";
-    return { kind: "failed", message: wording.wasNotSaved(name, why).trim() };
+    return { kind: "failed", message: notSaved(name, error) };
   }
 }
+
+const notSaved = (name: string, error: unknown): string =>
+  wording.wasNotSaved(name, error instanceof Error ? error.message : "").trim();
 
 function withoutUndefined(saved: Saved): SaveOutcome {
   if (saved.kind !== "saved") return saved;

@@ -31,6 +31,16 @@ export interface ChosenFile {
   readonly target?: FileTarget;
 }
 
+/** What is made of a drawing and never opened again, by the ending of its file. */
+export type CopyKind = "pdf" | "svg" | "png" | "csv" | "xlsx";
+
+export type CopyOutcome =
+  /** `name` is that of the file, as far as the host knows it. */
+  | { readonly kind: "saved"; readonly name: string; readonly note?: string }
+  | { readonly kind: "failed"; readonly message: string }
+  /** The browser asks for a place to save only right after a press, and making the file took longer than that. */
+  | { readonly kind: "press-again" };
+
 /** Opening and saving as this host can do it. Undefined: the person changed their mind. */
 export interface FileHost {
   chooseFile(): Promise<Result<ChosenFile> | undefined>;
@@ -39,6 +49,11 @@ export interface FileHost {
     name: string,
     text: string,
   ): Promise<{ readonly outcome: SaveOutcome; readonly target?: FileTarget } | undefined>;
+  /**
+   * Asks where to save something made of the drawing, then saves it: whole or not at all.
+   * @param name Suggested, without an ending.
+   */
+  saveCopy(name: string, kind: CopyKind, bytes: Uint8Array<ArrayBuffer>): Promise<CopyOutcome | undefined>;
   /** The file that the window was started with, or that was given to it from outside since. */
   startFile(): Promise<Result<ChosenFile> | undefined>;
   /** Leaves that file unopened: the person keeps what they have. */

@@ -10,6 +10,10 @@ export const wording = catalogue({
   isNotUtf8Text: "is not UTF-8 text",
   itIsNoLongerOnThe: "It is no longer on the list. Open it as a file.",
   loadsideDrawing: "Loadside drawing",
+  pdfDocument: "PDF document",
+  pngPicture: "PNG picture",
+  svgDrawing: "SVG drawing",
+  tableAsText: "Table as text (CSV)",
   theBrowserWasNotAllowedTo: (nameWord: Part) =>
     `The browser was not allowed to read ${nameWord}. Press it again and allow it.`,
   theDrawingIsStillHereUse: "The drawing is still here: use Save as, or start the program again and save.",
@@ -26,6 +30,8 @@ export const wording = catalogue({
     `${nameWord} was not saved. The drawing is still here: try Save as to another place.`,
   wasNotSavedTheProgramThat: (nameWord: Part, remedy: Part) =>
     `${nameWord} was not saved: the program that opened this window does not answer. ${remedy}`,
+  wasNotSavedTryAnotherPlace: (nameWord: Part) => `${nameWord} was not saved. Try again, to another place.`,
+  workbook: "Workbook (XLSX)",
   wasNotSavedThereIsNo: (nameWord: Part) =>
     `${nameWord} was not saved: there is no room on the disk. Free some and save again.`,
 });

@@ -9,6 +9,7 @@ import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { itemActions } from "../state/item-actions/item-actions.ts";
 import { nameable } from "../state/item-actions/nameable.ts";
 import { keysNow } from "../state/keys/keys.ts";
+import { isLooking } from "../state/looking.ts";
 import { nameOfSelected } from "../state/name-of-selected.ts";
 import { pigtail } from "../state/pigtail.ts";
 import { renameInPlace } from "../state/rename.ts";
@@ -79,7 +80,7 @@ const selectingOf = (item: Selected): readonly Action[] =>
 function deviceActions(box: Enclosure, id: DeviceId, item: Selected): readonly Action[] {
   const device = box.devices[id];
   if (device === undefined) return [];
-  const writes = !documentStore.get().readOnly;
+  const writes = !isLooking();
   const terminals = terminalsOf(device).map((terminal) => ({
     terminal,
     words: nameOfTerminal(device, terminal.name),

@@ -9,8 +9,8 @@ import {
   nudgeLines,
   selectAllBoxes,
 } from "../state/commands/arrange-lines.ts";
-import { documentStore } from "../state/document-store.ts";
 import { keysNow } from "../state/keys/keys.ts";
+import { isLooking } from "../state/looking.ts";
 import { toggleSelected } from "../state/session-store.ts";
 import { runWindowCommand } from "../state/window-commands.ts";
 import { type Action, act, LINE, list, remove } from "./action.ts";
@@ -76,7 +76,7 @@ export function boxActions(
     isOpen(box.id)
       ? act(wording.close(box.name), () => closeBox(box.id), "Esc")
       : act(wording.open(box.name), () => showOpened(box.id), "Enter"),
-    ...(documentStore.get().readOnly ? [] : wiringActions(box)),
+    ...(isLooking() ? [] : wiringActions(box)),
     ...(several ? [] : list(wording.moreFor(box.name), more)),
     LINE,
     ...(several ? [] : naming),

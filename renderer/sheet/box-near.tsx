@@ -21,6 +21,7 @@ import { ItemsLayer } from "./items-layer.tsx";
 import type { LandingTarget } from "./landing-targets.ts";
 import { Grips, LineGlow, LinesLayer } from "./lines-layer.tsx";
 import { MarksLayer } from "./marks-layer.tsx";
+import type { Scoped } from "./scope/scope-view.ts";
 import { TargetLayer } from "./target-layer.tsx";
 
 interface Near {
@@ -41,12 +42,15 @@ interface Near {
   /** How many times larger letters are to be, where there is room for it. */
   readonly growth: number;
   readonly lit: Lit | undefined;
+  /** While the difference of the states is shown. */
+  readonly scoped: Scoped | undefined;
 }
 
 /** Everything of a box that is seen from near: conductors, places, findings, and what hangs on the pointer. */
 export function BoxNear(near: Near) {
   const { enclosure, drawing, ledger, difference, roles, chosen, protects, items, targets, marks, held, focused } =
     near;
+  const { scoped } = near;
   const lifted = held?.kind === "end" ? held.end : undefined;
   const active = items.some((item) => item.key === focused) ? focused : items[0]?.key;
   return (
@@ -54,26 +58,30 @@ export function BoxNear(near: Near) {
       <BoxHeader
         drawing={drawing}
         ledger={ledger}
-        marked={marks.some((mark) => mark.onHeader)}
+        marked={scoped === undefined && marks.some((mark) => mark.onHeader)}
         change={difference.change}
         growth={near.growth}
       />
-      <BoxInside
-        drawing={drawing}
-        chosen={chosen}
-        lifted={lifted}
-        growing={held !== undefined}
-        difference={difference}
-        roles={roles}
-        protects={protects}
-        lit={near.lit}
-      />
+      {scoped ? (
+        <scoped.parts.ScopeInside drawing={drawing} box={scoped.box} chosen={chosen} />
+      ) : (
+        <BoxInside
+          drawing={drawing}
+          chosen={chosen}
+          lifted={lifted}
+          growing={held !== undefined}
+          difference={difference}
+          roles={roles}
+          protects={protects}
+          lit={near.lit}
+        />
+      )}
       {near.lit && <LitLayer enclosure={enclosure} drawing={drawing} lit={near.lit} />}
       {held === undefined && <LineGlow id={enclosure.id} drawing={drawing} focused={focused} />}
       {held === undefined && chosen !== "" && <Grips drawing={drawing} chosen={chosen} />}
       <LinesLayer drawing={drawing} resting={held !== undefined} />
       <ItemsLayer items={items} active={active} resting={held !== undefined} />
-      <MarksLayer marks={marks} />
+      {scoped === undefined && <MarksLayer marks={marks} />}
       <Ghost id={enclosure.id} />
       {held && <TargetLayer targets={targets} />}
       {held && (

@@ -29,6 +29,7 @@ import { itemNews } from "./item-news.ts";
 import { letterSizes, wantedGrowth } from "./letter-sizes.ts";
 import { openStore } from "./open-boxes.ts";
 import { protectsText } from "./protection.ts";
+import { useScoped } from "./scope/scope-view.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 import { useTurn, WEIGHT } from "./turns.ts";
 import { useBoxEvents } from "./use-box-events.ts";
@@ -92,6 +93,7 @@ function BoxBody({ id, selected, width, open }: Body) {
   const held = useHeldIn(id);
   const targets = useTargets(enclosure, drawing, held);
   const lit = useLit(id);
+  const scoped = useScoped(id);
   const things = useMemo(
     // What the items are called changes only with the drawing: it carries the names of cables too.
     () =>
@@ -160,6 +162,7 @@ function BoxBody({ id, selected, width, open }: Body) {
             scale={scale}
             growth={growth}
             lit={lit}
+            scoped={scoped}
           />
         </LetterSizes>
       ) : (
@@ -167,12 +170,13 @@ function BoxBody({ id, selected, width, open }: Body) {
           step={step}
           enclosure={enclosure}
           drawing={drawing}
-          ledger={ledger}
+          ledger={scoped?.box ? undefined : ledger}
           change={difference.change}
           marks={marks}
           selected={selected}
         />
       )}
+      {!near && scoped?.box && <scoped.parts.ScopeTallies box={scoped.box} drawing={drawing} unit={unit} />}
       {!near && lit && levelOf(step) === "middle" && <LitAway drawing={drawing} lit={lit} unit={unit} />}
     </svg>
   );

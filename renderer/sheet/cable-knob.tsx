@@ -1,7 +1,7 @@
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { WALL } from "../../shared-model/geometry/metrics.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
-import { documentStore } from "../state/document-store.ts";
+import { useLooking } from "../state/looking.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
@@ -29,7 +29,7 @@ const isBusy = ({ moving, marquee, jumper, choosing }: ReturnType<typeof gesture
 export function CableKnob({ shown }: { readonly shown: SheetDrawings }) {
   const id = useStore(sessionStore, loneBox);
   const busy = useStore(gestureStore, isBusy);
-  const readOnly = useStore(documentStore, (document) => document.readOnly);
+  const readOnly = useLooking();
   const pixel = useFlowStore(pixelOf);
   const at = placesOf(shown.document)[id as EnclosureId];
   const drawing = shown.drawings.get(id as EnclosureId);

@@ -1,13 +1,14 @@
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { ANY_CABLE, cableKindStore } from "../state/cable-kind.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
+import { refuseWhileScoped } from "../state/looking.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
 import { say } from "./gesture-store.ts";
 import { wording } from "./words.ts";
 
 /** Takes a cable in the hand that begins at a box; without a kind, that is said while or after it is drawn. */
 export function startRoute(from: EnclosureId, item: string = ANY_CABLE): void {
-  if (documentStore.get().readOnly) return;
+  if (documentStore.get().readOnly || refuseWhileScoped()) return;
   cableKindStore.merge({ typed: "" });
   takeTool({ kind: "cable", id: item });
   sessionStore.merge({ routeFrom: from });

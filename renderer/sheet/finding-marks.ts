@@ -1,6 +1,7 @@
 import type { CannotTell, Finding, Subject as FoundSubject } from "../../shared-model/answers/finding.ts";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { WALL } from "../../shared-model/geometry/metrics.ts";
+import type { SignKind } from "../../shared-model/geometry/sign-shapes.ts";
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey, OutletKey } from "../../shared-model/model/ids.ts";
@@ -9,7 +10,6 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { FILL_BAR } from "./box-header.tsx";
-import type { SignKind } from "./draw/severity-sign.tsx";
 
 /** What the checks say about one thing of a box: one sign, the worst, with a count. */
 export interface FindingMark {

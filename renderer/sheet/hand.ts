@@ -6,6 +6,7 @@ import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { dispatch, documentStore, shownInstallation } from "../state/document-store.ts";
 import { usualMake } from "../state/jumper-make.ts";
+import { refuseWhileScoped } from "../state/looking.ts";
 import { mintId } from "../state/mint-id.ts";
 import { hold, notify, select, sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -23,7 +24,7 @@ export function heldThing(): HeldThing | undefined {
 /** Picks an end up; it stays in the hand until it is put on a place or back. */
 export function pickUp(enclosure: EnclosureId, end: EndKey): void {
   const box = shownInstallation().enclosures[enclosure];
-  if (box === undefined || documentStore.get().readOnly) return;
+  if (box === undefined || documentStore.get().readOnly || refuseWhileScoped()) return;
   gestureStore.merge({ jumper: undefined, pointer: undefined, menu: undefined });
   hold({ enclosure, end });
   say(wording.holdingArrowKeysChooseAPlace(nameOfEnd(shownInstallation(), box, end)));

@@ -1,8 +1,8 @@
 import { memo, useMemo } from "react";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
+import { linePath } from "../../shared-model/geometry/line-path.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { useStore } from "../state/use-store.ts";
-import { linePath } from "./draw/line-path.ts";
 import { gestureStore } from "./gesture-store.ts";
 import { LINE_REACH, lineKey, plateArea } from "./line-at.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";

@@ -1,10 +1,10 @@
 import { type CSSProperties, memo } from "react";
+import { feetPath } from "../../shared-model/geometry/feet-path.ts";
+import { linePath } from "../../shared-model/geometry/line-path.ts";
 import type { RoadScale } from "../../shared-model/geometry/roads/road.ts";
+import { type RoadLabel, roadLabel } from "../../shared-model/geometry/roads/road-label.ts";
 import type { CableId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import { feetPath } from "./draw/feet-path.ts";
-import { linePath } from "./draw/line-path.ts";
-import { type RoadLabel, roadLabel } from "./road-label.ts";
 import type { Road } from "./sheet-roads.ts";
 
 const LETTERS = 12;

@@ -1,6 +1,8 @@
 import type { CSSProperties, MouseEvent } from "react";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, installationOf } from "../state/document-store.ts";
+import { useLooking } from "../state/looking.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { useCoarse } from "../ui/use-coarse.ts";
@@ -22,9 +24,10 @@ export function SelectionBar() {
   const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
   const wholeOnly = useStore(gestureStore, (gesture) => gesture.wholeOnly);
   const state = useStore(documentStore, (document) => document.state);
+  const scoped = useStore(scopeStore, isScopeShown);
   const open = useStore(openStore, ({ ids }) => ids);
   const boxes = useStore(documentStore, (document) => installationOf(document).enclosures);
-  const readOnly = useStore(documentStore, (document) => document.readOnly);
+  const readOnly = useLooking();
   const ids = chosen === "" ? [] : (chosen.split(" ") as EnclosureId[]);
   const [first] = ids;
   const box = first && boxes[first];
@@ -34,7 +37,11 @@ export function SelectionBar() {
   if (box === undefined && !offers) return null;
   const allOpen = ids.every((id) => open.includes(id));
   return (
-    <fieldset className="sheet-bar" aria-label={wording.selectedBoxes2} style={besideMark(stateMarkWidth(state))}>
+    <fieldset
+      className="sheet-bar"
+      aria-label={wording.selectedBoxes2}
+      style={besideMark(stateMarkWidth(state, scoped))}
+    >
       {(box !== undefined || choosing) && <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>}
       {box && (
         <>

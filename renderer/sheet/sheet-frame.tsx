@@ -3,8 +3,10 @@ import { memo, useEffect, useRef, useState } from "react";
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { documentStore } from "../state/document-store.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
+import { wording } from "./words.ts";
 import { COLUMNS, ROWS } from "./zones.ts";
 
 const THICK = 18;
@@ -16,6 +18,7 @@ const THICK = 18;
 export function SheetFrame() {
   const host = useRef<HTMLDivElement>(null);
   const state = useStore(documentStore, (document) => document.state);
+  const scoped = useStore(scopeStore, isScopeShown);
   const [size, setSize] = useState({ width: 0, height: 0 });
   useEffect(() => {
     const element = host.current;
@@ -29,7 +32,7 @@ export function SheetFrame() {
   }, []);
   return (
     <div ref={host} className="sheet-frame" aria-hidden="true">
-      {size.width > 4 * THICK && size.height > 4 * THICK && <Lines {...size} state={state} />}
+      {size.width > 4 * THICK && size.height > 4 * THICK && <Lines {...size} state={state} scoped={scoped} />}
     </div>
   );
 }
@@ -38,10 +41,12 @@ const Lines = memo(function Lines({
   width,
   height,
   state,
+  scoped,
 }: {
   readonly width: number;
   readonly height: number;
   readonly state: StateName;
+  readonly scoped: boolean;
 }) {
   const across = (width - 2 * THICK) / COLUMNS;
   const down = (height - 2 * THICK) / ROWS.length;
@@ -92,18 +97,21 @@ const Lines = memo(function Lines({
           </text>
         </g>
       ))}
-      <StateMark state={state} />
+      <StateMark state={state} scoped={scoped} />
     </svg>
   );
 });
 
-export const stateMarkWidth = (state: StateName): number =>
-  Math.round(textWidth(STATE_WORDS[state].toUpperCase(), 12, 700) + 34);
+const wordOf = (state: StateName, scoped: boolean): string =>
+  (scoped ? wording.scope : STATE_WORDS[state]).toUpperCase();
+
+export const stateMarkWidth = (state: StateName, scoped = false): number =>
+  Math.round(textWidth(wordOf(state, scoped), 12, 700) + 34);
 
 /** Which account of the wiring this is, in the corner of the neat line: outlined as found, filled when proposed. */
-function StateMark({ state }: { readonly state: StateName }) {
-  const word = STATE_WORDS[state].toUpperCase();
-  const width = stateMarkWidth(state);
+function StateMark({ state, scoped }: { readonly state: StateName; readonly scoped: boolean }) {
+  const word = wordOf(state, scoped);
+  const width = stateMarkWidth(state, scoped);
   return (
     <g className={`sheet-frame-state sheet-frame-${state}`}>
       <rect x={THICK + 0.5} y={THICK + 0.5} width={width} height={25} />

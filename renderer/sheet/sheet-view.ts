@@ -48,7 +48,7 @@ const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
 /** Shows all there is, never larger than life; a lone box at a size at which it can be read. */
 export function fitAll(): void {
-  glideTo(viewOfAll(hostArea()));
+  glideTo(viewOfAll(clearArea()));
 }
 
 /** As `fitAll`, for a drawing that was just opened: at once, so that no other view of it is ever painted. */
@@ -83,9 +83,15 @@ function glideTo(view: Viewport | undefined, lasting = duration()): void {
 /** Shows some boxes whole. */
 export function fitBoxes(ids: readonly string[]): void {
   const area = ids.length === 0 ? undefined : areaOfBoxes(documentStore.get(), ids as readonly EnclosureId[]);
-  const host = hostArea();
+  const host = clearArea();
   if (area === undefined || host === undefined) fitAll();
   else glideTo(fitWhole(area, host, 1.25));
+}
+
+/** Shows an area as a whole, however large it is. */
+export function showWhole(area: Rect): void {
+  const host = hostArea();
+  if (host !== undefined) glideTo(fitWhole(area, host, 1.25));
 }
 
 /** Size that a running zoom glides to, so that quick presses add up. */
@@ -117,10 +123,10 @@ export function centreNow(): Point {
  */
 export function showArea(area: Rect): boolean {
   if (flow === undefined) return false;
-  const host = hostArea();
+  const host = clearArea();
   if (host === undefined) return false;
   const from = toSheet({ clientX: host.left, clientY: host.top });
-  const to = toSheet({ clientX: host.right, clientY: host.bottom });
+  const to = toSheet({ clientX: host.left + host.width, clientY: host.top + host.height });
   const seen = area.x >= from.x && area.y >= from.y && area.x + area.width <= to.x && area.y + area.height <= to.y;
   if (seen && zoomNow() >= LEAST_WHOLE) return true;
   const view = fitBox(area, host, 1.25);
@@ -203,7 +209,7 @@ export function bringAreaIntoView({ x, y, width, height }: Rect): void {
 
 /** What lies over the sheet, at its head and at its foot. */
 const OVER_HEAD = ".sheet-bar, .notice";
-const OVER_FOOT = ".sheet-title-block, .sheet-hint";
+const OVER_FOOT = ".sheet-title-block, .sheet-hint, .scope-legend";
 
 /** Of the height of the sheet, what nothing lies over; where that leaves too little, all of it. */
 function clearOf(host: Edges): { readonly top: number; readonly bottom: number } {
@@ -227,6 +233,13 @@ export function reveal({ left, top, right, bottom }: Edges): void {
   const x = left >= seen.left && right <= seen.right ? 0 : shortfall(left, right, seen.left + EDGE, seen.right - EDGE);
   const y = top >= seen.top && bottom <= seen.bottom ? 0 : shortfall(top, bottom, seen.top + EDGE, seen.bottom - EDGE);
   panBy(x, y, duration());
+}
+
+/** The same above what stands at its foot all the time while the difference of the states is shown. */
+function clearArea(): Pick<DOMRect, "left" | "top" | "width" | "height"> | undefined {
+  const host = hostArea();
+  const foot = document.querySelector(".scope-legend")?.getBoundingClientRect().height ?? 0;
+  return host && { left: host.left, top: host.top, width: host.width, height: Math.max(0, host.height - foot) };
 }
 
 const hostArea = (): DOMRect | undefined => document.querySelector(".sheet-flow")?.getBoundingClientRect();

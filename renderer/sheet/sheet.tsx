@@ -10,6 +10,8 @@ import { tellGrownConnectors } from "../state/connector-grown.ts";
 import { documentStore, installationOf } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { offerPictures } from "../state/picture-maker.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
+import { needForScope } from "../state/scope/scoping.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { BendLayer } from "./bend/bend-layer.tsx";
@@ -18,11 +20,12 @@ import { BoxNode } from "./box-node.tsx";
 import { CableKnob } from "./cable-knob.tsx";
 import { WallPatterns } from "./draw/walls.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
-import { EnergiseOverlay } from "./energise/energise-overlay.tsx";
+import { EnergiseOverlayHost } from "./energise/overlay-host.tsx";
 import { dropGestures, gestureStore } from "./gesture-store.ts";
 import { HandHint } from "./hand-hint.tsx";
 import { LayingOutHint } from "./laying-out-hint.tsx";
 import { Legend } from "./legend.tsx";
+import { MakeUpPreviewHost } from "./make-up/preview-host.tsx";
 import { closeWithDocument } from "./open-boxes.ts";
 import { OverBoxes } from "./over-boxes.tsx";
 import { PressesAdd } from "./presses-add.tsx";
@@ -30,6 +33,7 @@ import { RenameField } from "./rename-field.tsx";
 import { revealChanged } from "./reveal-changed.ts";
 import { Roads } from "./roads.tsx";
 import { RouteLine } from "./route-line.tsx";
+import { fetchScopeParts, scopeParts } from "./scope/scope-view.ts";
 import { SelectionBar } from "./selection-bar.tsx";
 import { useSheetDrawings } from "./sheet-drawings.ts";
 import { sheetEvents } from "./sheet-events.ts";
@@ -74,6 +78,7 @@ function SheetBody() {
   const choosing = useStore(gestureStore, (gesture) => gesture.choosing);
   const stale = useStale();
   const arranged = useArranged();
+  const scope = useStore(scopeStore, isScopeShown) ? scopeParts() : undefined;
   const empty = useStore(documentStore, (document) => Object.keys(installationOf(document).enclosures).length === 0);
   useGoTo(shown, first);
   useEffect(() => sheetEvents.attach(host.current), []);
@@ -83,6 +88,7 @@ function SheetBody() {
   useEffect(() => tellGrownConnectors(), []);
   useEffect(() => showUndone(), []);
   useEffect(() => offerPictures(() => import("./copy-picture.tsx")), []);
+  useEffect(() => needForScope(fetchScopeParts), []);
   useEffect(() => () => attachSheet(undefined), []);
   return (
     <div
@@ -112,7 +118,7 @@ function SheetBody() {
             deleteKeyCode={null}
             selectionKeyCode={null}
             multiSelectionKeyCode={MORE_KEYS}
-            nodesDraggable={tool === undefined}
+            nodesDraggable={tool === undefined && scope === undefined}
             panOnDrag={tool === "cable" || choosing ? MIDDLE_BUTTON : PAN_BUTTONS}
             zoomOnDoubleClick={false}
             minZoom={MIN_ZOOM}
@@ -126,11 +132,14 @@ function SheetBody() {
           >
             <Roads shown={shown} />
             <RouteLine shown={shown} />
+            <MakeUpPreviewHost />
             <OverBoxes />
             <BendLayer shown={shown} />
             <PinMarks shown={shown} />
             <CableKnob shown={shown} />
             <PressesAdd />
+            {scope && <scope.ScopeGone />}
+            {scope && <scope.ScopeFar shown={shown} />}
             <BeforePaint />
           </ReactFlow>
         )}
@@ -142,7 +151,8 @@ function SheetBody() {
       <TitleBlock />
       <HandHint />
       <RenameField />
-      <EnergiseOverlay />
+      <EnergiseOverlayHost />
+      {scope && <scope.ScopeOverlay />}
       <LayingOutHint />
       <SheetMenuPlace />
       <TargetTip />

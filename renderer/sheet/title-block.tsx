@@ -2,6 +2,7 @@ import { useStore as useFlowStore } from "@xyflow/react";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { useKeys, withKeys } from "../state/keys/keys.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
@@ -17,7 +18,9 @@ const percentOf = ({ transform }: { readonly transform: readonly [number, number
 
 /** Lower right on the sheet, as on a drawing: which account of the wiring it shows, whether it is checked, at what size. */
 export function TitleBlock() {
-  const state = useStore(documentStore, (document) => STATE_WORDS[document.state].toUpperCase());
+  const scoped = useStore(scopeStore, isScopeShown);
+  const shown = useStore(documentStore, (document) => STATE_WORDS[document.state].toUpperCase());
+  const state = scoped ? wording.scope.toUpperCase() : shown;
   const title = useStore(documentStore, (document) => document.project.title);
   const difference = useDifferenceWords();
   const revision = useStore(documentStore, (document) => document.revision);

@@ -9,6 +9,7 @@ import {
 } from "react";
 import type { CableId, DeviceId, EnclosureId, Side } from "../../shared-model/model/ids.ts";
 import { documentStore, shownInstallation } from "../state/document-store.ts";
+import { isLooking } from "../state/looking.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { applyTool } from "./apply-tool.ts";
@@ -82,7 +83,7 @@ function press(latest: { readonly current: InBox }, { item: hit }: Hit, event: P
   if (event.pointerType === "touch" && item?.subject.kind === "end" && box.held === undefined) taking = event.pointerId;
   const { tool } = sessionStore.get();
   if (event.button !== 0 || item === undefined || box.held !== undefined || tool !== undefined) return;
-  if (documentStore.get().readOnly || isLeadInHand()) return;
+  if (isLooking() || isLeadInHand()) return;
   if (item.subject.kind === "end" && !addsTo(event)) beginPickUp(event.nativeEvent, box.id, item.subject.id);
   else if (item.subject.kind === "cable" && !addsTo(event)) {
     const side = sideHere(item.subject.id, box.id);
@@ -150,7 +151,7 @@ function click(box: InBox, { item, target: on, mark }: Hit, event: MouseEvent): 
   const onDevice = item.subject.kind === "device" ? item.subject.id : undefined;
   if (pressLit(item, onDevice && terminalUnder(box, onDevice, event))) return true;
   // A press on an end picked it up when the button came up.
-  if (item.subject.kind !== "end" || addsTo(event) || documentStore.get().readOnly) choose(item.subject, addsTo(event));
+  if (item.subject.kind !== "end" || addsTo(event) || isLooking()) choose(item.subject, addsTo(event));
   return true;
 }
 

@@ -163,6 +163,7 @@ export const wording = catalogue({
   right: "Right",
   routed: "Routed",
   routedItsFarEndIsNot: "Routed. Its far end is not drawn",
+  scope: "Scope",
   selectAllBoxes: "Select all boxes",
   selectCable: (nameWord: Part) => `Select cable ${nameWord}`,
   selectMore: "Select more",

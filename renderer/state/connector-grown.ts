@@ -3,7 +3,7 @@ import { findConnector } from "../../shared-model/catalog/connectors.ts";
 import type { EnclosureId, SpliceId } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
 import { documentStore, followDocument, installationOf } from "./document-store.ts";
-import { notify } from "./session-store.ts";
+import { closeNotice, notify, sessionStore } from "./session-store.ts";
 import { wording } from "./words.ts";
 
 const WORDS = {
@@ -37,11 +37,20 @@ export function tellGrownConnectors(): () => void {
     const now = documentStore.get();
     const isEdit = now.history.nextSerial !== nextSerial;
     nextSerial = now.history.nextSerial;
-    if (!isEdit || patches === undefined) return;
+    if (!isEdit || patches === undefined) {
+      takeBack();
+      return;
+    }
     const part = now.state === "proposed" ? "proposed" : "asFound";
     const lines = grownConnectors(patches, part, installationOf(now)).map(({ splice, box, connector }) =>
       WORDS.line(splice, box, connector),
     );
     if (lines.length > 0) notify("note", WORDS.title, lines);
+    else takeBack();
   });
+}
+
+/** What was said of an edit is past once that is undone, something else is done, or another drawing is here. */
+function takeBack(): void {
+  if (sessionStore.get().notice?.title === WORDS.title) closeNotice();
 }

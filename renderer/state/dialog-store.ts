@@ -1,4 +1,4 @@
-import type { AttachmentId } from "../../shared-model/model/ids.ts";
+import type { AttachmentId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { RuleSearch } from "./rule-search.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -11,6 +11,8 @@ export type DialogState =
   | { readonly kind: "new-box" }
   | { readonly kind: "legend" }
   | { readonly kind: "amendments" }
+  /** `card` is the box whose make-up card alone is ticked at first. */
+  | { readonly kind: "print"; readonly card?: EnclosureId }
   /** `at` is the device or box whose lines come first into view. */
   | { readonly kind: "test-record"; readonly at?: string }
   | { readonly kind: "photo"; readonly id: AttachmentId }

@@ -7,6 +7,8 @@ import type { FileText } from "../../shared-model/format/text-to-save.ts";
 import { emptyProject, type Installation, type Project, type StateName } from "../../shared-model/model/project.ts";
 import { currentState, findInstallation, getInstallation } from "../../shared-model/queries/installation-of.ts";
 import type { FileTarget } from "../platform/file-host.ts";
+import { scopeStore } from "./scope/scope-store.ts";
+import { wording as scopeWording } from "./scope/words.ts";
 import { createStore, type Store } from "./store.ts";
 import { wording } from "./words.ts";
 
@@ -93,24 +95,42 @@ const READ_ONLY: Refusal = {
   message: wording.thisDrawingWasWrittenByA,
 };
 
-/** Why a command does not apply to the document as it is now; undefined when it does. Changes nothing. */
-export function refusalOf(call: TypedCall): Refusal | undefined {
-  const { project, readOnly } = documentStore.get();
-  return readOnly ? READ_ONLY : refusalOn(project, call);
+const ONLY_LOOKED: Refusal = { code: "only-looked", message: scopeWording.onlyLooked };
+
+/** What changes the drawing though it names no account of the wiring. */
+const OF_THE_DRAWING: ReadonlySet<string> = new Set<TypedCall["command"]>([
+  "move-enclosures",
+  "pin-enclosures",
+  "bend-cable",
+  "move-splice",
+  "reset-proposed",
+  "discard-proposed",
+  "run-together",
+]);
+
+/** Why nothing of the kind is run now: the document, or what is shown of it, can only be looked at. */
+function refusalNow({ command, args }: TypedCall): Refusal | undefined {
+  if (documentStore.get().readOnly) return READ_ONLY;
+  return scopeStore.get().on && ("state" in args || OF_THE_DRAWING.has(command)) ? ONLY_LOOKED : undefined;
 }
+
+/** Why a command does not apply to the document as it is now; undefined when it does. Changes nothing. */
+export const refusalOf = (call: TypedCall): Refusal | undefined =>
+  refusalNow(call) ?? refusalOn(documentStore.get().project, call);
 
 /** What the document would be after a command, or why it would not run. Changes nothing. */
 export function tryCall(
   call: TypedCall,
 ): { readonly ok: true; readonly project: Project } | { readonly ok: false; readonly refusal: Refusal } {
-  const { project, readOnly } = documentStore.get();
-  return readOnly ? { ok: false, refusal: READ_ONLY } : runCommand(project, call);
+  const refusal = refusalNow(call);
+  return refusal === undefined ? runCommand(documentStore.get().project, call) : { ok: false, refusal };
 }
 
 /** Runs a command as one undo step. A refused command changes nothing and says why. */
 export function dispatch(call: TypedCall): Dispatched {
   const now = documentStore.get();
-  if (now.readOnly) return { ok: false, refusal: READ_ONLY };
+  const refusal = refusalNow(call);
+  if (refusal !== undefined) return { ok: false, refusal };
   const ran = runCommand(now.project, call);
   if (!ran.ok) return ran;
   const { project, patches } = ran;

@@ -1,3 +1,4 @@
+import { PAPERS, type PaperName } from "../../shared-model/answers/sheet-input.ts";
 import { type ChosenKeys, soundKeys } from "../../shared-model/commands/catalog/keys.ts";
 import type { LengthSystem } from "../../shared-model/units/length-words.ts";
 import { createStore, type Store } from "./store.ts";
@@ -19,6 +20,8 @@ export interface Preferences {
   readonly keys: ChosenKeys;
   /** Whether single keys of the sheet do something. */
   readonly singleKeys: boolean;
+  /** Paper that sheets are laid out on. */
+  readonly paper: PaperName;
   /** The tour was taken, left or refused: it is not offered again. */
   readonly tourSeen: boolean;
 }
@@ -32,6 +35,7 @@ const FIRST: Preferences = {
   authority: "",
   keys: {},
   singleKeys: true,
+  paper: "letter",
   tourSeen: false,
 };
 
@@ -60,6 +64,7 @@ function recall(): Preferences {
       authority: typeof authority === "string" ? authority : "",
       keys: soundKeys(Reflect.get(kept, "keys")),
       singleKeys: Reflect.get(kept, "singleKeys") !== false,
+      paper: PAPERS.find((paper) => paper === Reflect.get(kept, "paper")) ?? FIRST.paper,
       tourSeen: Reflect.get(kept, "tourSeen") === true,
     };
   } catch {

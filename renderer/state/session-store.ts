@@ -2,7 +2,7 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { HeldEnd, Selected, Tool } from "./selection.ts";
 import { createStore, type Store } from "./store.ts";
 
-export type Pane = "details" | "findings" | "rooms" | "energise";
+export type Pane = "details" | "findings" | "rooms" | "energise" | "make-up" | "survey" | "scope";
 
 /** Says something once, near the place where the person works; errors stay until they are closed. */
 export interface Notice {

@@ -9,7 +9,8 @@ const ALIKE: readonly (readonly string[])[] = [
   ["3", "three"],
   ["4", "four"],
   ["nonmetallic", "plastic", "pvc"],
-  ["gfci", "gfi"],
+  ["gfci", "gfi", "ground fault"],
+  ["afci", "arc fault"],
   ["a", "amp", "amps", "ampere", "amperes"],
   ["w", "watt", "watts"],
   ["v", "volt", "volts"],
@@ -39,16 +40,13 @@ const ALIKE: readonly (readonly string[])[] = [
   ["remove", "delete"],
   ["energise", "energize", "power"],
   ["keys", "shortcuts"],
+  ["scope", "difference", "compare"],
 ];
 
 /** Two words that say what one does. */
-const PHRASES: readonly (readonly [said: string, meant: string])[] = [
-  ["ground fault", "gfci"],
-  ["arc fault", "afci"],
-  ...ALIKE.flatMap(([meant = "", ...others]) =>
-    others.filter((said) => said.includes(" ")).map((said) => [said, meant] as const),
-  ),
-];
+const PHRASES: readonly (readonly [said: string, meant: string])[] = ALIKE.flatMap(([meant = "", ...others]) =>
+  others.filter((said) => said.includes(" ")).map((said) => [said, meant] as const),
+);
 
 const BY_WORD = new Map<string, readonly string[]>();
 for (const group of ALIKE)

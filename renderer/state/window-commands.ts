@@ -5,6 +5,7 @@ import { openDialog } from "./dialog-store.ts";
 import { redo, undo } from "./document-store.ts";
 import { toggleEnergise } from "./energise/energising.ts";
 import { files } from "./files.ts";
+import { toggleScope } from "./scope/scoping.ts";
 import { showOtherState } from "./shown-state.ts";
 import { openStart } from "./start.ts";
 import { startTour } from "./tour.ts";
@@ -22,11 +23,13 @@ const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
   "open-document": files.open,
   "save-document": files.save,
   "save-document-as": files.saveAs,
+  "print-export": () => openDialog({ kind: "print" }),
   "start-page": openStart,
   energise: toggleEnergise,
   "add-seen-box": () => openDialog({ kind: "new-box" }),
   "find-anything": askForCommandField,
   "other-state": showOtherState,
+  "show-scope": toggleScope,
   "show-keys": () => openDialog({ kind: "keys" }),
   "show-signs": () => openDialog({ kind: "legend" }),
   "show-rules": () => openDialog({ kind: "rule-book" }),

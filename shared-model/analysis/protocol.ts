@@ -5,14 +5,17 @@ import type { EnergiseAsk, EnergisedNews, Operated } from "../answers/energised.
 import type { ExpectedAnswer, WantedTest } from "../answers/expected-test.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
+import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../answers/make-up.ts";
 import type { OutletDropAnswer } from "../answers/outlet-drop.ts";
 import type { BookRule } from "../answers/rule-book.ts";
+import type { ScopeAnswer } from "../answers/scope.ts";
+import type { CircuitMap, CircuitOrder, SurveyAnswer } from "../answers/survey.ts";
 import type { Problem } from "../lib/result.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import type { Edition, Point, Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 8;
+export const PROTOCOL_VERSION = 9;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -76,6 +79,14 @@ export type ToWorker =
       readonly state: StateName;
       readonly device: DeviceId;
     }
+  /** The make-up of a box of revision `base`: what it is to do, or what the drawing knows of that. */
+  | { readonly type: "make-up"; readonly request: number; readonly base: number; readonly ask: MakeUpAsk }
+  /** A ground-fault device in the place of a receptacle of revision `base`. */
+  | { readonly type: "fit"; readonly request: number; readonly base: number; readonly ask: FitAsk }
+  /** What the readings of revision `base` tell of the cables of a box, or of the circuits of the house. */
+  | { readonly type: "survey"; readonly request: number; readonly base: number; readonly ask: SurveyAsk }
+  /** The difference of the states of revision `base`, with all that it leads to. */
+  | { readonly type: "scope"; readonly request: number; readonly base: number }
   /** What revision `base` leads to expect of some tests of the test record. */
   | {
       readonly type: "expected-tests";
@@ -83,6 +94,16 @@ export type ToWorker =
       readonly base: number;
       readonly wanted: readonly WantedTest[];
     };
+
+/** What a survey is about; readings and facts stand in the document. */
+export type SurveyAsk = { readonly kind: "box"; readonly box: EnclosureId } | { readonly kind: "map" };
+
+/** What a survey tells, of the kind that was asked for. */
+export type SurveyReply =
+  | { readonly kind: "box"; readonly answer: SurveyAnswer }
+  /** Why the box cannot be surveyed, as a sentence. */
+  | { readonly kind: "cannot"; readonly why: string }
+  | { readonly kind: "map"; readonly map: CircuitMap; readonly order: CircuitOrder };
 
 /** What is arranged, and what the window knows of the boxes. */
 export interface ArrangeWhat {
@@ -179,6 +200,14 @@ export type FromWorker =
       readonly moves?: readonly ArrangedMove[];
     }
   | { readonly type: "rule-book"; readonly request: number; readonly rules: readonly BookRule[] }
+  /** None where the worker does not hold that revision, or it has no such box. */
+  | { readonly type: "made-up"; readonly request: number; readonly base: number; readonly answer?: MakeUpAnswer }
+  /** None where the worker does not hold that revision, or nothing is proposed. */
+  | { readonly type: "scoped"; readonly request: number; readonly base: number; readonly answer?: ScopeAnswer }
+  /** None where the worker does not hold that revision, or it has no such outlet. */
+  | { readonly type: "fitted"; readonly request: number; readonly base: number; readonly answer?: FitAnswer }
+  /** None where the worker does not hold that revision, or as found has no such box. */
+  | { readonly type: "surveyed"; readonly request: number; readonly base: number; readonly reply?: SurveyReply }
   /** None where the worker does not hold that revision. */
   | {
       readonly type: "outlet-drops";

@@ -22,6 +22,8 @@ export type Answers = Omit<AnswersMessage, "tookMs">;
 /** A mirror of a document with everything that the rules say about its states, and how these stand to each other. */
 export interface Session {
   readonly project: Project;
+  /** The document as it stands, for commands to be tried on: the project itself changes in place. */
+  copy(): Project;
   /** The states that the document has now. */
   readonly states: readonly StateName[];
   /** All answers about the document as it stands. */
@@ -154,6 +156,7 @@ export function openSession(document: Project, options: SessionOptions = {}): Se
     get project() {
       return mirror.project;
     },
+    copy: mirror.copy,
     get states() {
       return [...checks.keys()];
     },

@@ -3,6 +3,7 @@ import type { Reading } from "../model/project.ts";
 import { type ExpectedTest, RECORD_STAGES, RECORD_TESTS, type RecordedTest } from "../model/test-record.ts";
 import { TEST_WORDS } from "../queries/record-words.ts";
 import { recordedProblem } from "../queries/recorded-value.ts";
+import { surveyedShape } from "./args-of-survey.ts";
 import {
   byKind,
   type Check,
@@ -57,6 +58,8 @@ export const readingShape: Check = record<Taken>({
     "reset",
     "plug-in-button",
     "leak",
+    "clamp-meter",
+    "test-lamp",
     "by-eye",
   ]),
   points: listOf(textUpTo(130)),
@@ -86,6 +89,7 @@ export const readingShape: Check = record<Taken>({
       outlets: optional(listOf(outletText)),
     }),
   ),
+  survey: optional(surveyedShape),
   evidence: optional(evidence),
 });
 

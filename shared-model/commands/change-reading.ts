@@ -40,6 +40,7 @@ const ENTERED: ReadonlySet<string> = new Set<keyof Reading>([
   "instrumentId",
   "remark",
   "record",
+  "survey",
   "evidence",
 ]);
 

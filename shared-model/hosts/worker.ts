@@ -1,10 +1,17 @@
 import { fillIfDone, isBlank, nothingDrawn } from "../analysis/blank-document.ts";
 import type { Energiser } from "../analysis/energiser.ts";
 import type { deviceDrops } from "../analysis/outlet-drops.ts";
-import { type ArrangedMove, type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
+import {
+  type ArrangedMove,
+  type FromWorker,
+  PROTOCOL_VERSION,
+  type SurveyReply,
+  type ToWorker,
+} from "../analysis/protocol.ts";
 import type { Answers, Session } from "../analysis/session.ts";
 import type { EnergisedNews } from "../answers/energised.ts";
 import type { ExpectedAnswer } from "../answers/expected-test.ts";
+import type { ScopeAnswer } from "../answers/scope.ts";
 import { parseProject } from "../format/parse-project.ts";
 import { inSlices } from "../lib/in-slices.ts";
 import { unreachable } from "../lib/unreachable.ts";
@@ -132,6 +139,16 @@ function receive(message: ToWorker, ready: Checking | undefined): void {
     case "expected-tests":
       answerExpected(message, ready);
       break;
+    case "make-up":
+    case "fit":
+      plan(message);
+      break;
+    case "scope":
+      answerScope(message);
+      break;
+    case "survey":
+      survey(message);
+      break;
     case "rule-book":
       post({ type: "rule-book", request: message.request, rules: ready?.ruleBook(message.edition) ?? [] });
       break;
@@ -247,6 +264,72 @@ function answerDrops(
     console.error(fault);
   }
   post({ type: "outlet-drops", request, base, ...(drops && { drops }) });
+}
+
+/** A copy of one revision to plan on: the same for the questions that follow each other while a form is filled in. */
+let toPlanOn: { readonly session: Session; readonly revision: number; readonly project: Project } | undefined;
+
+function copyToPlanOn(): Project | undefined {
+  if (session === undefined) return undefined;
+  if (toPlanOn?.session !== session || toPlanOn.revision !== held)
+    toPlanOn = { session, revision: held, project: session.copy() };
+  return toPlanOn.project;
+}
+
+/** A make-up of a box; what plans it is fetched when it is asked for first. */
+async function plan(message: Extract<ToWorker, { readonly type: "make-up" | "fit" }>): Promise<void> {
+  const { type, request, base } = message;
+  const project = base === held ? copyToPlanOn() : undefined;
+  const fault = (error: unknown): void => console.error(error);
+  // It takes as long as it takes to come, and that is no hanging.
+  const signs = setInterval(() => post({ type: "started", revision: held }), SIGN_OF_LIFE_MS);
+  const fetched = await import("../planning/answer-make-up.ts").catch(fault);
+  clearInterval(signs);
+  try {
+    if (type === "make-up") {
+      const answer = project && fetched?.answerMakeUp(project, message.ask);
+      post({ type: "made-up", request, base, ...(answer && { answer }) });
+    } else {
+      const answer = project && fetched?.answerFit(project, message.ask);
+      post({ type: "fitted", request, base, ...(answer && { answer }) });
+    }
+  } catch (error) {
+    fault(error);
+    post({ type: type === "make-up" ? "made-up" : "fitted", request, base });
+  }
+}
+
+/** The difference of the states; what works it out is fetched when it is asked for first. */
+async function answerScope({ request, base }: Extract<ToWorker, { readonly type: "scope" }>): Promise<void> {
+  const fault = (error: unknown): void => console.error(error);
+  const signs = setInterval(() => post({ type: "started", revision: held }), SIGN_OF_LIFE_MS);
+  const fetched = await import("../analysis/scope-answer.ts").catch(fault);
+  clearInterval(signs);
+  let answer: ScopeAnswer | undefined;
+  try {
+    // Edits may have come meanwhile.
+    const known = base === held ? session : undefined;
+    answer = known && fetched?.scopeAnswer(known);
+  } catch (error) {
+    fault(error);
+  }
+  post({ type: "scoped", request, base, ...(answer && { answer }) });
+}
+
+/** What a survey tells; what works it out is fetched when it is asked for first. */
+async function survey({ request, base, ask }: Extract<ToWorker, { readonly type: "survey" }>): Promise<void> {
+  const project = base === held ? session?.project : undefined;
+  const signs = setInterval(() => post({ type: "started", revision: held }), SIGN_OF_LIFE_MS);
+  let reply: SurveyReply | undefined;
+  try {
+    const { answerSurvey } = await import("../analysis/answer-survey.ts");
+    reply = project && answerSurvey(project, ask);
+  } catch (fault) {
+    console.error(fault);
+  } finally {
+    clearInterval(signs);
+  }
+  post({ type: "surveyed", request, base, ...(reply && { reply }) });
 }
 
 let stopArranging = (): void => {};

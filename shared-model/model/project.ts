@@ -17,6 +17,7 @@ import type {
 import type { Load } from "./load.ts";
 import type { Room } from "./room.ts";
 import type { Severity } from "./severity.ts";
+import type { SurveyedReading } from "./survey.ts";
 import type { SymbolSet } from "./symbol-set.ts";
 import type { RecordedTest } from "./test-record.ts";
 
@@ -84,6 +85,9 @@ export type ReadingInstrument =
   | "reset"
   | "plug-in-button"
   | "leak"
+  | "clamp-meter"
+  /** A lamp of about 60 W on a fused lead. */
+  | "test-lamp"
   /** Looked at, without an instrument. */
   | "by-eye";
 
@@ -111,6 +115,8 @@ export interface Reading extends WithEvidence {
   readonly remark?: string;
   /** Absent on evidence that is no line of the test record. */
   readonly record?: RecordedTest;
+  /** Absent on a reading that is no part of a survey of unknown cables or of the map of circuits. */
+  readonly survey?: SurveyedReading;
   readonly order: number;
 }
 

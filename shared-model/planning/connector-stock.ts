@@ -1,7 +1,7 @@
+import type { MakeUpStyle } from "../answers/make-up-intent.ts";
 import { type Connector, connectors, findConnector } from "../catalog/connectors.ts";
 import { type SpliceMember, takes } from "../queries/connector-takes.ts";
 import { likeConnector } from "../rules/fitting-connector.ts";
-import type { MakeUpStyle } from "./joint-group.ts";
 
 const ALUMINIUM_TO_COPPER = "al-cu-listed";
 

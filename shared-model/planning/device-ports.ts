@@ -46,9 +46,9 @@ export function portOf(device: Device, ...purposes: readonly string[]): Port | u
   return names.length === 0 ? undefined : at(device, ...names);
 }
 
-/** What a switch takes in and gives out; undefined for what is none, and for a double-pole one. */
+/** What a switch takes in and gives out; undefined for what is none. */
 export interface SwitchPorts {
-  readonly kind: "plain" | "3-way" | "4-way";
+  readonly kind: "plain" | "3-way" | "4-way" | "double-pole";
   readonly feed: Port | undefined;
   readonly out: readonly Port[];
   readonly neutral: Port | undefined;
@@ -56,7 +56,11 @@ export interface SwitchPorts {
   readonly alike: boolean;
   /** Pairs of traveller terminals. */
   readonly travellers: readonly (readonly [Port, Port])[];
+  /** Feed and output of each pole of a double-pole switch. */
+  readonly poles?: readonly (readonly [feed: Port, out: Port])[];
 }
+
+const DOUBLE_POLE = "switch-double-pole";
 
 export function switchPorts(device: Device): SwitchPorts | undefined {
   const { positions, id } = getDeviceType(device.type);
@@ -89,7 +93,20 @@ export function switchPorts(device: Device): SwitchPorts | undefined {
       travellers: [[one, two]],
     };
   if (out.length === 0 || feeds.length === 0) return undefined;
-  if (feeds.length > 1 && (device.hotTab === "removed" || id === "switch-double-pole")) return undefined;
+  if (id === DOUBLE_POLE)
+    return {
+      kind: "double-pole",
+      feed: undefined,
+      out: [],
+      neutral: undefined,
+      alike: false,
+      travellers: [],
+      poles: feeds.flatMap((name, pole) => {
+        const leaves = out[pole];
+        return leaves === undefined ? [] : [[at(device, name), leaves] as const];
+      }),
+    };
+  if (feeds.length > 1 && device.hotTab === "removed") return undefined;
   return {
     kind: "plain",
     feed: at(device, ...feeds),

@@ -1,5 +1,6 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { FillLedger } from "../answers/fill.ts";
+import type { LeftOnLine } from "../answers/make-up.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
@@ -20,6 +21,7 @@ import { type Decisions, type FitSide, fitSides, type ReceptacleNets, receptacle
 import { noTypeWords, notABox, typesFor, whyUnfit } from "./fit-types.ts";
 import { type MakeUpRefusal, type Planned, planned, refused, USUAL_STYLE } from "./joint-group.ts";
 import type { JointPlan } from "./joint-plan.ts";
+import { leftCalls } from "./left-on-line.ts";
 import { asItWas, replaceDevices } from "./make-up.ts";
 import { makeUpCalls } from "./make-up-calls.ts";
 import { planJoints } from "./plan-joints.ts";
@@ -33,6 +35,10 @@ export interface FitRequest {
   readonly name?: string;
   /** By cable, what a person decided; it goes before wishes and requirements. */
   readonly decided?: Decisions;
+  /** Title of the way to give the box the room that it needs then; absent: the least work. */
+  readonly room?: string;
+  /** Cables that are left on LINE on purpose, with who decided so. */
+  readonly leftOnLine?: readonly LeftOnLine[];
 }
 
 /** An outlet with what protects it, by name. */
@@ -45,11 +51,17 @@ export interface ProtectedOutlet {
 export interface FitProposal extends TriedMakeUp {
   readonly old: Device;
   readonly device: Device;
+  /** The document as it was, proposed started where the fitting starts it. */
+  readonly started: Project;
+  /** By the id of the new device. */
+  readonly replaced: ReadonlyMap<DeviceId, DeviceId>;
   readonly box: Box;
   readonly plan: JointPlan;
   readonly sides: readonly FitSide[];
   /** Words for what is done to the box itself so that it holds what is in it; absent where nothing is. */
   readonly room?: string;
+  /** Titles of all ways to give it that room. */
+  readonly rooms: readonly string[];
   readonly fill: { readonly before: FillLedger; readonly after: FillLedger };
   readonly protection: { readonly before: readonly ProtectedOutlet[]; readonly after: readonly ProtectedOutlet[] };
   /** Device types that were tried first, and why they are not offered. */
@@ -100,7 +112,7 @@ function fitType(
   before: Box,
   old: Device,
   type: string,
-  { name, decided }: FitRequest,
+  { name, decided, room: wantedRoom, leftOnLine = [] }: FitRequest,
 ): Planned<FitProposal> {
   const { sensing } = findDeviceType(type) ?? {};
   if (sensing?.class !== "personnel" || getDeviceType(type).where !== "box")
@@ -108,33 +120,15 @@ function fitType(
       "not-ground-fault",
       `"${type}" is no ground-fault receptacle of the stock. Use ${typesFor(project, before, old).join(" or ")}.`,
     );
-  const supply = supplyOf(section, before, old);
-  if (supply === undefined)
-    return refused(
-      "not-fed",
-      `${old.name} is not fed with hot and neutral in ${before.name}, so that a ground-fault device there could not work. Mend its circuit first, or fit one where the supply comes in.`,
-    );
-  const nets = boxNets(before);
-  const own = receptacleNets(before, old, nets);
+  const asked = sidesAt(project, section, before, old, decided);
+  if (!asked.ok) return asked;
+  const { supply, own, sides } = asked.value;
   const joined = joinedAlready(own);
   if (joined !== undefined)
     return refused(
       "joined-already",
       `At ${old.name} in ${before.name} ${joined} are joined by a splice or a jumper. Part them first: a ground-fault device there would trip at once or protect nobody.`,
     );
-  const remembered = Object.entries(section.installation.intent.boxes[before.id]?.protect ?? {}) as [
-    CableId,
-    boolean,
-  ][];
-  const sides = fitSides({
-    project,
-    section,
-    box: before,
-    device: old,
-    nets: own,
-    supply,
-    decided: new Map([...remembered, ...(decided ?? [])]),
-  });
   const staged = replaceDevices(project, STATE, before, [
     { device: old.id, type, ...(name !== undefined && { name }) },
   ]);
@@ -145,7 +139,7 @@ function fitType(
   const groups = groupsOfFit(project, section, before, old, device, own, sides, supply);
   const plan = planJoints(section.installation, asItWas(before, box), groups, [], USUAL_STYLE);
   if (!plan.ok) return plan;
-  const intent = rememberedIntent(before, supply.hot, sides);
+  const intent = [...rememberedIntent(before, supply.hot, sides), ...leftCalls(project, STATE, before.id, leftOnLine)];
   const calls = [...staged.value.calls, ...makeUpCalls(box, STATE, plan.value), ...intent];
   const behind = sides.filter(({ side }) => side === "LOAD").flatMap(({ outlets }) => outlets);
   const attempt = (more: readonly CommandCall[]) =>
@@ -160,7 +154,7 @@ function fitType(
       guard: device.id,
       mustProtect: () => [...outletsOf(device).map(({ key }) => key), ...behind.map(({ outlet }) => outlet.key)],
     });
-  const room = roomFix(project, before, calls);
+  const room = roomFix(project, before, calls, wantedRoom);
   const tried = attempt(room?.calls ?? []);
   if (!tried.ok) return tried;
   if (tried.value.judged.unprotects.length > 0)
@@ -175,10 +169,13 @@ function fitType(
     ...tried.value,
     old,
     device,
+    started: project,
+    replaced: staged.value.replaced,
     box: before,
     plan: plan.value,
     sides,
     ...(room !== undefined && { room: room.words }),
+    rooms: room?.ways ?? [],
     fill: {
       before: fillLedger(section.installation, before, edition),
       after: fillLedger(after, boxAfter, edition),
@@ -186,6 +183,41 @@ function fitType(
     protection: { before: protectionOf(section), after: protectionOf(sectionOf(after, before.id) ?? section) },
     notOffered: [],
   });
+}
+
+interface SidesAt {
+  readonly supply: NonNullable<ReturnType<typeof supplyOf>>;
+  readonly own: ReceptacleNets;
+  readonly sides: readonly FitSide[];
+}
+
+/** What hangs on the joint of a receptacle, and which side each part goes to; refused where nothing feeds it. */
+export function sidesAt(
+  project: Project,
+  section: Section,
+  box: Box,
+  device: Device,
+  decided: Decisions | undefined,
+): Planned<SidesAt> {
+  const supply = supplyOf(section, box, device);
+  if (supply === undefined)
+    return refused(
+      "not-fed",
+      `${device.name} is not fed with hot and neutral in ${box.name}, so that a ground-fault device there could not work. Mend its circuit first, or fit one where the supply comes in.`,
+    );
+  const own = receptacleNets(box, device, boxNets(box));
+  const protect = section.installation.intent.boxes[box.id]?.protect ?? {};
+  const remembered = Object.entries(protect) as [CableId, boolean][];
+  const sides = fitSides({
+    project,
+    section,
+    box,
+    device,
+    nets: own,
+    supply,
+    decided: new Map([...remembered, ...(decided ?? [])]),
+  });
+  return planned({ supply, own, sides });
 }
 
 /** Which two of hot, neutral and ground are one net in the box, in words; undefined where all are apart. */
@@ -205,7 +237,8 @@ function rememberedIntent(box: Box, supply: EndKey, sides: readonly FitSide[]): 
   return [{ command: "set-box-intent", args: { state: STATE, enclosure: box.id, intent } }];
 }
 
-function protectionOf(section: Section): readonly ProtectedOutlet[] {
+/** What protects each outlet of a section, by name. */
+export function protectionOf(section: Section): readonly ProtectedOutlet[] {
   return sectionProof(section).outlets.map(({ standing: { outlet }, protectedBy }) => ({
     key: outlet.key,
     name: outlet.name,

@@ -25,6 +25,10 @@ export interface FitSide {
   readonly why: string;
   /** Outlets that need protection by the code or a wish, and are left to a device of their own. */
   readonly left: readonly { readonly standing: OutletStanding; readonly by: string }[];
+  /** Those of its outlets that need protection by the code or a wish, and have none now. */
+  readonly wanting: FitSide["left"];
+  /** The supply, and what could not hang on LOAD: nobody can decide otherwise. */
+  readonly fixed: boolean;
 }
 
 /** What a person decided beforehand, by cable. */
@@ -192,7 +196,7 @@ function sideOf(
     if (need.required === true) return [{ standing, by: need.section.section }];
     return wish === "protect" ? [{ standing, by: "a wish" }] : [];
   });
-  const base = { ends, terminals, cables, outlets };
+  const base = { ends, terminals, cables, outlets, wanting, fixed: isSupply || stuck !== undefined };
   const line = (why: string, left: FitSide["left"] = wanting): FitSide => ({ ...base, side: "LINE", why, left });
   if (isSupply) return line("it is the supply", []);
   if (stuck !== undefined) return line(stuck);

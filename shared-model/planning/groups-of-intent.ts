@@ -1,14 +1,15 @@
+import type { MakeUpIntent } from "../answers/make-up-intent.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
 import type { Box } from "../model/enclosure.ts";
-import type { DeviceId, EndKey } from "../model/ids.ts";
+import { type DeviceId, type EndKey, parseOutlet } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
 import type { WireSize } from "../units/wire-size.ts";
-import { groundPort, guardPorts } from "./device-ports.ts";
-import type { CableHere, GroupBuilder } from "./group-builder.ts";
+import { groundPort, guardPorts, type SwitchPorts } from "./device-ports.ts";
+import type { BoxSide, CableHere, GroupBuilder } from "./group-builder.ts";
+import { halfPorts } from "./half-ports.ts";
 import { IntentNets, nameIn, no, Refusing } from "./intent-nets.ts";
 import { type GroupRole, type JointGroup, type Planned, planned } from "./joint-group.ts";
-import type { MakeUpIntent } from "./make-up-intent.ts";
 
 /** What an intent comes to: nets, ends that nothing needs, and whites that carry a hot and are to be marked so. */
 export interface IntendedGroups {
@@ -82,6 +83,13 @@ class Intending extends IntentNets {
     const here = this.supply;
     const builder = this.builder;
     const [neutral] = here.neutrals;
+    if (as === "two-hots") {
+      if (this.legs.length < 2)
+        no("one-hot", `${here.cable.name} brings one hot. Name a cable that brings two.`, "/supply/cable");
+      const own = this.leg(undefined, "/supply/leg");
+      for (const key of this.legs) builder.conductor(key === own ? "HL" : `H_${key}`, "hot", here, key);
+      return;
+    }
     if (as === "feed") {
       if (neutral === undefined)
         no(
@@ -175,6 +183,11 @@ class Intending extends IntentNets {
     const two = conductor !== undefined && this.uses.get(cable)?.startsWith("/switched/");
     const here = two ? (this.builder.cables.get(cable) as CableHere) : this.cable(cable, `${path}/cable`);
     const side = this.side(protect, `${path}/protect`);
+    const { poles } = this.switch(id, `${path}/switch`);
+    if (poles !== undefined) {
+      this.#twoPoles(here, poles, id, side, path);
+      return;
+    }
     const key = conductor ?? here.hots[0];
     if (key === undefined || !here.hots.includes(key))
       no(
@@ -186,7 +199,48 @@ class Intending extends IntentNets {
     if (!two) this.neutralOf(here, side, path);
   }
 
-  #loop({ cable, protect, feedsDevices, feedsCables, leg }: MakeUpIntent["loops"][number], path: string): void {
+  /** Both hots of a cable, each over one pole; of a cable made with one hot the white is the other. */
+  #twoPoles(
+    here: CableHere,
+    poles: NonNullable<SwitchPorts["poles"]>,
+    id: DeviceId,
+    side: BoxSide,
+    path: string,
+  ): void {
+    const name = nameIn(this.box, id);
+    const outs = here.hots.length > 1 ? here.hots : [...here.hots, ...here.neutrals.slice(0, 1)];
+    if (side === "D")
+      no(
+        "both-legs",
+        `${here.cable.name} carries two hots over ${name}: a one-pole ground-fault device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
+        `${path}/protect`,
+      );
+    if (this.legs.length < 2 || outs.length < 2)
+      no(
+        "one-hot",
+        `${name} opens two hots, and ${this.legs.length < 2 ? this.supply.cable.name : here.cable.name} has one. Name a supply and a cable of two hots, or put a single-pole switch in its place.`,
+        `${path}/switch`,
+      );
+    if (this.switchesFed.has(id))
+      no(
+        "switch-used-twice",
+        `${name} switches one cable. Join what else it is to switch beyond it.`,
+        `${path}/switch`,
+      );
+    this.switchesFed.set(id, `SW_${name}_1`);
+    poles.forEach(([feed, out], pole) => {
+      this.builder.port(this.hot("L", this.legs[pole], `${path}/leg`), "hot", feed);
+      this.builder.port(`SW_${name}_${pole + 1}`, "hot", out);
+      this.builder.conductor(`SW_${name}_${pole + 1}`, "hot", here, outs[pole]);
+    });
+    if (here.hots.length > 1 && here.neutrals.length > 0 && this.intent.supply.as === "feed")
+      this.neutralOf(here, "L", path);
+  }
+
+  #loop(
+    { cable, protect, feedsHalves = [], feedsDevices, feedsCables, leg }: MakeUpIntent["loops"][number],
+    path: string,
+  ): void {
     const here = this.cable(cable, `${path}/cable`);
     const side = this.side(protect, `${path}/protect`);
     this.#returns += 1;
@@ -202,6 +256,10 @@ class Intending extends IntentNets {
     });
     feedsDevices.forEach((id, index) => {
       this.use(id, net, side, `${path}/feeds/devices/${index}`);
+    });
+    feedsHalves.forEach((key, index) => {
+      const { device, half } = parseOutlet(key);
+      this.use(device, net, side, `${path}/feeds/devices/${feedsDevices.length + index}`, half);
     });
   }
 
@@ -222,7 +280,7 @@ class Intending extends IntentNets {
     this.neutralOf(here, side, path);
   }
 
-  #device({ device: id, protect, switch: by, leg }: MakeUpIntent["devices"][number], path: string): void {
+  #device({ device: id, half, protect, switch: by, leg }: MakeUpIntent["devices"][number], path: string): void {
     if (id === this.guard?.device.id)
       no(
         "guards-itself",
@@ -231,7 +289,7 @@ class Intending extends IntentNets {
       );
     const side = this.side(protect, `${path}/protect`);
     const net = by === undefined ? this.hot(side, leg, path) : this.switchedBy(by, side, leg, path);
-    this.use(id, net, side, `${path}/device`);
+    this.use(id, net, side, `${path}/device`, half);
   }
 
   #everythingHasAUse(): void {
@@ -246,9 +304,18 @@ class Intending extends IntentNets {
       if (this.devicesDone.has(device.id)) continue;
       const { family } = getDeviceType(device.type);
       if (family === "receptacle" || guardPorts(device) !== undefined) {
-        this.#device({ device: device.id, protect: false }, "/devices");
+        const left = halfPorts(device)?.filter(({ half }) => !this.halvesDone.has(`${device.id}/${half}`));
+        for (const { half } of left ?? [{ half: undefined }])
+          this.#device({ device: device.id, protect: false, ...(half !== undefined && { half }) }, "/devices");
         continue;
       }
+      const open = halfPorts(device)?.find(({ half }) => !this.halvesDone.has(`${device.id}/${half}`));
+      if (open !== undefined && this.halvesDone.size > 0)
+        no(
+          "device-without-use",
+          `The intent does not say what feeds ${device.name}/${open.half} in ${this.box.name}. Name it under "devices" or a loop.`,
+          "",
+        );
       no(
         "device-without-use",
         `${device.name} is in ${this.box.name} and the intent does not say what it does. Name it under "switched" or "devices".`,

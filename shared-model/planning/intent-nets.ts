@@ -1,14 +1,15 @@
+import type { MakeUpIntent } from "../answers/make-up-intent.ts";
+import { getDeviceType } from "../catalog/device-types.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
-import type { CableId, ConductorKey, DeviceId } from "../model/ids.ts";
+import type { CableId, ConductorKey, DeviceId, Half } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
-import { outletsOf } from "../queries/outlets-of.ts";
 import { pointKey } from "./box-nets.ts";
 import { type GuardPorts, guardPorts, portOf, type SwitchPorts, switchPorts } from "./device-ports.ts";
 import { type BoxSide, type CableHere, GroupBuilder } from "./group-builder.ts";
+import { type HalfPorts, halfPorts } from "./half-ports.ts";
 import type { MakeUpRefusal, Port } from "./joint-group.ts";
-import type { MakeUpIntent } from "./make-up-intent.ts";
 
 /** Thrown inside and caught at the door: an intent is refused at the first thing that cannot be. */
 export class Refusing extends Error {
@@ -30,6 +31,8 @@ export class IntentNets {
   protected readonly guard: { readonly device: Device; readonly ports: GuardPorts } | undefined;
   protected readonly switchesFed = new Map<DeviceId, string>();
   protected readonly devicesDone = new Set<DeviceId>();
+  /** By "device/half": what each half was given. */
+  protected readonly halvesDone = new Map<string, UseOf & Pick<HalfPorts, "hot" | "neutral">>();
   protected readonly supply: CableHere;
 
   constructor(installation: Installation, box: Box, intent: MakeUpIntent) {
@@ -54,8 +57,15 @@ export class IntentNets {
     return here;
   }
 
+  /** Hot conductors of the supply: where two hots come by a cable that was made with one, its white is the second. */
+  protected get legs(): readonly ConductorKey[] {
+    const { hots, neutrals } = this.supply;
+    return this.intent.supply.as === "two-hots" && hots.length === 1 ? [...hots, ...neutrals.slice(0, 1)] : hots;
+  }
+
   protected leg(asked: ConductorKey | undefined, path: string): ConductorKey {
-    const { hots, cable } = this.supply;
+    const { cable } = this.supply;
+    const hots = this.legs;
     const leg = asked ?? this.intent.supply.leg ?? hots[0];
     if (leg !== undefined && hots.includes(leg)) return leg;
     return no("no-such-leg", `${cable.name} has no hot conductor "${leg ?? ""}". It has ${hots.join(", ")}.`, path);
@@ -63,9 +73,10 @@ export class IntentNets {
 
   /** Where the intent names none, what hangs on the supply of the devices; where it is on another leg, a net of that leg. */
   protected hot(side: BoxSide, leg: ConductorKey | undefined, path: string): string {
-    if (this.intent.supply.as !== "feed") {
+    const { as } = this.intent.supply;
+    if (as !== "feed" && as !== "two-hots") {
       if (side === "D") this.noGuard(path);
-      return this.intent.supply.as === "switch-loop"
+      return as === "switch-loop"
         ? "HL"
         : no(
             "no-hot-here",
@@ -105,7 +116,13 @@ export class IntentNets {
     this.devicesDone.add(id);
     return (
       switchPorts(device) ??
-      no("not-a-switch", `${device.name} is no switch that a make-up can be generated for. Make it up by hand.`, path)
+      no(
+        "not-a-switch",
+        switchesApart(device)
+          ? `${device.name} has two switches whose tab is off: which cable is on which cannot be said yet. Join the halves, put two switches in its place, or land it by hand.`
+          : `${device.name} is no switch. Name one, or feed what hangs on it otherwise.`,
+        path,
+      )
     );
   }
 
@@ -127,6 +144,12 @@ export class IntentNets {
     }
     if (before === net) return net;
     if (before !== undefined) no("switch-used-twice", `${nameIn(this.box, id)} has a use already.`, `${path}/switch`);
+    if (ports.kind === "double-pole")
+      no(
+        "two-poles",
+        `${nameIn(this.box, id)} opens two hots at once. Name under "switched" the cable of what it switches, or put a single-pole switch in its place.`,
+        `${path}/switch`,
+      );
     if (ports.kind !== "plain")
       no(
         "travellers-missing",
@@ -193,27 +216,76 @@ export class IntentNets {
   }
 
   /** A device that uses current: its hot in a net, its neutral on a side. */
-  protected use(id: DeviceId, net: string, side: BoxSide, path: string): void {
+  protected use(id: DeviceId, net: string, side: BoxSide, path: string, half?: Half): void {
     const device = this.box.devices[id];
     if (device === undefined)
       no("no-such-device", `${this.box.name} has no device "${id}". Name one that is in it.`, path);
+    const halves = halfPorts(device);
+    if (halves !== undefined) {
+      this.#feedHalves(device, halves, half, { net, side, path });
+      return;
+    }
+    if (half !== undefined)
+      no("no-such-half", `${device.name} is a whole: leave the half out, or take its tab off first.`, path);
     if (this.devicesDone.has(id))
       no("device-used-twice", `${device.name} has a use already. Give each device one use.`, path);
     this.devicesDone.add(id);
     const guard = guardPorts(device);
     const hot = guard?.lineHot ?? portOf(device, "hot");
     const neutral = guard?.lineNeutral ?? portOf(device, "neutral");
-    const isSplit = device.hotTab === "removed" || device.neutralTab === "removed" || outletsOf(device).length > 1;
-    if (hot === undefined || neutral === undefined || isSplit)
+    if (hot === undefined || neutral === undefined)
       no(
         "make-up-by-hand",
-        `${device.name} hangs on more than one hot and one neutral: a make-up cannot be generated for it. Make it up by hand.`,
+        `${device.name} does not hang on one hot and one neutral, as what is made up here does. Feed it by a cable of its own from a double-pole switch or a breaker, or land it by hand.`,
         path,
       );
     this.builder.port(net, "hot", hot);
     this.builder.port(`N${side}`, "neutral", neutral);
   }
+
+  /** One half, or all of them alike. What the halves share, a neutral or a hot, must be the same for both. */
+  #feedHalves(device: Device, halves: readonly HalfPorts[], half: Half | undefined, to: UseOf): void {
+    const { net, side, path } = to;
+    for (const one of halves) {
+      if (half !== undefined && one.half !== half) continue;
+      const key = `${device.id}/${one.half}`;
+      if (this.halvesDone.has(key))
+        no("device-used-twice", `${device.name}/${one.half} has a use already. Give each half one use.`, path);
+      this.halvesDone.set(key, { ...to, hot: one.hot, neutral: one.neutral });
+      const others = halves.flatMap((other) => this.halvesDone.get(`${device.id}/${other.half}`) ?? []);
+      const before = others.filter((other) => other.hot !== one.hot);
+      const sharesHot = before.find(({ hot }) => isSamePort(hot, one.hot));
+      const sharesNeutral = before.find(({ neutral }) => isSamePort(neutral, one.neutral));
+      if (sharesHot !== undefined && sharesHot.net !== net)
+        no(
+          "halves-share",
+          `The halves of ${device.name} share their hot: the tab is whole. Give both the same feed, or take the tab off.`,
+          path,
+        );
+      if (sharesNeutral !== undefined && sharesNeutral.side !== side)
+        no(
+          "halves-share",
+          `The halves of ${device.name} share their neutral, so that both go to the same side of the ground-fault device. Give both the same side, or put two devices in its place.`,
+          path,
+        );
+      if (sharesHot === undefined) this.builder.port(net, "hot", one.hot);
+      if (sharesNeutral === undefined) this.builder.port(`N${side}`, "neutral", one.neutral);
+    }
+    if (halves.every((one) => this.halvesDone.has(`${device.id}/${one.half}`))) this.devicesDone.add(device.id);
+  }
 }
+
+interface UseOf {
+  readonly net: string;
+  readonly side: BoxSide;
+  readonly path: string;
+}
+
+const isSamePort = (one: Port, other: Port): boolean =>
+  one.kind === "terminal" && other.kind === "terminal" && one.terminals.join() === other.terminals.join();
+
+const switchesApart = ({ type, hotTab }: Device): boolean =>
+  hotTab === "removed" && getDeviceType(type).positions.length > 0;
 
 export const nameIn = ({ devices }: Box, id: DeviceId | undefined): string =>
   id === undefined ? "" : (devices[id]?.name ?? id);

@@ -3,7 +3,7 @@ import type { Installation, Project, StateName } from "../model/project.ts";
 import { isSerious, severityRank } from "../model/severity.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { findingKey, fold } from "../rules/fold.ts";
-import { checkBox, checkSection, type RawAnswers } from "../rules/run-rules.ts";
+import { checkBox, checkSection, type RawAnswers, type RuleWatch } from "../rules/run-rules.ts";
 import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { Section } from "../solver/section.ts";
 import { sectionKey, sectionOf } from "../solver/sections.ts";
@@ -45,10 +45,8 @@ export function judge(
     worst.set(key, Math.min(severityRank(severity), worst.get(key) ?? Number.POSITIVE_INFINITY));
   const fresh = now.filter((said) => said.shown && isNew(said, was, worst, replaced));
   const left = new Set(now.map((said) => formerKey(said, replaced)));
-  const lost = protectedIn(before, state, box).filter((name) => {
-    const key = name.key;
-    return !protectedIn(after, state, box, boxes).some((one) => former(one.key, replaced) === key);
-  });
+  const still = new Set(protectedIn(after, state, box, boxes).map(({ key }) => former(key, replaced)));
+  const lost = protectedIn(before, state, box).filter(({ key }) => !still.has(key));
   return {
     introduces: fresh.filter(isSerious).map(asFinding),
     notes: fresh.filter((said) => !isSerious(said)).map(asFinding),
@@ -80,13 +78,16 @@ const asFinding = ({ rule, severity, message, subjects }: Said): MakeUpFinding =
   subjects,
 });
 
+/** A make-up changes no length worth a volt; what advises of the drop solves the circuit anew, and speaks once it is made. */
+const WATCH: RuleWatch = { skips: (rule) => rule === "voltage-drop-advice", begins: () => undefined };
+
 function saidOf(project: Project, state: StateName, sections: readonly Section[], box: EnclosureId): readonly Said[] {
   const installation = getInstallation(project, state);
   const enclosure = installation.enclosures[box];
-  const own = enclosure === undefined ? [] : [checkBox({ project, installation, state, enclosure })];
+  const own = enclosure === undefined ? [] : [checkBox({ project, installation, state, enclosure, watch: WATCH })];
   const parts: RawAnswers[] = [
     ...own,
-    ...sections.map((section) => checkSection({ project, installation, state, section })),
+    ...sections.map((section) => checkSection({ project, installation, state, section, watch: WATCH })),
   ];
   const shown = new Set(fold(state, project.edition, parts).findings.map(({ key }) => key));
   return parts.flatMap(({ reports }) =>

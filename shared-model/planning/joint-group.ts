@@ -1,4 +1,5 @@
 import type { Severity, Subject } from "../answers/finding.ts";
+import type { MakeUpStyle } from "../answers/make-up-intent.ts";
 import type { Cable } from "../model/cable.ts";
 import type { DeviceId, EndKey, TerminalName } from "../model/ids.ts";
 import type { Colour } from "../units/colour.ts";
@@ -33,17 +34,6 @@ export interface JointGroup {
   readonly leastAwg?: WireSize;
   /** Colour of new jumpers. */
   readonly colour: Colour;
-}
-
-export interface MakeUpStyle {
-  /** One conductor on one terminal goes straight onto it; false gives it a splice and a pigtail. */
-  readonly direct: boolean;
-  /** Two conductors may share the two holes of a clamp plate, so that the device carries the rest. */
-  readonly bothHoles: boolean;
-  /** No splicing connector of the push-in kind. */
-  readonly noPushIn: boolean;
-  /** Ids of the connectors at hand, the first that takes a set is used; absent: the usual twist-ons. */
-  readonly connectors?: readonly string[];
 }
 
 export const USUAL_STYLE: MakeUpStyle = { direct: true, bothHoles: false, noPushIn: false };

@@ -37,6 +37,7 @@ class Searching {
   readonly #below: number;
   #tries = 0;
   readonly #taken = new Map<string, boolean>();
+  readonly #cableItems = new Map<EndKey, SharedItem>();
   readonly #joins: ReadonlyMap<JumperId, number | undefined>;
 
   constructor(search: Search, below: number) {
@@ -237,14 +238,19 @@ class Searching {
   }
 
   #cableItem(end: EndKey): SharedItem {
-    const { installation, enclosure } = this.#search;
-    const at = enclosure.places[end]?.at;
-    return {
-      member: getEndFacts(installation, enclosure, end),
-      now: at?.kind === "splice" ? at.splice : undefined,
-      move: costOfMove(enclosure, end),
-      isCable: true,
-    };
+    let item = this.#cableItems.get(end);
+    if (item === undefined) {
+      const { installation, enclosure } = this.#search;
+      const at = enclosure.places[end]?.at;
+      item = {
+        member: getEndFacts(installation, enclosure, end),
+        now: at?.kind === "splice" ? at.splice : undefined,
+        move: costOfMove(enclosure, end),
+        isCable: true,
+      };
+      this.#cableItems.set(end, item);
+    }
+    return item;
   }
 
   #pigtailItem(slot: Slot, filled: Filled | undefined): SharedItem {

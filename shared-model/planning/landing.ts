@@ -1,10 +1,11 @@
+import type { MakeUpStyle } from "../answers/make-up-intent.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { Installation } from "../model/project.ts";
 import type { EndFacts } from "../queries/end-facts.ts";
 import { getEndFacts } from "../queries/end-facts.ts";
 import { findTerminal, type PlacedTerminal } from "../queries/terminals-of.ts";
 import { compareWireSize, isThicker, thickestOf, type WireSize } from "../units/wire-size.ts";
-import { type JointGroup, type MakeUpStyle, type Planned, type Port, planned, refused } from "./joint-group.ts";
+import { type JointGroup, type Planned, type Port, planned, refused } from "./joint-group.ts";
 
 /** How the net of a group is made: nothing to do, capped, one end or two straight on a terminal, one jumper, or splices. */
 export type Landing =

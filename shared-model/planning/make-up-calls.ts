@@ -18,7 +18,18 @@ export function makeUpCalls(enclosure: Enclosure, state: StateName, plan: JointP
   const where = { state, enclosure: enclosure.id };
   const call = (command: string, args: object): CommandCall => ({ command, args: { ...where, ...args } });
   const calls: CommandCall[] = [];
-  const names = new Set(Object.values(enclosure.splices).map(({ name }) => name));
+  const renames = plan.splices.flatMap(({ home, group }) => {
+    const name = home === undefined ? undefined : enclosure.splices[home]?.name;
+    if (home === undefined || name === undefined || state !== "proposed") return [];
+    const isOfGroup = name.startsWith(group) && /^\d*$/.test(name.slice(group.length));
+    return saysNothing(name) && !isOfGroup ? [home] : [];
+  });
+  const names = new Set(
+    Object.values(enclosure.splices).flatMap(({ id, name }) => (renames.includes(id) ? [] : [name])),
+  );
+  const spliceNames = plan.splices.map((splice) =>
+    splice.home === undefined || renames.includes(splice.home) ? freeName(splice, names) : undefined,
+  );
   const letters = freeLetters(enclosure);
   const ids = plan.splices.map(({ home }) => home ?? (fresh("s").id as SpliceId));
   const atOf = (to: PlannedAt): At => ("at" in to ? to.at : { kind: "splice", splice: ids[to.splice] as SpliceId });
@@ -43,7 +54,7 @@ export function makeUpCalls(enclosure: Enclosure, state: StateName, plan: JointP
   }
   plan.splices.forEach((splice, number) => {
     if (splice.home !== undefined) return;
-    const name = freeName(splice, names);
+    const name = spliceNames[number];
     calls.push(
       call("splice-ends", { splice: ids[number], name, connector: splice.connector, ends: made.get(number) ?? [] }),
     );
@@ -62,8 +73,19 @@ export function makeUpCalls(enclosure: Enclosure, state: StateName, plan: JointP
     });
   for (const { home, connector, connectorChanges } of plan.splices)
     if (home !== undefined && connectorChanges) calls.push(call("change-connector", { splice: home, connector }));
+  plan.splices.forEach(({ home }, number) => {
+    const name = spliceNames[number];
+    if (home === undefined || name === undefined || name === enclosure.splices[home]?.name) return;
+    calls.push({ command: "rename-item", args: { state, item: { kind: "splice", id: home }, name } });
+  });
   return calls;
 }
+
+/**
+ * A letter, a word of the card or a number in turn: a joint that becomes another by the plan is called by what it is then.
+ * What a person named stays.
+ */
+const saysNothing = (name: string): boolean => /^([A-Z]{1,2}\d*|.*-s\d+)$/.test(name);
 
 /** Short names for pigtails and links, as a card has them: the letters that nothing in the box is called by. */
 function* freeLetters({ splices, jumpers, devices }: Enclosure): Generator<string, undefined> {

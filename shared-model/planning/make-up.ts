@@ -1,4 +1,6 @@
 import type { CommandCall } from "../answers/command-call.ts";
+import type { LeftOnLine } from "../answers/make-up.ts";
+import type { MakeUpIntent, Replacing } from "../answers/make-up-intent.ts";
 import { runCommand } from "../commands/run-command.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import type { CableId, DeviceId, EnclosureId, EndKey, OutletKey } from "../model/ids.ts";
@@ -15,14 +17,20 @@ import { groupsOfIntent } from "./groups-of-intent.ts";
 import { groundKeysOf, type JointGroup, type Planned, planned, refused } from "./joint-group.ts";
 import type { JointPlan } from "./joint-plan.ts";
 import { leastSizes } from "./least-sizes.ts";
+import { leftCalls } from "./left-on-line.ts";
 import { makeUpCalls } from "./make-up-calls.ts";
-import type { MakeUpIntent, Replacing } from "./make-up-intent.ts";
 import { planJoints } from "./plan-joints.ts";
 import { started, withFirst } from "./start-proposed.ts";
 import { type TriedMakeUp, tryMakeUp } from "./try-make-up.ts";
 
 /** A make-up that may be offered: one step, how it lands, and what it would bring. */
 export interface MakeUpProposal extends TriedMakeUp {
+  /** The box as it was. */
+  readonly before: Box;
+  /** The document as it was, proposed started where the make-up starts it. */
+  readonly started: Project;
+  /** By the id of the new device. */
+  readonly replaced: ReadonlyMap<DeviceId, DeviceId>;
   readonly groups: readonly JointGroup[];
   readonly plan: JointPlan;
 }
@@ -31,12 +39,14 @@ export interface MakeUpProposal extends TriedMakeUp {
  * Generates the make-up of a box from what it is to do, with the fewest moves from what is there, tries it on a copy, and
  * refuses it with the reason where it cannot be done or would bring a danger or a violation. Proposed is started where it
  * was not.
+ * @param left Cables that are left on LINE on purpose, with who decided so: kept with the outlets beyond them.
  */
 export function makeUp(
   document: Project,
   state: StateName,
   id: EnclosureId,
   intent: MakeUpIntent,
+  left: readonly LeftOnLine[] = [],
 ): Planned<MakeUpProposal> {
   const { project, first } = started(document, state);
   const before = getInstallation(project, state).enclosures[id];
@@ -64,6 +74,7 @@ export function makeUp(
     ...makeUpCalls(box, state, plan.value),
     ...marks(copy, state, box, reidentified),
     ...recordIntent(copy, state, id, intent),
+    ...leftCalls(project, state, id, left),
   ];
   const tried = tryMakeUp({
     project,
@@ -77,7 +88,15 @@ export function makeUp(
     mustProtect: (after) => protectedOutlets(after, state, box, intent),
   });
   if (!tried.ok) return tried;
-  return planned({ ...tried.value, call: withFirst(first, tried.value.call), groups, plan: plan.value });
+  return planned({
+    ...tried.value,
+    call: withFirst(first, tried.value.call),
+    before,
+    started: project,
+    replaced,
+    groups,
+    plan: plan.value,
+  });
 }
 
 export interface Staged {

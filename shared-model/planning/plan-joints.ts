@@ -1,3 +1,4 @@
+import type { MakeUpStyle } from "../answers/make-up-intent.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type EndKey, type JumperId, jumperEnd, parseEnd, type SpliceId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
@@ -7,15 +8,7 @@ import { pointKey } from "./box-nets.ts";
 import { ConnectorStock } from "./connector-stock.ts";
 import { isAtPort } from "./joint-cost.ts";
 import { JointDraft } from "./joint-draft.ts";
-import {
-  type JointGroup,
-  type MakeUpStyle,
-  type Planned,
-  type Port,
-  planned,
-  refused,
-  suitsRole,
-} from "./joint-group.ts";
+import { type JointGroup, type Planned, type Port, planned, refused, suitsRole } from "./joint-group.ts";
 import type { JointPlan } from "./joint-plan.ts";
 import { cheapest } from "./joint-search.ts";
 import { type Landing, landingOf, strapAwg } from "./landing.ts";

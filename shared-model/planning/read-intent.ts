@@ -1,13 +1,13 @@
+import type { MakeUpIntent, Replacing, SupplyUse } from "../answers/make-up-intent.ts";
 import { connectors } from "../catalog/connectors.ts";
 import { findDeviceType } from "../catalog/device-types.ts";
 import type { Result } from "../lib/result.ts";
 import type { Box } from "../model/enclosure.ts";
-import type { CableId, ConductorKey, DeviceId } from "../model/ids.ts";
+import { type CableId, type ConductorKey, type DeviceId, type Half, outletKey } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { cablesInto } from "../queries/cables-into.ts";
 import { JsonReader, shown } from "../solver/circuit/json-reader.ts";
 import { USUAL_STYLE } from "./joint-group.ts";
-import type { MakeUpIntent, Replacing, SupplyUse } from "./make-up-intent.ts";
 
 const FIELDS = [
   "supply",
@@ -22,7 +22,7 @@ const FIELDS = [
   "direct",
   "bothHoles",
 ] as const;
-const SUPPLIES = ["feed", "switch-loop", "travellers"] as const;
+const SUPPLIES = ["feed", "two-hots", "switch-loop", "travellers"] as const;
 
 interface Named {
   readonly id: string;
@@ -39,6 +39,12 @@ export function readIntent(input: unknown, installation: Installation, box: Box)
   return value !== undefined && reader.problems.length === 0
     ? { ok: true, value }
     : { ok: false, problems: reader.problems };
+}
+
+/** A device, or one half of it as outlets are named: "R5/upper". */
+function halfOf(text: unknown): readonly [name: unknown, half: Half | undefined] {
+  const [, name, half] = typeof text === "string" ? (/^(.+)\/(upper|lower)$/.exec(text) ?? []) : [];
+  return name === undefined ? [text, undefined] : [name, half === "upper" ? "upper" : "lower"];
 }
 
 class IntentReader extends JsonReader {
@@ -80,9 +86,24 @@ class IntentReader extends JsonReader {
         const cable = this.#cable(one.cable, `${at}/cable`);
         const feeds = this.record(one.feeds ?? {}, `${at}/feeds`, ["cables", "devices"]);
         const feedsCables = each(feeds.cables, `${at}/feeds/cables`, (name, where) => this.#cable(name, where));
-        const feedsDevices = each(feeds.devices, `${at}/feeds/devices`, (name, where) => this.#device(name, where));
+        const fed = each(feeds.devices, `${at}/feeds/devices`, (text, where) => {
+          const [name, half] = halfOf(text);
+          const device = this.#device(name, where);
+          return device && { device, half };
+        });
+        const feedsDevices = fed.flatMap(({ device, half }) => (half === undefined ? device : []));
+        const feedsHalves = fed.flatMap(({ device, half }) => (half === undefined ? [] : outletKey(device, half)));
         const protect = this.#flag(one.protect, `${at}/protect`);
-        return cable && { cable, protect, feedsCables, feedsDevices, ...this.#leg(one.leg, `${at}/leg`) };
+        return (
+          cable && {
+            cable,
+            protect,
+            feedsCables,
+            feedsDevices,
+            ...(feedsHalves.length > 0 && { feedsHalves }),
+            ...this.#leg(one.leg, `${at}/leg`),
+          }
+        );
       }),
       travellers: each(it.travellers, "/travellers", (item, at) => {
         const one = this.record(item, at, ["cable", "switch", "protect", "leg"]);
@@ -94,10 +115,19 @@ class IntentReader extends JsonReader {
       }),
       devices: each(it.devices, "/devices", (item, at) => {
         const one = this.record(item, at, ["device", "protect", "switch", "leg"]);
-        const device = this.#device(one.device, `${at}/device`);
+        const [name, half] = halfOf(one.device);
+        const device = this.#device(name, `${at}/device`);
         const by = one.switch === undefined ? undefined : this.#device(one.switch, `${at}/switch`);
         const protect = this.#flag(one.protect, `${at}/protect`);
-        return device && { device, protect, ...(by && { switch: by }), ...this.#leg(one.leg, `${at}/leg`) };
+        return (
+          device && {
+            device,
+            protect,
+            ...(half && { half }),
+            ...(by && { switch: by }),
+            ...this.#leg(one.leg, `${at}/leg`),
+          }
+        );
       }),
       replace: each(it.replace, "/replace", (item, at) => this.#replacing(item, at)),
       style: {

@@ -84,14 +84,23 @@ const mostSaved = (items: readonly SharedItem[], bins: readonly SharedBin[]): nu
     0,
   );
 
-const kindKey = ({ member: { awg, material, stranded, grounding } }: SharedItem): string =>
-  `${awg} ${material} ${stranded} ${grounding}`;
+const kindKeys = new WeakMap<SpliceMember, string>();
+
+function kindKey({ member }: SharedItem): string {
+  let key = kindKeys.get(member);
+  if (key === undefined) {
+    key = `${member.awg} ${member.material} ${member.stranded} ${member.grounding}`;
+    kindKeys.set(member, key);
+  }
+  return key;
+}
 
 function kindsOf(items: readonly SharedItem[]): readonly Kind[] {
   const byKey = new Map<string, { member: SpliceMember; items: number[] }>();
   items.forEach((item, number) => {
-    const kind = byKey.get(kindKey(item));
-    if (kind === undefined) byKey.set(kindKey(item), { member: item.member, items: [number] });
+    const key = kindKey(item);
+    const kind = byKey.get(key);
+    if (kind === undefined) byKey.set(key, { member: item.member, items: [number] });
     else kind.items.push(number);
   });
   const rank = (number: number): SharedItem => items[number] as SharedItem;

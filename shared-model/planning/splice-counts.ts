@@ -65,14 +65,27 @@ export function leastSplices(
     isCable: index < cables.length,
   }));
   const link = newJumper(linkAwg, role === "ground");
+  // Asked again and again of the same numbers of the same kinds.
+  const known = new Map<string, boolean>();
+  const accepted = (key: string, members: () => readonly SpliceMember[]): boolean => {
+    let does = known.get(key);
+    if (does === undefined) {
+      const all = members();
+      does = [undefined, ...atHome].some((home) => stock.choose(all, home) !== undefined);
+      known.set(key, does);
+    }
+    return does;
+  };
   for (let count = 1; count <= Math.min(MOST_SPLICES, items.length); count += 1) {
-    const bins = Array.from({ length: count }, (_, bin) => ({
-      links: Array.from({ length: (bin > 0 ? 1 : 0) + (bin < count - 1 ? 1 : 0) }, () => link),
-      home: undefined,
-      closed: undefined,
-      accepts: (members: () => readonly SpliceMember[]) =>
-        [undefined, ...atHome].some((home) => stock.choose(members(), home) !== undefined),
-    }));
+    const bins = Array.from({ length: count }, (_, bin) => {
+      const linked = (bin > 0 ? 1 : 0) + (bin < count - 1 ? 1 : 0);
+      return {
+        links: Array.from({ length: linked }, () => link),
+        home: undefined,
+        closed: undefined,
+        accepts: (members: () => readonly SpliceMember[], counts: string) => accepted(`${linked} ${counts}`, members),
+      };
+    });
     if (shareOut(items, bins) !== undefined) return count;
   }
   return undefined;

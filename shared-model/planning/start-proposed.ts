@@ -8,8 +8,17 @@ export interface Started {
   readonly first: readonly CommandCall[];
 }
 
+const kept = new WeakMap<Project, Started>();
+
+/** Of one document the same each time: what is derived of it is derived once. */
 export function started(document: Project, state: StateName): Started {
   if (state === "as-found" || document.proposed !== undefined) return { project: document, first: [] };
+  const known = kept.get(document) ?? start(document);
+  kept.set(document, known);
+  return known;
+}
+
+function start(document: Project): Started {
   const call: CommandCall = { command: "start-proposed", args: {} };
   const ran = runCommand(document, call);
   if (!ran.ok) throw new Error(`Proposed cannot be started: ${ran.refusal.message}`);

@@ -12,7 +12,7 @@ export function takes(connector: Connector, members: readonly SpliceMember[]): b
   const { capacity } = connector;
   switch (capacity.kind) {
     case "table":
-      return capacity.rows.some((row) => holds(row, countBySize(members)));
+      return holdsOne(capacity.rows, members);
     case "ports":
       return (
         members.length <= capacity.ports &&
@@ -31,6 +31,11 @@ export function takes(connector: Connector, members: readonly SpliceMember[]): b
 }
 
 const within = (count: number, [least, most]: readonly [number, number]): boolean => count >= least && count <= most;
+
+function holdsOne(rows: readonly CapacityRow[], members: readonly SpliceMember[]): boolean {
+  const counts = countBySize(members);
+  return rows.some((row) => holds(row, counts));
+}
 
 function holds(row: CapacityRow, counts: ReadonlyMap<WireSize, number>): boolean {
   const sizes = Object.keys(row) as WireSize[];

@@ -13,7 +13,7 @@ import type { Behind } from "./shared-trip.ts";
 const NO_GROUND = "No Equipment Ground";
 const PROTECTED = "GFCI Protected";
 /** Section that asks for the labels. Source: NFPA 70, as two trade sites state it. */
-const ASKED_BY = "406.4(D)(2)";
+export const NO_GROUND_LABELS_ASKED_BY = "406.4(D)(2)";
 
 const labelled = new WeakMap<Installation["labels"], ReadonlyMap<string, readonly Label[]>>();
 
@@ -51,6 +51,10 @@ const letters = (text: string): string => text.toLowerCase().replace(/[^a-z]/g, 
 
 const isWorded = ({ wording }: Label, words: string): boolean => letters(wording).includes(letters(words));
 
+/** A label with words that a receptacle without a ground is asked to have. */
+export const isNoGroundLabel = (label: Label): boolean =>
+  [NO_GROUND, PROTECTED].some((words) => isWorded(label, words));
+
 /** Commands that put labels on devices. */
 export function labelCalls(
   { labels }: Installation,
@@ -66,7 +70,7 @@ export function labelCalls(
     };
     return words.map((wording) => ({
       command: "add-label",
-      args: { state, id: fresh(), wording, on: { device }, requiredBy: ASKED_BY },
+      args: { state, id: fresh(), wording, on: { device }, requiredBy: NO_GROUND_LABELS_ASKED_BY },
     }));
   });
 }

@@ -8,7 +8,9 @@ import { type FromWorker, PROTOCOL_VERSION, type ToWorker } from "../../shared-m
 import { openSession } from "../../shared-model/analysis/session.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
+import type { OutletKey } from "../../shared-model/model/ids.ts";
 import { type Edition, emptyProject } from "../../shared-model/model/project.ts";
+import { answerFit } from "../../shared-model/planning/answer-make-up.ts";
 import { ruleBook } from "../../shared-model/rules/rule-book.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
 import { boxId, cableId, deviceId } from "../builders/ids.ts";
@@ -227,6 +229,41 @@ test("a worker that is asked what tests are expected to find answers about the d
   });
   ask(4);
   expect(said).not.toMatchObject([{ answers: told }]);
+});
+
+test("a worker plans on a copy: the answer is that of the core, an older revision has none, and edits go on after it", async () => {
+  const laundry = laundryAsFound();
+  const ask = { outlet: deviceId("R1") as string as OutletKey };
+  const answered = async (message: ToWorker): Promise<FromWorker | undefined> => {
+    said = [];
+    tell(message);
+    await vi.waitFor(() => expect(said.some(({ type }) => type === "fitted" || type === "made-up")).toBe(true));
+    return said.at(-1);
+  };
+  tell({ type: "snapshot", project: structuredClone(laundry), revision: 3 });
+  expect(await answered({ type: "fit", request: 5, base: 3, ask })).toEqual({
+    type: "fitted",
+    request: 5,
+    base: 3,
+    answer: answerFit(laundry, ask),
+  });
+  const box = { state: "proposed", box: boxId("B1") } as const;
+  expect(await answered({ type: "make-up", request: 6, base: 3, ask: box })).toMatchObject({
+    type: "made-up",
+    answer: { name: "B1" },
+  });
+  expect(await answered({ type: "fit", request: 7, base: 2, ask })).toEqual({ type: "fitted", request: 7, base: 2 });
+  said = [];
+  const edit = runCommand(laundry, {
+    command: "rename-item",
+    args: { state: "as-found", item: { kind: "enclosure", id: boxId("B1") }, name: "Other" },
+  });
+  if (!edit.ok) throw new Error(edit.refusal.message);
+  tell({ type: "patches", base: 3, revision: 4, patches: edit.patches });
+  expect(said.at(-1)).toMatchObject({ type: "answers", revision: 4 });
+  expect(await answered({ type: "make-up", request: 8, base: 4, ask: box })).toMatchObject({
+    answer: { name: "Other" },
+  });
 });
 
 test("a worker tells the rules of any edition, whatever document it holds", () => {

@@ -10,10 +10,14 @@ import { measureArranging, reportArranging } from "./arrange.mjs";
 import { measureCircuit, reportCircuit } from "./circuit.mjs";
 import { measureCommandField, reportCommandField } from "./command-field.mjs";
 import { measureMakeUp, reportMakeUp } from "./make-up.mjs";
+import { measurePaper, reportPaper } from "./paper.mjs";
 import { measureProof, measureProvedEdits, reportProof, reportProvedEdits } from "./proof.mjs";
 import { measureReadings, reportReadings } from "./readings.mjs";
 import { measureRules, reportRules } from "./rules.mjs";
+import { measureScope, reportScope } from "./scope.mjs";
+import { measureScopeView, reportScopeView } from "./scope-view.mjs";
 import { measureSheet } from "./sheet.mjs";
+import { measureSurvey, reportSurvey } from "./survey.mjs";
 import { measureOpening, measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
@@ -61,6 +65,7 @@ try {
   const house = /** @type {string} */ (await tab.evaluate("window.houseText(1000)"));
   const folderOfWindow = fileURLToPath(new URL("../../dist/window", import.meta.url));
   reportWindow(await measureWindow(browser, house));
+  if (!reportScopeView(await measureScopeView(browser, folderOfWindow))) process.exitCode = 1;
   for (const boxes of LONG ? [...SIZES, ...LONG_SIZES] : SIZES) {
     // A file of that many boxes and half as many cables again is larger than what is opened.
     const make = boxes > MOST_DENSE ? "houseText" : "denseText";
@@ -78,6 +83,9 @@ if (!reportReadings(await measureReadings())) process.exitCode = 1;
 if (!reportProof(await measureProof())) process.exitCode = 1;
 if (!reportProvedEdits(await measureProvedEdits())) process.exitCode = 1;
 if (!reportMakeUp(await measureMakeUp())) process.exitCode = 1;
+if (!reportScope(await measureScope())) process.exitCode = 1;
+if (!reportSurvey(await measureSurvey())) process.exitCode = 1;
+if (!reportPaper(await measurePaper())) process.exitCode = 1;
 if (!reportArranging(await measureArranging())) process.exitCode = 1;
 if (!reportCommandField(await measureCommandField())) process.exitCode = 1;
 reportRules(await measureRules());

@@ -34,7 +34,7 @@ import {
   type Scene,
   side,
 } from "./random-scene.ts";
-import { randomTest, readingId } from "./random-test.ts";
+import { randomSurveyed, randomTest, readingId } from "./random-test.ts";
 import { TINY_JPEG } from "./tiny-jpeg.ts";
 
 /** One step of a random sequence: which command, and a number that picks its arguments from the drawing as it is then. */
@@ -340,7 +340,7 @@ const MAKERS: { readonly [I in CommandId]: (scene: Scene) => unknown } = {
   "add-reading": (scene) => ({
     id: fresh(scene, ""),
     reading: scene.pick.chance(0.5)
-      ? randomTest(scene)
+      ? (scene.pick.chance(0.3) ? randomSurveyed : randomTest)(scene)
       : {
           instrument: "meter",
           points: [boxAndEnd(scene).end],

@@ -1,4 +1,11 @@
-import { asId, type DeviceId, type OutletKey, type ReadingId } from "../../shared-model/model/ids.ts";
+import {
+  asId,
+  type CableId,
+  type DeviceId,
+  type EnclosureId,
+  type OutletKey,
+  type ReadingId,
+} from "../../shared-model/model/ids.ts";
 import type { Reading } from "../../shared-model/model/project.ts";
 import { RECORD_STAGES } from "../../shared-model/model/test-record.ts";
 import { outletsValue } from "../../shared-model/queries/recorded-value.ts";
@@ -30,4 +37,25 @@ export function randomTest(scene: Scene): Omit<Reading, "id" | "order"> {
     ...more,
     record: { test, ...line, outlets, ...(pick.chance(0.5) && { expected }) },
   };
+}
+
+/** A reading of a survey: something about a box, volts of a cable, what worked, or what a breaker killed. */
+export function randomSurveyed(scene: Scene): Omit<Reading, "id" | "order"> {
+  const { pick } = scene;
+  const { enclosures, cables } = scene.project.asFound;
+  const box = pick.from(Object.keys(enclosures) as EnclosureId[], asId<EnclosureId>("gone"));
+  const cable = pick.from(Object.keys(cables) as CableId[], asId<CableId>("gone"));
+  const breaker = pick.from([asId<DeviceId>("Q1")], asId<DeviceId>("Q1"));
+  const outlets = [asId<DeviceId>("R1") as string as OutletKey];
+  const surveys: readonly NonNullable<Reading["survey"]>[] = [
+    { box, test: { kind: "facts", facts: { switchesHere: 1, groups: [[{ id: "a", name: "a", kind: "outlet" }]] } } },
+    {
+      ...{ box, arrangement: "A2" as const, nothingPlugged: true, switches: [{ switch: "S1", on: true }] },
+      test: { kind: "pair", from: { cable, conductor: asId("bk") }, to: "ground" },
+    },
+    { box, arrangement: "A3", joined: [cable], test: { kind: "works", items: ["a"] } },
+    { test: { kind: "breaker-off", breaker, dead: outlets } },
+  ];
+  const survey = pick.from(surveys, surveys[0] as NonNullable<Reading["survey"]>);
+  return { instrument: "clamp-meter", points: [box], value: "1", unit: "A", state: "as-found", survey };
 }

@@ -127,7 +127,7 @@ describe("makeup", () => {
 
   test.each([
     ["a box that is not there", ["--box", "B99"], /It has no box "B99"/],
-    ["a panel", ["--box", "P"], /It has no box "P"/],
+    ["a panel", ["--box", "P"], /"P" is a panel/],
   ] as const)("%s: status 2", (_name, options, line) => {
     const { status, stderr } = loadside(["makeup", LAUNDRY, ...options, "--intent", withIntent(INTENT)]);
     expect(status).toBe(2);

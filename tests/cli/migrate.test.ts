@@ -50,10 +50,12 @@ test("any other file that is there stays as it is", () => {
   writeFileSync(inFolder("other.loadside"), "my work");
   symlinkSync(inFolder("nothing"), inFolder("link"));
   mkdirSync(inFolder("sub"));
-  for (const name of ["other.loadside", "link", "sub"]) {
+  for (const name of ["other.loadside", "link"]) {
     const { status, stderr } = loadside(["migrate", "old.loadside", "--out", name], { cwd: folder });
     expect([status, stderr]).toEqual([2, `${name}: It is there already and stays as it is. Choose another name.\n`]);
   }
+  const { status, stderr } = loadside(["migrate", "old.loadside", "--out", "sub"], { cwd: folder });
+  expect([status, stderr]).toEqual([2, "sub: This is a folder. Name a file in it.\n"]);
   expect(read("other.loadside")).toBe("my work");
   expect(readdirSync(folder).sort()).toEqual(["link", "old.loadside", "other.loadside", "sub"]);
 });

@@ -184,6 +184,29 @@ const STATES: readonly State[] = [
     },
   },
   {
+    name: "sheets to print, with the first page",
+    come: async (page) => {
+      await closed(page);
+      await page.keyboard.press("Control+p");
+      await expect(page.getByRole("img", { name: /^Page 1 of / })).toBeVisible();
+    },
+  },
+  {
+    name: "what a sheet can be saved as",
+    come: async (page) => {
+      await button(page, "Save this sheet").click();
+      await expect(page.getByRole("menu", { name: "Save this sheet" })).toBeVisible();
+    },
+  },
+  {
+    name: "nothing ticked to print",
+    come: async (page) => {
+      await leave(page);
+      await button(page, "None").click();
+      await expect(page.getByText("No sheet is ticked.")).toBeVisible();
+    },
+  },
+  {
     name: "command field with its lines",
     come: async (page) => {
       await closed(page);
@@ -193,9 +216,25 @@ const STATES: readonly State[] = [
     },
   },
   {
-    name: "energised",
+    name: "which cable is which",
     come: async (page) => {
       await leave(page);
+      await runByField(page, "B1");
+      await pane(page).getByRole("button", { name: "Which cable is which…" }).click();
+      await expect(pane(page).getByText("What to do next")).toBeVisible();
+    },
+  },
+  {
+    name: "map of circuits",
+    come: async (page) => {
+      await inMenu(page, "Drawing", /^Map the circuits/);
+      await expect(pane(page).getByText("Outlets and their breakers")).toBeVisible();
+    },
+  },
+  {
+    name: "energised",
+    come: async (page) => {
+      await button(page, "Close").click();
       await button(page, "Energise").click();
       await expect(page.getByText("Computed circuit, as found.")).toBeVisible();
     },
@@ -216,6 +255,43 @@ const STATES: readonly State[] = [
     come: async (page) => {
       await button(page, "Start proposed").click();
       await checked(page);
+      await showPane(page, "Findings");
+    },
+  },
+  {
+    name: "a ground-fault device being fitted",
+    come: async (page) => {
+      await runByField(page, "R1");
+      await runByField(page, "Fit a ground-fault device at R1");
+      await expect(pane(page).getByText("detach 10, attach 16, 3 new joints", { exact: true })).toBeVisible();
+    },
+  },
+  {
+    name: "what it would move, on the sheet",
+    come: async (page) => {
+      await button(page, "Show on the sheet").click();
+      await expect(page.getByRole("img", { name: /^B1 as it would be/ })).toBeVisible();
+    },
+  },
+  {
+    name: "a make-up left, with the focus back",
+    come: async (page) => {
+      await button(page, "Cancel").click();
+      await expect(page.getByRole("tab", { name: "Make-up" })).toHaveCount(0);
+      await showPane(page, "Findings");
+    },
+  },
+  {
+    name: "scope, with nothing changed yet",
+    come: async (page) => {
+      await button(page, "Scope").click();
+      await expect(pane(page).getByText(/^Proposed is as found so far/)).toBeVisible();
+    },
+  },
+  {
+    name: "proposed again",
+    come: async (page) => {
+      await page.keyboard.press("Shift+F8");
       await showPane(page, "Findings");
     },
   },

@@ -1,5 +1,5 @@
 /** The desktop program as it is compiled, with a stand-in for Electron; its limits are told in `stand-in.ts`. Menus, dialogs and files. */
-import { writeFile } from "node:fs/promises";
+import { readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect } from "@playwright/test";
 import { recentId } from "../../electron/main/recent-files.ts";
@@ -74,6 +74,32 @@ test("a name without the ending gets it, and never takes the place of a file tha
   await rename(page, "R1", "R1b");
   await page.keyboard.press("Control+s");
   await expect.poll(() => onDisk(join(desktop.home, "other.loadside"))).toContain('"name": "R1b"');
+});
+
+test("sheets go through a dialog to a file of their own, and the drawing stays the one that is open", async ({
+  desktop,
+}) => {
+  const { standIn, page } = await withHouse(desktop);
+  standIn.press("File", "Print and export…");
+  const dialog = page.getByRole("dialog", { name: "Print and export" });
+  await expect(dialog.getByRole("img", { name: /^Page 1 of / })).toBeVisible();
+  const pdf = join(desktop.home, "for the inspector.pdf");
+  standIn.answers.push({ filePath: pdf });
+  await dialog.getByRole("button", { name: "Save PDF" }).click();
+  await expect(dialog.getByText(/^Saved for the inspector[.]pdf, /).first()).toBeVisible();
+  const bytes = await readFile(pdf);
+  expect(bytes.subarray(0, 4).toString()).toBe("%PDF");
+  expect(bytes.subarray(-6).toString()).toContain("%%EOF");
+  expect(standIn.dialogs.at(-1)?.options).toMatchObject({
+    defaultPath: join(desktop.home, "1962 bungalow, laundry circuit job folder.pdf"),
+    filters: [{ extensions: ["pdf"] }],
+  });
+  standIn.answers.push({ canceled: true });
+  await dialog.getByRole("button", { name: "Save PDF" }).click();
+  await expect(dialog.getByText("Nothing was saved.").first()).toBeVisible();
+  await page.keyboard.press("Escape");
+  await expect(banner(page)).toContainText("house.loadside");
+  expect(standIn.windows[0]?.edited).toBe(false);
 });
 
 test("a file that another program changed is replaced, kept beside, or left as the person says", async ({

@@ -32,12 +32,15 @@ const SHOWN: Readonly<Partial<Record<WindowCommandId, (page: Page) => Promise<vo
   "new-document": (page) => expect(banner(page)).toContainText("Untitled drawing"),
   "other-state": (page) =>
     expect(banner(page).getByRole("button", { name: /^Proposed/ })).toHaveAttribute("aria-pressed", "true"),
+  "show-scope": (page) =>
+    expect(banner(page).getByRole("button", { name: /^Proposed/ })).toHaveAttribute("aria-pressed", "true"),
   "find-anything": async (page) => {
     await expect(page.getByRole("combobox", { name: "Command, part, tag or finding" })).toBeFocused();
     await page.keyboard.press("Escape");
   },
   "show-keys": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Keys" })),
   "show-signs": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Signs and letters" })),
+  "print-export": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Print and export" })),
   "show-cautions": (page) => seenAndLeft(page, page.getByRole("dialog", { name: "Before you draw" })),
   "take-tour": (page) => seenAndLeft(page, page.getByText("Step 1 of 5")),
 };

@@ -21,6 +21,10 @@ const RIGHT: { readonly [N in RequestName]: readonly [request: unknown, reply: u
     { name: "a.loadside", text: "{}" },
     { outcome: { kind: "saved", note: "x" }, file: { file: TOKEN, name: "a.loadside", recent: ID } },
   ],
+  saveCopyAs: [
+    { name: "house job folder", kind: "pdf", bytes: new Uint8Array([37, 80, 68, 70]) },
+    { kind: "saved", name: "house job folder.pdf", note: "x" },
+  ],
   recentFiles: [
     undefined,
     [{ id: ID, name: "a.loadside", folder: "~", usedAt: "2026-01-02T03:04:05.678Z", isThere: true }],
@@ -106,6 +110,21 @@ test("texts are limited before they are looked at, at the size of a document", a
     ask("saveFile", { file: TOKEN, text: given, overwrite: true }, () => ({ kind: "saved" }));
   expect(await saved(text)).toMatchObject({ ok: true });
   expect(await saved(`${text}x`)).toEqual(REFUSED);
+});
+
+test("what is made of a drawing is bytes of a known kind, and limited before it is looked at", async () => {
+  const saved = (copy: object) => ask("saveCopyAs", { name: "a", kind: "pdf", ...copy }, () => null);
+  expect(await saved({ bytes: new Uint8Array(3) })).toMatchObject({ ok: true });
+  for (const bytes of [
+    [1, 2],
+    "JVBERg==",
+    new Uint16Array(3),
+    new ArrayBuffer(3),
+    new Uint8Array(256 * 1024 * 1024 + 1),
+  ])
+    expect(await saved({ bytes })).toEqual(REFUSED);
+  for (const kind of ["exe", "html", "loadside", ""])
+    expect(await saved({ kind, bytes: new Uint8Array(3) })).toEqual(REFUSED);
 });
 
 test("channels are named once, and none like another", () => {

@@ -168,6 +168,49 @@ describe("saving elsewhere", () => {
   });
 });
 
+describe("saving what is made of a drawing", () => {
+  const bytes = new Uint8Array([0, 255, 10, 13, 0x1f, 0x8b]);
+
+  test("writes the bytes as they are, whole, and holds nothing afterwards", async () => {
+    const target = join(folder, "house job folder.pdf");
+    await writeFile(target, "an older one");
+    expect(await documents.saveCopyTo(target, { kind: "pdf", bytes })).toEqual({
+      kind: "saved",
+      name: "house job folder.pdf",
+    });
+    expect(new Uint8Array(await readFile(target))).toEqual(bytes);
+    expect((await readdir(folder)).sort()).toEqual(["house job folder.pdf", "house.loadside"]);
+    expect(used).toEqual([]);
+  });
+
+  test("adds the ending, and never takes the place of a file that the dialog has not shown", async () => {
+    expect(await documents.saveCopyTo(join(folder, "list"), { kind: "csv", bytes })).toMatchObject({
+      name: "list.csv",
+    });
+    await writeFile(join(folder, "list.csv"), "theirs");
+    expect(await documents.saveCopyTo(join(folder, "list"), { kind: "csv", bytes })).toMatchObject({
+      kind: "failed",
+      message: expect.stringContaining("list.csv was not saved"),
+    });
+    expect(await readFile(join(folder, "list.csv"), "utf8")).toBe("theirs");
+  });
+
+  test("leaves a drawing alone that it is pointed at", async () => {
+    expect(await documents.saveCopyTo(path, { kind: "png", bytes })).toMatchObject({ name: "house.loadside.png" });
+    expect(await onDisk()).toBe("old");
+  });
+
+  test("that fails says why, without the path", async () => {
+    const failed = await documents.saveCopyTo(join(folder, "gone", "x.pdf"), { kind: "pdf", bytes });
+    expect(failed).toEqual({ kind: "failed", message: expect.stringContaining("x.pdf was not saved") });
+    expect(JSON.stringify(failed)).not.toContain(folder);
+  });
+
+  test("is suggested beside the file that is open, with its own ending", () => {
+    expect(documents.suggestion("plan", windowOf(1, "/a/b/c.loadside"), ".pdf")).toBe("/a/b/plan.pdf");
+  });
+});
+
 describe("the list of recent files", () => {
   const at = "2026-01-02T03:04:05.678Z";
 

@@ -116,6 +116,7 @@ File
   Open… [CommandOrControl+O]
   Save [CommandOrControl+S]
   Save as… [CommandOrControl+Shift+S]
+  Print and export… [CommandOrControl+P]
   Start page
   -
   New window [CommandOrControl+Shift+N]
@@ -140,6 +141,7 @@ Drawing
   Energise [F9]
   -
   The other of as found and proposed [F8]
+  Show scope [Shift+F8]
 View
   (resetZoom)
   (zoomIn)

@@ -227,6 +227,15 @@ describe("a name to save under", () => {
     expect(withEnding("/a/b")).toEqual({ path: "/a/b.loadside", asChosen: false });
     expect(withEnding("/a/b.txt")).toEqual({ path: "/a/b.txt.loadside", asChosen: false });
   });
+
+  test("of what is made of a drawing has the ending of its kind", () => {
+    expect(safeName("../house job folder", ".pdf")).toBe("house job folder.pdf");
+    expect(safeName("house.loadside", ".csv")).toBe("house.loadside.csv");
+    expect(safeName("a.png", ".png")).toBe("a.png");
+    expect(withEnding("/a/b.pdf", ".pdf")).toEqual({ path: "/a/b.pdf", asChosen: true });
+    // A drawing that a person points at is never written over by a picture of it.
+    expect(withEnding("/a/b.loadside", ".pdf")).toEqual({ path: "/a/b.loadside.pdf", asChosen: false });
+  });
 });
 
 describe("a file from outside", () => {

@@ -1,11 +1,11 @@
 /** Switch loops, travellers, multiwire, mixed and odd conductors: what the trade does with each, told by the walk of the circuit. */
 import { describe, expect, test } from "vitest";
 import { openSession } from "../../shared-model/analysis/session.ts";
+import type { MakeUpIntent } from "../../shared-model/answers/make-up-intent.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { isSerious } from "../../shared-model/model/severity.ts";
 import { USUAL_STYLE } from "../../shared-model/planning/joint-group.ts";
 import { type MakeUpProposal, makeUp } from "../../shared-model/planning/make-up.ts";
-import type { MakeUpIntent } from "../../shared-model/planning/make-up-intent.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { sectionOf } from "../../shared-model/solver/sections.ts";
 import { boxId, cableId, deviceId, drawing } from "../builders/drawing.ts";

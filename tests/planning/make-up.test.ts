@@ -3,9 +3,9 @@
  * implementation of the same trade method computes them. Counted by hand too: n is conductors in the joint.
  */
 import { describe, expect, test } from "vitest";
+import type { MakeUpIntent } from "../../shared-model/answers/make-up-intent.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { type MakeUpProposal, makeUp } from "../../shared-model/planning/make-up.ts";
-import type { MakeUpIntent } from "../../shared-model/planning/make-up-intent.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
 import { fillEdition } from "../../shared-model/rules/fill-edition.ts";

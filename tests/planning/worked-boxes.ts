@@ -1,7 +1,7 @@
+import type { MakeUpIntent } from "../../shared-model/answers/make-up-intent.ts";
 import { asId, type ConductorKey } from "../../shared-model/model/ids.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { USUAL_STYLE } from "../../shared-model/planning/joint-group.ts";
-import type { MakeUpIntent } from "../../shared-model/planning/make-up-intent.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
 import { boxId, cableId, deviceId, drawing } from "../builders/drawing.ts";
 import type { Drawing } from "../builders/drawing-by-commands.ts";

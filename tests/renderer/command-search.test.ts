@@ -47,6 +47,11 @@ describe("is found by", () => {
     expect(titles(typed).slice(0, 12)).toContain(title);
   });
 
+  test("the part that a question names, where no line says the question", () => {
+    expect(titles("what resets R3")).toEqual(["R3"]);
+    expect(titles("what resets it")).toEqual([]);
+  });
+
   test("nothing where a figure is another, or a word is too short to have a slip in it", () => {
     expect(titles("14/9")).toEqual([]);
     expect(titles("gfx")).toEqual([]);

@@ -21,6 +21,7 @@ const target: FileTarget = {
 let chosen: string | undefined = "text of the file";
 const host: FileHost = {
   chooseFile: () => Promise.resolve(chosen === undefined ? undefined : ok({ name: target.name, text: chosen, target })),
+  saveCopy: async () => undefined,
   saveAs: async (_name, text) => ({ outcome: await target.write(text, true), target }),
   startFile: () => Promise.resolve(undefined),
   takeDropped: () => undefined,

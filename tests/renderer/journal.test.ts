@@ -40,6 +40,7 @@ const target: FileTarget = {
 let onDisk: string | undefined;
 const host: FileHost = {
   chooseFile: () => Promise.resolve(onDisk === undefined ? undefined : ok({ name: target.name, text: onDisk, target })),
+  saveCopy: async () => undefined,
   saveAs: async (_name, text) => ({ outcome: await target.write(text, true), target }),
   startFile: () => Promise.resolve(undefined),
   takeDropped: () => undefined,

@@ -1,8 +1,8 @@
 /** Areas of rooms on the sheet: which boxes they gather, how much room they take, where their names stand. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { areasOf, clustersOf, nameLeft, type StandingIn } from "../../renderer/sheet/room-areas.ts";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
+import { areasOf, clustersOf, nameLeft, type StandingIn } from "../../shared-model/geometry/room-areas.ts";
 import { asId, type RoomId } from "../../shared-model/model/ids.ts";
 
 const room = (name: string): RoomId => asId<RoomId>(name);

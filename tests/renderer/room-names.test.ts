@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { RoomArea } from "../../renderer/sheet/room-areas.ts";
-import { signOf } from "../../renderer/sheet/room-signs.ts";
+import type { RoomArea } from "../../shared-model/geometry/room-areas.ts";
+import { signOf } from "../../shared-model/geometry/room-sign.ts";
 import { textWidth } from "../../shared-model/geometry/text-width.ts";
 import { asId, type RoomId } from "../../shared-model/model/ids.ts";
 import type { Room } from "../../shared-model/model/room.ts";

@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { frameOf, intoBox, magnification } from "../../renderer/sheet/box-frame.ts";
 import { levelOf, MIDDLE_FROM, NEAR_FROM, stepAt, unitOf } from "../../renderer/sheet/detail.ts";
-import { roadLabel } from "../../renderer/sheet/road-label.ts";
 import { zoneAt } from "../../renderer/sheet/zones.ts";
+import { roadLabel } from "../../shared-model/geometry/roads/road-label.ts";
 
 describe("how far away the sheet is", () => {
   test("near, middle and far follow each other without a gap", () => {

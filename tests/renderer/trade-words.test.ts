@@ -53,6 +53,9 @@ test("a word typed only so far finds what it may become, a figure is meant whole
   expect(saysInTradeWords("Octagon 4 × 1-1/2", "oct")).toBe(true);
   expect(saysInTradeWords("Breaker, 15 A", "1")).toBe(false);
   expect(saysInTradeWords("12/2 with ground", "12")).toBe(true);
+  // Said in full where another says it by its letters, and the other way round.
+  for (const words of ["gfci at R1", "gfi", "ground fault", "fit a ground-fault device"])
+    expect(saysInTradeWords("Fit a ground-fault device at R1…", words), words).toBe(true);
 });
 
 test("what is made in the box is said to be, by any of its names", () => {

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { grownConnectors, tellGrownConnectors } from "../../renderer/state/connector-grown.ts";
 import { dispatch, documentStore, openDocument, redo, undo } from "../../renderer/state/document-store.ts";
 import type { Selected } from "../../renderer/state/selection.ts";
-import { closeNotice, resetSession, select, sessionStore } from "../../renderer/state/session-store.ts";
+import { closeNotice, notify, resetSession, select, sessionStore } from "../../renderer/state/session-store.ts";
 import { restoreSelection } from "../../renderer/state/undo-selection.ts";
 import type { EndKey } from "../../shared-model/model/ids.ts";
 import { boxId, drawing, spliceId } from "../builders/drawing.ts";
@@ -116,6 +116,22 @@ describe("a connector that grew", () => {
     undo();
     redo();
     expect(sessionStore.get().notice).toBeUndefined();
+    quiet();
+  });
+
+  test("what was said is taken back with the edit, and by the next one; another notice stays", () => {
+    const quiet = tellGrownConnectors();
+    splice(true);
+    join();
+    undo();
+    expect(sessionStore.get().notice).toBeUndefined();
+    join();
+    expect(sessionStore.get().notice).toBeDefined();
+    dispatch({ command: "set-edition", args: { edition: 2023 } });
+    expect(sessionStore.get().notice).toBeUndefined();
+    notify("note", "Something else");
+    undo();
+    expect(sessionStore.get().notice?.title).toBe("Something else");
     quiet();
   });
 

@@ -9,7 +9,9 @@ import {
   type ToWorker,
 } from "../../shared-model/analysis/protocol.ts";
 import type { Energised, EnergisedNews } from "../../shared-model/answers/energised.ts";
-import type { DeviceId } from "../../shared-model/model/ids.ts";
+import type { MakeUpAnswer } from "../../shared-model/answers/make-up.ts";
+import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
+import type { DeviceId, OutletKey } from "../../shared-model/model/ids.ts";
 import { emptyProject, type Project } from "../../shared-model/model/project.ts";
 import { boxId } from "../builders/ids.ts";
 
@@ -237,6 +239,30 @@ describe("the window and its checks", () => {
     expect(await again).toEqual([brings(1)]);
   });
 
+  test("the difference of the states is asked of the revision that was sent last, and of an older one it is none", async () => {
+    last().say(answers(0));
+    const scope = { boxes: [] } as unknown as ScopeAnswer;
+    const asked = client.scope();
+    expect(last().received.at(-1)).toEqual({ type: "scope", request: 1, base: 0 });
+    edit();
+    last().say({ type: "scoped", request: 1, base: 0, answer: scope });
+    expect(await asked).toBeUndefined();
+    const again = client.scope();
+    last().say({ type: "scoped", request: 2, base: 1, answer: scope });
+    expect(await again).toBe(scope);
+  });
+
+  test("the difference of a large building may take longer than a check, and not for ever", async () => {
+    last().say(hello);
+    last().say(answers(0));
+    const asked = client.scope();
+    vi.advanceTimersByTime(3 * DEADLINE_MS);
+    expect(workers).toHaveLength(1);
+    vi.advanceTimersByTime(10 * DEADLINE_MS);
+    expect(workers).toHaveLength(2);
+    expect(await asked).toBeUndefined();
+  });
+
   test("what a circuit does is asked of the revision that was sent last, and comes with the revision it is about", async () => {
     last().say(answers(0));
     edit();
@@ -294,6 +320,25 @@ describe("the window and its checks", () => {
     const hanging = client.expectedTests(wanted);
     vi.advanceTimersByTime(DEADLINE_MS + 1);
     expect(await hanging).toBeUndefined();
+  });
+
+  test("a make-up is asked of the revision that was sent last; an answer about an older one is none", async () => {
+    last().say(answers(0));
+    const ask = { state: "proposed", box: boxId("B1") } as const;
+    const made = { name: "B1" } as MakeUpAnswer;
+    const asked = client.makeUp(ask);
+    expect(last().received.at(-1)).toEqual({ type: "make-up", request: 1, base: 0, ask });
+    edit();
+    last().say({ type: "made-up", request: 1, base: 0, answer: made });
+    expect(await asked).toBeUndefined();
+    const again = client.makeUp(ask);
+    last().say({ type: "made-up", request: 2, base: 1, answer: made });
+    expect(await again).toBe(made);
+    const fit = { outlet: "R1" as OutletKey };
+    const fitting = client.fit(fit);
+    expect(last().received.at(-1)).toEqual({ type: "fit", request: 3, base: 1, ask: fit });
+    vi.advanceTimersByTime(DEADLINE_MS + 1);
+    expect(await fitting).toBeUndefined();
   });
 
   test("the rules of an edition are asked for, and a worker that does not tell them is given up", async () => {

@@ -8,9 +8,12 @@ const NOT_IN_NAMES = /[\\/:*?"<>|]/g;
 const UNSEEN = /[\p{Cc}\p{Bidi_Control}]/gu;
 const LONGEST = 120;
 
-/** A plain file name out of what the window suggests: no folder, no hidden file, our ending. */
-export function safeName(suggested: string): string {
-  const stem = suggested.endsWith(ENDING) ? suggested.slice(0, -ENDING.length) : suggested;
+/**
+ * A plain file name out of what the window suggests: no folder, no hidden file, and the ending.
+ * @param ending With its dot; that of a document where it is left out.
+ */
+export function safeName(suggested: string, ending: string = ENDING): string {
+  const stem = suggested.endsWith(ending) ? suggested.slice(0, -ending.length) : suggested;
   const plain = [
     ...stem
       .replace(NOT_IN_NAMES, "")
@@ -19,9 +22,12 @@ export function safeName(suggested: string): string {
   ]
     .slice(0, LONGEST)
     .join("");
-  return `${plain === "" ? "drawing" : plain}${ENDING}`;
+  return `${plain === "" ? "drawing" : plain}${ending}`;
 }
 
 /** The path to save to, and whether the person has seen that name: an ending added now was not in the dialog. */
-export const withEnding = (path: string): { readonly path: string; readonly asChosen: boolean } =>
-  extname(path) === ENDING ? { path, asChosen: true } : { path: `${path}${ENDING}`, asChosen: false };
+export const withEnding = (
+  path: string,
+  ending: string = ENDING,
+): { readonly path: string; readonly asChosen: boolean } =>
+  extname(path) === ending ? { path, asChosen: true } : { path: `${path}${ending}`, asChosen: false };

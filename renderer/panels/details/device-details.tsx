@@ -16,6 +16,7 @@ import { Glyph } from "../../ui/glyph.tsx";
 import { DirectoryLine } from "./directory-line.tsx";
 import { EndRow } from "./end-row.tsx";
 import { FindingsAbout } from "./findings-about.tsx";
+import { GroundFaultPart } from "./ground-fault-part.tsx";
 import { OutletWishRow } from "./intent-rows.tsx";
 import { LabelRows } from "./label-rows.tsx";
 import { Properties } from "./properties.tsx";
@@ -43,6 +44,7 @@ export function DeviceDetails({ device, enclosure }: { readonly device: Device; 
         <ReplacedLine device={device} />
       </Who>
       <FindingsAbout item={{ kind: "device", id: device.id }} />
+      <GroundFaultPart enclosure={enclosure} device={device} />
       <Terminals device={device} enclosure={enclosure} />
       <ReplaceDevice device={device} enclosure={enclosure} />
       {outletsOf(device)

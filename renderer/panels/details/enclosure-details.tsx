@@ -16,12 +16,14 @@ import { FindingsAbout } from "./findings-about.tsx";
 import { BoxIntentRows } from "./intent-rows.tsx";
 import { JumperRows } from "./jumper-rows.tsx";
 import { LabelRows } from "./label-rows.tsx";
+import { MakeUpPart } from "./make-up-part.tsx";
 import { PhotoRows } from "./photo-rows.tsx";
 import { PinRow } from "./pin-row.tsx";
 import { Properties } from "./properties.tsx";
 import { RingRows } from "./ring-rows.tsx";
 import { Section } from "./section.tsx";
 import { SpliceRows } from "./splice-rows.tsx";
+import { SurveyPart } from "./survey-part.tsx";
 import { Who } from "./who.tsx";
 import { wording } from "./words.ts";
 
@@ -33,6 +35,8 @@ export function EnclosureDetails({ enclosure }: { readonly enclosure: Enclosure 
         <p>{findEnclosureItem(enclosure.item)?.title ?? enclosure.item}</p>
       </Who>
       {enclosure.kind === "box" && <BoxFill enclosure={enclosure.id} />}
+      <MakeUpPart enclosure={enclosure} />
+      <SurveyPart enclosure={enclosure} />
       <FindingsAbout item={{ kind: "enclosure", id: enclosure.id }} />
       <CableSections enclosure={enclosure} />
       <DeviceRows enclosure={enclosure} />

@@ -15,6 +15,7 @@ const LegendDialog = lazy(() => import("./legend-dialog.tsx"));
 const RuleBookDialog = lazy(() => import("./rule-book-dialog.tsx"));
 const PhotoDialog = lazy(() => import("./photo-dialog.tsx"));
 const RecordDialog = lazy(() => import("../record/record-dialog.tsx"));
+const PrintDialog = lazy(() => import("../print/print-dialog.tsx"));
 const NewBoxDialog = lazy(() => import("../start/new-box-dialog.tsx"));
 
 /** The dialog that is open. A file of its own: dialogs bring a library that the start page does without. */
@@ -61,6 +62,12 @@ export default function OpenDialog({ examples }: { readonly examples: ExamplePic
       return (
         <Suspense fallback={null}>
           <RecordDialog at={dialog.at} />
+        </Suspense>
+      );
+    case "print":
+      return (
+        <Suspense fallback={null}>
+          <PrintDialog />
         </Suspense>
       );
     case "photo":

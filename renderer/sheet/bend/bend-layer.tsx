@@ -6,7 +6,7 @@ import { acrossLeg } from "../../../shared-model/geometry/roads/bends.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import type { CableId, Side } from "../../../shared-model/model/ids.ts";
 import { BEND_WORDS, END_WORDS } from "../../state/arrange-words.ts";
-import { documentStore } from "../../state/document-store.ts";
+import { isLooking, useLooking } from "../../state/looking.ts";
 import { sessionStore } from "../../state/session-store.ts";
 import { placesOf } from "../../state/sheet-places.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -33,7 +33,7 @@ const isBusy = ({ moving, marquee, jumper }: ReturnType<typeof gestureStore.get>
  */
 export function BendLayer({ shown }: { readonly shown: SheetDrawings }) {
   const id = useStore(sessionStore, loneCable);
-  const readOnly = useStore(documentStore, (document) => document.readOnly);
+  const readOnly = useLooking();
   const busy = useStore(gestureStore, isBusy);
   const road = useStore(shownRoads, ({ map }) => map?.roads.find(({ cable }) => cable === id));
   const { bending, ending } = useStore(bendStore, (bend) => bend);
@@ -54,7 +54,7 @@ export function BendLayer({ shown }: { readonly shown: SheetDrawings }) {
 function listen(): () => void {
   const down = (event: PointerEvent): void => {
     const on = event.target;
-    if (event.button !== 0 || !(on instanceof Element) || documentStore.get().readOnly) return;
+    if (event.button !== 0 || !(on instanceof Element) || isLooking()) return;
     const chosen = loneCable(sessionStore.get()) as CableId | "";
     if (chosen === "") return;
     const grip = on.closest<SVGElement>("[data-bend]")?.dataset.bend;

@@ -1,12 +1,12 @@
 import { memo } from "react";
 import type { Condition } from "../../../shared-model/answers/energised.ts";
-import type { ConductorDrawing, Plate } from "../../../shared-model/geometry/box-drawing.ts";
+import { bandLegs } from "../../../shared-model/geometry/band-legs.ts";
+import type { ConductorDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { CONDUCTOR_MARKS } from "../../../shared-model/geometry/conductor-marks.ts";
-import { textWidth } from "../../../shared-model/geometry/text-width.ts";
+import { linePath } from "../../../shared-model/geometry/line-path.ts";
 import type { Point } from "../../../shared-model/model/project.ts";
 import type { Colour } from "../../../shared-model/units/colour.ts";
 import { DeadStrand, Sleeve } from "../energise/sleeve.tsx";
-import { linePath } from "./line-path.ts";
 
 /**
  * Casing, core and mark of one conductor along a path. The casing keeps white, bare and yellow visible on paper, the mark
@@ -79,65 +79,13 @@ function Bands({
   readonly at: Point;
   readonly colour: Colour;
 }) {
-  const start = bandSpot(fromEnd(conductor.points, at), conductor.plates);
-  if (start === undefined) return null;
-  const bands = [0, 7].map((offset) => linePath([start(offset), start(offset + 5)])).join("");
+  const legs = bandLegs(conductor, at);
+  if (legs === undefined) return null;
+  const bands = legs.map((leg) => linePath(leg)).join("");
   return (
     <g className="sheet-bands">
       <path d={bands} className={`sheet-casing sheet-casing-${colour}`} />
       <path d={bands} className={`sheet-core sheet-core-${colour}`} />
     </g>
   );
-}
-
-/** Length of both bands, and what keeps them off a hole, a plate or a bend. */
-const BANDS = 12;
-const CLEAR = 9;
-
-/** Points from one end inward. */
-function fromEnd(points: readonly Point[], at: Point): readonly Point[] {
-  const [first = at] = points;
-  const last = points[points.length - 1] ?? at;
-  const near = Math.hypot(first.x - at.x, first.y - at.y) < Math.hypot(last.x - at.x, last.y - at.y);
-  return near ? points : [...points].reverse();
-}
-
-/** The point of the conductor at some units past where the bands may begin. */
-function bandSpot(points: readonly Point[], plates: readonly Plate[]): ((past: number) => Point) | undefined {
-  for (let i = 1; i < Math.min(points.length, 4); i++) {
-    const a = points[i - 1];
-    const b = points[i];
-    if (a === undefined || b === undefined) continue;
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    const stops = [...plateSpans(plates, a, b), { from: length, to: length }].sort((p, q) => p.from - q.from);
-    let from = CLEAR;
-    for (const stop of stops) {
-      if (stop.from - from >= BANDS + 2) {
-        const start = from;
-        return (past) => ({
-          x: a.x + ((b.x - a.x) * (start + past)) / length,
-          y: a.y + ((b.y - a.y) * (start + past)) / length,
-        });
-      }
-      from = Math.max(from, stop.to + 2);
-    }
-  }
-  return undefined;
-}
-
-/** Stretches of a leg that code plates cover. */
-function plateSpans(
-  plates: readonly Plate[],
-  a: Point,
-  b: Point,
-): readonly { readonly from: number; readonly to: number }[] {
-  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-  return plates.flatMap(({ at, text, vertical }) => {
-    const along = ((at.x - a.x) * (b.x - a.x) + (at.y - a.y) * (b.y - a.y)) / length;
-    const across = Math.abs((at.x - a.x) * (b.y - a.y) - (at.y - a.y) * (b.x - a.x)) / length;
-    if (across > 8 || along < -60 || along > length + 60) return [];
-    const isUpright = a.x === b.x;
-    const half = isUpright === vertical ? textWidth(text, 11, 640) / 2 + 3 : 7;
-    return [{ from: along - half, to: along + half }];
-  });
 }

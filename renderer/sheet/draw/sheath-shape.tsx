@@ -1,9 +1,9 @@
 import { memo } from "react";
 import type { SheathDrawing, Wall } from "../../../shared-model/geometry/box-drawing.ts";
+import { feetPath } from "../../../shared-model/geometry/feet-path.ts";
 import { WALL } from "../../../shared-model/geometry/metrics.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import { captionKey, sheathKey } from "../letterings.ts";
-import { feetPath } from "./feet-path.ts";
 import { Letters } from "./letters.tsx";
 import { NewFlag } from "./small-tags.tsx";
 

@@ -9,10 +9,8 @@ import { MeterCords } from "./meter-cords.tsx";
 import { wording } from "./words.ts";
 
 /** What lies over the sheet while it is energised: that it is computed, the meter, the legend. */
-export function EnergiseOverlay() {
+export default function EnergiseOverlay() {
   const answer = useStore(energiseStore, shownAnswer);
-  const on = useStore(energiseStore, (state) => state.on);
-  if (!on) return null;
   return (
     <>
       <Stale />

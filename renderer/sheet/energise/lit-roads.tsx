@@ -1,11 +1,11 @@
 import type { CSSProperties } from "react";
 import type { ConditionKind, Energised } from "../../../shared-model/answers/energised.ts";
+import { linePath } from "../../../shared-model/geometry/line-path.ts";
 import type { CableId } from "../../../shared-model/model/ids.ts";
 import type { Point } from "../../../shared-model/model/project.ts";
 import { shownInstallation } from "../../state/document-store.ts";
 import { energiseStore, shownAnswer } from "../../state/energise/energise-store.ts";
 import { useStore } from "../../state/use-store.ts";
-import { linePath } from "../draw/line-path.ts";
 import type { Road } from "../sheet-roads.ts";
 import { ConditionTag, TAG } from "./condition-tag.tsx";
 import { cableCondition } from "./lit.ts";

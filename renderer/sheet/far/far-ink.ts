@@ -1,4 +1,4 @@
-import type { SignKind } from "../draw/severity-sign.tsx";
+import type { SignKind } from "../../../shared-model/geometry/sign-shapes.ts";
 import { wording } from "./words.ts";
 
 interface SignInk {

@@ -2,6 +2,7 @@ import { getDeviceType } from "../../../shared-model/catalog/device-types.ts";
 import type { Rect } from "../../../shared-model/geometry/box-drawing.ts";
 import { roomOf } from "../../../shared-model/geometry/free-place.ts";
 import { WALL } from "../../../shared-model/geometry/metrics.ts";
+import type { SignKind } from "../../../shared-model/geometry/sign-shapes.ts";
 import { symbolOf } from "../../../shared-model/geometry/symbols/find-symbol.ts";
 import type { SymbolKind } from "../../../shared-model/geometry/symbols/plan-symbol.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
@@ -13,7 +14,6 @@ import { installationOf } from "../../state/document-store.ts";
 import type { FindingsState } from "../../state/findings-store.ts";
 import { placesOf } from "../../state/sheet-places.ts";
 import { shownDifference } from "../difference.ts";
-import type { SignKind } from "../draw/severity-sign.tsx";
 import { answersAbout, answersBySubject, findingMarks, worstOf } from "../finding-marks.ts";
 import type { SheetDrawings } from "../sheet-drawings.ts";
 

@@ -1,8 +1,8 @@
+import { SIGN_SHAPES, type SignKind } from "../../../shared-model/geometry/sign-shapes.ts";
 import { findSymbol } from "../../../shared-model/geometry/symbols/find-symbol.ts";
 import { SYMBOL_SIZE, SYMBOL_STROKE, type SymbolKind } from "../../../shared-model/geometry/symbols/plan-symbol.ts";
 import { symbolPaths } from "../../../shared-model/geometry/symbols/symbol-lines.ts";
 import type { SymbolSet } from "../../../shared-model/model/symbol-set.ts";
-import { SIGN_SHAPES, type SignKind } from "../draw/severity-sign.tsx";
 import type { FarInk } from "./far-ink.ts";
 import { wording } from "./words.ts";
 

@@ -1,11 +1,11 @@
 import { useStore as useFlowStore } from "@xyflow/react";
 import { useLayoutEffect, useRef } from "react";
+import { linePath } from "../../../shared-model/geometry/line-path.ts";
 import type { Installation, Point } from "../../../shared-model/model/project.ts";
 import { answerWords } from "../../state/answer-words.ts";
 import { documentStore, installationOf } from "../../state/document-store.ts";
 import { findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
-import { linePath } from "../draw/line-path.ts";
 import { answersBySubject } from "../finding-marks.ts";
 import { boxName, cableName } from "../item-names.ts";
 import { pixelOf } from "../over-boxes.tsx";

@@ -140,6 +140,7 @@ function whyNotNow(id: WindowCommandId): string | undefined {
       return sessionStore.get().selection.length === 0 ? VERB_SAYS.selectFirst : undefined;
     case "energise":
       return isEmpty ? VERB_SAYS.nothingDrawn : undefined;
+    case "show-scope":
     case "other-state":
       return hasProposed(document) ? undefined : VERB_SAYS.noProposed;
     default:

@@ -8,8 +8,10 @@ import { itemActions } from "../item-actions/item-actions.ts";
 import { addJumperFrom } from "../item-actions/jumper-action.ts";
 import type { ItemAction } from "../item-actions/subject.ts";
 import { goToLeftTab } from "../left-pane-store.ts";
+import { makeUpOffers } from "../make-up/make-up-offers.ts";
 import { openPick } from "../pick-store.ts";
 import type { Selected } from "../selection.ts";
+import { surveyOffers } from "../survey/survey-offers.ts";
 import type { CommandLine } from "./entry.ts";
 import { wording } from "./words.ts";
 
@@ -35,6 +37,8 @@ export function itemLines(selection: readonly Selected[]): readonly CommandLine[
     Object.keys(shownInstallation().enclosures).length === 0
       ? []
       : [line({ title: JUMPER, run: () => addJumper(home) }, wording.inABox)]),
+    ...makeUpOffers().map((offer) => line(offer, wording.plan)),
+    ...surveyOffers().map((offer) => line(offer, wording.survey)),
     ...itemActions({ kind: "drawing" }).map((action) => line(action, "draw")),
     line({ title: wording.showTheOutline, run: () => goToLeftTab("outline") }, "window"),
     line({ title: wording.showTheStock, run: () => goToLeftTab("stock") }, "window"),

@@ -92,9 +92,22 @@ export function findOn<T extends Searched>(shelves: readonly Shelf<T>[], typed: 
       else if (alike.length < most) alike.push(line);
     }
   }
+  if (found.size === 0 && wanted.length > 1) return calledOneOf(shelves, wanted, most);
   return [...found.keys()]
     .sort((a, b) => a - b)
     .flatMap((rank) => found.get(rank) ?? [])
+    .slice(0, most);
+}
+
+/** A question that no line says as a whole leads at least to the parts it names: "what resets R3" to R3. */
+function calledOneOf<T extends Searched>(
+  shelves: readonly Shelf<T>[],
+  wanted: readonly string[],
+  most: number,
+): readonly T[] {
+  const names = new Set(wanted.filter((word) => /\d/.test(word)).map((word) => ` ${word} `));
+  return shelves
+    .flatMap(({ lines, names: called }) => lines.filter((_, at) => names.has(called[at] ?? "")))
     .slice(0, most);
 }
 

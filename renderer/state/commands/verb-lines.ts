@@ -2,6 +2,8 @@ import { documentCommands } from "../../../shared-model/commands/catalog/command
 import { type DocumentState, documentStore, installationOf } from "../document-store.ts";
 import { findingsStore } from "../findings-store.ts";
 import { itemActions } from "../item-actions/item-actions.ts";
+import { scopeStore } from "../scope/scope-store.ts";
+import { wording as scopeWording } from "../scope/words.ts";
 import { goTo, notify, showPane } from "../session-store.ts";
 import { type Asked, type CommandLine, findLines } from "./entry.ts";
 import { selectionLines } from "./selection-lines.ts";
@@ -47,6 +49,7 @@ export const verbLines = (document: DocumentState): readonly CommandLine[] =>
 
 function whyNotNow(document: DocumentState, { of }: AboutWay): string | undefined {
   if (document.readOnly) return VERB_SAYS.readOnly;
+  if (scopeStore.get().on) return scopeWording.onlyLooked;
   return hasSubject(of, document.project, installationOf(document)) ? undefined : noneYet(SUBJECT_WORDS[of]);
 }
 

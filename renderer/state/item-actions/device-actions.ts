@@ -10,6 +10,7 @@ import { findTerminal, nameOfTerminal } from "../../../shared-model/queries/term
 import { openDialog } from "../dialog-store.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
 import { keyOfPlace } from "../landing-choices.ts";
+import { deviceOffers } from "../make-up/make-up-offers.ts";
 import { lineFor, openPick, type PickLine, runOrTell } from "../pick-store.ts";
 import { pigtail } from "../pigtail.ts";
 import { placeLoad } from "../placing.ts";
@@ -31,6 +32,7 @@ export function deviceActions(enclosure: Enclosure, device: Device): readonly It
     ...outlets
       .filter(({ receptacle }) => receptacle)
       .map((outlet) => ({ title: wording.plugALoadInto(outlet.name), run: () => plugIn(outlet) })),
+    ...deviceOffers(enclosure, device),
     { title: wording.pigtailOrJumperFrom(name), run: () => addJumperOn(enclosure, device) },
     { title: wording.replace(name), run: () => replace(enclosure, device) },
     { title: wording.move(name), run: () => moveDevice(enclosure, device) },

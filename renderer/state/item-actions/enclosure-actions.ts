@@ -10,6 +10,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { pinsOf } from "../arranging.ts";
 import { cableKindStore, kindsFor } from "../cable-kind.ts";
 import { type Dispatched, documentStore, shownInstallation } from "../document-store.ts";
+import { boxOffers } from "../make-up/make-up-offers.ts";
 import { mintId } from "../mint-id.ts";
 import { choosePhotos } from "../photos/photos.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
@@ -17,6 +18,7 @@ import { placeDevice, placeEnclosure, routeCable } from "../placing.ts";
 import { routeToOutside } from "../route-outside.ts";
 import { goTo, notify, sessionStore } from "../session-store.ts";
 import { resetProposed } from "../shown-state.ts";
+import { cableOffers } from "../survey/survey-offers.ts";
 import { addJumperFrom } from "./jumper-action.ts";
 import { writeLabel } from "./label-action.ts";
 import { moveBoxes } from "./move-boxes.ts";
@@ -55,6 +57,8 @@ export function enclosureActions(enclosure: Enclosure): readonly ItemAction[] {
   const { state } = documentStore.get();
   const entered = cablesInto(shownInstallation().cables, id).map(({ cable }) => cable);
   return [
+    ...boxOffers(enclosure),
+    ...cableOffers(enclosure),
     { title: wording.addADeviceTo(name), run: () => addDevice(enclosure) },
     { title: wording.runACableFrom(name), run: () => runCable(enclosure) },
     { title: wording.addAPigtailOrJumperIn(name), run: () => addJumperFrom(enclosure) },

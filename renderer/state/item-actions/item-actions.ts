@@ -5,6 +5,7 @@ import type { LoadId } from "../../../shared-model/model/ids.ts";
 import { findDevice, findSplice } from "../../../shared-model/queries/find-item.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
 import { keyOfPlace } from "../landing-choices.ts";
+import { isLooking } from "../looking.ts";
 import { lineFor, openPick, runOrTell } from "../pick-store.ts";
 import { showPane } from "../session-store.ts";
 import { cableActions } from "./cable-actions.ts";
@@ -18,7 +19,7 @@ import { wording } from "./words.ts";
 
 /** What can be done with a thing as the document is now, most used first; renaming, removing and showing left out. */
 export function itemActions(subject: ActionSubject): readonly ItemAction[] {
-  if (documentStore.get().readOnly) return [];
+  if (isLooking()) return [];
   const installation = shownInstallation();
   switch (subject.kind) {
     case "enclosure": {

@@ -29,6 +29,8 @@ export const INSTRUMENT_WORDS: Readonly<Record<ReadingInstrument, string>> = {
   reset: wording.resetOfTheDevice,
   "plug-in-button": wording.buttonOfAPlugInTester,
   leak: wording.leakTest,
+  "clamp-meter": wording.clampMeter,
+  "test-lamp": wording.testLamp,
   "by-eye": wording.lookedAtWithoutAnInstrument,
 };
 

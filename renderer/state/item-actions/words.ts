@@ -55,6 +55,8 @@ export const wording = catalogue({
   landIn: (nameOfEnd: Part, nameWord: Part) => `Land ${nameOfEnd} in ${nameWord}`,
   lastIn: (nameWord: Part) => `Last in ${nameWord}`,
   leakTest: "Leak test",
+  clampMeter: "Clamp meter",
+  testLamp: "Test lamp",
   leaveLoose: (nameWord: Part) => `Leave ${nameWord} loose`,
   leaveTheLineEmpty: "Leave the line empty",
   leavesThisDrawing: "Leaves this drawing",

@@ -24,11 +24,13 @@ export type WindowCommandId =
   | "open-document"
   | "save-document"
   | "save-document-as"
+  | "print-export"
   | "start-page"
   | "energise"
   | "add-seen-box"
   | "find-anything"
   | "other-state"
+  | "show-scope"
   | "show-keys"
   | "show-signs"
   | "show-rules"
@@ -116,6 +118,7 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("open-document", "Open…", "file", "Mod+O"),
   entry("save-document", "Save", "file", "Mod+S"),
   entry("save-document-as", "Save as…", "file", "Mod+Shift+S"),
+  entry("print-export", "Print and export…", "file", "Mod+P"),
   entry("start-page", "Start page", "file"),
   entry("energise", "Energise", "document", "F9"),
   entry("add-seen-box", "Box from what I see…", "edit"),
@@ -128,6 +131,7 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("copy-picture", "Picture for other programs", "edit"),
   entry("find-anything", "Find anything…", "edit", "Mod+K"),
   entry("other-state", "The other of as found and proposed", "proposed", "F8"),
+  entry("show-scope", "Show scope", "proposed", "Shift+F8"),
   entry("take-tour", "Tour of the window", "help"),
   entry("show-keys", "Keys…", "help"),
   entry("show-signs", "Signs and letters…", "help"),

@@ -16,9 +16,10 @@ export const text = v.pipe(
   v.maxLength(LIMITS.textLength, `a text of at most ${LIMITS.textLength} characters`),
 );
 
-/** As a person names an item: it goes into tables and into sentences. */
-const isName = (text: string): boolean => text.trim() !== "" && text.length <= 80 && !/\p{Cc}/u.test(text);
+/** 1 to 80 characters on one line. */
+export const isName = (text: string): boolean => text.trim() !== "" && text.length <= 80 && !/\p{Cc}/u.test(text);
 
+/** As a person names an item: it goes into tables and into sentences. */
 export const name = v.pipe(v.string(), v.check(isName, "a name of 1 to 80 characters on one line"));
 
 /** Id of something in the catalogue, looked up later. */

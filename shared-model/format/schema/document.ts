@@ -29,6 +29,7 @@ import {
   text,
   withEvidence,
 } from "./basics.ts";
+import { surveyedReading } from "./survey.ts";
 import { installation } from "./wiring.ts";
 
 const may = v.exactOptional;
@@ -87,6 +88,8 @@ const reading = v.looseObject({
     "reset",
     "plug-in-button",
     "leak",
+    "clamp-meter",
+    "test-lamp",
     "by-eye",
   ]),
   points: v.array(text),
@@ -107,6 +110,7 @@ const reading = v.looseObject({
   instrumentId: may(text),
   remark: may(text),
   record: may(recordedTest),
+  survey: may(surveyedReading),
   order,
   ...withEvidence,
 });

@@ -2,12 +2,13 @@ import type { Command } from "commander";
 import { findDeviceType } from "../../catalog/device-types.ts";
 import { runCommand } from "../../commands/run-command.ts";
 import { onOneLine } from "../../format/json-path.ts";
+import { isName } from "../../format/schema/basics.ts";
 import { textToSave } from "../../format/text-to-save.ts";
-import { failed, ok, problem, type Result } from "../../lib/result.ts";
+import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { CableId, OutletKey } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
-import { fitDevice } from "../../planning/fit-device.ts";
+import { type FitProposal, type FitRequest, fitDevice } from "../../planning/fit-device.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import { complain, complainAbout, print, printJson } from "./console.ts";
 import { tellRefusal } from "./make-up.ts";
@@ -68,6 +69,11 @@ async function fitInto(file: string, options: FitOptions): Promise<Status> {
   const fitted = fitDevice(project, asked.value);
   if (!fitted.ok) return tellRefusal(fitted.refusal, inputName(file), options.json === true);
   const { value } = fitted;
+  const unheard = whyUndecided(value, proposed, asked.value.decided);
+  if (unheard !== undefined) {
+    complainAbout(inputName(file), [unheard]);
+    return STATUS.badInput;
+  }
   const done = runCommand(project, value.call);
   if (!done.ok) throw new Error(done.refusal.message);
   const trouble = options.out === undefined ? undefined : await putDrawing(file, options.out, textToSave(done.project));
@@ -88,9 +94,29 @@ async function fitInto(file: string, options: FitOptions): Promise<Status> {
   return STATUS.good;
 }
 
-function readRequest(installation: Installation, options: FitOptions): Result<Parameters<typeof fitDevice>[1]> {
+/** A cable that was given to a side and is not there: what nobody heeds must not look as if it were done. */
+function whyUndecided(
+  { sides, old }: FitProposal,
+  { cables }: Installation,
+  decided: ReadonlyMap<CableId, boolean>,
+): Problem | undefined {
+  for (const [id, protect] of decided) {
+    const name = cables[id]?.name ?? id;
+    const option = protect ? "--protect" : "--leave";
+    const side = sides.find((one) => one.cables.includes(id));
+    if (side === undefined)
+      return problem("cable-not-here", "", `${name} does not hang on ${old.name}. Leave it out of ${option}.`);
+    if (side.side !== (protect ? "LOAD" : "LINE"))
+      return problem("side-fixed", "", `${name} stays on ${side.side}: ${side.why}. Leave it out of ${option}.`);
+  }
+  return undefined;
+}
+
+function readRequest(installation: Installation, options: FitOptions): Result<FitRequest & { decided: Decided }> {
   const outlet = findOutlet(installation, options.outlet);
   if (!outlet.ok) return outlet;
+  if (options.name !== undefined && !isName(options.name))
+    return failed(problem("bad-name", "", "--name needs a name of 1 to 80 characters on one line. Give one."));
   if (options.type !== undefined && findDeviceType(options.type) === undefined)
     return failed(
       problem(
@@ -99,7 +125,7 @@ function readRequest(installation: Installation, options: FitOptions): Result<Pa
         `The stock has no device ${quoted(options.type)}. Give --type such as gfci-receptacle-15.`,
       ),
     );
-  const decided = new Map<CableId, boolean>();
+  const decided: Decided = new Map();
   for (const [names, protect] of [
     [options.protect ?? [], true],
     [options.leave ?? [], false],
@@ -115,6 +141,10 @@ function readRequest(installation: Installation, options: FitOptions): Result<Pa
             `${found.length > 1 ? "Several cables are" : "No cable is"} named ${quoted(name)}. Name one in --${protect ? "protect" : "leave"}.`,
           ),
         );
+      if (decided.get(only.id) === !protect)
+        return failed(
+          problem("decided-twice", "", `${only.name} is named in --protect and in --leave. Name it in one of them.`),
+        );
       decided.set(only.id, protect);
     }
   const { type, name } = options;
@@ -125,6 +155,8 @@ function readRequest(installation: Installation, options: FitOptions): Result<Pa
     ...(name !== undefined && { name }),
   });
 }
+
+type Decided = Map<CableId, boolean>;
 
 const quoted = (text: string): string => onOneLine(JSON.stringify(text));
 

@@ -1,5 +1,6 @@
 import { replaceFile } from "../atomic-file.ts";
 import { complain } from "./console.ts";
+import { isFolder } from "./is-folder.ts";
 
 /**
  * Makes a file that is not there yet, whole or not at all.
@@ -13,7 +14,8 @@ export async function makeFile(out: string, text: string, option = "--out"): Pro
     if (result.note !== undefined) complain(result.note);
     return undefined;
   }
-  return result.code === "EEXIST"
-    ? `${out}: It is there already and stays as it is. Choose another name.`
-    : result.message;
+  if (result.code !== "EEXIST") return result.message;
+  return (await isFolder(out))
+    ? `${out}: This is a folder. Name a file in it.`
+    : `${out}: It is there already and stays as it is. Choose another name.`;
 }

@@ -56,8 +56,10 @@ What the box is to do; cables and devices by id or name, every cable that enters
     "connectors": ["twist-medium", "twist-large"], "noPushIn": true, "direct": true, "bothHoles": false
   }
 supply     the cable that feeds the box; or {"cable": "C1", "leg": "red"} where a multiwire supply has two hots, or
-           {"cable": "C1", "as": "switch-loop" or "travellers", "switch": "S1"} where it comes to a switch only
+           {"cable": "C1", "as": "switch-loop" or "travellers", "switch": "S1"} where it comes to a switch only; with
+           "as": "two-hots" it brings two hots and no neutral, as to a double-pole switch
 protect    behind the ground-fault device of the box, or left on its LINE: false unless told
+devices    and feeds: a split receptacle or a fan-light half by half, as "R5/upper" and "R5/lower"
 loops      cables to a switch elsewhere: white out as the feed, black back as the return, as common practice has it
 replace    other devices in the place of some: in proposed, which is started for it unless --state says otherwise
 connectors those at hand, the first that takes a joint is used (default: twist-ons of the stock)
@@ -101,10 +103,9 @@ async function makeUpFile(file: string, options: MakeUpOptions): Promise<Status>
   }
   const after = getInstallation(made.value.project, state);
   const shown = {
-    installation: after,
-    before: box.value,
-    after: after.enclosures[box.value.id] as Enclosure,
     ...made.value,
+    installation: after,
+    after: after.enclosures[box.value.id] as Enclosure,
   };
   if (options.json)
     await printJson({ file, state, box: { id: box.value.id, name: box.value.name }, ...madeUpAsJson(shown) });
@@ -113,16 +114,18 @@ async function makeUpFile(file: string, options: MakeUpOptions): Promise<Status>
 }
 
 /** A box by id, or by a name that only one has. */
-function findBox({ enclosures }: Installation, text: string): Result<Box> {
+export function findBox({ enclosures }: Installation, text: string): Result<Box> {
   const boxes = Object.values(enclosures).filter((one): one is Box => one.kind === "box");
   const byId = boxes.find(({ id }) => id === text);
   const named = boxes.filter(({ name }) => name === text);
   const [only] = named;
+  const isPanel = Object.values(enclosures).some((one) => one.kind !== "box" && (one.id === text || one.name === text));
   if (byId !== undefined) return ok(byId);
   if (only !== undefined && named.length === 1) return ok(only);
   const asked = onOneLine(JSON.stringify(text));
   if (named.length > 1)
     return failed(problem("not-unique", "", `Several boxes are named ${asked}. Give an id to --box.`));
+  if (isPanel) return failed(problem("is-a-panel", "", `${asked} is a panel. Name one of its boxes in --box.`));
   return failed(problem("no-such-box", "", `It has no box ${asked}. Name one of its boxes in --box.`));
 }
 

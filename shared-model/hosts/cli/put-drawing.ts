@@ -12,7 +12,7 @@ export const putDrawing = async (file: string, out: string, text: string): Promi
   (await isSameFile(file, out)) ? replaceIt(out, text) : makeFile(out, text);
 
 /** Whether both names lead to one file. What is not there is none. */
-async function isSameFile(file: string, out: string): Promise<boolean> {
+export async function isSameFile(file: string, out: string): Promise<boolean> {
   if (file === "-") return false;
   const [one, other] = await Promise.all([file, out].map((name) => realpath(name).catch(() => undefined)));
   return one !== undefined && one === other;

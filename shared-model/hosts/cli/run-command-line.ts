@@ -6,6 +6,7 @@ import { onOneLine } from "../../format/json-path.ts";
 import { saveFailure } from "../save-failure.ts";
 import { addCheck } from "./check.ts";
 import { complain, NotPrinted } from "./console.ts";
+import { addExport } from "./export.ts";
 import { addFill } from "./fill.ts";
 import { addFit } from "./fit.ts";
 import { addMakeUp } from "./make-up.ts";
@@ -15,8 +16,10 @@ import { addRecord } from "./record.ts";
 import { addRules } from "./rules.ts";
 import { addNew, addSamples } from "./samples.ts";
 import { addSchema } from "./schema.ts";
+import { addScope } from "./scope.ts";
 import { addSimulate } from "./simulate.ts";
 import { STATUS, type Status, worst } from "./status.ts";
+import { addSurvey } from "./survey.ts";
 
 /** Hangs a verb into the program; `end` takes the status it ended with. */
 export type AddVerb = (program: Command, end: (status: Status) => void) => void;
@@ -33,6 +36,9 @@ const VERBS: readonly AddVerb[] = [
   addMakeUp,
   addFit,
   addRecord,
+  addSurvey,
+  addExport,
+  addScope,
   addSchema,
 ];
 

@@ -58,8 +58,9 @@ export class KeyControls implements Controls {
         await this.reach(dialogOf(this.page).getByRole("button", { name: step.answer, exact: true }));
         return keyboard.press("Enter");
       case "choose-photo": {
-        await this.reach(controlOf(this.page, step));
+        // Asked for first: what is asked of the browser on one way is overtaken by a key, which goes another.
         const chooser = this.page.waitForEvent("filechooser");
+        await this.reach(controlOf(this.page, step));
         await keyboard.press("Enter");
         return (await chooser).setFiles(PHOTO);
       }

@@ -184,6 +184,8 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "start-proposed": control(/^Undo: Start proposed/, STATES.proposed, answer("Start proposed")),
   // There and back.
   "other-state": control(undefined, menu("Edit", "Show as found", "F8"), menu("Edit", "Show proposed", "F8")),
+  // There and back.
+  "show-scope": control(undefined, menu("Edit", "Show scope", "Shift+F8"), menu("Edit", "Leave scope", "Shift+F8")),
   "run-together": control(
     /^Undo: Change the connector: X gets/,
     press(/^Change the connector/, "X in B1 holds 6 × 12"),
@@ -219,6 +221,7 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "show-cautions": help("General cautions"),
   "take-tour": help("Tour of the window"),
   energise: control(undefined, press("Energise")),
+  "print-export": control(undefined, menu("Drawing", "Print and export", "Control+p")),
   "start-page": control(undefined, menu("Drawing", "Start page")),
   "save-document-as": after([press(/^Back to/)], control(undefined, menu("Drawing", "Save as", "Control+Shift+s"))),
   "save-document": after([pick("Code edition", "2020")], control(undefined, menu("Drawing", "Save", "Control+s"))),

@@ -1,0 +1,59 @@
+import type { RecordCellLine, RecordLines } from "../answers/sheet-input.ts";
+import type { Project, Reading } from "../model/project.ts";
+import { type ExpectedTest, RECORD_STAGES, type RecordStage, type RecordTest } from "../model/test-record.ts";
+import { RESULT_TITLES } from "../queries/record-words.ts";
+import { outletsValue } from "../queries/recorded-value.ts";
+import { comparedRecord, type RecordCell } from "./record-answers.ts";
+
+const NONE = "none";
+
+/** The whole test record in words, for a sheet: what is expected, what was found, and blanks where nothing was measured. */
+export const recordLines = (project: Project): readonly RecordLines[] =>
+  comparedRecord(project).map(({ box, enclosure, rows }) => ({
+    ...(enclosure !== undefined && { enclosure }),
+    name: box,
+    lines: rows.map(({ test, item, cells }) => ({
+      test,
+      at: item,
+      cells: Object.fromEntries(
+        RECORD_STAGES.flatMap((stage): (readonly [RecordStage, RecordCellLine])[] => {
+          const cell = cells[stage];
+          return cell === undefined ? [] : [[stage, cellLine(test, cell)]];
+        }),
+      ),
+    })),
+  }));
+
+function cellLine(test: RecordTest, { expected, reading, outcome }: RecordCell): RecordCellLine {
+  return {
+    ...(expected !== undefined && { expected: expectedWords(test, expected) }),
+    ...(reading !== undefined && foundIn(reading)),
+    ...(outcome !== undefined && { outcome: outcome.kind }),
+  };
+}
+
+function expectedWords(test: RecordTest, expected: ExpectedTest): string {
+  switch (expected.kind) {
+    case "figure":
+      return `${figureWords(expected)}, within ${expected.within}`;
+    case "word":
+      return RESULT_TITLES[expected.word] ?? expected.word;
+    case "outlets":
+      return expected.names.length === 0 ? NONE : outletsValue(test, expected.names);
+  }
+}
+
+/** As the instrument shows it: a voltage with one place after the point. */
+const figureWords = ({ value, unit }: Extract<ExpectedTest, { kind: "figure" }>): string =>
+  `${unit === "V" && value !== 0 ? value.toFixed(1) : value} ${unit}`;
+
+function foundIn({ value, unit, instrument, instrumentId, takenAt, by, remark }: Reading): RecordCellLine {
+  const words = RESULT_TITLES[value] ?? value;
+  return {
+    found: unit === undefined ? words : `${words} ${unit}`,
+    instrument: instrumentId === undefined ? instrument : `${instrument} ${instrumentId}`,
+    ...(takenAt !== undefined && { takenAt }),
+    ...(by !== undefined && { by }),
+    ...(remark !== undefined && { remark }),
+  };
+}

@@ -1,0 +1,108 @@
+import type { ScopeBreaker } from "../../answers/scope.ts";
+import type { Device } from "../../model/device.ts";
+import type { Enclosure } from "../../model/enclosure.ts";
+import type { DeviceId, EnclosureId, EndKey } from "../../model/ids.ts";
+import type { Installation } from "../../model/project.ts";
+import type { Circuit, Section } from "../../solver/section.ts";
+import { sectionOf } from "../../solver/sections.ts";
+
+/** A circuit as it comes to one box. */
+interface Coming {
+  readonly breaker: Device;
+  readonly panel: Enclosure;
+  readonly circuit: Circuit;
+}
+
+/**
+ * Breakers, fuses and disconnects whose circuits come to a box, hot or neutral, in either account: all of them are opened
+ * before a hand goes in. With each stand the poles that share its neutral and those tied to it, which open together.
+ * Sorted by panel and space.
+ */
+export function breakersAt(
+  asFound: Installation,
+  proposed: Installation,
+  id: EnclosureId,
+  movedInPanel: ReadonlySet<EndKey>,
+): readonly ScopeBreaker[] {
+  const found = new Map<DeviceId, ScopeBreaker>();
+  for (const installation of [asFound, proposed])
+    for (const one of breakersIn(installation, id, movedInPanel))
+      if (!found.has(one.device)) found.set(one.device, one);
+  return [...found.values()].sort(
+    (p, q) => (p.panel.name < q.panel.name ? -1 : p.panel.name > q.panel.name ? 1 : 0) || byName(p.name, q.name),
+  );
+}
+
+/** "Q2" before "Q14". */
+export const byName = (one: string, other: string): number => one.localeCompare(other, "en", { numeric: true });
+
+function breakersIn(
+  installation: Installation,
+  id: EnclosureId,
+  movedInPanel: ReadonlySet<EndKey>,
+): readonly ScopeBreaker[] {
+  const enclosure = installation.enclosures[id];
+  if (enclosure === undefined) return [];
+  if (enclosure.kind === "panel") return breakersMoved(enclosure, movedInPanel);
+  const section = sectionOf(installation, id);
+  if (section === undefined) return [];
+  const own = new Set(Object.keys(enclosure.places));
+  const all = circuitsOf(section);
+  return all.filter(({ circuit }) => comesTo(circuit, own)).map((one) => told(one, all));
+}
+
+const comesTo = ({ hotEnds, neutralEnds }: Circuit, own: ReadonlySet<string>): boolean =>
+  hotEnds.some((end) => own.has(end)) || neutralEnds.some((end) => own.has(end));
+
+const kept = new WeakMap<Section, readonly Coming[]>();
+
+function circuitsOf(section: Section): readonly Coming[] {
+  let all = kept.get(section);
+  if (all === undefined) {
+    all = section
+      .breakers()
+      .map(({ device, panel }) => ({ breaker: device, panel, circuit: section.circuitOf(device.id) }));
+    kept.set(section, all);
+  }
+  return all;
+}
+
+function told({ breaker, panel, circuit }: Coming, all: readonly Coming[]): ScopeBreaker {
+  const neutrals = new Set(circuit.neutralEnds);
+  const sharing = all.filter(
+    (other) => other.breaker.id !== breaker.id && other.circuit.neutralEnds.some((end) => neutrals.has(end)),
+  );
+  const tied = all.filter(
+    (other) =>
+      other.breaker.id !== breaker.id && (other.breaker.tiedTo === breaker.id || breaker.tiedTo === other.breaker.id),
+  );
+  const withPoles = [...new Map([...sharing, ...tied].map((one) => [one.breaker.id, one.breaker])).values()];
+  return asBreaker(breaker, panel, withPoles, sharing.length > 0 || (breaker.legs?.length ?? 1) > 1);
+}
+
+const asBreaker = (
+  breaker: Device,
+  panel: Enclosure,
+  withPoles: readonly Device[],
+  multiwire: boolean,
+): ScopeBreaker => ({
+  device: breaker.id,
+  name: breaker.name,
+  panel: { id: panel.id, name: panel.name },
+  ...(breaker.breakerRatingA !== undefined && { ratingA: breaker.breakerRatingA }),
+  withPoles: withPoles.map(({ id, name }) => ({ device: id, name })).sort((p, q) => byName(p.name, q.name)),
+  multiwire,
+});
+
+/** In a panel: those on which an end is moved. Its supply side stays live whatever is opened in it. */
+function breakersMoved(panel: Enclosure, moved: ReadonlySet<EndKey>): readonly ScopeBreaker[] {
+  const found = new Set<DeviceId>();
+  for (const end of moved) {
+    const at = panel.places[end]?.at;
+    if (at?.kind === "terminal") found.add(at.device);
+  }
+  return [...found].flatMap((id) => {
+    const device = panel.devices[id];
+    return device?.breakerRatingA === undefined ? [] : [asBreaker(device, panel, [], (device.legs?.length ?? 1) > 1)];
+  });
+}

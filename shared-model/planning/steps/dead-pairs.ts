@@ -1,0 +1,77 @@
+import type { StepReading } from "../../answers/scope.ts";
+import type { Enclosure } from "../../model/enclosure.ts";
+import type { EndKey } from "../../model/ids.ts";
+import type { Installation } from "../../model/project.ts";
+import { nameOfEnd } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { outletsOf } from "../../queries/outlets-of.ts";
+import { type BoxNet, boxNets } from "../box-nets.ts";
+import { placeWords } from "../scope/scope-words.ts";
+
+/** With more pieces of metal than this every pair is not named one by one: each is then told against all others. */
+const MOST_NAMED = 8;
+
+/** Everything in a box that can be live, each piece of metal once, as a person finds it: a joint, a screw, a free end. */
+function pieces(installation: Installation, enclosure: Enclosure): readonly string[] {
+  const nets = boxNets(enclosure);
+  const names: string[] = [];
+  const told = new Set<BoxNet>();
+  for (const end of (Object.keys(enclosure.places) as EndKey[]).sort()) {
+    const at = enclosure.places[end]?.at;
+    if (at === undefined) continue;
+    const net =
+      at.kind === "splice"
+        ? nets.get(`s ${at.splice}`)
+        : at.kind === "bond"
+          ? nets.get("b")
+          : at.kind === "terminal"
+            ? nets.get(`t ${at.device}.${at.terminal}`)
+            : undefined;
+    if (net === undefined) names.push(`${nameOfEnd(installation, enclosure, end)}, ${at.kind}`);
+    else if (!told.has(net)) {
+      told.add(net);
+      const [splice] = net.splices;
+      names.push(splice === undefined ? placeWords(enclosure, at) : (enclosure.splices[splice]?.name ?? splice));
+    }
+  }
+  const isBonded = [...told].some(({ bond }) => bond);
+  const isMetal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
+  return isMetal && !isBonded ? [...names, "the box"] : names;
+}
+
+/** What is measured to know that a box is dead: every pair by name, and the faces of its devices. */
+export function deadReadings(installation: Installation, enclosure: Enclosure): readonly StepReading[] {
+  const all = pieces(installation, enclosure);
+  const at = { point: enclosure.id, name: enclosure.name, test: "dead" as const };
+  const dead = { expected: { kind: "word", word: "dead" }, expect: "0 V" } as const;
+  const pairs =
+    all.length > MOST_NAMED
+      ? all.map((one) => ({
+          id: `each:${one}`,
+          what: `${one} to every other, to ground and to the box`,
+          ...at,
+          ...dead,
+        }))
+      : all.flatMap((one, index) =>
+          all
+            .slice(index + 1)
+            .map((other) => ({ id: `pair:${one}:${other}`, what: `${one} to ${other}`, ...at, ...dead })),
+        );
+  const faces = inOrder(enclosure.devices).flatMap((device) =>
+    outletsOf(device).flatMap(({ key, name, receptacle }) =>
+      receptacle
+        ? [
+            {
+              id: `face:${key}`,
+              what: `${name}, both halves: each slot to each other`,
+              ...at,
+              point: key,
+              name,
+              ...dead,
+            },
+          ]
+        : [],
+    ),
+  );
+  return [...pairs, ...faces];
+}

@@ -1,0 +1,133 @@
+import type { ScopeBox, StepReading } from "../../answers/scope.ts";
+import { findDeviceType } from "../../catalog/device-types.ts";
+import type { Device } from "../../model/device.ts";
+import type { DeviceId } from "../../model/ids.ts";
+import type { Installation, Supply } from "../../model/project.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { outletsOf } from "../../queries/outlets-of.ts";
+import { type Circuit, EVERYTHING_ON } from "../../solver/circuit/circuit.ts";
+import { type OhmReading, readOhms } from "../../solver/circuit/instruments.ts";
+import { loadsOn } from "../../solver/circuit/loads-on.ts";
+import { circuitOfSection } from "../../solver/circuit/section-circuit.ts";
+import { sectionOf } from "../../solver/sections.ts";
+import type { StepDraft } from "./step-draft.ts";
+
+/** A meter that finds more than this finds an open circuit, as far as an electrician is concerned: a modelling choice. */
+const OPEN_FROM_OHM = 1_000_000;
+/** Through electronics kilohms are normal. */
+const ELECTRONICS_FROM_OHM = 1000;
+
+/**
+ * HP5 for one box: resistances with the power off, loads unplugged and ground-fault devices tripped, by the drawing. They
+ * find crossed neutrals before anything is energised.
+ */
+export function deadTests(
+  proposed: Installation,
+  supply: Supply,
+  box: ScopeBox,
+  isNew: (device: DeviceId) => boolean,
+): readonly StepDraft[] {
+  const after = proposed.enclosures[box.enclosure];
+  const section = sectionOf(proposed, box.enclosure);
+  if (after === undefined || section === undefined || box.counts.attach === 0) return [];
+  const bare = circuitOfSection(section, supply);
+  const guards = section.sensingDevices().filter(({ enclosure }) => enclosure.kind === "box");
+  const circuit = bare.inSetting({
+    ...EVERYTHING_ON,
+    off: new Set(section.breakers().map(({ device }) => device.id)),
+    tripped: new Set(guards.map(({ device }) => device.id)),
+    idle: new Set([
+      ...section.outlets().flatMap(({ outlet }) => (outlet.receptacle ? [] : [outlet.device.id])),
+      ...section
+        .outlets()
+        .flatMap(({ outlet }) => (loadsOn(proposed.loads).get(outlet.device.id) ?? []).map(({ id }) => id)),
+    ]),
+  });
+  const own = inOrder<Device>(after.devices);
+  const readings = own.flatMap((device) => guardReadings(circuit, device));
+  const faces = own.flatMap((device) => faceReadings(circuit, device));
+  const all = [...readings, ...faces];
+  if (all.length === 0) return [];
+  const tripped = own.filter(({ id }) => guards.some(({ device }) => device.id === id));
+  return [
+    {
+      id: `HP5:${box.enclosure}`,
+      stage: 12,
+      kind: "hold",
+      hold: "HP5",
+      box: { id: box.enclosure, name: box.name },
+      items: own.map(({ id, name }) => ({ kind: "device", id, name })),
+      text: `${box.name}: dead tests, breakers open, loads unplugged${tripped.length === 0 ? "" : `, ${tripped.map(({ name }) => name).join(" and ")} tripped`}.`,
+      details: [
+        "Low-voltage ohmmeter only: an insulation tester of 250 or 500 V damages the electronics of a device that is connected.",
+        ...(tripped.some(({ id }) => isNew(id)) ? ["A new device is tripped as it is shipped."] : []),
+      ],
+      readings: all,
+      ifNot:
+        "LOAD neutral to LINE neutral near 0 ohms: neutrals are crossed. Continuity where open is expected: find it before anything is energised.",
+    },
+  ];
+}
+
+function guardReadings(circuit: Circuit, device: Device): readonly StepReading[] {
+  const type = findDeviceType(device.type);
+  const sensing = type?.sensing;
+  const [lineHot] = sensing?.line.hot ?? [];
+  const [loadHot] = sensing?.load.hot ?? [];
+  const [lineNeutral, loadNeutral] = [sensing?.line.neutral, sensing?.load.neutral];
+  const ground = type?.terminals.find(({ purpose }) => purpose === "ground")?.name;
+  if (type?.where !== "box" || lineHot === undefined || loadHot === undefined) return [];
+  const pair = (words: string, from: string | undefined, to: string | undefined): readonly StepReading[] =>
+    from === undefined || to === undefined ? [] : ohmReading(circuit, device, words, from, to);
+  return [
+    ...pair("LINE H to LINE N", lineHot, lineNeutral),
+    ...pair("LINE H to G", lineHot, ground),
+    ...pair("LOAD H to LINE H", loadHot, lineHot),
+    ...pair("LOAD N to LINE N", loadNeutral, lineNeutral),
+    ...pair("LOAD N to G", loadNeutral, ground),
+  ];
+}
+
+/** Of receptacles that sense nothing. */
+function faceReadings(circuit: Circuit, device: Device): readonly StepReading[] {
+  if (findDeviceType(device.type)?.sensing !== undefined) return [];
+  return outletsOf(device).flatMap(({ receptacle, name, hot, neutral, ground }) =>
+    receptacle
+      ? [
+          ...ohmReading(circuit, device, "hot to neutral", hot, neutral, name),
+          ...(ground === undefined ? [] : ohmReading(circuit, device, "hot to ground", hot, ground, name)),
+        ]
+      : [],
+  );
+}
+
+function ohmReading(
+  circuit: Circuit,
+  device: Device,
+  words: string,
+  from: string,
+  to: string,
+  name: string = device.name,
+): readonly StepReading[] {
+  const at = (node: string) => ({ kind: "device", device: device.id, node }) as const;
+  const found = readOhms(circuit, at(from), at(to));
+  if (found === undefined) return [];
+  return [
+    {
+      id: `ohm:${device.id}:${from}:${to}`,
+      what: `${name} ${words}`,
+      point: device.id,
+      name,
+      test: "continuity",
+      ...expectedOhms(found),
+    },
+  ];
+}
+
+function expectedOhms({ ohm }: OhmReading): Pick<StepReading, "expected" | "expect"> {
+  if (ohm === undefined || ohm >= OPEN_FROM_OHM) return { expected: { kind: "word", word: "open" }, expect: "open" };
+  if (ohm >= ELECTRONICS_FROM_OHM)
+    return { expect: `no short: ${Math.round(ohm / 1000)} kilohms through electronics is normal` };
+  const value = Number(ohm.toFixed(2));
+  return { expected: { kind: "figure", value, within: 1, unit: "ohm" }, expect: `${value} ohm, within 1 ohm` };
+}

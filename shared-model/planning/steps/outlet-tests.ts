@@ -1,0 +1,129 @@
+import type { ScopeItem, StepReading } from "../../answers/scope.ts";
+import { findDeviceType } from "../../catalog/device-types.ts";
+import { listed } from "../../rules/rule-parts.ts";
+import { handlesOf } from "../../solver/circuit/handles.ts";
+import { type Commissioned, itemOf, itemsOf, namesOf } from "./commissioned.ts";
+import { voltReading, voltWords } from "./commissioning-words.ts";
+import type { StepDraft } from "./step-draft.ts";
+import { type Arrangement, HEATER_OHM } from "./test-bench.ts";
+
+/** CM4: everything set, lamps on, nothing running at receptacles. */
+export function everythingOn(all: Commissioned): readonly StepDraft[] {
+  if (all.outlets.length === 0) return [];
+  const names = all.guards.map(({ device }) => device.name);
+  const reset = names.length === 0 ? "Lamps" : `RESET ${listed(names)}; lamps`;
+  return [
+    all.draft("CM4", all.key, {
+      text: `${reset} on, nothing running at receptacles: measure each outlet.`,
+      items: itemsOf(all.outlets),
+      readings: all.readings(all.lit, all.outlets, true),
+      ifNot:
+        "A reading far off is an open or bad joint on the way; more than 1 V from neutral to ground without a load is one in the neutral.",
+    }),
+  ];
+}
+
+/** CM5: each switch of the circuits in its other position. */
+export function switches(all: Commissioned): readonly StepDraft[] {
+  const before = new Set(all.onIn(all.lit).map(({ key }) => key));
+  return all.work.section.enclosures.flatMap((box) =>
+    Object.values(box.devices).flatMap((device) =>
+      handlesOf(device).flatMap(({ handle }) => {
+        const other: Arrangement = { ...all.lit, positions: new Map([[handle, 1]]) };
+        const after = new Set(all.onIn(other).map(({ key }) => key));
+        const turned = all.outlets.filter(({ key }) => before.has(key) !== after.has(key));
+        if (turned.length === 0) return [];
+        const read = (arrangement: Arrangement, at: string): readonly StepReading[] =>
+          turned.flatMap((outlet) => {
+            const { key, name } = outlet;
+            const reading = all.bench.read(all.bench.run(arrangement).circuit, outlet);
+            const what = `${name}, ${device.name} ${at}`;
+            return voltReading(`${key}:${at}`, what, reading?.hn, "hot-neutral", { point: key, name });
+          });
+        const [drawn = "on", moved = "off"] = findDeviceType(device.type)?.positions ?? [];
+        return [
+          all.draft("CM5", handle, {
+            text: `${device.name} in both positions: ${listed(namesOf(turned))}.`,
+            items: [itemOf(device), ...itemsOf(turned)],
+            readings: [...read(all.lit, drawn), ...read(other, moved)],
+            ifNot: "It does not follow: hot and switched conductor are exchanged, or a traveller is.",
+          }),
+        ];
+      }),
+    ),
+  );
+}
+
+/** CM11 and CM12: readings under load, and the worst drop among them. */
+export function loadedReadings(all: Commissioned): readonly StepDraft[] {
+  const found = all.outlets.flatMap((outlet) => {
+    const reading = outlet.receptacle ? all.bench.loaded(outlet, all.quiet) : undefined;
+    return reading === undefined ? [] : [{ outlet, reading, volts: reading.hn.volts }];
+  });
+  const [first] = found;
+  if (first === undefined) return [];
+  const worst = found.reduce((least, one) => (one.volts < least.volts ? one : least), first);
+  const outlets = found.map(({ outlet }) => outlet);
+  const supply = all.bench.supplyV;
+  const drop = supply - worst.volts;
+  const { key, name } = worst.outlet;
+  return [
+    all.draft("CM11", all.key, {
+      text: `A heater of ${HEATER_OHM} ohms at ${listed(namesOf(outlets))} in turn, nothing else running: measure while it runs.`,
+      items: itemsOf(outlets),
+      readings: found.flatMap(({ outlet, reading }) => {
+        const at = { point: outlet.key, name: outlet.name };
+        const words = (pair: string): string => `${outlet.name} ${pair}, loaded`;
+        return [
+          ...voltReading(`${outlet.key}:loaded-hn`, words("hot to neutral"), reading.hn, "hot-neutral", at),
+          ...voltReading(`${outlet.key}:loaded-ng`, words("neutral to ground"), reading.ng, "neutral-ground", at),
+        ];
+      }),
+      ifNot:
+        "Neutral to ground 0.0 V at an outlet: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
+    }),
+    all.draft("CM12", all.key, {
+      text: `Voltage drop at ${name}, the worst of them, with the heater on (${(worst.volts / HEATER_OHM).toFixed(1)} A).`,
+      items: itemsOf([worst.outlet]),
+      readings: [
+        {
+          id: `${key}:drop`,
+          what: `${name} voltage without load less voltage with load, the source's own included`,
+          point: key,
+          name,
+          expected: { kind: "figure", value: Number(drop.toFixed(2)), within: 1, unit: "V" },
+          expect: `${voltWords(drop)}, ${((100 * drop) / supply).toFixed(1)} % of ${supply} V`,
+        },
+      ],
+      ifNot: "Far more: a bad joint, or a run longer than drawn.",
+    }),
+  ];
+}
+
+/** CM13: each breaker off, and everything on it is dead in the boxes that were opened. */
+export function breakersOff(all: Commissioned): readonly StepDraft[] {
+  const { breakers, section, opened } = all.work;
+  const boxes = section.enclosures.filter(({ id }) => opened.has(id));
+  const items = boxes.map(({ id, name }): ScopeItem => ({ kind: "enclosure", id, name }));
+  return breakers.map(({ device, name }) => {
+    const { circuit } = all.bench.run({ off: new Set([device]) });
+    const stay = all.on(circuit);
+    const dark = all.outlets.filter((outlet) => !stay.includes(outlet));
+    return all.draft("CM13", device, {
+      text: `Breaker ${name} off: everything on it is dead in ${listed(boxes.map((box) => box.name))}.`,
+      items: [{ kind: "device", id: device, name }, ...items],
+      details: stay.length === 0 ? [] : [`Stays on by another breaker: ${namesOf(stay).join(", ")}.`],
+      readings: dark.map((outlet) => ({
+        id: `${outlet.key}:dead`,
+        what: outlet.name,
+        point: outlet.key,
+        name: outlet.name,
+        test: "dead",
+        expected: { kind: "word", word: "dead" },
+        expect: "dead",
+      })),
+      ifNot: "Live: a second circuit is in the box.",
+      cautions: ["WRK2"],
+    });
+  });
+}

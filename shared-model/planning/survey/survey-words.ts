@@ -1,0 +1,88 @@
+import type { SurveyCaution, SurveyRoleKind } from "../../answers/survey.ts";
+import { CAUTIONS as CAUTION_TEXTS } from "../../catalog/cautions.ts";
+import type { SurveyInstrument, SurveyItem } from "../../model/survey.ts";
+import type { Lead } from "./lead.ts";
+
+/** "R2", "R2 and R3", "R2, R3 and L1". */
+export function listWords(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? "nothing";
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+export const itemWords = (items: readonly SurveyItem[]): string => listWords(items.map(({ name }) => name));
+
+const KIND_WORDS: Readonly<Record<SurveyRoleKind, string>> = {
+  supply: "supply",
+  "multiwire-supply": "supply with two hots",
+  "switched-supply": "supply through a switch elsewhere",
+  feeds: "feeds something that is not listed",
+  leg: "goes to a light for the switch here",
+  loop: "loop to a switch elsewhere",
+  "loop-fed": "switch end of a loop: white brings the hot, black returns to the light",
+  travellers: "travellers to another three-way switch",
+  dead: "abandoned",
+  "other-neutral": "neutral of another circuit",
+};
+
+/** What a cable is, after its name: "supply, hot on white", "feeds R2 and R3". */
+export function leadWords({
+  kind,
+  items,
+  reversed,
+  openNeutral,
+  off,
+}: Pick<Lead, "kind" | "items" | "reversed" | "openNeutral" | "off">): string {
+  if (kind === "feeds" && items.length > 0) return `feeds ${itemWords(items)}`;
+  if (kind === "leg" && items.length > 0) return `goes to ${itemWords(items)} for the switch here`;
+  const own = KIND_WORDS[kind];
+  if (kind === "multiwire-supply" && reversed) return "two hots in a cable of two wires, white as the second";
+  if (reversed) return `${own} with hot on white and neutral on black`;
+  if (openNeutral) return `${own} with its neutral broken upstream`;
+  return off ? `${own}, dead now` : own;
+}
+
+export const INSTRUMENT_WORDS: Readonly<Record<SurveyInstrument, string>> = {
+  "low-impedance-meter": "by low-impedance meter",
+  meter: "by high-impedance meter",
+  "plug-in-tester": "by plug-in tester",
+  noncontact: "by noncontact indicator",
+  continuity: "by ohmmeter",
+  "clamp-meter": "by clamp meter",
+  "test-lamp": "across a test lamp",
+  "by-eye": "seen",
+};
+
+const hold = (id: string, words: string): SurveyCaution => ({ id, words });
+
+/** Points at which work stops until each is ticked on its own. */
+export const HOLDS = {
+  dead: hold(
+    "HP1",
+    "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box; the tester proved on a known live source before and after.",
+  ),
+  current: hold("HP2", "No current in any white by clamp meter before any neutral is parted."),
+  deadAgain: hold("HP3", "Dead again and proved before any joint is touched; the supply marked on its jacket."),
+} as const;
+
+/** Standing words before work on wiring. */
+export const CAUTIONS = {
+  off: hold("WRK1", CAUTION_TEXTS.WRK1),
+  circuits: hold("WRK2", CAUTION_TEXTS.WRK2),
+  white: hold("WRK3", CAUTION_TEXTS.WRK3),
+  neutral: hold("WRK4", CAUTION_TEXTS.WRK4),
+  open: hold("WRK5", CAUTION_TEXTS.WRK5),
+  join: hold("WRK6", CAUTION_TEXTS.WRK6),
+  proof: hold("WRK7", CAUTION_TEXTS.WRK7),
+  condition: hold("WRK8", CAUTION_TEXTS.WRK8),
+} as const;
+
+/** Steps by which every change of arrangement goes. */
+export const STEPS = {
+  powerOff:
+    "Breaker off, locked or tagged. Prove every wire of the box dead; prove the tester on a known live source before and after.",
+  apart:
+    "Part all cables, cap every insulated wire singly and spread them. Leave the grounds joined to each other and to the box.",
+  unplugged: "Unplug everything behind these cables and set the switches away from the box to on.",
+  powerOn: "Nobody near the box, nothing loose. Breaker on.",
+  offAgain: "Breaker off, locked or tagged. Prove every wire of the box dead again before anything is touched.",
+} as const;

@@ -1,0 +1,103 @@
+import type { FillRow, SheetInput } from "../../answers/sheet-input.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
+import type { Box, Enclosure } from "../../model/enclosure.ts";
+import type { EndKey } from "../../model/ids.ts";
+import type { Installation } from "../../model/project.ts";
+import { changedBetweenStates } from "../../queries/changed-between-states.ts";
+import { circuitNames } from "../../queries/circuit-names.ts";
+import { findEndFacts } from "../../queries/end-facts.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import { addVolumes, exceedsVolume, formatVolume, subtractVolume } from "../../units/volume.ts";
+import { CARD, clampsOut, fillParts, fillWords, OVERFULL } from "./card-words.ts";
+
+/** Boxes that get a card: the one asked for; else those that the work opens or brings; else all. */
+export function cardBoxes({ project, state, box: asked }: SheetInput, installation: Installation): readonly Box[] {
+  const boxes = inOrder(installation.enclosures).filter((each): each is Box => each.kind === "box");
+  if (asked !== undefined) return boxes.filter(({ id }) => id === asked);
+  if (state === "as-found" || project.proposed === undefined) return boxes;
+  const { enclosures } = changedBetweenStates(project.asFound, project.proposed);
+  return boxes.filter(({ id }) => enclosures.has(id));
+}
+
+export interface BreakerFact {
+  readonly caption: string;
+  readonly value: string;
+}
+
+/** "14", or "6/8" of a breaker that takes two spaces of its column. */
+const spacesOf = (slot: number, spaces: number): string =>
+  Array.from({ length: Math.max(1, spaces) }, (_, i) => slot + 2 * i).join("/");
+
+/** "14, 20 A" of "breaker, panel P"; several are named together. */
+export function breakersOf(installation: Installation, box: Enclosure): BreakerFact {
+  const names = circuitNames(installation, box.id);
+  const found = Object.values(installation.enclosures)
+    .filter(({ kind }) => kind === "panel")
+    .flatMap((panel) =>
+      Object.values(panel.devices)
+        .filter(({ name, type }) => names.includes(name) && ["breaker", "fuse"].includes(getDeviceType(type).family))
+        .map(({ name, slot, type, breakerRatingA }) => ({
+          name: slot === undefined ? name : spacesOf(slot, getDeviceType(type).gangs),
+          ampere: breakerRatingA,
+          panel: panel.name,
+        })),
+    );
+  const [first] = found;
+  if (first === undefined) return { caption: CARD.breakers, value: names.join(", ") || CARD.noBreaker };
+  const panels = new Set(found.map(({ panel }) => panel));
+  return {
+    caption: panels.size === 1 ? CARD.breaker(first.panel) : CARD.breakers,
+    value:
+      found.length === 1
+        ? [first.name, first.ampere === undefined ? "" : `${first.ampere} A`].filter(Boolean).join(", ")
+        : names.join(", "),
+  };
+}
+
+/** "4 in. square × 2-1/8, metal; all conductors 12 AWG". */
+export function makeOf(installation: Installation, box: Box): string {
+  const title = findEnclosureItem(box.item)?.title ?? "";
+  const make =
+    box.material === "unknown" || title.toLowerCase().startsWith(box.material) ? [title] : [title, box.material];
+  const sizes = [
+    ...new Set((Object.keys(box.places) as EndKey[]).flatMap((end) => findEndFacts(installation, box, end)?.awg ?? [])),
+  ].sort((a, b) => Number.parseFloat(a) - Number.parseFloat(b));
+  const wires =
+    sizes.length === 0 ? "" : `${sizes.length === 1 ? "all conductors" : "conductors"} ${sizes.join(", ")} AWG`;
+  return [make.filter(Boolean).join(", "), wires].filter(Boolean).join("; ");
+}
+
+export interface FillLineWords {
+  readonly fill: string;
+  readonly parts: string;
+  /** What is to be done about it. */
+  readonly act: string;
+}
+
+/** The line of box fill: total of room, its parts, and what is left. */
+export function fillLine({ fill, state, project }: SheetInput, box: Box): FillLineWords | undefined {
+  const rowsOf = (rows: readonly FillRow[] | undefined) => rows?.find(({ enclosure }) => enclosure === box.id)?.ledger;
+  const ledger = rowsOf(state === "proposed" ? fill.proposed : fill.asFound);
+  if (ledger === undefined || ledger.verdict === "not-applicable") return undefined;
+  const { lines, total, available, spare, verdict } = ledger;
+  const isOver = verdict === "overfull" && available !== undefined;
+  const left = isOver ? subtractVolume(total, available) : spare;
+  const before = state === "proposed" ? project.asFound.enclosures[box.id] : undefined;
+  const clamps = rowsOf(fill.asFound)?.lines.find(({ item }) => item === "clamps");
+  const taken = before?.kind === "box" && before.internalClamps === "present" && box.internalClamps === "none";
+  const withClamps = taken && clamps !== undefined ? addVolumes(total, clamps.volume) : undefined;
+  const needed =
+    withClamps !== undefined && available !== undefined && exceedsVolume(withClamps, available)
+      ? clampsOut(formatVolume(subtractVolume(withClamps, available)))
+      : "";
+  return {
+    fill: fillWords(formatVolume(total), available === undefined ? undefined : formatVolume(available)),
+    parts: fillParts(
+      lines.map(({ volume }) => formatVolume(volume, 2)),
+      left === undefined ? undefined : formatVolume(left),
+      isOver,
+    ),
+    act: isOver ? OVERFULL[state] : needed,
+  };
+}

@@ -1,0 +1,185 @@
+import type { SheetInput } from "../../answers/sheet-input.ts";
+import { getDeviceType } from "../../catalog/device-types.ts";
+import { boxDrawing } from "../../geometry/draw-box.ts";
+import type { Box, Enclosure } from "../../model/enclosure.ts";
+import type { Installation } from "../../model/project.ts";
+import { circuitNames } from "../../queries/circuit-names.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import type { Mark } from "../display-list.ts";
+import { firstSentence } from "../lists/findings-words.ts";
+import { severitySign } from "../lists/signs.ts";
+import { group, line, pt, rect, text } from "../marks.ts";
+import { checkBox } from "../page/flow.ts";
+import { AMBER_HEIGHT, amberLine, cellWidth, ruleDataWords, type StripCell, stripMarks } from "../page/head-strip.ts";
+import { HAIR, INK } from "../page/inks.ts";
+import { cutToFit, measure, wrap } from "../page/measure.ts";
+import { dayWords, LOCAL_RULES, STATE_WORDS, UNTITLED } from "../page/page-words.ts";
+import { breakersOf, fillLine, makeOf } from "./card-facts.ts";
+import { CARD, holdPoints } from "./card-words.ts";
+
+interface Part {
+  readonly height: number;
+  readonly marks: readonly Mark[];
+}
+
+const FRAME = { ink: INK, width: 0.4 } as const;
+const STRIP = 15.6;
+const FILL = 6.8;
+
+/** Name of the box, job, breaker, edition, state; below it the line of box fill and what the rule data rest on. */
+export function cardHead(input: SheetInput, installation: Installation, box: Box, width: number): Part {
+  const { project, state, rules, date } = input;
+  const size = pt(27);
+  const name = cutToFit(box.name, width * 0.3, { size, weight: 700 });
+  const nameWidth = measure(name, size, 700);
+  const nameCell = nameWidth + 26;
+  const breaker = breakersOf(installation, box);
+  const fixed = (cell: Omit<StripCell, "width">): StripCell => ({ ...cell, width: cellWidth(cell) });
+  const title = project.title.trim() === "" ? UNTITLED : project.title;
+  const cells: readonly StripCell[] = [
+    {
+      caption: CARD.job,
+      value: withNote(title, box.note ?? ""),
+      note: makeOf(installation, box),
+    },
+    fixed({ ...breaker, note: CARD.lock }),
+    fixed({ caption: CARD.edition, value: rules.edition, note: LOCAL_RULES }),
+    fixed({ caption: CARD.state, value: STATE_WORDS[state], note: dayWords(date) }),
+  ];
+  const fill = fillLine(input, box);
+  const rule = ruleDataWords(input);
+  const fillHeight = fill === undefined ? 0 : FILL;
+  return {
+    height: STRIP + fillHeight + AMBER_HEIGHT,
+    marks: [
+      rect({ x: 0, y: 0, width: nameCell, height: STRIP }, { stroke: FRAME }),
+      text(name, 2.8, 11, { size, weight: 700 }),
+      ...CARD.titleLines.map((each, i) => text(each, nameWidth + 5.6, 6.9 + i * 5, { size: pt(11), weight: 700 })),
+      ...stripMarks(nameCell, 0, width - nameCell, cells, STRIP),
+      ...(fill === undefined ? [] : fillMarks(fill, width)),
+      ...amberLine(0, STRIP + fillHeight, width, rule.words, rule.isWarning),
+    ],
+  };
+}
+
+const withNote = (title: string, note: string): string =>
+  note === "" || title.toLowerCase().includes(note.toLowerCase()) ? title : `${title}, ${note}`;
+
+function fillMarks({ fill, parts, act }: NonNullable<ReturnType<typeof fillLine>>, width: number): readonly Mark[] {
+  const size = pt(8.6);
+  const y = STRIP + 4.5;
+  const bold = { size, weight: 700 } as const;
+  const after = 2.8 + measure(fill, size, 700) + 4;
+  const right = act === "" ? 0 : measure(act, size, 700) + 4;
+  return [
+    rect({ x: 0, y: STRIP, width, height: FILL }, { stroke: FRAME }),
+    text(fill, 2.8, y, bold),
+    text(cutToFit(parts, width - after - right - 2.8, { size }), after, y, { size }),
+    ...(act === "" ? [] : [text(act, width - 2.8, y, { ...bold, anchor: "end" })]),
+  ];
+}
+
+/** Ground-fault devices of a box, by name. */
+const guardsIn = (box: Enclosure): readonly string[] =>
+  inOrder(box.devices)
+    .filter(({ type }) => getDeviceType(type).family.startsWith("ground-fault"))
+    .map(({ name }) => name);
+
+/** Those that are to be reset once the breakers of a box are closed again: its own first, then all on the same circuits. */
+function guardsToReset(installation: Installation, box: Box): readonly string[] {
+  const circuits = new Set(circuitNames(installation, box.id));
+  const others = inOrder(installation.enclosures).filter(
+    ({ id, kind }) =>
+      id !== box.id && kind === "box" && circuitNames(installation, id).some((name) => circuits.has(name)),
+  );
+  return [box, ...others].flatMap(guardsIn);
+}
+
+/** Baseline to baseline of hold points. */
+const LINE = 3.3;
+
+/** Hold points in two columns, each with its square; none on a card of what was found where something is proposed. */
+export function holdPointMarks(
+  { project, state }: SheetInput,
+  installation: Installation,
+  box: Box,
+  width: number,
+): Part {
+  if (state === "as-found" && project.proposed !== undefined) return { height: 0, marks: [] };
+  const supply = boxDrawing(project, installation, box.id).sheaths.find(({ captionTitle }) =>
+    captionTitle.startsWith("from "),
+  );
+  const points = holdPoints(supply?.name, guardsIn(box), guardsToReset(installation, box));
+  const each = width / 2;
+  const size = pt(7.8);
+  const textWidth = each - 2.4 - 8.6 - 8;
+  const lines = points.map(({ text: words }) => wrap(words, textWidth, { size }));
+  const rows = points.length / 2;
+  let y = 0;
+  const marks: Mark[] = [];
+  for (let row = 0; row < rows; row += 1) {
+    const count = Math.max(lines[2 * row]?.length ?? 1, lines[2 * row + 1]?.length ?? 1);
+    const high = Math.max(6.8, count * LINE + 1.4);
+    for (const side of [0, 1]) {
+      const i = 2 * row + side;
+      const own = lines[i] ?? [];
+      const x = side * each;
+      const first = y + high / 2 - ((own.length - 1) * LINE) / 2 + 1;
+      marks.push(
+        text(points[i]?.name ?? "", x + 2.4, y + high / 2 + 1, { size, weight: 700 }),
+        ...own.map((words, n) => text(words, x + 11, first + n * LINE, { size })),
+        checkBox(x + each - 5.6, y + high / 2 - 1.4, 2.8),
+      );
+    }
+    if (row > 0) marks.push(line(0, y, width, y, { ink: HAIR, width: 0.25 }));
+    y += high;
+  }
+  return {
+    height: y,
+    marks: [
+      rect({ x: 0, y: 0, width, height: y }, { stroke: FRAME }),
+      line(each, 0, each, y, { ink: INK, width: 0.25 }),
+      ...marks,
+    ],
+  };
+}
+
+const MOST_FINDINGS = 2;
+const FINDING = 4;
+const SIGN = 5.4;
+
+/** What the checks say of this box, worst first, and a place to sign. */
+export function cardFeet({ findings, state }: SheetInput, box: Box, width: number): Part {
+  const size = pt(7.5);
+  const own = (state === "proposed" ? findings.proposed : findings.asFound) ?? [];
+  const ids = new Set<string>([
+    box.id,
+    ...[box.devices, box.splices, box.places].flatMap((table) => Object.keys(table)),
+  ]);
+  const here = own.filter(({ subjects }) => subjects.some(({ id }) => ids.has(id)));
+  const rows = here.slice(0, MOST_FINDINGS).map(({ severity, message, subjects, section }) => ({
+    sign: severitySign(severity),
+    words: shortly(message, subjects[0]?.name, section?.section),
+  }));
+  const more = here.length - rows.length;
+  const last = rows.length === 0 ? CARD.noFindings : more > 0 ? CARD.moreFindings(more) : "";
+  const y = rows.length * FINDING;
+  return {
+    height: y + SIGN,
+    marks: [
+      ...rows.flatMap(({ sign, words }, i) => [
+        group(sign.marks, { shift: { x: 2.2, y: 2.2 + i * FINDING } }),
+        text(cutToFit(words, width - 5.4, { size }), 5.4, 3.1 + i * FINDING, { size }),
+      ]),
+      ...(last === "" ? [] : [text(last, rows.length === 0 ? 0 : 5.4, y + 3.6, { size })]),
+      text(CARD.nameDate, width - 64, y + 3.6, { size: pt(8.25) }),
+      line(width - 45, y + 4, width, y + 4, { ink: INK, width: 0.25 }),
+    ],
+  };
+}
+
+function shortly(message: string, subject: string | undefined, section: string | undefined): string {
+  const first = firstSentence(message);
+  const named = subject === undefined || first.includes(subject) ? first : `${subject}: ${first}`;
+  return section === undefined || named.includes(section) ? named : `${named.replace(/[.]$/, "")} (${section}).`;
+}

@@ -1,0 +1,252 @@
+import type { FillLedger, FillLine } from "../../answers/fill.ts";
+import type { FillRow, SheetInput } from "../../answers/sheet-input.ts";
+import { sameValue } from "../../lib/same-value.ts";
+import type { Enclosure } from "../../model/enclosure.ts";
+import type { EnclosureId } from "../../model/ids.ts";
+import type { Installation, StateName } from "../../model/project.ts";
+import { type CubicInches, formatVolume, toDecimal } from "../../units/volume.ts";
+import type { Page } from "../display-list.ts";
+import { type Flow, TYPE } from "../page/flow.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import type { TableCell, TableColumn, TableRow } from "../page/table-blocks.ts";
+import type { ListTable } from "../tables/table.ts";
+import {
+  ALIKE,
+  BOX_FILL,
+  COUNTING,
+  ITEM_WORDS,
+  LEFT,
+  NO_BOXES,
+  NOT_KNOWN,
+  OVER,
+  QUARTER,
+  USED,
+  VERDICT_WORDS,
+  VOLUME,
+  volumeWords,
+} from "./box-fill-words.ts";
+import { headed, isShown, placeOf, sayNothing, writeCautions } from "./list-parts.ts";
+import { EVIDENCE_LEGEND, STATE_NAMES } from "./list-words.ts";
+
+/** One state of a box, where it has a ledger there. */
+interface Side {
+  readonly state: StateName;
+  readonly box: Enclosure;
+  readonly ledger: FillLedger;
+}
+
+/** Every box with its ledgers, as found first, in the order of the drawing: what proposed adds stands last. */
+function filledBoxes(input: SheetInput): readonly (readonly [Side, ...Side[]])[] {
+  const { asFound, proposed } = input.fill;
+  const sides = new Map<EnclosureId, [Side, ...Side[]]>();
+  const take = (state: StateName, installation: Installation | undefined, rows: readonly FillRow[] = []): void => {
+    for (const { enclosure, ledger } of rows) {
+      const box = installation?.enclosures[enclosure];
+      if (box === undefined || !isShown(input, enclosure)) continue;
+      const side = { state, box, ledger };
+      const known = sides.get(enclosure);
+      if (known === undefined) sides.set(enclosure, [side]);
+      else known.push(side);
+    }
+  };
+  take("as-found", input.project.asFound, asFound);
+  take("proposed", input.project.proposed, proposed);
+  return [...sides.values()];
+}
+
+/** Box by box every line of the count, with its section, for both states side by side. */
+export function boxFillPages(input: SheetInput): readonly Page[] {
+  const sheet = openListSheet(input, {
+    kind: "box-fill",
+    title: BOX_FILL,
+    difference: input.project.proposed !== undefined,
+  });
+  const boxes = filledBoxes(input);
+  if (boxes.length === 0) sayNothing(sheet.flow, input, NO_BOXES);
+  else {
+    sheet.flow.paragraph(COUNTING, { size: TYPE.small });
+    for (const sides of boxes) sheet.flow.keepTogether((flow) => writeBox(flow, input, sides));
+    writeCautions(sheet.flow, ["DAT3", "DAT2"]);
+    sheet.flow.paragraph(EVIDENCE_LEGEND, { size: TYPE.small });
+  }
+  return sheet.pages();
+}
+
+function writeBox(flow: Flow, input: SheetInput, sides: readonly [Side, ...Side[]]): void {
+  const [first, second] = sides;
+  const isAlike = second !== undefined && sameValue(first.ledger, second.ledger);
+  const shown = isAlike ? [first] : sides;
+  const state = isAlike ? ALIKE : sides.length === 1 ? STATE_NAMES[first.state] : "";
+  headed(flow, first.box.name, [placeOf(input, (second ?? first).box), state].filter(Boolean).join("; "));
+  const volumes = [
+    ...new Set(shown.map(({ box, ledger }) => (box.kind === "box" ? volumeWords(box, ledger.available) : ""))),
+  ];
+  for (const words of volumes.length === 1 ? volumes : shown.map(named(volumes)))
+    flow.paragraph(words, { size: TYPE.small, withNext: true });
+  if (shown.some(({ ledger }) => ledger.verdict !== "not-applicable"))
+    flow.table({ columns: columnsFor(shown), rows: rowsFor(shown) });
+  for (const { state: name, ledger } of shown)
+    if (ledger.reason !== undefined)
+      flow.paragraph(shown.length > 1 ? `${sentence(STATE_NAMES[name])}: ${ledger.reason}` : ledger.reason, {
+        size: TYPE.small,
+      });
+}
+
+const named =
+  (volumes: readonly string[]) =>
+  ({ state }: Side, i: number): string =>
+    `${sentence(STATE_NAMES[state])}: ${volumes[i] ?? ""}`;
+
+const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** White between the figures of a state and what stands to their right. */
+const SPACER = 3;
+
+const columnsFor = (sides: readonly Side[]): readonly TableColumn[] => [
+  { head: "item" },
+  { head: "AWG", width: 12 },
+  ...sides.flatMap(({ state }): readonly TableColumn[] => {
+    const lead = sides.length > 1 ? `${STATE_NAMES[state]}: ` : "";
+    return [
+      { head: `${lead}count`, width: sides.length > 1 ? 18 : 16, align: "end", tabular: true },
+      { head: "each, in³", width: 18, align: "end", tabular: true },
+      { head: "in³", width: 18, align: "end", tabular: true },
+      { head: "", width: SPACER },
+    ];
+  }),
+  { head: "section", width: 25 },
+];
+
+/** Lines of one kind stand in one row, whichever state has them. */
+const keyOf = ({ item, awg, section, each }: FillLine): string => `${item} ${awg} ${section} ${each}`;
+
+function rowsFor(sides: readonly Side[]): readonly TableRow[] {
+  const keys = new Map<string, FillLine>();
+  for (const { ledger } of sides)
+    for (const each of ledger.lines) if (!keys.has(keyOf(each))) keys.set(keyOf(each), each);
+  const places = decimalsOf(sides);
+  const figure = (volume: CubicInches): FigureCell => figureCell(volume, places);
+  const order = [...keys].sort(([, a], [, b]) => ITEMS.indexOf(a.item) - ITEMS.indexOf(b.item));
+  const isQuarter = (one: FillLine): boolean =>
+    one.item === "grounds" && order.some(([, { item, each }]) => item === "grounds" && each > one.each);
+  const row = (label: string, cell: (side: Side) => string | TableCell, before?: (side: Side) => string): TableRow => ({
+    cells: [{ text: label, span: 2 }, ...sides.flatMap((side) => ["", before?.(side) ?? "", cell(side), ""]), ""],
+  });
+  return [
+    ...order.map(
+      ([key, one]): TableRow => ({
+        cells: [
+          isQuarter(one) ? { text: ITEM_WORDS[one.item], note: QUARTER } : ITEM_WORDS[one.item],
+          one.awg,
+          ...sides.flatMap(({ ledger }): readonly (string | TableCell)[] => {
+            const own = ledger.lines.find((each) => keyOf(each) === key);
+            if (own === undefined) return ["0", "", figure(NOTHING), ""];
+            const { count, each, volume, ml } = own;
+            return [
+              String(count),
+              { ...figure(each), ...(ml && { note: `${ml.each} mL` }) },
+              { ...figure(volume), ...(ml && { note: `${ml.volume} mL` }) },
+              "",
+            ];
+          }),
+          one.section,
+        ],
+      }),
+    ),
+    {
+      ...row(USED, ({ ledger: { total, totalMl } }) => ({
+        ...figure(total),
+        ...(totalMl !== undefined && { note: `${totalMl} mL` }),
+      })),
+      strong: true,
+    },
+    row(VOLUME, ({ ledger: { available } }) => (available === undefined ? NOT_KNOWN : figure(available))),
+    {
+      ...row(
+        LEFT,
+        ({ ledger: { spare, verdict } }) =>
+          spare === undefined ? VERDICT_WORDS[verdict] : figure((spare < 0 ? -spare : spare) as CubicInches),
+        ({ ledger: { verdict } }) => (verdict === "overfull" ? OVER : ""),
+      ),
+      strong: true,
+    },
+  ];
+}
+
+const ITEMS: readonly FillLine["item"][] = Object.keys(ITEM_WORDS) as FillLine["item"][];
+
+const NOTHING = 0 as CubicInches;
+
+type FigureCell = Required<Pick<TableCell, "text" | "unsaid">>;
+
+/** A volume without zeros at its end that nobody measured, in the room of as many places as its column has. */
+function figureCell(volume: CubicInches, places: number): FigureCell {
+  const words = formatVolume(volume);
+  return { text: words, unsaid: formatVolume(volume, places).slice(words.length) };
+}
+
+/** As many places as the finest figure needs. */
+function decimalsOf(sides: readonly Side[]): number {
+  const volumes = sides.flatMap(({ ledger: { lines, total, available, spare } }) => [
+    ...lines.flatMap(({ each, volume }) => [each, volume]),
+    total,
+    available ?? NOTHING,
+    spare ?? NOTHING,
+  ]);
+  return Math.max(...volumes.map((volume) => formatVolume(volume).split(".")[1]?.length ?? 0));
+}
+
+/** Every line, and the sums by box. */
+export function boxFillTables(input: SheetInput): readonly ListTable[] {
+  const sides = filledBoxes(input).flat();
+  return [
+    {
+      name: "Box fill sums",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Place", kind: "text", width: 24 },
+        { head: "State", kind: "text", width: 10 },
+        { head: "Used, in³", kind: "number", decimals: 4, width: 12 },
+        { head: "Volume, in³", kind: "number", decimals: 4, width: 12 },
+        { head: "Left, in³", kind: "number", decimals: 4, width: 12 },
+        { head: "Result", kind: "text", width: 24 },
+        { head: "Remark", kind: "text", width: 50 },
+      ],
+      rows: sides.map(({ state, box, ledger: { total, available, spare, verdict, reason } }) => [
+        box.name,
+        placeOf(input, box),
+        STATE_NAMES[state],
+        verdict === "not-applicable" ? undefined : toDecimal(total),
+        available === undefined ? undefined : toDecimal(available),
+        spare === undefined ? undefined : toDecimal(spare),
+        VERDICT_WORDS[verdict],
+        reason,
+      ]),
+    },
+    {
+      name: "Box fill lines",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "State", kind: "text", width: 10 },
+        { head: "Item", kind: "text", width: 28 },
+        { head: "AWG", kind: "text", width: 8 },
+        { head: "Count", kind: "number", width: 8 },
+        { head: "Each, in³", kind: "number", decimals: 4, width: 12 },
+        { head: "Volume, in³", kind: "number", decimals: 4, width: 12 },
+        { head: "Section", kind: "text", width: 16 },
+      ],
+      rows: sides.flatMap(({ state, box, ledger }) =>
+        ledger.lines.map(({ item, awg, count, each, volume, section }) => [
+          box.name,
+          STATE_NAMES[state],
+          ITEM_WORDS[item],
+          awg,
+          count,
+          toDecimal(each),
+          toDecimal(volume),
+          section,
+        ]),
+      ),
+    },
+  ];
+}

@@ -1,0 +1,21 @@
+import type { Device } from "../../model/device.ts";
+
+export const DIRECTORY = "Panel directory";
+export const NO_PANEL = "No panel is drawn.";
+export const SPACE = "space";
+export const FROM_WIRING = "from the wiring";
+export const NO_CONDUCTOR = "nothing connected in this drawing";
+export const MAY_FEED_MORE = "leaves the drawing: may feed more";
+export const ROOMS = "rooms: ";
+export const WITHOUT_NUMBER = "Without a number";
+export const HOW =
+  "Each circuit is named by its clear, evident and specific purpose and place, never by who lives there now (408.4(A), check). Correct it whenever a circuit is changed.";
+export const CORRECTED = ["corrected", "date", "by"] as const;
+
+export const FUNCTIONS: Readonly<Record<NonNullable<Device["function"]>, string>> = {
+  none: "",
+  gfci: "GFCI",
+  afci: "AFCI",
+  dual: "GFCI and AFCI",
+  "equipment-ground-fault": "equipment ground-fault",
+};

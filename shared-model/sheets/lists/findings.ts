@@ -1,0 +1,259 @@
+import type { CannotTell, Finding, Standing } from "../../answers/finding.ts";
+import type { SheetInput } from "../../answers/sheet-input.ts";
+import type { Enclosure } from "../../model/enclosure.ts";
+import { acknowledgementOf } from "../../queries/acknowledgement-of.ts";
+import type { Page } from "../display-list.ts";
+import type { Flow } from "../page/flow.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import { dayWords } from "../page/page-words.ts";
+import type { TableRow } from "../page/table-blocks.ts";
+import type { ListCell, ListTable } from "../tables/table.ts";
+import {
+  ASSUMING,
+  acknowledged,
+  amendedBy,
+  BASIS_WORDS,
+  CHECK_SECTION,
+  draftWords,
+  existingWords,
+  FINDINGS,
+  foldedWords,
+  GROUPS,
+  NO_FINDINGS,
+  NONE_OF_THESE,
+  runWords,
+  SEVERITY_LEGEND,
+  SEVERITY_WORDS,
+  UNTOLD,
+} from "./findings-words.ts";
+import { figuresBlock, isBlank, legendBlock, sayNothing, shownEnclosures, writeCautions } from "./list-parts.ts";
+import { severitySign } from "./signs.ts";
+
+interface FindingGroup {
+  readonly key: keyof typeof GROUPS;
+  readonly findings: readonly Finding[];
+}
+
+/** Findings by what happens to them, then those that rest on assumptions, then what could not be told. */
+export function findingsPages(input: SheetInput): readonly Page[] {
+  const isCompared = input.project.proposed !== undefined;
+  const { flow, pages } = openListSheet(input, { kind: "findings", title: FINDINGS, difference: isCompared });
+  const groups = groupsOf(input);
+  const untold = untoldOf(input);
+  const all = groups.flatMap(({ findings }) => findings);
+  if (isBlank(input)) {
+    sayNothing(flow, input, NO_FINDINGS);
+    return pages();
+  }
+  flow.block(figuresBlock(flow.width, [...groups, { key: UNTOLD.title, findings: untold }].map(figureOf)));
+  flow.paragraph(`${all.length === 0 ? `${NO_FINDINGS} ` : ""}${runWords(input.rules.checksRun, untold.length)}`);
+  for (const { key, findings } of groups) {
+    flow.heading(GROUPS[key].title, GROUPS[key].note);
+    if (findings.length === 0) flow.paragraph(NONE_OF_THESE);
+    else writeFindings(flow, input, findings);
+  }
+  const resting = restingOn(groups);
+  if (resting.length > 0) writeResting(flow, resting);
+  if (untold.length > 0) writeUntold(flow, untold);
+  flow.keepTogether(writeLegend);
+  writeCautions(flow, ["DAT2"]);
+  return pages();
+}
+
+const figureOf = (group: {
+  readonly key: string;
+  readonly findings: readonly unknown[];
+}): { readonly value: string; readonly caption: string } => ({
+  value: String(group.findings.length),
+  caption: group.key in GROUPS ? SHORT[group.key as keyof typeof GROUPS] : group.key.toLowerCase(),
+});
+
+const SHORT: Readonly<Record<keyof typeof GROUPS, string>> = {
+  introduced: "introduced",
+  touched: "inherited, touched",
+  inherited: "inherited",
+  repaired: "repaired",
+  found: "as found",
+};
+
+const withStanding = (findings: readonly Finding[], standing: Standing): readonly Finding[] =>
+  findings.filter((finding) => finding.standing === standing);
+
+function groupsOf(input: SheetInput): readonly FindingGroup[] {
+  const here = aboutShown(input);
+  const asFound = input.findings.asFound.filter(here);
+  if (input.findings.proposed === undefined) return [{ key: "found", findings: asFound }];
+  const proposed = input.findings.proposed.filter(here);
+  return [
+    { key: "introduced", findings: withStanding(proposed, "introduced") },
+    { key: "touched", findings: withStanding(proposed, "inherited-touched") },
+    { key: "inherited", findings: withStanding(proposed, "inherited") },
+    { key: "repaired", findings: withStanding(asFound, "repaired") },
+  ];
+}
+
+const untoldOf = (input: SheetInput): readonly CannotTell[] =>
+  (input.couldNotTell.proposed ?? input.couldNotTell.asFound).filter(aboutShown(input));
+
+/** Of one box alone, what names it or something in it; else everything. */
+function aboutShown(input: SheetInput): (said: Pick<Finding, "subjects">) => boolean {
+  if (input.box === undefined) return () => true;
+  const { asFound, proposed } = input.project;
+  const ids = new Set([asFound, proposed ?? asFound].flatMap((state) => shownEnclosures(input, state).flatMap(idsIn)));
+  return ({ subjects }) => subjects.some(({ id }) => ids.has(id) || ids.has(id.split("/")[0] ?? id));
+}
+
+const idsIn = ({ id, entries, devices, splices, jumpers, places }: Enclosure): readonly string[] => [
+  id,
+  ...[entries, devices, splices, jumpers, places].flatMap((table) => Object.keys(table)),
+];
+
+const restingOn = (groups: readonly FindingGroup[]): readonly Finding[] =>
+  groups
+    .filter(({ key }) => key !== "repaired")
+    .flatMap(({ findings }) => findings)
+    .filter(({ basis }) => basis === "assumed" || basis === "unknown" || basis === "told");
+
+const WIDTHS = { subject: 32, section: 34 } as const;
+
+function writeFindings(flow: Flow, input: SheetInput, findings: readonly Finding[]): void {
+  flow.table({
+    columns: [
+      { head: "at", width: WIDTHS.subject, weight: 700 },
+      { head: "what, and what to do" },
+      { head: "section", width: WIDTHS.section },
+    ],
+    rows: findings.map((finding) => ({
+      cells: [
+        { text: subjectsOf(finding), sign: severitySign(finding.severity), note: SEVERITY_WORDS[finding.severity] },
+        { text: finding.message, note: notesOf(input, finding).join(" ") },
+        { text: sectionOf(finding), note: ruleOf(finding) },
+      ],
+    })),
+  });
+}
+
+const subjectsOf = ({ subjects }: Pick<Finding, "subjects">): string => subjects.map(({ name }) => name).join(", ");
+
+const ruleOf = ({ rule, status }: Finding): string => (status === "draft" ? `${rule}, ${draftWords}` : rule);
+
+function sectionOf({ section }: Finding): string {
+  if (section === undefined) return "";
+  const isBacked = section.confidence === "sourced" || section.confidence === "own-rule";
+  return isBacked ? section.section : `${section.section}, ${CHECK_SECTION}`;
+}
+
+function notesOf({ project }: SheetInput, finding: Finding): readonly string[] {
+  const known = acknowledgementOf(project, finding);
+  const { folded, foldedSubjects, existing, amendments = [] } = finding;
+  return [
+    ...(folded > 0 ? [foldedWords(folded, [...new Set(foldedSubjects.map(({ name }) => name))])] : []),
+    ...(existing ? [`${existingWords}.`] : []),
+    ...amendments.map(({ value, is, reason }) => amendedBy(value, is, reason)),
+    ...(known === undefined
+      ? []
+      : [
+          acknowledged(
+            known.acknowledgement.by,
+            dayWords(known.acknowledgement.at),
+            known.acknowledgement.reason,
+            known.covers,
+          ),
+        ]),
+  ];
+}
+
+function writeResting(flow: Flow, findings: readonly Finding[]): void {
+  flow.heading(ASSUMING.title, ASSUMING.note);
+  flow.table({
+    columns: [
+      { head: "at", width: WIDTHS.subject, weight: 700 },
+      { head: "finding" },
+      { head: "weakest fact", width: WIDTHS.section },
+    ],
+    rows: findings.map((finding): TableRow => {
+      const [first = finding.message] = finding.message.split(/(?<=[.!?]) /);
+      return {
+        cells: [
+          { text: subjectsOf(finding), sign: severitySign(finding.severity) },
+          { text: first, note: finding.rule },
+          finding.basis === undefined ? "" : BASIS_WORDS[finding.basis],
+        ],
+      };
+    }),
+  });
+}
+
+function writeUntold(flow: Flow, untold: readonly CannotTell[]): void {
+  flow.heading(UNTOLD.title, UNTOLD.note);
+  flow.table({
+    columns: [{ head: "at", width: WIDTHS.subject, weight: 700 }, { head: "what" }, { head: "missing", width: 50 }],
+    rows: untold.map((one) => ({
+      cells: [
+        { text: subjectsOf(one), sign: severitySign("cannot-tell") },
+        { text: one.message, note: one.toDo ?? "" },
+        { text: one.missing, check: true },
+      ],
+    })),
+  });
+}
+
+function writeLegend(flow: Flow): void {
+  const entries = Object.entries(SEVERITY_LEGEND) as (readonly [keyof typeof SEVERITY_LEGEND, string])[];
+  flow.space(3);
+  flow.block(
+    legendBlock(
+      flow.width,
+      entries.map(([severity, words]) => [[severitySign(severity)], words]),
+    ),
+  );
+}
+
+/** One row a finding, and one for each thing that could not be told. */
+export function findingsTables(input: SheetInput): readonly ListTable[] {
+  const cells = (standing: string, finding: Finding): readonly ListCell[] => {
+    const known = acknowledgementOf(input.project, finding)?.acknowledgement;
+    return [
+      standing,
+      SEVERITY_WORDS[finding.severity],
+      subjectsOf(finding),
+      finding.rule,
+      finding.message,
+      finding.section?.section,
+      finding.basis,
+      finding.folded,
+      known?.by,
+      known?.at.slice(0, 10),
+      known?.reason,
+    ];
+  };
+  return [
+    {
+      name: "Findings",
+      columns: [
+        { head: "Standing", kind: "text", width: 24 },
+        { head: "Severity", kind: "text", width: 10 },
+        { head: "At", kind: "text", width: 18 },
+        { head: "Rule", kind: "text", width: 26 },
+        { head: "Finding", kind: "text", width: 80 },
+        { head: "Section", kind: "text", width: 18 },
+        { head: "Weakest fact", kind: "text", width: 12 },
+        { head: "Folded under it", kind: "number", width: 10 },
+        { head: "Acknowledged by", kind: "text", width: 18 },
+        { head: "Acknowledged on", kind: "date", width: 12 },
+        { head: "Reason", kind: "text", width: 40 },
+      ],
+      rows: groupsOf(input).flatMap(({ key, findings }) => findings.map((finding) => cells(SHORT[key], finding))),
+    },
+    {
+      name: "Could not be told",
+      columns: [
+        { head: "At", kind: "text", width: 18 },
+        { head: "Rule", kind: "text", width: 26 },
+        { head: "What", kind: "text", width: 80 },
+        { head: "Missing", kind: "text", width: 40 },
+      ],
+      rows: untoldOf(input).map((one) => [subjectsOf(one), one.rule, one.message, one.missing]),
+    },
+  ];
+}

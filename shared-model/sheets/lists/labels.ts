@@ -1,0 +1,120 @@
+import type { SheetInput } from "../../answers/sheet-input.ts";
+import type { Label } from "../../model/project.ts";
+import { findDevice } from "../../queries/find-item.ts";
+import { inOrder } from "../../queries/in-order.ts";
+import type { Page } from "../display-list.ts";
+import { pt } from "../marks.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import type { ListTable } from "../tables/table.ts";
+import { cutOutRows } from "./cut-outs.ts";
+import { COUNT, HOW_LABELS, LABELS, NO_LABELS, WHERE, WORDS } from "./label-words.ts";
+import { isShown, sayNothing, shownState, writeCautions } from "./list-parts.ts";
+
+/** One label to make: the exact words, and what it goes on. */
+interface LabelToFix {
+  readonly wording: string;
+  readonly on: string;
+  readonly box?: string;
+  readonly requiredBy?: string;
+  readonly because?: string;
+}
+
+/** A count by words, then every label to cut out, as often as it is needed. */
+export function labelPages(input: SheetInput): readonly Page[] {
+  const { flow, pages } = openListSheet(input, { kind: "labels", title: LABELS });
+  const labels = labelsOf(input);
+  if (labels.length === 0) {
+    sayNothing(flow, input, NO_LABELS);
+    return pages();
+  }
+  const worded = byWording(labels);
+  flow.table({
+    columns: [
+      { head: COUNT, width: 16, align: "end", tabular: true, weight: 700 },
+      { head: WORDS, share: 1.2, weight: 600 },
+      { head: WHERE, share: 1.6 },
+    ],
+    rows: worded.map(([wording, all]) => ({
+      cells: [
+        String(all.length),
+        { text: wording, note: [...new Set(all.flatMap(({ requiredBy }) => requiredBy ?? []))].join(", ") },
+        all.map(whereOf).join(", "),
+      ],
+    })),
+  });
+  flow.paragraph(HOW_LABELS);
+  const cutOuts = worded.flatMap(([, all]) =>
+    all.map((label) => ({ lines: [{ words: label.wording, size: pt(12), bold: true }], below: whereOf(label) })),
+  );
+  const grid = { columns: 3, height: 15, centred: true };
+  for (const row of cutOutRows(flow.width, flow.height, grid, cutOuts)) flow.block(row);
+  writeCautions(flow, ["LIM3", "LIM4"]);
+  return pages();
+}
+
+const whereOf = ({ on, box }: LabelToFix): string => (box === undefined || box === on ? on : `${on} in ${box}`);
+
+/** Of the scope where there is one: what is required and what is drawn; else what is drawn. */
+function labelsOf(input: SheetInput): readonly LabelToFix[] {
+  const { scope, state } = input;
+  if (scope === undefined || state === "as-found")
+    return inOrder<Label>(shownState(input).labels).flatMap((label) => drawnLabel(input, label));
+  return scope.labels
+    .filter(({ kind, box }) => kind !== "reset-slip" && isShown(input, box?.id))
+    .map(({ wording, on, box, requiredBy, because }) => ({
+      wording,
+      on: on.name,
+      ...(box !== undefined && { box: box.name }),
+      ...(requiredBy !== undefined && { requiredBy }),
+      because,
+    }));
+}
+
+function drawnLabel(input: SheetInput, { wording, on, requiredBy }: Label): readonly LabelToFix[] {
+  const installation = shownState(input);
+  const asked = requiredBy === undefined ? {} : { requiredBy };
+  if ("cable" in on)
+    return input.box === undefined ? [{ wording, on: installation.cables[on.cable]?.name ?? on.cable, ...asked }] : [];
+  if ("enclosure" in on)
+    return isShown(input, on.enclosure)
+      ? [{ wording, on: installation.enclosures[on.enclosure]?.name ?? on.enclosure, ...asked }]
+      : [];
+  const found = findDevice(installation, on.device);
+  return isShown(input, found?.enclosure.id)
+    ? [{ wording, on: found?.device.name ?? on.device, ...(found && { box: found.enclosure.name }), ...asked }]
+    : [];
+}
+
+function byWording(labels: readonly LabelToFix[]): readonly (readonly [string, readonly LabelToFix[]])[] {
+  const worded = new Map<string, LabelToFix[]>();
+  for (const label of labels) worded.set(label.wording, [...(worded.get(label.wording) ?? []), label]);
+  return [...worded];
+}
+
+/** Words with their count, then one row a label. */
+export function labelTables(input: SheetInput): readonly ListTable[] {
+  const worded = byWording(labelsOf(input));
+  return [
+    {
+      name: "Label counts",
+      columns: [
+        { head: "Words", kind: "text", width: 40 },
+        { head: "Count", kind: "number", width: 8 },
+      ],
+      rows: worded.map(([wording, all]) => [wording, all.length]),
+    },
+    {
+      name: "Labels",
+      columns: [
+        { head: "Words", kind: "text", width: 40 },
+        { head: "On", kind: "text", width: 14 },
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Required by", kind: "text", width: 18 },
+        { head: "Because", kind: "text", width: 40 },
+      ],
+      rows: worded.flatMap(([, all]) =>
+        all.map(({ wording, on, box, requiredBy, because }) => [wording, on, box, requiredBy, because]),
+      ),
+    },
+  ];
+}

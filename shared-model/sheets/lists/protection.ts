@@ -1,0 +1,149 @@
+import type { ProtectionRow, SheetInput } from "../../answers/sheet-input.ts";
+import type { OutletWish } from "../../model/project.ts";
+import type { Page } from "../display-list.ts";
+import { TYPE } from "../page/flow.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import type { TableCell, TableRow } from "../page/table-blocks.ts";
+import type { ListTable } from "../tables/table.ts";
+import { figuresBlock, isShown, sayNothing, shownState, writeCautions } from "./list-parts.ts";
+import { listed } from "./list-words.ts";
+import {
+  ASKED,
+  ASKED_AND_PROVED,
+  BY_SETTING,
+  decidedNot,
+  NO_LIST,
+  NO_OUTLETS,
+  NOBODY_ASKS,
+  NOT_PROTECTED,
+  OPEN,
+  OTHERS,
+  PROTECTION,
+  TESTS,
+  TESTS_ARE,
+  toldOf,
+  VERDICTS,
+} from "./protection-words.ts";
+import { severitySign } from "./signs.ts";
+
+type TestName = keyof typeof TESTS;
+const TEST_NAMES = Object.keys(TESTS) as TestName[];
+
+/** Outlet by outlet who asks for protection, what gives it, and the proof in words. */
+export function protectionPages(input: SheetInput): readonly Page[] {
+  const { flow, pages } = openListSheet(input, { kind: "protection", title: PROTECTION, orientation: "landscape" });
+  const rows = shownRows(input);
+  if (rows.length === 0) {
+    sayNothing(flow, input, NO_OUTLETS);
+    return pages();
+  }
+  flow.block(figuresBlock(flow.width, figuresOf(rows)));
+  if (!input.protection.isListHeld) flow.paragraph(NO_LIST, { weight: 600 });
+  flow.table({
+    columns: [
+      { head: "outlet", width: 31, weight: 700 },
+      { head: "room", width: 29 },
+      { head: "required by", width: 25 },
+      { head: "protected by", width: 32 },
+      ...TEST_NAMES.map((head) => ({ head, width: 10, align: "middle" as const })),
+      { head: "proof" },
+    ],
+    rows: rows.map((row) => tableRow(input, row)),
+  });
+  const legend = TEST_NAMES.map((test) => `${test} ${TESTS[test]}.`).join(" ");
+  flow.space(2);
+  flow.paragraph(`${TESTS_ARE} ${legend}`, { size: TYPE.small });
+  writeCautions(flow, ["LIM1", "LIM2", "LIM3", "LIM5", "LIM6", "LIM7"]);
+  return pages();
+}
+
+const shownRows = (input: SheetInput): readonly ProtectionRow[] =>
+  input.protection.rows.filter(({ enclosure }) => isShown(input, enclosure.id));
+
+function figuresOf(rows: readonly ProtectionRow[]): readonly { readonly value: string; readonly caption: string }[] {
+  const count = (test: (row: ProtectionRow) => boolean): string => String(rows.filter(test).length);
+  return [
+    { value: count(({ isAsked }) => isAsked), caption: ASKED },
+    { value: count(({ isAsked, isProtected }) => isAsked && isProtected), caption: ASKED_AND_PROVED },
+    { value: count(({ isAsked, isProtected }) => isAsked && !isProtected), caption: OPEN },
+    { value: count(({ isAsked, isProtected }) => !isAsked && isProtected), caption: OTHERS },
+  ];
+}
+
+const wishOf = (input: SheetInput, { outlet }: ProtectionRow): OutletWish | undefined =>
+  (shownState(input).intent.outlets as Readonly<Record<string, OutletWish>>)[outlet.id];
+
+function tableRow(input: SheetInput, row: ProtectionRow): TableRow {
+  const { outlet, enclosure, room, requiredBy, tests, reason, isAsked, isProtected } = row;
+  const wish = wishOf(input, row);
+  const decided = wish?.wish === "decided-not" ? decidedNot(wish.by, wish.reason) : undefined;
+  const wished = wish?.wish === "protect" ? [wish.by, wish.reason].filter(Boolean).join(": ") : "";
+  const open = isAsked && !isProtected;
+  return {
+    cells: [
+      { text: outlet.name, note: `in ${enclosure.name}` },
+      room ?? "",
+      { text: requiredBy ?? NOBODY_ASKS, ...(wished !== "" && { note: wished }) },
+      {
+        text: byWords(row),
+        ...(open && { weight: 700, sign: severitySign("violation") }),
+        ...noteOf(row),
+      },
+      ...TEST_NAMES.map(
+        (test): TableCell => ({
+          // More ink is more serious: a failure counts where somebody asks.
+          text: isAsked ? VERDICTS[tests[test]] : VERDICTS[tests[test]].toLowerCase(),
+          ...(isAsked && tests[test] === "fail" && { weight: 700 }),
+        }),
+      ),
+      { text: reason, ...(decided !== undefined && { note: decided }) },
+    ],
+  };
+}
+
+const byWords = ({ isProtected, protectedBy }: ProtectionRow): string =>
+  !isProtected || protectedBy.length === 0
+    ? NOT_PROTECTED
+    : listed(protectedBy.map(({ name, enclosure }) => (enclosure === undefined ? name : `${name} in ${enclosure}`)));
+
+function noteOf({ bySetting, told, protectedBy }: ProtectionRow): { readonly note?: string } {
+  if (bySetting) return { note: BY_SETTING };
+  const isTold = told !== undefined && !protectedBy.some(({ name }) => name === told);
+  return isTold ? { note: toldOf(told) } : {};
+}
+
+/** One row an outlet. */
+export function protectionTables(input: SheetInput): readonly ListTable[] {
+  return [
+    {
+      name: "Protection",
+      columns: [
+        { head: "Outlet", kind: "text", width: 12 },
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Room", kind: "text", width: 24 },
+        { head: "Required by", kind: "text", width: 18 },
+        { head: "Asked for", kind: "yes-no", width: 10 },
+        { head: "Protected", kind: "yes-no", width: 10 },
+        { head: "Protected by", kind: "text", width: 22 },
+        ...TEST_NAMES.map((head) => ({ head, kind: "text" as const, width: 10 })),
+        { head: "Proof", kind: "text", width: 70 },
+        { head: "Decision", kind: "text", width: 40 },
+      ],
+      rows: shownRows(input).map((row) => {
+        const wish = wishOf(input, row);
+        return [
+          row.outlet.name,
+          row.enclosure.name,
+          row.room,
+          row.requiredBy,
+          row.isAsked,
+          row.isProtected,
+          row.isProtected ? listed(row.protectedBy.map(({ name }) => name)) : undefined,
+          ...TEST_NAMES.map((test) => VERDICTS[row.tests[test]].toLowerCase()),
+          row.reason,
+          wish?.wish === "decided-not" ? decidedNot(wish.by, wish.reason) : undefined,
+        ];
+      }),
+    },
+  ];
+}

@@ -1,0 +1,142 @@
+import type { RecordCellLine, RecordLine, RecordLines, SheetInput } from "../../answers/sheet-input.ts";
+import { RECORD_STAGES, type RecordStage } from "../../model/test-record.ts";
+import { STAGE_WORDS, TEST_WORDS } from "../../queries/record-words.ts";
+import type { Page } from "../display-list.ts";
+import { TYPE } from "../page/flow.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import { dayWords } from "../page/page-words.ts";
+import type { TableCell, TableRow } from "../page/table-blocks.ts";
+import type { ListTable } from "../tables/table.ts";
+import { isShown, sayNothing, writeCautions } from "./list-parts.ts";
+import { HANDED_OVER, HOW, NO_TESTS, OUTCOMES, SIGNATURES, TEST_RECORD } from "./record-sheet-words.ts";
+
+/** High enough to write in by hand. */
+const ROW = 8;
+
+/** Every test with what is expected, what was found before and after, by what, when and by whom; blanks to write in. */
+export function recordPages(input: SheetInput): readonly Page[] {
+  const { flow, pages } = openListSheet(input, {
+    kind: "test-record",
+    title: TEST_RECORD,
+    orientation: "landscape",
+    difference: input.project.proposed !== undefined,
+  });
+  const groups = shownGroups(input);
+  if (groups.length === 0) {
+    sayNothing(flow, input, NO_TESTS);
+    return pages();
+  }
+  flow.paragraph(HOW, { size: TYPE.small });
+  flow.table({
+    grid: true,
+    columns: [
+      { head: "at", width: 24, weight: 700 },
+      { head: "test", share: 1.1 },
+      { head: "before: expected", share: 1.2 },
+      { head: "before: found", width: 26, weight: 600 },
+      { head: "after: expected", share: 1.2 },
+      { head: "after: found", width: 26, weight: 600 },
+      { head: "instrument", width: 27 },
+      { head: "date", width: 22 },
+      { head: "by", width: 24 },
+    ],
+    rows: groups.flatMap(groupRows),
+  });
+  writeCautions(flow, ["SIM1", "SIM2", "WRK1", "WRK7"]);
+  flow.signOff(SIGNATURES);
+  flow.signOff(HANDED_OVER);
+  return pages();
+}
+
+const shownGroups = (input: SheetInput): readonly RecordLines[] =>
+  input.record.filter(({ enclosure, lines }) => lines.length > 0 && isShown(input, enclosure));
+
+const groupRows = ({ name, lines }: RecordLines): readonly TableRow[] => [
+  { cells: [{ text: name, span: 9 }], group: true },
+  ...lines.map(rowOf),
+];
+
+function rowOf({ at, test, cells }: RecordLine): TableRow {
+  const { before, after } = cells;
+  const remarks = [before?.remark, after?.remark].filter((words) => words !== undefined && words !== "").join("; ");
+  return {
+    height: ROW,
+    cells: [
+      at,
+      { text: TEST_WORDS[test], ...(remarks !== "" && { note: remarks }) },
+      before?.expected ?? "",
+      foundCell(before),
+      after?.expected ?? "",
+      foundCell(after),
+      both(cells, ({ instrument }) => instrument?.replaceAll("-", " ")),
+      both(cells, ({ takenAt }) => takenAt && dayWords(takenAt)),
+      both(cells, ({ by }) => by),
+    ],
+  };
+}
+
+/** Nothing measured yet: white to write in. A stage that the drawing does not have is ruled out. */
+const foundCell = (cell: RecordCellLine | undefined): TableCell =>
+  cell === undefined
+    ? { text: "–" }
+    : { text: cell.found ?? "", ...(cell.outcome !== undefined && { note: OUTCOMES[cell.outcome] }) };
+
+/** One word where both stages have the same, else each with its stage. */
+function both(cells: RecordLine["cells"], take: (cell: RecordCellLine) => string | undefined): string {
+  const said = RECORD_STAGES.flatMap((stage): (readonly [RecordStage, string])[] => {
+    const cell = cells[stage];
+    const words = cell === undefined ? undefined : take(cell);
+    return words === undefined || words === "" ? [] : [[stage, words]];
+  });
+  const [first, second] = said;
+  if (first === undefined) return "";
+  if (second === undefined || second[1] === first[1]) return first[1];
+  return said.map(([stage, words]) => `${STAGE_WORDS[stage].toLowerCase()}: ${words}`).join("\n");
+}
+
+/** One row a test and stage. */
+export function recordTables(input: SheetInput): readonly ListTable[] {
+  return [
+    {
+      name: "Test record",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "At", kind: "text", width: 12 },
+        { head: "Test", kind: "text", width: 24 },
+        { head: "Stage", kind: "text", width: 8 },
+        { head: "Expected", kind: "text", width: 30 },
+        { head: "Found", kind: "text", width: 20 },
+        { head: "Outcome", kind: "text", width: 14 },
+        { head: "Instrument", kind: "text", width: 20 },
+        { head: "Date", kind: "date", width: 12 },
+        { head: "By", kind: "text", width: 18 },
+        { head: "Remark", kind: "text", width: 40 },
+      ],
+      rows: shownGroups(input).flatMap(({ name, lines }) =>
+        lines.flatMap(({ at, test, cells }) =>
+          RECORD_STAGES.flatMap((stage) => {
+            const cell = cells[stage];
+            if (cell === undefined) return [];
+            const { expected, found, outcome, instrument, takenAt, by, remark } = cell;
+            const date = takenAt?.slice(0, 10);
+            return [
+              [
+                name,
+                at,
+                TEST_WORDS[test],
+                STAGE_WORDS[stage].toLowerCase(),
+                expected,
+                found,
+                outcome?.replaceAll("-", " "),
+                instrument,
+                date,
+                by,
+                remark,
+              ],
+            ];
+          }),
+        ),
+      ),
+    },
+  ];
+}

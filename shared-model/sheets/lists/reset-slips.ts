@@ -1,0 +1,87 @@
+import type { ProtectionRow, SheetInput } from "../../answers/sheet-input.ts";
+import { type DeviceId, type OutletKey, parseOutlet } from "../../model/ids.ts";
+import { findDevice } from "../../queries/find-item.ts";
+import type { Page } from "../display-list.ts";
+import { pt } from "../marks.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import type { ListTable } from "../tables/table.ts";
+import { cutOutRows } from "./cut-outs.ts";
+import { HOW_SLIPS, ifDead, MONTHLY, NO_SLIPS, pressReset, SLIPS } from "./label-words.ts";
+import { isShown, placeOf, sayNothing, shownState } from "./list-parts.ts";
+
+/** An outlet that goes dead by a device elsewhere, and where that is set again. */
+interface Slip {
+  readonly outlet: string;
+  readonly box: string;
+  readonly place: string;
+  readonly devices: readonly string[];
+  /** Words that a person has drawn as its label. */
+  readonly drawn?: string;
+}
+
+/** One slip for each outlet that the proof puts behind a device at another place. */
+export function resetSlipPages(input: SheetInput): readonly Page[] {
+  const { flow, pages } = openListSheet(input, { kind: "reset-slips", title: SLIPS });
+  const slips = slipsOf(input);
+  if (slips.length === 0) {
+    sayNothing(flow, input, NO_SLIPS);
+    return pages();
+  }
+  flow.paragraph(HOW_SLIPS);
+  const cutOuts = slips.map(({ outlet, box, place, devices, drawn }) => ({
+    lines: [
+      { words: ifDead(outlet, place), size: pt(12), bold: true },
+      ...(drawn === undefined ? [] : [{ words: drawn, size: pt(11), bold: false, above: 1 }]),
+      { words: pressReset(devices), size: pt(11), bold: false, above: 1 },
+      { words: MONTHLY, size: pt(8.5), bold: false, above: 1.5 },
+    ],
+    below: [`${outlet} in ${box}`, place].filter(Boolean).join(", "),
+  }));
+  const grid = { columns: 2, height: 32, centred: false };
+  for (const row of cutOutRows(flow.width, flow.height, grid, cutOuts)) flow.block(row);
+  return pages();
+}
+
+const slipsOf = (input: SheetInput): readonly Slip[] =>
+  input.protection.rows.flatMap((row) => {
+    const { outlet, enclosure, isProtected } = row;
+    const own = parseOutlet(outlet.id as OutletKey).device;
+    const devices = row.protectedBy.filter(({ id }) => id !== own);
+    const isElsewhere = isProtected && devices.length > 0 && devices.length === row.protectedBy.length;
+    if (!isElsewhere || !isShown(input, enclosure.id)) return [];
+    const home = shownState(input).enclosures[enclosure.id];
+    const drawn = input.scope?.labels.find(
+      ({ kind, on, label }) => kind === "reset-slip" && on.id === outlet.id && label !== undefined,
+    )?.wording;
+    return [
+      {
+        outlet: outlet.name,
+        box: enclosure.name,
+        place: home === undefined ? "" : placeOf(input, home),
+        devices: devices.map((device) => deviceWords(input, device)),
+        ...(drawn !== undefined && { drawn }),
+      },
+    ];
+  });
+
+/** "R1b in B1 (laundry)". */
+function deviceWords(input: SheetInput, { id, name }: ProtectionRow["protectedBy"][number]): string {
+  const home = findDevice(shownState(input), id as DeviceId)?.enclosure;
+  if (home === undefined) return name;
+  const place = placeOf(input, home);
+  return `${name} in ${home.name}${place === "" ? "" : ` (${place})`}`;
+}
+
+/** One row a slip. */
+export const resetSlipTables = (input: SheetInput): readonly ListTable[] => [
+  {
+    name: "Reset slips",
+    columns: [
+      { head: "Outlet", kind: "text", width: 12 },
+      { head: "Box", kind: "text", width: 10 },
+      { head: "Place", kind: "text", width: 24 },
+      { head: "Reset at", kind: "text", width: 40 },
+    ],
+    rows: slipsOf(input).map(({ outlet, box, place, devices }) => [outlet, box, place, devices.join(" or ")]),
+  },
+];

@@ -1,0 +1,229 @@
+import type { ScopeAnswer, ScopeBox, ScopeCounts, ScopeLabel, ScopeLine } from "../../answers/scope.ts";
+import type { SheetInput } from "../../answers/sheet-input.ts";
+import type { Page } from "../display-list.ts";
+import { type Flow, TYPE } from "../page/flow.ts";
+import { openListSheet } from "../page/list-sheet.ts";
+import type { TableColumn, TableRow } from "../page/table-blocks.ts";
+import type { ListCell, ListTable } from "../tables/table.ts";
+import { firstSentence } from "./findings-words.ts";
+import { figuresBlock, headed, isShown, legendBlock, sayNothing } from "./list-parts.ts";
+import { NOTHING_PROPOSED } from "./list-words.ts";
+import {
+  breakersOff,
+  CHANGED_LEGEND,
+  COUNT_WORDS,
+  ELSEWHERE,
+  FINDING_GROUPS,
+  FINDINGS_TITLE,
+  FROM_PROOF,
+  KIND_WORDS,
+  LABELS_RECORD,
+  LEGEND,
+  MOVES,
+  NO_CHANGE,
+  pieces,
+  SCOPE,
+  slips,
+  WORK_WORDS,
+} from "./scope-words.ts";
+import { scopeFlag, scopeLine, severitySign } from "./signs.ts";
+
+/** Box by box what is kept, moved, removed and new, with what it counts. */
+export function scopePages(input: SheetInput): readonly Page[] {
+  const { flow, pages } = openListSheet(input, { kind: "scope", title: SCOPE, difference: true });
+  const { scope } = input;
+  if (scope === undefined) {
+    sayNothing(flow, input, NOTHING_PROPOSED);
+    return pages();
+  }
+  const boxes = scope.boxes.filter(({ enclosure }) => isShown(input, enclosure));
+  const isWhole = input.box === undefined;
+  if (boxes.length === 0 && (!isWhole || scope.elsewhere.length === 0)) sayNothing(flow, input, NO_CHANGE);
+  else {
+    flow.block(figuresBlock(flow.width, figuresOf(scope, boxes, isWhole)));
+    flow.paragraph(MOVES, { size: TYPE.small });
+    writeLegend(flow);
+  }
+  for (const box of boxes) {
+    headed(flow, `${box.name}${box.note ? `, ${box.note}` : ""}`, headNote(box));
+    writeLines(flow, box.lines);
+  }
+  // New labels are told with their count below.
+  const elsewhere = scope.elsewhereLines.filter(
+    ({ kind, items }) => kind !== "new" || !items.every((item) => item.kind === "label"),
+  );
+  if (isWhole && elsewhere.length > 0) {
+    flow.heading(ELSEWHERE);
+    writeLines(flow, elsewhere);
+  }
+  writeLabels(flow, input, scope);
+  if (isWhole) writeFindings(flow, scope);
+  return pages();
+}
+
+const SHOWN_COUNTS = ["detach", "attach", "newJoints", "devices"] as const;
+
+function figuresOf(
+  { totals }: ScopeAnswer,
+  boxes: readonly ScopeBox[],
+  isWhole: boolean,
+): readonly { readonly value: string; readonly caption: string }[] {
+  const sum = (key: keyof ScopeCounts): number =>
+    isWhole ? totals[key] : boxes.reduce((all, { counts }) => all + counts[key], 0);
+  return [
+    { value: String(isWhole ? totals.boxes : boxes.length), caption: COUNT_WORDS.boxes },
+    ...SHOWN_COUNTS.map((key) => ({ value: String(sum(key)), caption: COUNT_WORDS[key] })),
+  ];
+}
+
+const countsNote = (counts: ScopeCounts): readonly string[] =>
+  SHOWN_COUNTS.filter((key) => counts[key] > 0).map((key) => {
+    const words = COUNT_WORDS[key];
+    return `${counts[key]} ${counts[key] === 1 ? words.replace(/s$/, "") : words}`;
+  });
+
+const headNote = ({ work, breakers, counts }: ScopeBox): string =>
+  [WORK_WORDS[work], breakersOff(breakers.map(({ name }) => name)), ...countsNote(counts)].filter(Boolean).join(", ");
+
+const LINE_COLUMNS: readonly TableColumn[] = [
+  { head: "what", share: 2, weight: 600 },
+  { head: "as found", share: 1.2 },
+  { head: "proposed", share: 1.6, weight: 600 },
+];
+
+const writeLines = (flow: Flow, lines: readonly ScopeLine[]): void =>
+  flow.table({
+    columns: LINE_COLUMNS,
+    rows: lines.map(
+      ({ kind, title, was, will }): TableRow => ({
+        cells: [{ text: title, sign: scopeFlag(kind) }, was ?? "", will],
+      }),
+    ),
+  });
+
+/** Flags and lines as the drawing has them. */
+function writeLegend(flow: Flow): void {
+  flow.block(
+    legendBlock(
+      flow.width,
+      LEGEND.map(([kind, drawn, words]) => [[scopeFlag(kind), scopeLine(drawn, 9)], words]),
+    ),
+  );
+  flow.paragraph(CHANGED_LEGEND, { size: TYPE.small });
+}
+
+const shownLabels = (input: SheetInput, { labels }: ScopeAnswer): readonly ScopeLabel[] =>
+  labels.filter(({ box }) => isShown(input, box?.id));
+
+function writeLabels(flow: Flow, input: SheetInput, scope: ScopeAnswer): void {
+  const worded = new Map<string, ScopeLabel[]>();
+  for (const label of shownLabels(input, scope)) {
+    const key = `${label.kind === "reset-slip"} ${label.wording}`;
+    worded.set(key, [...(worded.get(key) ?? []), label]);
+  }
+  if (worded.size === 0) return;
+  flow.heading(LABELS_RECORD, FROM_PROOF);
+  flow.table({
+    columns: LINE_COLUMNS,
+    rows: [...worded.values()].map((all) => {
+      const [first] = all;
+      const count = first?.kind === "reset-slip" ? slips(all.length) : pieces(all.length);
+      const names = all.map(({ on }) => on.name).join(", ");
+      return { cells: [{ text: `“${first?.wording ?? ""}”`, sign: scopeFlag("new") }, "", `${count}: ${names}`] };
+    }),
+  });
+}
+
+function writeFindings(flow: Flow, { findings }: ScopeAnswer): void {
+  const groups = (Object.keys(FINDING_GROUPS) as (keyof typeof FINDING_GROUPS)[]).filter(
+    (key) => findings[key].length > 0,
+  );
+  if (groups.length === 0) return;
+  flow.heading(FINDINGS_TITLE);
+  flow.table({
+    columns: [{ head: "", width: 32, weight: 600 }, { head: "at", width: 30 }, { head: "what" }],
+    rows: groups.flatMap((key) =>
+      findings[key].map((finding, i) => ({
+        cells: [
+          i === 0 ? FINDING_GROUPS[key] : "",
+          { text: finding.subjects.map(({ name }) => name).join(", "), sign: severitySign(finding.severity) },
+          firstSentence(finding.message),
+        ],
+      })),
+    ),
+  });
+}
+
+/** Every line, the counts of every box, and every change. */
+export function scopeTables(input: SheetInput): readonly ListTable[] {
+  const { scope } = input;
+  const boxes = (scope?.boxes ?? []).filter(({ enclosure }) => isShown(input, enclosure));
+  const lines = [
+    ...boxes.flatMap(({ name, lines: own }) => own.map((one) => [name, one] as const)),
+    ...(input.box === undefined ? (scope?.elsewhereLines ?? []) : []).map((one) => ["", one] as const),
+  ];
+  const changes = [
+    ...boxes.flatMap(({ name, changes: own }) => own.map((one) => [name, one] as const)),
+    ...(input.box === undefined ? (scope?.elsewhere ?? []) : []).map((one) => ["", one] as const),
+  ];
+  return [
+    {
+      name: "Scope",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Kind", kind: "text", width: 14 },
+        { head: "What", kind: "text", width: 32 },
+        { head: "As found", kind: "text", width: 24 },
+        { head: "Proposed", kind: "text", width: 32 },
+      ],
+      rows: lines.map(([box, { kind, title, was, will }]) => [box, KIND_WORDS[kind], title, was, will]),
+    },
+    {
+      name: "Scope counts",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Work", kind: "text", width: 14 },
+        ...["Detach", "Attach", "New joints", "Devices", "New jumpers", "New cables"].map((head) => ({
+          head,
+          kind: "number" as const,
+          width: 11,
+        })),
+      ],
+      rows: boxes.map(({ name, work, counts }): readonly ListCell[] => [
+        name,
+        WORK_WORDS[work],
+        counts.detach,
+        counts.attach,
+        counts.newJoints,
+        counts.devices,
+        counts.newJumpers,
+        counts.newCables,
+      ]),
+    },
+    {
+      name: "Scope changes",
+      columns: [
+        { head: "Box", kind: "text", width: 10 },
+        { head: "Kind", kind: "text", width: 12 },
+        { head: "Thing", kind: "text", width: 12 },
+        { head: "Name", kind: "text", width: 20 },
+        { head: "Was", kind: "text", width: 24 },
+        { head: "Will be", kind: "text", width: 24 },
+        { head: "Detach", kind: "number", width: 8 },
+        { head: "Attach", kind: "number", width: 8 },
+        { head: "Key", kind: "text", width: 24 },
+      ],
+      rows: changes.map(([box, { key, kind, item, was, will, detach, attach }]) => [
+        box,
+        KIND_WORDS[kind],
+        item.kind,
+        item.name,
+        was?.words,
+        will?.words,
+        detach,
+        attach,
+        key,
+      ]),
+    },
+  ];
+}
