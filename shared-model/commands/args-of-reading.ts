@@ -1,5 +1,5 @@
 import { isId } from "../model/ids.ts";
-import type { Reading } from "../model/project.ts";
+import { READING_INSTRUMENTS, type Reading } from "../model/project.ts";
 import { type ExpectedTest, RECORD_STAGES, RECORD_TESTS, type RecordedTest } from "../model/test-record.ts";
 import { TEST_WORDS } from "../queries/record-words.ts";
 import { recordedProblem } from "../queries/recorded-value.ts";
@@ -47,21 +47,7 @@ const expected: Check = byKind({
 
 /** Form of a reading without its id and its place in the order. */
 export const readingShape: Check = record<Taken>({
-  instrument: oneOf([
-    "meter",
-    "low-impedance-meter",
-    "plug-in-tester",
-    "noncontact",
-    "continuity",
-    "insulation",
-    "own-test",
-    "reset",
-    "plug-in-button",
-    "leak",
-    "clamp-meter",
-    "test-lamp",
-    "by-eye",
-  ]),
+  instrument: oneOf(READING_INSTRUMENTS),
   points: listOf(textUpTo(130)),
   value: textUpTo(200),
   unit: optional(textUpTo(20)),

@@ -73,23 +73,25 @@ export interface Installation {
   readonly directory: Readonly<Record<DeviceId, string>>;
 }
 
-export type ReadingInstrument =
-  | "meter"
-  | "low-impedance-meter"
-  | "plug-in-tester"
-  | "noncontact"
-  | "continuity"
-  | "insulation"
-  /** What was done, and what followed: TEST and RESET of a device, the button of a plug-in tester, a leak. */
-  | "own-test"
-  | "reset"
-  | "plug-in-button"
-  | "leak"
-  | "clamp-meter"
-  /** A lamp of about 60 W on a fused lead. */
-  | "test-lamp"
-  /** Looked at, without an instrument. */
-  | "by-eye";
+export const READING_INSTRUMENTS = [
+  "meter",
+  "low-impedance-meter",
+  "plug-in-tester",
+  "noncontact",
+  "continuity",
+  "insulation",
+  // What was done, and what followed: TEST and RESET of a device, the button of a plug-in tester, a leak.
+  "own-test",
+  "reset",
+  "plug-in-button",
+  "leak",
+  "clamp-meter",
+  // A lamp of about 60 W on a fused lead.
+  "test-lamp",
+  // Looked at, without an instrument.
+  "by-eye",
+] as const;
+export type ReadingInstrument = (typeof READING_INSTRUMENTS)[number];
 
 /** A measurement or a test as evidence: what was measured where, in which arrangement, when and by whom. */
 export interface Reading extends WithEvidence {

@@ -5,6 +5,7 @@ import type { OutletKey } from "../../../shared-model/model/ids.ts";
 import { cablesInto } from "../../../shared-model/queries/cables-into.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
+import { pickBox } from "../pick-box.ts";
 import { openPick } from "../pick-store.ts";
 import { beginFit, beginMakeUp } from "./making-up.ts";
 import { wording } from "./words.ts";
@@ -44,22 +45,11 @@ export function makeUpOffers(): readonly Offer[] {
       .map((device) => ({ device, enclosure })),
   );
   return [
-    ...(boxes.length > 0 ? [{ title: wording.makeUpABox, run: () => pickBox(boxes) }] : []),
+    ...(boxes.length > 0
+      ? [{ title: wording.makeUpABox, run: () => pickBox(wording.whichBox, boxes, beginMakeUp) }]
+      : []),
     ...(places.length > 0 ? [{ title: wording.fitADevice, run: () => pickReceptacle(places) }] : []),
   ];
-}
-
-function pickBox(boxes: readonly Box[]): void {
-  openPick({
-    title: wording.whichBox,
-    lines: () =>
-      boxes.map(({ id, name, note }) => ({
-        key: id,
-        title: name,
-        note: note ?? "",
-        run: () => beginMakeUp(id),
-      })),
-  });
 }
 
 function pickReceptacle(places: readonly { readonly device: Device; readonly enclosure: Enclosure }[]): void {

@@ -2,7 +2,7 @@ import type { Box, Enclosure } from "../../../shared-model/model/enclosure.ts";
 import { cablesInto } from "../../../shared-model/queries/cables-into.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore } from "../document-store.ts";
-import { openPick } from "../pick-store.ts";
+import { pickBox } from "../pick-box.ts";
 import { mapCircuits, surveyBox } from "./survey-store.ts";
 import { wording } from "./words.ts";
 
@@ -30,20 +30,9 @@ export function surveyOffers(): readonly Offer[] {
   const { enclosures } = documentStore.get().project.asFound;
   const boxes = inOrder<Enclosure>(enclosures).filter((one): one is Box => isSurveyable(one));
   return [
-    ...(boxes.length > 0 ? [{ title: wording.whichCableIsWhich, run: () => pickBox(boxes) }] : []),
+    ...(boxes.length > 0
+      ? [{ title: wording.whichCableIsWhich, run: () => pickBox(wording.whichBox, boxes, surveyBox) }]
+      : []),
     ...(Object.keys(enclosures).length > 0 ? [{ title: wording.mapTheCircuits, run: mapCircuits }] : []),
   ];
-}
-
-function pickBox(boxes: readonly Box[]): void {
-  openPick({
-    title: wording.whichBox,
-    lines: () =>
-      boxes.map(({ id, name, note }) => ({
-        key: id,
-        title: name,
-        note: note ?? "",
-        run: () => surveyBox(id),
-      })),
-  });
 }

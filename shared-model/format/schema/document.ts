@@ -9,7 +9,7 @@ import type {
   RoomId,
   SpliceId,
 } from "../../model/ids.ts";
-import { EDITIONS, FORMAT } from "../../model/project.ts";
+import { EDITIONS, FORMAT, READING_INSTRUMENTS } from "../../model/project.ts";
 import { ROOM_KINDS } from "../../model/room.ts";
 import { SEVERITIES } from "../../model/severity.ts";
 import { SYMBOL_SETS } from "../../model/symbol-set.ts";
@@ -77,21 +77,7 @@ const recordedTest = v.looseObject({
 
 const reading = v.looseObject({
   id: idOf<ReadingId>(),
-  instrument: v.picklist([
-    "meter",
-    "low-impedance-meter",
-    "plug-in-tester",
-    "noncontact",
-    "continuity",
-    "insulation",
-    "own-test",
-    "reset",
-    "plug-in-button",
-    "leak",
-    "clamp-meter",
-    "test-lamp",
-    "by-eye",
-  ]),
+  instrument: v.picklist(READING_INSTRUMENTS),
   points: v.array(text),
   value: text,
   unit: may(text),

@@ -1,7 +1,6 @@
-import type { SurveyExposure, SurveyProposal, SurveyRefusedTest, SurveyStep } from "../../answers/survey.ts";
-import type { ConductorKey } from "../../model/ids.ts";
-import type { SurveyPoint, SurveySwitch, SurveyTest } from "../../model/survey.ts";
-import type { BoxAtHand, CableAtHand } from "./box-at-hand.ts";
+import type { SurveyProposal, SurveyRefusedTest } from "../../answers/survey.ts";
+import type { SurveySwitch } from "../../model/survey.ts";
+import type { BoxAtHand } from "./box-at-hand.ts";
 import {
   allOn,
   deadOutcomes,
@@ -12,12 +11,13 @@ import {
   groundOutcomes,
   lampOutcomes,
 } from "./gains.ts";
-import { type Harm, harmOfJoining, harmOfSwitch, harmOfTestLamp, leadsLeft } from "./harm.ts";
+import { harmOfJoining, harmOfSwitch, harmOfTestLamp, leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
 import { isSource, type Wire } from "./lead.ts";
+import { CLASSES, ProposalGround } from "./proposal-ground.ts";
 import type { SortedReadings } from "./sort-readings.ts";
-import { COSTS, LEAST_BITS, LIVE_FROM_V } from "./survey-values.ts";
-import { leadWords, listWords, STEPS } from "./survey-words.ts";
+import { LEAST_BITS } from "./survey-values.ts";
+import { STEPS } from "./survey-words.ts";
 
 /** Tests that would tell something, the best first, and those that may not be done. */
 export interface Proposals {
@@ -55,8 +55,6 @@ export function proposalsFor(
 /** A test that tells less than this share of the most telling one is not worth doing first. */
 const WORTH_SHARE = 0.1;
 
-const CLASSES: readonly SurveyExposure[] = ["dead", "outlet", "open-box-live"];
-
 /** Minutes of work: for the whole of a test and for each cable or thing that is read. Modelling values. */
 const MINUTES = {
   ohms: 2,
@@ -71,22 +69,8 @@ const MINUTES = {
   breaker: 4,
 } as const;
 
-type Made = Omit<SurveyProposal, "why" | "cost">;
-
-class Planner {
-  readonly refused: SurveyRefusedTest[] = [];
-  private readonly box: BoxAtHand;
-  private readonly sorted: SortedReadings;
-  private readonly inference: Inference;
-  private readonly nominalV: number;
-
-  constructor(box: BoxAtHand, sorted: SortedReadings, inference: Inference, nominalV: number) {
-    this.box = box;
-    this.sorted = sorted;
-    this.inference = inference;
-    this.nominalV = nominalV;
-  }
-
+/** The tests themselves, by what is read and in which arrangement. */
+class Planner extends ProposalGround {
   withWhy(made: SurveyProposal, against: SurveyProposal | undefined): SurveyProposal {
     const left = this.inference.bits;
     const share = `It is expected to tell ${made.bits.toFixed(2)} of the ${left.toFixed(2)} bits that are left, at a cost of ${round(made.cost)}`;
@@ -396,82 +380,6 @@ class Planner {
         tests: [{ kind: "works", items: [] }],
       },
     });
-  }
-
-  private made(made: Made): SurveyProposal {
-    const cost =
-      made.minutes + COSTS.powerCycle * made.powerCycles + COSTS.exposureClass * CLASSES.indexOf(made.exposure);
-    return { ...made, why: "", cost };
-  }
-
-  private refuse(key: string, words: string, harm: Harm | undefined): void {
-    if (harm === undefined) return;
-    const guess = listWords(harm.leads.map((lead) => `“${leadWords(lead)}”`));
-    const what = {
-      short: `it would close a short of some ${Math.round(harm.figure / 10) * 10} A`,
-      "double-voltage": `it would put ${Math.round(harm.figure)} V on what is made for ${this.nominalV} V`,
-      "back-feed": "one supply would feed back into the other",
-    }[harm.because];
-    const still = harm.leads.length > 1 ? `${guess} are not ruled out together` : `${guess} is not ruled out`;
-    this.refused.push({ key, words, because: harm.because, reason: `Not this: ${still}, and then ${what}.` });
-  }
-
-  private needsReference(): SurveyRefusedTest {
-    return {
-      key: "to-ground",
-      words: "Read volts to ground",
-      because: "needs-reference",
-      reason:
-        "Not this: no cable here has a ground. Take a long lead to a known earth, as a metal water pipe, and prove it by reading 120 V to a known hot first.",
-    };
-  }
-
-  /** Off, proved dead, apart: every test begins there. */
-  private dead(): readonly SurveyStep[] {
-    return [
-      { arrangement: "A1", words: STEPS.powerOff, hold: true },
-      { arrangement: "A1", words: STEPS.apart },
-    ];
-  }
-
-  private places(): readonly number[] {
-    return this.box.cables.map((_, cable) => cable);
-  }
-
-  private unsettled(): readonly number[] {
-    return this.places().filter((cable) => leadsLeft(this.inference, cable).length > 1);
-  }
-
-  private cable(place: number): CableAtHand {
-    return this.box.cables[place] as CableAtHand;
-  }
-
-  private names(cables: readonly number[]): string {
-    return listWords(cables.map((cable) => this.cable(cable).name));
-  }
-
-  /** A low-impedance meter found it live. */
-  private isLive(cable: number): boolean {
-    return this.isRead(cable, "volts", undefined, undefined, true) && leadsLeft(this.inference, cable).every(isSource);
-  }
-
-  private isRead(cable: number, kind: "ohms" | "volts", from?: Wire, to?: Wire | "ground", live = false): boolean {
-    return (this.sorted.atCable[cable] ?? []).some((read) => {
-      if (read.kind !== "figure" || read.weak || read.probe.kind !== kind) return false;
-      const pair = [read.probe.from, read.probe.to];
-      if (from !== undefined && !(pair.includes(from) && to !== undefined && pair.includes(to))) return false;
-      return !live || read.value >= LIVE_FROM_V;
-    });
-  }
-
-  private pairTest(cable: number, from: Wire, to: Wire | "ground"): SurveyTest {
-    const at = this.cable(cable);
-    const point = (wire: Wire | "ground"): SurveyPoint => {
-      if (wire === "ground") return "ground";
-      const key = [...at.wires].find(([, one]) => one === wire)?.[0] as ConductorKey;
-      return { cable: at.id, conductor: key };
-    };
-    return { kind: "pair", from: point(from), to: point(to) };
   }
 }
 

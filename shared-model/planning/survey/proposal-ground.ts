@@ -1,0 +1,107 @@
+import type { SurveyExposure, SurveyProposal, SurveyRefusedTest, SurveyStep } from "../../answers/survey.ts";
+import type { ConductorKey } from "../../model/ids.ts";
+import type { SurveyPoint, SurveyTest } from "../../model/survey.ts";
+import type { BoxAtHand, CableAtHand } from "./box-at-hand.ts";
+import { type Harm, leadsLeft } from "./harm.ts";
+import type { Inference } from "./inference.ts";
+import { isSource, type Wire } from "./lead.ts";
+import type { SortedReadings } from "./sort-readings.ts";
+import { COSTS, LIVE_FROM_V } from "./survey-values.ts";
+import { leadWords, listWords, STEPS } from "./survey-words.ts";
+
+/** From what is touched with nothing live to what is read live; each costs more than the one before. */
+export const CLASSES: readonly SurveyExposure[] = ["dead", "outlet", "open-box-live"];
+
+type Made = Omit<SurveyProposal, "why" | "cost">;
+
+/** What every test of a box begins from: what is known and left open there, how a test is priced, refused and worded. */
+export class ProposalGround {
+  readonly refused: SurveyRefusedTest[] = [];
+  protected readonly box: BoxAtHand;
+  protected readonly sorted: SortedReadings;
+  protected readonly inference: Inference;
+  protected readonly nominalV: number;
+
+  constructor(box: BoxAtHand, sorted: SortedReadings, inference: Inference, nominalV: number) {
+    this.box = box;
+    this.sorted = sorted;
+    this.inference = inference;
+    this.nominalV = nominalV;
+  }
+
+  protected made(made: Made): SurveyProposal {
+    const cost =
+      made.minutes + COSTS.powerCycle * made.powerCycles + COSTS.exposureClass * CLASSES.indexOf(made.exposure);
+    return { ...made, why: "", cost };
+  }
+
+  protected refuse(key: string, words: string, harm: Harm | undefined): void {
+    if (harm === undefined) return;
+    const guess = listWords(harm.leads.map((lead) => `“${leadWords(lead)}”`));
+    const what = {
+      short: `it would close a short of some ${Math.round(harm.figure / 10) * 10} A`,
+      "double-voltage": `it would put ${Math.round(harm.figure)} V on what is made for ${this.nominalV} V`,
+      "back-feed": "one supply would feed back into the other",
+    }[harm.because];
+    const still = harm.leads.length > 1 ? `${guess} are not ruled out together` : `${guess} is not ruled out`;
+    this.refused.push({ key, words, because: harm.because, reason: `Not this: ${still}, and then ${what}.` });
+  }
+
+  protected needsReference(): SurveyRefusedTest {
+    return {
+      key: "to-ground",
+      words: "Read volts to ground",
+      because: "needs-reference",
+      reason:
+        "Not this: no cable here has a ground. Take a long lead to a known earth, as a metal water pipe, and prove it by reading 120 V to a known hot first.",
+    };
+  }
+
+  /** Off, proved dead, apart: every test begins there. */
+  protected dead(): readonly SurveyStep[] {
+    return [
+      { arrangement: "A1", words: STEPS.powerOff, hold: true },
+      { arrangement: "A1", words: STEPS.apart },
+    ];
+  }
+
+  protected places(): readonly number[] {
+    return this.box.cables.map((_, cable) => cable);
+  }
+
+  protected unsettled(): readonly number[] {
+    return this.places().filter((cable) => leadsLeft(this.inference, cable).length > 1);
+  }
+
+  protected cable(place: number): CableAtHand {
+    return this.box.cables[place] as CableAtHand;
+  }
+
+  protected names(cables: readonly number[]): string {
+    return listWords(cables.map((cable) => this.cable(cable).name));
+  }
+
+  /** A low-impedance meter found it live. */
+  protected isLive(cable: number): boolean {
+    return this.isRead(cable, "volts", undefined, undefined, true) && leadsLeft(this.inference, cable).every(isSource);
+  }
+
+  protected isRead(cable: number, kind: "ohms" | "volts", from?: Wire, to?: Wire | "ground", live = false): boolean {
+    return (this.sorted.atCable[cable] ?? []).some((read) => {
+      if (read.kind !== "figure" || read.weak || read.probe.kind !== kind) return false;
+      const pair = [read.probe.from, read.probe.to];
+      if (from !== undefined && !(pair.includes(from) && to !== undefined && pair.includes(to))) return false;
+      return !live || read.value >= LIVE_FROM_V;
+    });
+  }
+
+  protected pairTest(cable: number, from: Wire, to: Wire | "ground"): SurveyTest {
+    const at = this.cable(cable);
+    const point = (wire: Wire | "ground"): SurveyPoint => {
+      if (wire === "ground") return "ground";
+      const key = [...at.wires].find(([, one]) => one === wire)?.[0] as ConductorKey;
+      return { cable: at.id, conductor: key };
+    };
+    return { kind: "pair", from: point(from), to: point(to) };
+  }
+}
