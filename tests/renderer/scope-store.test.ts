@@ -126,6 +126,20 @@ describe("showing it", () => {
     expect(sessionStore.get().notice).toMatchObject({ kind: "problem" });
   });
 
+  test("asked for and taken back before it is there, it does not come; asked for a third time, it does", async () => {
+    const there: (() => void)[] = [];
+    const stop = needForScope(() => new Promise<void>((done) => there.push(done)));
+    const showing = [toggleScope(), toggleScope(), toggleScope(), toggleScope()];
+    for (const one of there) one();
+    await Promise.all(showing);
+    expect(scopeStore.get().on).toBe(false);
+    const third = toggleScope();
+    there.at(-1)?.();
+    await third;
+    expect(scopeStore.get().on).toBe(true);
+    stop();
+  });
+
   test("asks again where nobody could answer, and says so in the end", async () => {
     vi.useFakeTimers();
     try {

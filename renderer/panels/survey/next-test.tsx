@@ -14,6 +14,7 @@ import { wording } from "./words.ts";
 export function NextTest({ answer }: { readonly answer: SurveyAnswer }) {
   const chosen = useStore(surveyStore, (state) => state.chosen);
   const test = shownTest({ answer, chosen });
+  const stale = useStore(surveyStore, (state) => state.stale);
   const ticked = useStore(surveyStore, ({ ticks }) => ticks.length);
   const root = useRef<HTMLDivElement>(null);
   useFocusOnNext(root, test?.key);
@@ -27,7 +28,7 @@ export function NextTest({ answer }: { readonly answer: SurveyAnswer }) {
   const steps = stepsToTick(test, answer.holdPoints);
   const holdsLeft = steps.filter(({ hold }) => hold !== undefined).length - ticked;
   return (
-    <div ref={root} className="survey-next">
+    <div ref={root} className="survey-next" aria-busy={stale}>
       <Section title={wording.whatToDoNext} note={tellsWords(test.bits, answer)}>
         <div className="part-body">
           <p className="survey-instruction" tabIndex={-1}>

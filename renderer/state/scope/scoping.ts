@@ -18,6 +18,8 @@ const needs = new Set<() => Promise<unknown>>();
 let before: Pane = "details";
 let stops: readonly (() => void)[] = [];
 let asking = false;
+/** Whether it was asked for and what shows it is still being fetched. */
+let coming = false;
 /** Counts how often it was asked for or ended: what was on its way before is about something else. */
 let round = 0;
 
@@ -30,9 +32,9 @@ export function needForScope(fetch: () => Promise<unknown>): () => void {
 /** Panes that are there whatever is done. */
 const ALWAYS: ReadonlySet<Pane> = new Set<Pane>(["details", "findings", "rooms"]);
 
-/** Shows the difference of as found and proposed; where it is shown, goes back to proposed. */
+/** Shows the difference of as found and proposed; where it is shown, or was asked for just now, goes back. */
 export async function toggleScope(): Promise<void> {
-  if (scopeStore.get().on) leaveScope();
+  if (scopeStore.get().on || coming) leaveScope();
   else await showScope();
 }
 
@@ -44,11 +46,14 @@ export async function showScope(): Promise<void> {
     return;
   }
   const asked = ++round;
+  coming = true;
   try {
     await Promise.all([...needs].map((fetch) => fetch()));
   } catch {
-    notify("problem", wording.couldNotBeFetched, [wording.tryAgain]);
+    if (asked === round) notify("problem", wording.couldNotBeFetched, [wording.tryAgain]);
     return;
+  } finally {
+    if (asked === round) coming = false;
   }
   // Meanwhile another document was opened, or proposed was given up.
   if (asked !== round || !setShownState("proposed")) return;
@@ -77,6 +82,7 @@ export async function showScope(): Promise<void> {
 /** Ends it; proposed is shown and edited again, unless as found is shown already. */
 export function leaveScope(): void {
   round += 1;
+  coming = false;
   if (!scopeStore.get().on) return;
   for (const stop of stops) stop();
   stops = [];

@@ -28,6 +28,8 @@ export interface SurveyState {
   readonly cannot: string | undefined;
   /** Test that is to be done in place of the one that tells most; by its key. */
   readonly chosen: string | undefined;
+  /** What came of the test was written down: the next answer shows what tells most then. */
+  readonly goOn: boolean;
   /** Hold points of the test that is being done, in the order of ticking. They are void once it is written down. */
   readonly ticks: readonly Tick[];
 }
@@ -41,6 +43,7 @@ const NO_SURVEY: SurveyState = {
   trouble: undefined,
   cannot: undefined,
   chosen: undefined,
+  goOn: false,
   ticks: [],
 };
 

@@ -59,14 +59,16 @@ function take(told: NonNullable<Awaited<ReturnType<typeof askSurvey>>>): void {
   }
   const { answer } = told;
   // Ticks belong to one test: another is another turning off and proving dead.
-  const same = shownTest({ ...before, answer })?.key === shownTest(before)?.key;
   const isOffered = [answer.next, ...answer.others].some((one) => one?.key === before.chosen);
+  const chosen = before.goOn || !isOffered ? undefined : before.chosen;
+  const same = shownTest({ answer, chosen })?.key === shownTest(before)?.key;
   surveyStore.merge({
     answer,
     cannot: undefined,
     stale: false,
     trouble: undefined,
-    ...(!isOffered && { chosen: undefined }),
+    chosen,
+    goOn: false,
     ...(!same && { ticks: [] }),
   });
 }
