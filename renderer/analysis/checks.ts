@@ -1,5 +1,6 @@
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
 import type { FillLedger } from "../../shared-model/answers/fill.ts";
+import type { Problem, Result } from "../../shared-model/lib/result.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { afterPaint } from "../platform/after-paint.ts";
@@ -41,13 +42,20 @@ export const fetchReader = () => import("../../shared-model/format/parse-project
  */
 export async function parseStartText(text: string): Promise<ParseOutcome> {
   if (text.length > MOST_READ_HERE) return parseText(text);
-  const { parsePlain } = await fetchReader();
+  const { parsePlain, parseProject } = await fetchReader();
   const plain = parsePlain(text);
   if (plain === undefined) return parseText(text);
-  const { project, readOnly } = plain;
-  client.readHere(text, project);
-  return { ok: true, project, readOnly };
+  const { project, readOnly, judged } = plain;
+  if (judged) {
+    client.readHere(text, project);
+    return { ok: true, project, readOnly };
+  }
+  const told = new Promise<readonly Problem[] | undefined>((done) => client.readHere(text, project, done));
+  const verdict = told.then((problems) => problems ?? problemsOf(parseProject(text)));
+  return { ok: true, project, readOnly, verdict };
 }
+
+const problemsOf = (read: Result<unknown>): readonly Problem[] => (read.ok ? [] : read.problems);
 
 /** Starts checking again after it has stopped. */
 export const retryChecks = client.retry;

@@ -20,7 +20,13 @@ import type { Edition, Project, StateName } from "../../shared-model/model/proje
 import type { DocumentChange } from "../state/document-store.ts";
 
 export type ParseOutcome =
-  | { readonly ok: true; readonly project: Project; readonly readOnly: boolean }
+  | {
+      readonly ok: true;
+      readonly project: Project;
+      readonly readOnly: boolean;
+      /** It may be shown already while it is judged: what is wrong with it. Absent where nothing is. */
+      readonly verdict?: Promise<readonly Problem[]>;
+    }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** What the client needs of its surroundings; tests put stand-ins here. */
@@ -37,9 +43,10 @@ export interface WorkerClient {
   start(): void;
   /**
    * The window has read a document from this text itself. When it becomes the document, the worker gets the text: it reads
-   * it again in less time than carrying the document over takes.
+   * it again in less time than carrying the document over takes. Where the window did not judge all of it, `judged` is
+   * told what the worker finds wrong, or undefined when no worker can.
    */
-  readHere(text: string, project: Project): void;
+  readHere(text: string, project: Project, judged?: (problems: readonly Problem[] | undefined) => void): void;
   /** Sends a change on; call it after every change of the document. */
   follow(change: DocumentChange): void;
   /** Reads the text of a file; nothing is opened by it. */

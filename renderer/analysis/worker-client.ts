@@ -15,7 +15,7 @@ import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
 import type { Json } from "../../shared-model/format/json.ts";
 import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
-import { problem } from "../../shared-model/lib/result.ts";
+import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import { unreachable } from "../../shared-model/lib/unreachable.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { withNews } from "../../shared-model/queries/energised-news.ts";
@@ -44,6 +44,14 @@ interface Parse {
   done(outcome: ParseOutcome): void;
 }
 
+/** A text whose document is shown already, while the worker judges it. */
+interface Unjudged {
+  readonly text: string;
+  /** The question that this worker was sent it with. */
+  request?: number | undefined;
+  judged(problems: readonly Problem[] | undefined): void;
+}
+
 /**
  * Talks to the checking worker: every change goes out with its revision, answers come back with theirs. A worker that
  * does not answer in time is replaced and asked to name each rule as it begins; the rule that hangs again is left out.
@@ -63,6 +71,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   let read: { readonly request: number; readonly project: Project } | undefined;
   /** What this window read itself last, and nobody has told the worker of. */
   let own: { readonly text: string; readonly project: Project } | undefined;
+  let unjudged: Unjudged | undefined;
   const previews: Waiting<readonly PreviewResult[]> = new Map();
   const energisings: Waiting<EnergisedAt> = new Map();
   const dropsAsked: Waiting<readonly OutletDropAnswer[]> = new Map();
@@ -96,7 +105,8 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   ];
 
   const post = (message: ToWorker): void => worker?.postMessage(message);
-  const isBusy = (): boolean => !ready || answered < sent || parses.size > 0 || asked.some(({ size }) => size > 0);
+  const isReading = (): boolean => parses.size > 0 || unjudged !== undefined;
+  const isBusy = (): boolean => !ready || answered < sent || isReading() || asked.some(({ size }) => size > 0);
 
   /** Puts a question to the worker; undefined when there is none. */
   function ask<T>(waiting: Waiting<T>, question: (request: number) => ToWorker): Promise<T | undefined> {
@@ -122,7 +132,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     clearTimeout(timer);
     if (worker === undefined || !isBusy()) return;
     // The difference of the states of a large building, with every figure of its tests, is longer work than a check.
-    const isQuick = ready && parses.size === 0 && scopesAsked.size === 0;
+    const isQuick = ready && !isReading() && scopesAsked.size === 0;
     timer = setTimeout(replace, isQuick ? DEADLINE_MS : SLOW_DEADLINE_MS);
   }
 
@@ -143,8 +153,10 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       ...(disabledRules.length > 0 && { disabledRules }),
       ...(watchful && { watchful }),
     });
+    if (unjudged !== undefined) unjudged.request = undefined;
     sendDocument();
     for (const [request, { text }] of parses) post({ type: "parse", request, text });
+    sendUnjudged();
     watch();
   }
 
@@ -165,8 +177,22 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     if (own?.project !== project) return undefined;
     const request = nextRequest++;
     post({ type: "parse", request, text: own.text });
+    if (unjudged !== undefined && unjudged.text === own.text) unjudged.request = request;
     own = undefined;
     return request;
+  }
+
+  /** The document may have moved on, or another worker may have begun to read it: it is to be judged all the same. */
+  function sendUnjudged(): void {
+    if (unjudged === undefined || unjudged.request !== undefined) return;
+    unjudged.request = nextRequest++;
+    post({ type: "parse", request: unjudged.request, text: unjudged.text });
+  }
+
+  function judge(problems: readonly Problem[] | undefined): void {
+    const told = unjudged;
+    unjudged = undefined;
+    told?.judged(problems);
   }
 
   function sendSnapshot(): void {
@@ -192,6 +218,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     restarts += 1;
     if (restarts > RESTARTS) {
       around.trouble(wording.checkingHasStoppedItDidNot);
+      judge(undefined);
       return;
     }
     around.trouble(troubleSentence() ?? wording.checkingDidNotAnswerAndWas);
@@ -240,9 +267,11 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         readHere(message.request);
         break;
       case "parsed":
+        if (message.request === unjudged?.request) judge([]);
         takeParsed(message.request, message.readOnly);
         break;
       case "not-parsed":
+        if (message.request === unjudged?.request) judge(message.problems);
         finishParse(message.request, { ok: false, problems: message.problems });
         break;
       case "previewed":
@@ -319,11 +348,13 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       } else if (around.document().revision !== sent) {
         // It was started before, to read the file that is the document now.
         sendDocument();
+        sendUnjudged();
         watch();
       }
     },
-    readHere(text, project) {
+    readHere(text, project, judged) {
       own = { text, project };
+      if (judged !== undefined) unjudged = { text, judged };
     },
     follow({ base, revision, patches }) {
       if (worker === undefined) return;

@@ -7,6 +7,7 @@ import { ask } from "./dialog-store.ts";
 import {
   type DocumentState,
   documentStore,
+  followDocument,
   isDirty,
   lastSerial,
   markSaved,
@@ -15,6 +16,7 @@ import {
   openDocument,
 } from "./document-store.ts";
 import { closeNotice, notify, resetSession } from "./session-store.ts";
+import { openStart } from "./start.ts";
 import { wording } from "./words.ts";
 
 /** What opening and saving needs of the outside. */
@@ -85,12 +87,29 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
       return false;
     }
     if (documentStore.get().project !== left && !(await mayLeave())) return false;
-    const { project, readOnly } = outcome;
+    const { project, readOnly, verdict } = outcome;
     resetSession();
     openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
+    if (verdict !== undefined) void closeWhenRefused(name, verdict);
     if (readOnly) notify("note", wording.wasWrittenByANewerVersion(name), [wording.itCanBeReadHereNot]);
     else closeNotice();
     return true;
+  }
+
+  /** A drawing is seen before all of it was judged: one that is at odds with itself goes again, with the reasons. */
+  async function closeWhenRefused(name: string, verdict: Promise<readonly Problem[]>): Promise<void> {
+    let isThere = true;
+    const stop = followDocument(({ patches }) => {
+      if (patches === undefined) isThere = false;
+    });
+    const problems = await verdict;
+    stop();
+    if (problems.length === 0 || !isThere) return;
+    resetSession();
+    openDocument(newDocument());
+    openStart();
+    showProblems(name, problems);
+    await host.refuseStartFile?.();
   }
 
   /** @returns Whether there is a drawing now. */

@@ -8,7 +8,7 @@ import { compileQuickCheck, newTally, type Tally } from "./quick-check.ts";
 import { THIS_PROGRAM, upToDate } from "./read-again.ts";
 import { readCarefully } from "./read-carefully.ts";
 import type { Reader } from "./reader.ts";
-import { referenceProblems } from "./references.ts";
+import { knowsItsDevices, referenceProblems, tableProblems } from "./references.ts";
 import { type DocumentInFile, documentSchema } from "./schema/document.ts";
 import { shapeProblems } from "./shape-problems.ts";
 import { projectOf } from "./volumes.ts";
@@ -53,11 +53,21 @@ export function parseProject(
   return ok({ project, readOnly, fileVersion: version });
 }
 
+/** From here on the bookkeeping of a document takes long enough to be noticed before it is seen. */
+const MOST_JUDGED_AT_ONCE = 2 * 1024 * 1024;
+
+/** A document that was read at a glance. */
+export interface GlancedProject extends OpenedProject {
+  /** False for a long text: whether the ends, places and references in it agree is for `referenceProblems` to say. */
+  readonly judged: boolean;
+}
+
 /**
  * The same for a text of this version that gives no cause for a second look; undefined at the first doubt, which
- * `parseProject` can explain. It takes time in proportion to the text, whatever stands there.
+ * `parseProject` can explain. It takes time in proportion to the text, whatever stands there. What is not `judged` may be
+ * looked at while it is judged elsewhere: it can be drawn, and nothing in it leads round in circles.
  */
-export function parsePlain(textOfFile: string): OpenedProject | undefined {
+export function parsePlain(textOfFile: string): GlancedProject | undefined {
   const body = bodyOf(textOfFile);
   if (!body.ok) return undefined;
   const { suspicious, colons } = weighText(body.value);
@@ -68,8 +78,10 @@ export function parsePlain(textOfFile: string): OpenedProject | undefined {
   const tally = newTally();
   if (!quickCheck(json, tally) || losesMembers(body.value, colons, tally)) return undefined;
   const project = projectOf(json as unknown as DocumentInFile);
-  if (referenceProblems(project).length > 0) return undefined;
-  return { project, readOnly: header.value.readOnly, fileVersion: header.value.version };
+  const judged = textOfFile.length <= MOST_JUDGED_AT_ONCE;
+  if ((judged ? referenceProblems(project) : tableProblems(project)).length > 0) return undefined;
+  if (!judged && !knowsItsDevices(project)) return undefined;
+  return { project, readOnly: header.value.readOnly, fileVersion: header.value.version, judged };
 }
 
 function plainObject(text: string): Json | undefined {

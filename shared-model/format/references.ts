@@ -1,3 +1,4 @@
+import { findDeviceType } from "../catalog/device-types.ts";
 import { type Problem, problem } from "../lib/result.ts";
 import type { Device } from "../model/device.ts";
 import type { Installation, Project } from "../model/project.ts";
@@ -10,7 +11,19 @@ import { onOneLine } from "./json-path.ts";
  * gone.
  */
 export function referenceProblems(project: Project): readonly Problem[] {
-  const problems: Problem[] = invariantProblems(project).map(withRemedy);
+  return [...invariantProblems(project).map(withRemedy), ...tableProblems(project)];
+}
+
+/** Whether every device is of the catalogue: none other can be drawn. */
+export function knowsItsDevices({ asFound, proposed }: Project): boolean {
+  for (const installation of proposed === undefined ? [asFound] : [asFound, proposed])
+    for (const [, { type }] of everyDevice(installation)) if (findDeviceType(type) === undefined) return false;
+  return true;
+}
+
+/** Of these what the tables of the whole document and the devices among each other say: circles among them. */
+export function tableProblems(project: Project): readonly Problem[] {
+  const problems: Problem[] = [];
   checkTables(project, problems);
   for (const [path, installation] of installationsOf(project)) checkTies(installation, path, problems);
   checkReplacements(project, problems);

@@ -246,3 +246,48 @@ for (const comes of [true, false]) {
     }
   });
 }
+
+/** Each is at odds with itself in another way; all have the right shape. */
+const AT_ODDS: readonly (readonly [what: string, from: RegExp, to: string, seen: boolean])[] = [
+  ["ends that are landed on nothing", /"splice": "[^"]+"/g, '"splice": "nowhere"', true],
+  ["devices that no catalogue has", /"type": "receptacle-15"/g, '"type": "receptacle-from-nowhere"', false],
+  ["cables that end in no box", /"enclosure": "[^"]+"/g, '"enclosure": "nowhere"', true],
+  ["rooms that there are not", /"roomId": "[^"]+"/g, '"roomId": "nowhere"', true],
+];
+
+for (const [what, from, to, seen] of AT_ODDS) {
+  test(`a large file with ${what} ${seen ? "is seen, and goes again once that is known" : "is not even seen"}, and says why`, async ({
+    quietPage: page,
+    folder,
+  }) => {
+    // Long enough to be shown before all of it is judged, whatever it is that makes it so.
+    const text = (await readFile(SAMPLE, "utf8")).replaceAll(from, to) + " ".repeat(3 * 1024 * 1024);
+    const openedFile = {
+      name: "house.loadside",
+      token: "house",
+      limit: text.length,
+      read: async () => ({ ok: true as const, text }),
+      save: async () => ({ ok: true as const }),
+    };
+    const host = await startBrowserHost({ folder, openedFile });
+    try {
+      await page.addInitScript(() => {
+        new MutationObserver(() => {
+          const seen = document.querySelector("header")?.textContent?.includes("house.loadside");
+          if (seen) Object.assign(globalThis, { drawingWasSeen: true });
+        }).observe(document, { childList: true, subtree: true, characterData: true });
+      });
+      await openStart(page, host.url);
+      await expect(page.getByRole("alert")).toContainText("house.loadside was not opened");
+      await expect(page.getByRole("alert")).toContainText("/asFound/");
+      await expect(page.getByRole("main", { name: "New from what I see" })).toBeVisible();
+      expect(await page.evaluate("globalThis.drawingWasSeen === true")).toBe(seen);
+      // What comes next is drawn as if nothing had been.
+      await page.getByRole("button", { name: /laundry circuit(?!, proposed)/ }).click();
+      await expect(page.getByRole("banner")).toContainText("1962 bungalow, laundry circuit");
+      await checked(page);
+    } finally {
+      await host.close();
+    }
+  });
+}

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { LIMITS } from "../../shared-model/format/limits.ts";
-import { parsePlain, parseProject } from "../../shared-model/format/parse-project.ts";
+import { type OpenedProject, parsePlain, parseProject } from "../../shared-model/format/parse-project.ts";
 import { textToSave } from "../../shared-model/format/text-to-save.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
@@ -15,6 +15,12 @@ function problemsOf(text: string): readonly Problem[] {
   return result.ok ? [] : result.problems;
 }
 
+function read(text: string): OpenedProject {
+  const result = parseProject(text);
+  if (!result.ok) throw new Error(result.problems[0]?.message);
+  return result.value;
+}
+
 /** Codes and paths alone, as text that is easy to read in a failing test. */
 const found = (text: string): readonly string[] => problemsOf(text).map(({ code, path }) => `${code} ${path}`);
 
@@ -27,7 +33,7 @@ test("a document comes back as it was written", () => {
 
 test("an ordinary document is taken at first sight, one that gives cause for doubt is not", () => {
   for (const text of [textToSave(laundryAsFound()), smallText(), `\ufeff${smallText()}`])
-    expect({ ok: true, value: parsePlain(text) }).toEqual(parseProject(text));
+    expect(parsePlain(text)).toEqual({ ...read(text), judged: true });
   const doubtful = [
     "",
     "hello",
@@ -46,6 +52,15 @@ test("an ordinary document is taken at first sight, one that gives cause for dou
     expect(parsePlain(text), text.slice(0, 60)).toBeUndefined();
     expect(parseProject(text).ok, text.slice(0, 60)).toBe(false);
   }
+});
+
+test("a long document is taken before its bookkeeping is judged, but not with a circle in it", () => {
+  const long = (text: string) => text + " ".repeat(2 * 1024 * 1024);
+  expect(parsePlain(long(smallText()))).toEqual({ ...read(smallText()), judged: false });
+  const atOdds = long(withValue(`${B1}/roomId`, "room-nowhere"));
+  expect(found(atOdds)).toEqual([`unknown-room ${B1}/roomId`]);
+  expect(parsePlain(atOdds)).toMatchObject({ judged: false });
+  expect(parsePlain(long(withValue(`${PANEL}/devices/device-Q1/tiedTo`, "device-Q1")))).toBeUndefined();
 });
 
 test("a byte order mark, Windows line ends and odd spacing are read", () => {

@@ -11,6 +11,7 @@ import {
 import type { Energised, EnergisedNews } from "../../shared-model/answers/energised.ts";
 import type { MakeUpAnswer } from "../../shared-model/answers/make-up.ts";
 import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
+import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import type { DeviceId, OutletKey } from "../../shared-model/model/ids.ts";
 import { emptyProject, type Project } from "../../shared-model/model/project.ts";
 import { boxId } from "../builders/ids.ts";
@@ -205,6 +206,40 @@ describe("the window and its checks", () => {
       last().say(answers(1));
       last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
       expect(last().received.at(-1)).toEqual({ type: "snapshot", project: own, revision: 1 });
+    });
+
+    describe("that is shown before all of it is judged", () => {
+      const own = emptyProject("Read here", 2020);
+      let told: (readonly Problem[] | undefined)[];
+      beforeEach(() => {
+        told = [];
+        client.readHere("its text", own, (problems) => told.push(problems));
+      });
+      const fault = problem("unknown-entry", "/asFound", "It names nothing.");
+
+      test("the worker judges, once", () => {
+        open(own);
+        last().say({ type: "not-parsed", request: 1, problems: [fault] });
+        last().say({ type: "not-parsed", request: 1, problems: [fault] });
+        expect(told).toEqual([[fault]]);
+      });
+
+      test("the next worker judges, where the first one did not get that far", () => {
+        open(own);
+        last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
+        expect(last().received.slice(-2)).toEqual([
+          { type: "snapshot", project: own, revision: 1 },
+          { type: "parse", request: 2, text: "its text" },
+        ]);
+        last().say({ type: "parsed", request: 2, readOnly: false });
+        expect(told).toEqual([[]]);
+      });
+
+      test("nobody can, and says so, once no worker starts any more", () => {
+        open(own);
+        for (let fails = 0; fails < 4; fails += 1) last().onerror?.call(last() as unknown as Worker, {} as ErrorEvent);
+        expect(told).toEqual([undefined]);
+      });
     });
 
     test("that the window read itself goes out whole once it was changed", () => {
