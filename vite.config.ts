@@ -8,19 +8,26 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const PAGE = "renderer/main.tsx";
 const READING = "shared-model/format/parse-project.ts";
 const WORKBENCH = "renderer/workbench.tsx";
+const START = "renderer/start-view.tsx";
 
-/** Files of scripts, each with the modules that need what is in it; what an earlier one holds is not in a later. */
+/**
+ * Files of scripts, each with the modules that need what is in it, two in brackets where it holds what both need; what an
+ * earlier one holds is not in a later.
+ */
 const FILES = [
   ["page", PAGE],
   ["reading", READING],
-  ["start", "renderer/panels/start/new-box.tsx", "renderer/sheet/box-picture.tsx"],
+  // A box from near, and what else the start page has in common with the workbench.
+  ["near", "renderer/sheet/box-picture.tsx"],
+  ["near", [START, WORKBENCH]],
+  ["start", START],
   ["drawing", WORKBENCH],
-  ["beside", "renderer/panels/beside.ts"],
+  ["beside", "renderer/panels/beside.ts", "renderer/sheet/later-parts.ts"],
 ] as const;
 
 /**
- * Writes which scripts the page and its workbench need, by their built names and those of the page first, so that a host
- * that opens the window on a drawing can name them together with the page.
+ * Writes which scripts the page, its workbench and its start page need, by their built names and those of the page first,
+ * so that a host can name those that will be asked for together with the page.
  */
 const scriptsAhead: Plugin = {
   name: "scripts-ahead",
@@ -42,10 +49,11 @@ const scriptsAhead: Plugin = {
     const drawing = [...new Set([...needed(fileOf(READING)), ...needed(fileOf(WORKBENCH))])].filter(
       (name) => !page.includes(name),
     );
+    const start = needed(fileOf(START)).filter((name) => !page.includes(name));
     this.emitFile({
       type: "asset",
       fileName: "scripts.json",
-      source: JSON.stringify({ page, drawing }),
+      source: JSON.stringify({ page, drawing, start }),
     });
   },
 };
@@ -68,7 +76,9 @@ interface Graph {
  * milliseconds before the first line can run.
  */
 const nameOfGroup = (id: string, graph: Graph): string | null =>
-  FILES.find(([, ...paths]) => paths.some((path) => reachedFrom(here(path), graph).has(id)))?.[0] ?? null;
+  FILES.find(([, ...needs]) =>
+    needs.some((need) => [need].flat().every((path) => reachedFrom(here(path), graph).has(id))),
+  )?.[0] ?? null;
 
 const WORKER = here("shared-model/hosts/worker.ts");
 const CHECKING = here("shared-model/analysis/checking.ts");

@@ -77,22 +77,25 @@ async function answer(request, response, files, openedFile) {
   const file = files.get(path);
   if (file === undefined) return refuse(response, 404, "There is nothing here.");
   const token = new URLSearchParams(query).get("open");
-  if (path === "/" && openedFile !== undefined && token !== null && sameToken(token, openedFile.token))
-    response.setHeader("Link", linksAhead(files, openedFile.token));
+  const links = path === "/" ? linksAhead(files, token, openedFile) : "";
+  if (links !== "") response.setHeader("Link", links);
   send(response, 200, file.type, file.bytes);
 }
 
 /**
- * What a page that is opened on a drawing will ask for: named with the page, so that it comes at the same time as the
- * scripts that would ask for it. Its own scripts come first.
+ * What a page will ask for, opened on a drawing or on the start page: named with the page, so that it comes at the same time
+ * as the scripts that would ask for it. Its own scripts come first. Nothing for a page with a token that is not ours.
  * @param {ReadonlyMap<string, import("./window-files.mjs").WindowFile>} files
- * @param {string} token
+ * @param {string | null} token
+ * @param {import("./opened-file.mjs").OpenedFile | undefined} openedFile
  */
-function linksAhead(files, token) {
-  /** @type {{ page: string[], drawing: string[] }} */
-  const { page, drawing } = JSON.parse(files.get(SCRIPTS)?.bytes.toString() ?? '{"page":[],"drawing":[]}');
+function linksAhead(files, token, openedFile) {
+  /** @type {{ page?: string[], drawing?: string[], start?: string[] }} */
+  const { page = [], drawing = [], start = [] } = JSON.parse(files.get(SCRIPTS)?.bytes.toString() ?? "{}");
   const script = (/** @type {string} */ name) => `</${name}>; rel=modulepreload`;
-  const text = `<${OPENED_FILE}?token=${encodeURIComponent(token)}>; rel=preload; as=fetch; crossorigin`;
+  if (token === null) return start.length === 0 ? "" : [...page, ...start].map(script).join(", ");
+  if (openedFile === undefined || !sameToken(token, openedFile.token)) return "";
+  const text = `<${OPENED_FILE}?token=${encodeURIComponent(openedFile.token)}>; rel=preload; as=fetch; crossorigin`;
   return [...page.map(script), text, ...drawing.map(script)].join(", ");
 }
 

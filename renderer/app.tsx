@@ -1,25 +1,18 @@
-import { type ComponentType, lazy, useEffect, useState } from "react";
+import { lazy, useEffect } from "react";
+import { Fetched, fetchedPart } from "./fetched-part.tsx";
 import { DialogHost } from "./panels/dialogs/dialog-host.tsx";
-import { StartPage } from "./panels/start/start-page.tsx";
 import { useFileDrop } from "./panels/use-file-drop.ts";
 import { useWindowKeys } from "./panels/use-window-keys.ts";
-import { startStore } from "./state/start.ts";
+import { afterPaint } from "./platform/after-paint.ts";
+import { notify } from "./state/session-store.ts";
+import { closeStart, startStore } from "./state/start.ts";
 import { useStore } from "./state/use-store.ts";
 import { wording } from "./words/words.ts";
 
-const BoxPicture = lazy(() => import("./sheet/box-picture.tsx"));
 const ExamplePictures = lazy(() => import("./sheet/example-pictures.tsx"));
 
-let workbench: ComponentType | undefined;
-
-/** Fetches the workbench before it is needed. Where that fails, it is fetched again when it is shown. */
-export async function fetchWorkbench(): Promise<void> {
-  try {
-    workbench = (await import("./workbench.tsx")).default;
-  } catch {
-    workbench = undefined;
-  }
-}
+export const workbench = fetchedPart(() => import("./workbench.tsx"));
+export const startView = fetchedPart(() => import("./start-view.tsx"));
 
 /** Whoever left it by a key stands on nothing then, since what was pressed is gone with it. */
 let startWasShown = false;
@@ -37,8 +30,8 @@ export function App() {
   return (
     <>
       {shown === "opening" && <Opening />}
-      {shown === "start" && <StartPage picture={BoxPicture} />}
-      {shown === "drawing" && <Drawing />}
+      {shown === "start" && <Fetched key="start" part={startView} meanwhile={null} onFailed={stayWithDrawing} />}
+      {shown === "drawing" && <Fetched key="drawing" part={workbench} meanwhile={<Opening />} onShown={drawingShown} />}
       <DialogHost examples={ExamplePictures} />
     </>
   );
@@ -49,24 +42,16 @@ const shownOf = ({ open, awaiting }: ReturnType<typeof startStore.get>): "openin
   return awaiting ? "opening" : "start";
 };
 
-/**
- * Not by `lazy` and `Suspense`: what once stood in the place of something is kept there for a third of a second, and a
- * drawing that has been read would wait for that.
- */
-function Drawing() {
-  const [fetched, setFetched] = useState<ComponentType | "failed" | undefined>(() => workbench);
-  useEffect(() => {
-    if (fetched === undefined) fetchWorkbench().then(() => setFetched(() => workbench ?? "failed"));
-  }, [fetched]);
-  useEffect(() => {
-    if (fetched === undefined || fetched === "failed" || !startWasShown) return;
-    if (document.activeElement === document.body)
-      document.querySelector<HTMLElement>("main.sheet-region")?.focus({ preventScroll: true });
-  }, [fetched]);
-  if (fetched === "failed") throw new Error("A part of the window could not be fetched. Load the window again.");
-  if (fetched === undefined) return <Opening />;
-  const Workbench = fetched;
-  return <Workbench />;
+function drawingShown(): void {
+  // What it may go back to is there then, even if the program that serves the window is not.
+  afterPaint(() => void startView.fetch());
+  if (startWasShown && document.activeElement === document.body)
+    document.querySelector<HTMLElement>("main.sheet-region")?.focus({ preventScroll: true });
+}
+
+function stayWithDrawing(): void {
+  closeStart();
+  notify("problem", wording.theStartPageCouldNotBeFetched, [wording.theProgramThatServesThisWindow]);
 }
 
 /** Comes into sight when it takes long. */

@@ -4,7 +4,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { beginChecks, fetchReader, startChecks } from "./analysis/checks.ts";
 import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
-import { App, fetchWorkbench } from "./app.tsx";
+import { App, startView, workbench } from "./app.tsx";
 import { afterPaint } from "./platform/after-paint.ts";
 import { desktopBridge } from "./platform/desktop-bridge.ts";
 import { startDesktopShell } from "./platform/desktop-shell.ts";
@@ -37,9 +37,12 @@ if (isStartFileNamed() || desktopBridge !== undefined) void awaitStartFile(openi
 // A drawing is seen first and checked then: the start of the checks would take the time that the drawing needs.
 if (isStartFileNamed()) {
   fetchReader().catch(() => undefined);
-  void fetchWorkbench();
+  void workbench.fetch();
   opening.finally(() => afterPaint(() => afterPaint(beginChecks)));
-} else beginChecks();
+} else {
+  void startView.fetch();
+  beginChecks();
+}
 opening.then(offerUnsavedWork);
 followTheme();
 guardUnsavedWork();

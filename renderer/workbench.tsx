@@ -3,6 +3,7 @@ import { NoticeBar } from "./panels/notice-bar.tsx";
 import { StatusLine } from "./panels/status-line.tsx";
 import { TitleStrip } from "./panels/title-strip.tsx";
 import { afterPaint } from "./platform/after-paint.ts";
+import { fetchLater } from "./sheet/later.ts";
 import { Sheet } from "./sheet/sheet.tsx";
 import { preferencesStore } from "./state/preferences-store.ts";
 import { useStore } from "./state/use-store.ts";
@@ -46,7 +47,7 @@ export default function Workbench() {
 }
 
 async function fetchBeside(): Promise<Beside> {
-  const { parts } = await import("./panels/beside.ts");
+  const [{ parts }] = await Promise.all([import("./panels/beside.ts"), fetchLater()]);
   return parts;
 }
 

@@ -60,8 +60,17 @@ describe("the opened file", () => {
         "</assets/sheet.js>; rel=modulepreload",
       ].join(", "),
     );
-    for (const other of ["/", "/?open=", "/?open=x", `/assets/main.js?open=${token}`])
+    for (const other of ["/?open=", "/?open=x", `/assets/main.js?open=${token}`])
       expect((await host.ask(other)).headers.link, other).toBeUndefined();
+  });
+
+  test("is not what a page without a token asks for: that is the start page", async () => {
+    const scripts = { page: ["assets/main.js"], drawing: ["assets/sheet.js"], start: ["assets/start.js"] };
+    await writeFile(join(host.folder, "window", "scripts.json"), JSON.stringify(scripts));
+    await open();
+    expect((await host.ask("/")).headers.link).toBe(
+      "</assets/main.js>; rel=modulepreload, </assets/start.js>; rel=modulepreload",
+    );
   });
 
   test("is neither read nor written with another token or none", async () => {

@@ -13,7 +13,7 @@ import type { ExpectedAnswer, WantedTest } from "../../shared-model/answers/expe
 import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../../shared-model/answers/make-up.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
-import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
+import type { ScopeAnswer, ScopePart } from "../../shared-model/answers/scope.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
@@ -75,8 +75,11 @@ export interface WorkerClient {
   makeUp(ask: MakeUpAsk): Promise<MakeUpAnswer | undefined>;
   /** A ground-fault device in the place of a receptacle; undefined as for a make-up. */
   fit(ask: FitAsk): Promise<FitAnswer | undefined>;
-  /** The difference of the states; undefined when the document has moved on, nothing is proposed, or nobody can answer. */
-  scope(): Promise<ScopeAnswer | undefined>;
+  /**
+   * The difference of the states; undefined when the document has moved on, nothing is proposed, or nobody can answer. Where
+   * the work that it leads to takes a while, `first` is told the difference before.
+   */
+  scope(first?: (part: ScopePart) => void): Promise<ScopeAnswer | undefined>;
   /** What a survey tells; undefined when the document has moved on, has no such box, or nobody can answer now. */
   survey(ask: SurveyAsk): Promise<SurveyReply | undefined>;
   /** The rules that run by an edition; undefined when checking is not running. */

@@ -1,6 +1,8 @@
 import type {
+  EmptySheets,
   FromPaper,
   LaidSheet,
+  LostText,
   PaperFile,
   PaperJob,
   PaperProgress,
@@ -28,6 +30,10 @@ export interface PaperWork<T> {
 export interface LaidOut {
   readonly layout: number;
   readonly sheets: readonly LaidSheet[];
+  /** Why sheets have nothing to print, asked for or not. */
+  readonly empty: EmptySheets;
+  /** Texts with letters that paper cannot show. */
+  readonly lost: readonly LostText[];
 }
 
 type Tell = (progress: PaperProgress) => void;
@@ -224,8 +230,11 @@ export function createPaperClient({ createWorker, document, lost }: PaperSurroun
           layout = request;
           return { type: "lay-out", request, revision, job };
         },
-        (message, own) =>
-          message.type === "laid-out" ? { value: { layout: own, sheets: message.sheets } } : undefined,
+        (message, own) => {
+          if (message.type !== "laid-out") return undefined;
+          const { sheets, empty, lost } = message;
+          return { value: { layout: own, sheets, empty, lost } };
+        },
         tell,
       );
     },

@@ -12,7 +12,7 @@ import type { ExpectedAnswer } from "../../shared-model/answers/expected-test.ts
 import type { FitAnswer, MakeUpAnswer } from "../../shared-model/answers/make-up.ts";
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
-import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
+import type { ScopeAnswer, ScopePart } from "../../shared-model/answers/scope.ts";
 import type { Json } from "../../shared-model/format/json.ts";
 import { projectOfReadable, readableJson } from "../../shared-model/format/read-again.ts";
 import { type Problem, problem } from "../../shared-model/lib/result.ts";
@@ -79,6 +79,8 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
   const makeUpsAsked: Waiting<MakeUpAnswer> = new Map();
   const fitsAsked: Waiting<FitAnswer> = new Map();
   const scopesAsked: Waiting<ScopeAnswer> = new Map();
+  /** Differences whose work is still being worked out, and who is told of one. */
+  const scopeParts = new Map<number, { part?: ScopePart; readonly first: (part: ScopePart) => void }>();
   const surveysAsked: Waiting<SurveyReply> = new Map();
   const booksAsked: Waiting<readonly BookRule[]> = new Map();
   /** It takes as long as it takes, and other answers come meanwhile: nobody waits for the deadline by it. */
@@ -240,6 +242,7 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
       for (const done of open.values()) done(undefined);
       open.clear();
     }
+    scopeParts.clear();
   }
 
   function receive(message: FromWorker): void {
@@ -296,8 +299,24 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
         answer(fitsAsked, message.request, ifCurrent(message.base, message.answer));
         break;
       case "scoped":
+        scopeParts.delete(message.request);
         answer(scopesAsked, message.request, ifCurrent(message.base, message.answer));
         break;
+      case "scope-part": {
+        const asker = scopeParts.get(message.request);
+        const part = ifCurrent(message.base, message.part);
+        if (asker === undefined || part === undefined) break;
+        asker.part = part;
+        asker.first(part);
+        break;
+      }
+      case "scope-work": {
+        const { request, base, work } = message;
+        const part = scopeParts.get(request)?.part;
+        scopeParts.delete(request);
+        answer(scopesAsked, request, ifCurrent(base, part && work && { ...part, ...work }));
+        break;
+      }
       case "surveyed":
         answer(surveysAsked, message.request, ifCurrent(message.base, message.reply));
         break;
@@ -387,7 +406,11 @@ export function createWorkerClient(around: Surroundings): WorkerClient {
     expectedTests: (wanted) => ask(testsAsked, (request) => ({ type: "expected-tests", request, base: sent, wanted })),
     makeUp: (wanted) => ask(makeUpsAsked, (request) => ({ type: "make-up", request, base: sent, ask: wanted })),
     fit: (wanted) => ask(fitsAsked, (request) => ({ type: "fit", request, base: sent, ask: wanted })),
-    scope: () => ask(scopesAsked, (request) => ({ type: "scope", request, base: sent })),
+    scope: (first = () => {}) =>
+      ask(scopesAsked, (request) => {
+        scopeParts.set(request, { first });
+        return { type: "scope", request, base: sent };
+      }),
     survey: (wanted) => ask(surveysAsked, (request) => ({ type: "survey", request, base: sent, ask: wanted })),
     ruleBook: (edition) => ask(booksAsked, (request) => ({ type: "rule-book", request, edition })),
     arrange(state, what, tell) {

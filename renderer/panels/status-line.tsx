@@ -29,10 +29,10 @@ export function StatusLine() {
 }
 
 const WORDS: Readonly<Record<Severity | "unknown", string>> = {
-  danger: "danger",
-  violation: "violation",
-  caution: "caution",
-  advice: "advice",
+  danger: wording.danger,
+  violation: wording.violation,
+  caution: wording.caution,
+  advice: wording.advice,
   unknown: wording.cannotTell2,
 };
 
@@ -65,7 +65,9 @@ function CheckState() {
           </button>
         </span>
       )}
-      <span className="fig">{stale ? "checking" : wording.run(checksRun, checksRun === 1 ? "check" : "checks")}</span>
+      <span className="fig">
+        {stale ? wording.checking : wording.run(checksRun, checksRun === 1 ? "check" : "checks")}
+      </span>
       <span className="fig status-revision">{wording.revision(revision)}</span>
     </div>
   );

@@ -1,8 +1,8 @@
 import { EDITIONS } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, isDirty, nextRedo, nextUndo, redo, undo } from "../state/document-store.ts";
 import { editionWords } from "../state/edition-words.ts";
+import { toggleEnergise } from "../state/energise/door.ts";
 import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
-import { toggleEnergise } from "../state/energise/energising.ts";
 import { shownName } from "../state/file-actions.ts";
 import { useKeys, useKeysForReaders, withKeys } from "../state/keys/keys.ts";
 import { useStore } from "../state/use-store.ts";
@@ -52,10 +52,10 @@ function DocumentCell() {
     <div className="strip-document">
       <title>{`${name} (${saved}) - Loadside`}</title>
       <span className="cap">{wording.document}</span>
-      <span className="val">
-        <span className="val-name">{name}</span>
-        <small role="status">{saved}</small>
+      <span className="val val-name" title={name}>
+        {name}
       </span>
+      <small role="status">{saved}</small>
     </div>
   );
 }
@@ -63,7 +63,7 @@ function DocumentCell() {
 const savedWords = (state: ReturnType<typeof documentStore.get>): string => {
   if (state.readOnly) return wording.readOnly;
   if (isDirty(state)) return wording.notSaved;
-  return state.fileName === undefined ? wording.noFileYet : "saved";
+  return state.fileName === undefined ? wording.noFileYet : wording.saved;
 };
 
 function UndoButtons() {
@@ -99,10 +99,19 @@ function StepButton({ id, word, step, onPress }: StepProps) {
       aria-keyshortcuts={forReaders}
       onClick={onPress}
     >
-      {word}
+      <span className="step-word">{word}</span>
+      <svg className="step-sign" width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
+        <path d={SIGNS[id]} />
+      </svg>
     </button>
   );
 }
+
+/** Stands for the word where the window is narrow. */
+const SIGNS = {
+  undo: "M6 2.5L2.5 6L6 9.5M2.5 6H9.5A4 4 0 0 1 9.5 14H6",
+  redo: "M10 2.5L13.5 6L10 9.5M13.5 6H6.5A4 4 0 0 0 6.5 14H10",
+} as const;
 
 function EditionCell() {
   const edition = useStore(documentStore, ({ project }) => project.edition);

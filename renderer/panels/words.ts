@@ -2,14 +2,18 @@ import { catalogue, type Part } from "../words/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
+  advice: "advice",
   asTheSystem: "As the system",
   boxFromWhatISee: "Box from what I see",
   cannotTell: (open: Part) => `, ${open} cannot tell`,
   cannotTell2: "cannot tell",
+  caution: "caution",
   checkAgain: "Check again",
+  checking: "checking",
   close: "Close",
   codeEdition: "Code edition",
   computeWhatTheCircuitDoesWith: "Compute what the circuit does with power on",
+  danger: "danger",
   dark: "Dark",
   details: "Details",
   document: "Document",
@@ -55,6 +59,7 @@ export const wording = catalogue({
   samples: "Samples",
   save: "Save",
   saveAs: "Save as",
+  saved: "saved",
   showFindings: "Show findings: ",
   scope: "Scope",
   scopeShows: "As found and proposed over each other",
@@ -65,8 +70,10 @@ export const wording = catalogue({
   stock: "Stock",
   survey: "Survey",
   testRecord: "Test record",
+  theDialog: "The dialog",
   tourOfTheWindow: "Tour of the window",
   undo: "Undo",
+  violation: "violation",
   wiringShownAndEdited: "Wiring shown and edited",
   workingItOut: "Working it out.",
 });

@@ -18,7 +18,7 @@ import type { Selected } from "../state/selection.ts";
 import { notify, select, showPane } from "../state/session-store.ts";
 import { type Action, act, command, LINE, list, remove } from "./action.ts";
 import { arrangeActions, boxActions, clipActions, sheetActions } from "./box-actions.ts";
-import { litActions } from "./energise/lit-events.ts";
+import { litActions } from "./energise/lit-hands.ts";
 import { endsAt, pickUp, startJumper } from "./hand.ts";
 import { roomActions } from "./room-actions.ts";
 import { type Subject, selectedOf } from "./sheet-subject.ts";

@@ -1,14 +1,13 @@
 import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import { outletsOf } from "../../shared-model/queries/outlets-of.ts";
 import { ANY_CABLE, askCableKind, cableKindStore, settledKind } from "../state/cable-kind.ts";
 import { type Dispatched, documentStore, shownInstallation } from "../state/document-store.ts";
-import { placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
+import { outletFor, placeDevice, placeEnclosure, placeLoad, routeCable } from "../state/placing.ts";
 import { routeToOutside } from "../state/route-outside.ts";
 import { notify, sessionStore, takeTool } from "../state/session-store.ts";
-import { clearOfBoxes } from "./clear-of-boxes.ts";
 import { say } from "./gesture-store.ts";
+import { spotOf } from "./placing/spot.ts";
 import { watchPlacing } from "./show-placed.ts";
 import { wording } from "./words.ts";
 
@@ -45,10 +44,10 @@ export function applyTool({ at, enclosure, device }: PutDownAt): boolean {
   return true;
 }
 
-/** Puts a box down clear of the others, and in sight. */
+/** Puts a box down in line with its neighbours and clear of them, and in sight. */
 function putBox(item: string, at: Point): void {
   const show = watchPlacing();
-  answer(placeEnclosure(item, clearOfBoxes(documentStore.get(), item, at)), wording.placed);
+  answer(placeEnclosure(item, spotOf(documentStore.get(), item, at).at), wording.placed);
   const [placed] = sessionStore.get().selection;
   if (placed?.kind === "enclosure") show(placed.id);
 }
@@ -83,10 +82,7 @@ function endCable(item: string, from: EnclosureId, to: EnclosureId | undefined):
 }
 
 function plugIn(item: string, enclosure: EnclosureId | undefined, device: DeviceId | undefined): void {
-  const box = enclosure && shownInstallation().enclosures[enclosure];
-  const devices = box === undefined ? [] : Object.values(box.devices);
-  const wanted = device === undefined ? devices : devices.filter(({ id }) => id === device);
-  const outlet = wanted.flatMap((each) => outletsOf(each)).find(({ receptacle }) => receptacle);
+  const outlet = outletFor(shownInstallation(), enclosure, device);
   if (outlet === undefined) explain(wording.aLoadIsPluggedIntoA, wording.pressTheReceptacleItIsPlugged);
   else answer(placeLoad(item, outlet.key), wording.pluggedIn);
 }

@@ -5,7 +5,7 @@ import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";
 import { choose, focusOn, type Hit, type InBox, STILL, showFinding } from "./box-hit.ts";
 import { type BoxItem, type Direction, neighbour } from "./box-items.ts";
-import { pressLit } from "./energise/lit-events.ts";
+import { pressLit } from "./energise/lit-hands.ts";
 import { openMenu } from "./gesture-store.ts";
 import { landOn, pickUp, putDown } from "./hand.ts";
 import type { LandingTarget } from "./landing-targets.ts";

@@ -13,12 +13,12 @@ import { BoxInside } from "./box-inside.tsx";
 import type { BoxItem } from "./box-items.ts";
 import type { BoxDifference } from "./difference.ts";
 import type { Lit } from "./energise/lit.ts";
-import { LitLayer } from "./energise/lit-layer.tsx";
 import type { FindingMark } from "./finding-marks.ts";
 import { gestureStore, type HeldThing } from "./gesture-store.ts";
 import { HandLayer } from "./hand-layer.tsx";
 import { ItemsLayer } from "./items-layer.tsx";
 import type { LandingTarget } from "./landing-targets.ts";
+import { Later } from "./later.ts";
 import { Grips, LineGlow, LinesLayer } from "./lines-layer.tsx";
 import { MarksLayer } from "./marks-layer.tsx";
 import type { Scoped } from "./scope/scope-view.ts";
@@ -76,7 +76,7 @@ export function BoxNear(near: Near) {
           lit={near.lit}
         />
       )}
-      {near.lit && <LitLayer enclosure={enclosure} drawing={drawing} lit={near.lit} />}
+      {near.lit && <LitOver enclosure={enclosure} drawing={drawing} lit={near.lit} />}
       {held === undefined && <LineGlow id={enclosure.id} drawing={drawing} focused={focused} />}
       {held === undefined && chosen !== "" && <Grips drawing={drawing} chosen={chosen} />}
       <LinesLayer drawing={drawing} resting={held !== undefined} />
@@ -95,6 +95,10 @@ export function BoxNear(near: Near) {
       )}
     </>
   );
+}
+
+function LitOver(props: Pick<Near, "enclosure" | "drawing"> & { readonly lit: Lit }) {
+  return <Later show={({ LitLayer }) => <LitLayer {...props} />} />;
 }
 
 /** Outline of a splice of this box on the move. */

@@ -20,12 +20,12 @@ import { LetterSizes } from "./draw/letters.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { useDrawing } from "./drawings.ts";
 import { useLit } from "./energise/lit.ts";
-import { LitAway } from "./energise/lit-away.tsx";
-import { useLitItems } from "./energise/lit-items.ts";
+import { useLitItems } from "./energise/use-lit-items.ts";
 import { BoxShell } from "./far/box-shell.tsx";
 import { answersAbout, answersBySubject, findingMarks } from "./finding-marks.ts";
 import { useHeldIn } from "./hand.ts";
 import { itemNews } from "./item-news.ts";
+import { Later } from "./later.ts";
 import { letterSizes, wantedGrowth } from "./letter-sizes.ts";
 import { openStore } from "./open-boxes.ts";
 import { protectsText } from "./protection.ts";
@@ -44,17 +44,19 @@ export const BoxNode = memo(
     a.data.enclosure === b.data.enclosure && a.selected === b.selected && a.width === b.width && a.height === b.height,
 );
 
-/** From afar, and until its turn has come, a box is painted with the others. */
+/**
+ * From afar, and until its turn has come, a box is painted with the others. One that comes into view nearer and waits has
+ * nothing else yet: so many shells would only be built to be taken down again a few frames later.
+ */
 function BoxInTurn({ data, selected, width }: NodeProps<BoxFlowNode>) {
   const id = data.enclosure;
   const level = useFlowStore(levelNow);
   const open = useStore(openStore, ({ ids }) => ids.includes(id));
   const ready = useTurn(id, level !== "far", WEIGHT[level === "near" ? "near" : "middle"]);
-  return open || ready ? (
-    <BoxBody id={id} selected={selected} width={width} open={open} />
-  ) : (
-    <BoxShell data={data} selected={selected} />
-  );
+  const [hasShell, setShell] = useState(level === "far");
+  if (level === "far" && !hasShell) setShell(true);
+  if (open || ready) return <BoxBody id={id} selected={selected} width={width} open={open} />;
+  return hasShell || selected ? <BoxShell data={data} selected={selected} /> : null;
 }
 
 interface Body {
@@ -177,7 +179,9 @@ function BoxBody({ id, selected, width, open }: Body) {
         />
       )}
       {!near && scoped?.box && <scoped.parts.ScopeTallies box={scoped.box} drawing={drawing} unit={unit} />}
-      {!near && lit && levelOf(step) === "middle" && <LitAway drawing={drawing} lit={lit} unit={unit} />}
+      {!near && lit && levelOf(step) === "middle" && (
+        <Later show={({ LitAway }) => <LitAway drawing={drawing} lit={lit} unit={unit} />} />
+      )}
     </svg>
   );
 }

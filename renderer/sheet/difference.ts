@@ -68,9 +68,9 @@ export function readDifference(text: string): BoxDifference {
 
 /** What a box is in the work, in a word for its header and its name. */
 export const CHANGE_WORDS: Readonly<Record<EnclosureChange, string>> = {
-  new: "new",
-  removed: "removed",
-  opened: "opened",
+  new: wording.newChange,
+  removed: wording.removedChange,
+  opened: wording.openedChange,
 };
 
 /** One line for the title block: "2 boxes opened, 1 new"; undefined while as found is shown. */

@@ -3,19 +3,18 @@ import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
 import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
-import type { Point } from "../../shared-model/model/project.ts";
 import { ANY_CABLE } from "../state/cable-kind.ts";
-import { documentStore, shownInstallation } from "../state/document-store.ts";
+import { shownInstallation } from "../state/document-store.ts";
 import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
-import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { applyTool } from "./apply-tool.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
 import { KindField } from "./kind-field.tsx";
-import { toSheet } from "./sheet-view.ts";
+import { aimNow } from "./placing/aim.ts";
+import { freeSpot } from "./placing/free-spot.ts";
 import { wording } from "./words.ts";
 
 /**
@@ -67,21 +66,11 @@ function ToolHint({ tool }: { readonly tool: Tool }) {
   );
 }
 
-/** A spot in view where no box stands yet, tried from the upper left in rows. */
-function freeSpot(): Point {
-  const host = document.querySelector(".sheet-flow")?.getBoundingClientRect();
-  const from = toSheet({ clientX: (host?.left ?? 0) + 60, clientY: (host?.top ?? 0) + 70 });
-  const taken = Object.values(placesOf(documentStore.get()));
-  for (let i = 0; ; i++) {
-    const spot = { x: from.x + (i % 3) * APART.x, y: from.y + Math.floor(i / 3) * APART.y };
-    if (taken.every(({ x, y }) => Math.abs(x - spot.x) >= APART.x || Math.abs(y - spot.y) >= APART.y)) return spot;
-  }
+/** Where the keys have taken it, else on a free place in view. */
+function placeFree(): void {
+  const aim = aimNow();
+  applyTool({ at: aim?.by === "keys" ? aim.at : freeSpot(), enclosure: undefined, device: undefined });
 }
-
-/** Room for a box with its cable stubs. */
-const APART = { x: 900, y: 800 };
-
-const placeFree = (): void => void applyTool({ at: freeSpot(), enclosure: undefined, device: undefined });
 
 function titleOf({ kind, id }: Tool): string {
   if (kind === "enclosure") return findEnclosureItem(id)?.title ?? id;

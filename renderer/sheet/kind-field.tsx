@@ -4,7 +4,7 @@ import { wording } from "./words.ts";
 
 const WORDS = {
   label: wording.kindOfCable,
-  example: "size",
+  example: wording.size,
   none: wording.noSuchCableInStock,
   later: wording.askedWhenItEnds,
 } as const;

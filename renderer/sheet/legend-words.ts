@@ -1,7 +1,9 @@
 import { wording } from "./words.ts";
 /** Words of the legend. */
 export const LEGEND_WORDS = {
-  open: wording.legend,
+  move: wording.moveLegend,
+  moveTip: wording.intoTheNextCornerOfTheSheetOrDragItThere,
+  close: wording.fold,
   region: wording.legendOfTheDrawing,
   sets: wording.drawingSymbols,
   us: "US",

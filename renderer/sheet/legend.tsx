@@ -1,34 +1,19 @@
-import { useMemo } from "react";
+import { useMemo, useRef } from "react";
 import { drawLegend, LEGEND_LETTERS } from "../../shared-model/geometry/symbols/legend-drawing.ts";
 import { SYMBOL_SIZE, SYMBOL_STROKE } from "../../shared-model/geometry/symbols/plan-symbol.ts";
 import { symbolLegend } from "../../shared-model/geometry/symbols/symbol-legend.ts";
 import { symbolPaths } from "../../shared-model/geometry/symbols/symbol-lines.ts";
 import { SYMBOL_SETS, type SymbolSet, USUAL_SET } from "../../shared-model/model/symbol-set.ts";
 import { dispatch, documentStore, installationOf } from "../state/document-store.ts";
-import { createStore, type Store } from "../state/store.ts";
+import { preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { putInto, useCorner, useDrag } from "./legend-corner.ts";
+import { cornerAfter } from "./legend-place.ts";
 import { LEGEND_WORDS } from "./legend-words.ts";
 
-const legendStore: Store<{ readonly open: boolean }> = createStore({ open: false });
-
-/** Shows the legend, or puts it away. */
-export function LegendButton() {
-  const open = useStore(legendStore, (legend) => legend.open);
-  return (
-    <button
-      type="button"
-      className="sheet-symbols-button"
-      aria-expanded={open}
-      onClick={() => legendStore.set({ open: !open })}
-    >
-      {LEGEND_WORDS.open}
-    </button>
-  );
-}
-
-/** What the symbols of the plan mean: those that stand on it and no others, over the title block. */
+/** What the symbols of the plan mean: those that stand on it and no others, in a corner of the sheet. */
 export function Legend() {
-  const open = useStore(legendStore, (legend) => legend.open);
+  const open = useStore(preferencesStore, ({ legend }) => legend);
   return open ? <OpenLegend /> : null;
 }
 
@@ -38,8 +23,25 @@ function OpenLegend() {
   const readOnly = useStore(documentStore, (document) => document.readOnly);
   const lines = useMemo(() => symbolLegend(installation, set), [installation, set]);
   const { width, height, title, lines: cells, note } = useMemo(() => drawLegend(lines, set), [lines, set]);
+  const root = useRef<HTMLElement>(null);
+  const corner = useCorner(root, width, height);
+  const drag = useDrag(root);
   return (
-    <section className="sheet-symbols" aria-label={LEGEND_WORDS.region}>
+    <section
+      ref={root}
+      className="sheet-symbols"
+      aria-label={LEGEND_WORDS.region}
+      data-corner={corner}
+      {...(drag.at && { style: { translate: `${drag.at.x}px ${drag.at.y}px` } })}
+    >
+      <div className="sheet-symbols-head" {...drag.events}>
+        <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => putInto(cornerAfter(corner))}>
+          {LEGEND_WORDS.move}
+        </button>
+        <button type="button" onClick={fold}>
+          {LEGEND_WORDS.close}
+        </button>
+      </div>
       <fieldset className="sheet-symbols-sets" aria-label={LEGEND_WORDS.sets}>
         {SYMBOL_SETS.map((each) => (
           <button
@@ -90,6 +92,11 @@ function OpenLegend() {
     </section>
   );
 }
+
+const fold = (): void => {
+  preferencesStore.merge({ legend: false });
+  document.querySelector<HTMLElement>(".sheet-symbols-button")?.focus({ preventScroll: true });
+};
 
 function choose(set: SymbolSet): void {
   const { state } = documentStore.get();

@@ -26,10 +26,10 @@ export const MarksLayer = memo(function MarksLayer({ marks }: { readonly marks: 
 
 const WORDS = {
   unknown: wording.cannotTell,
-  danger: "danger",
-  violation: "violation",
-  caution: "caution",
-  advice: "advice",
+  danger: wording.danger,
+  violation: wording.violation,
+  caution: wording.caution,
+  advice: wording.advice,
 };
 
 export function markWords({ worst, count, messages, subject }: FindingMark): string {

@@ -1,6 +1,6 @@
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { useStore } from "../state/use-store.ts";
-import { gestureStore } from "./gesture-store.ts";
+import { type GestureState, gestureStore } from "./gesture-store.ts";
 
 /** Drawing units of a pixel. */
 export const pixelOf = ({ transform }: { readonly transform: readonly [number, number, number] }): number =>
@@ -13,31 +13,10 @@ export function OverBoxes() {
   const gaps = useStore(gestureStore, (gesture) => gesture.gaps);
   const pixel = useFlowStore(pixelOf);
   if (marquee === undefined && guides.length === 0 && gaps.length === 0) return null;
-  const reach = 12 * pixel;
-  const tick = 5 * pixel;
   return (
     <ViewportPortal>
       <svg className="sheet-over" width="1" height="1" aria-hidden="true">
-        {guides.map(({ axis, at, from, to }) => (
-          <path
-            key={axis}
-            className="sheet-guide"
-            d={axis === "x" ? `M${at} ${from - reach}V${to + reach}` : `M${from - reach} ${at}H${to + reach}`}
-            style={{ strokeWidth: pixel, strokeDasharray: `${2 * pixel} ${3 * pixel}` }}
-          />
-        ))}
-        {gaps.map(({ axis, at, from, to }) => (
-          <path
-            key={`${axis} ${from}`}
-            className="sheet-guide-gap"
-            d={
-              axis === "x"
-                ? `M${from} ${at}H${to}M${from} ${at - tick}v${2 * tick}M${to} ${at - tick}v${2 * tick}`
-                : `M${at} ${from}V${to}M${at - tick} ${from}h${2 * tick}M${at - tick} ${to}h${2 * tick}`
-            }
-            style={{ strokeWidth: pixel }}
-          />
-        ))}
+        <GuideLines guides={guides} gaps={gaps} pixel={pixel} />
         {marquee && (
           <rect
             className="sheet-marquee"
@@ -47,5 +26,39 @@ export function OverBoxes() {
         )}
       </svg>
     </ViewportPortal>
+  );
+}
+
+/** Lines that a box has come to lie on, and gaps that are even now. */
+export function GuideLines({
+  guides,
+  gaps,
+  pixel,
+}: Pick<GestureState, "guides" | "gaps"> & { readonly pixel: number }) {
+  const reach = 12 * pixel;
+  const tick = 5 * pixel;
+  return (
+    <>
+      {guides.map(({ axis, at, from, to }) => (
+        <path
+          key={axis}
+          className="sheet-guide"
+          d={axis === "x" ? `M${at} ${from - reach}V${to + reach}` : `M${from - reach} ${at}H${to + reach}`}
+          style={{ strokeWidth: pixel, strokeDasharray: `${2 * pixel} ${3 * pixel}` }}
+        />
+      ))}
+      {gaps.map(({ axis, at, from, to }) => (
+        <path
+          key={`${axis} ${from}`}
+          className="sheet-guide-gap"
+          d={
+            axis === "x"
+              ? `M${from} ${at}H${to}M${from} ${at - tick}v${2 * tick}M${to} ${at - tick}v${2 * tick}`
+              : `M${at} ${from}V${to}M${at - tick} ${from}h${2 * tick}M${at - tick} ${to}h${2 * tick}`
+          }
+          style={{ strokeWidth: pixel }}
+        />
+      ))}
+    </>
   );
 }

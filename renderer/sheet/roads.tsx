@@ -1,10 +1,11 @@
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
-import { memo, useEffect, useMemo, useState } from "react";
+import { memo, useEffect, useMemo } from "react";
 import { looseRoad } from "../../shared-model/geometry/roads/lay-roads.ts";
 import type { RoadEnd, RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { type DocumentState, documentStore, installationOf } from "../state/document-store.ts";
+import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
@@ -13,19 +14,19 @@ import { asBent } from "./bend/as-bent.ts";
 import { bendStore, shownRoads } from "./bend/bend-store.ts";
 import { laidFrom, levelOf, stepNow, unitOf } from "./detail.ts";
 import { shownDifference } from "./difference.ts";
-import { LitRoads, LitRoadTags } from "./energise/lit-roads.tsx";
 import { FarRoads } from "./far/far-roads.tsx";
 import { MovingBoxes } from "./far/moving-boxes.tsx";
 import { usePainted } from "./far/use-painted.ts";
 import { gestureStore } from "./gesture-store.ts";
+import { Later } from "./later.ts";
 import { cablesBehind } from "./protection.ts";
 import { RoadShape } from "./road-shape.tsx";
 import { type RoomSign, useRoomSigns } from "./room-signs.ts";
 import { RoomsLayer } from "./rooms-layer.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
+import type { Road } from "./sheet-roads.ts";
 import { roadsIn, tilesInView } from "./tiles.ts";
-import { useSettled } from "./use-settled.ts";
+import { useLaidRoads } from "./use-laid-roads.ts";
 import { WalkStop } from "./walk/walk-stop.tsx";
 
 /** Near, a road only tucks under the stub it goes on from. */
@@ -44,17 +45,11 @@ export const Roads = memo(function Roads({ shown }: { readonly shown: SheetDrawi
   const { document } = shown;
   const step = useFlowStore(stepNow);
   const level = levelOf(step);
-  const [lay] = useState(createRoads);
   const isLarge = useStore(documentStore, hasMany);
-  // From afar the lanes of one distance serve for the next ones too; the many of a large building are laid anew once the
-  // zoom has come to rest, and until then seen as they were.
-  const laidStep = useSettled(
-    level === "far" ? laidFrom(step) : step,
-    (laid) => isLarge && (level !== "far" || levelOf(laid) === "far"),
-  );
-  const roadsFar = levelOf(laidStep) === "far";
-  // While boxes still wait to be drawn, lanes would be given away too early.
-  const map = useMemo(() => (shown.missing > 0 ? NONE : lay(shown, laidStep)), [lay, shown, laidStep]);
+  // From afar the lanes of one distance serve for the next ones too.
+  const { map, step: laidStep } = useLaidRoads(shown, level === "far" ? laidFrom(step) : step, isLarge);
+  // A line that was laid to be seen otherwise is painted until it is laid anew.
+  const roadsFar = level === "far" || levelOf(laidStep) === "far";
   useEffect(() => shownRoads.set({ map }), [map]);
   const moving = useStore(gestureStore, movingIds);
   const [still, held] = useMemo(() => parted(map.roads, moving), [map, moving]);
@@ -107,6 +102,7 @@ interface Layer {
 const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, roads }: Layer) {
   const tiles = useFlowStore(tilesInView);
   const chosen = useStore(sessionStore, chosenCables);
+  const energised = useStore(energiseStore, isEnergised);
   const picked = new Set(chosen.split(" "));
   const fresh = shownDifference(document)?.cables;
   const level = levelOf(step);
@@ -116,7 +112,7 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
   const inView = useMemo(() => roadsIn(bent, tiles), [bent, tiles]);
   return (
     <>
-      <LitRoads roads={inView} unit={unit} road={scale.road} />
+      {energised && <Later show={({ LitRoads }) => <LitRoads roads={inView} unit={unit} road={scale.road} />} />}
       {inView.map((road) => (
         <RoadShape
           key={road.cable}
@@ -130,7 +126,7 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
           fresh={fresh?.get(road.cable) === "new"}
         />
       ))}
-      <LitRoadTags roads={inView} unit={unit} />
+      {energised && <Later show={({ LitRoadTags }) => <LitRoadTags roads={inView} unit={unit} />} />}
     </>
   );
 });
@@ -144,7 +140,6 @@ function MovingRoads(layer: Layer) {
   return <RoadLayer {...layer} roads={roads} />;
 }
 
-const NONE: RoadMap = { roads: [], scale: { road: 0, lane: 1, stepOut: 0, between: 0, around: 0, past: 0 } };
 const rolesOf = ({ roles }: ReturnType<typeof findingsStore.get>) => roles;
 const movingOf = ({ moving }: ReturnType<typeof gestureStore.get>) => moving;
 /** One text while the same boxes are on the move. */

@@ -1,19 +1,11 @@
 import type { DragEvent, MouseEvent } from "react";
-import type { CableId, DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
-import { nudge, selectedBoxes } from "../state/arranging.ts";
-import { selectAllBoxes } from "../state/commands/arrange-lines.ts";
-import { documentStore } from "../state/document-store.ts";
-import { cancelLayOut } from "../state/laying-out.ts";
+import type { CableId } from "../../shared-model/model/ids.ts";
 import { offerPasteSpot } from "../state/paste-spot.ts";
 import { attachPhotos, picturesAmong } from "../state/photos/photos.ts";
-import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
-import { removeSelected } from "./action.ts";
+import { select, sessionStore, toggleSelected } from "../state/session-store.ts";
 import { applyTool } from "./apply-tool.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
-import { startRoute, typeKind } from "./cable-start.ts";
-import { setChoosing } from "./choosing.ts";
 import { stepAt } from "./detail.ts";
-import { escapeLit } from "./energise/lit-events.ts";
 import { paintedBoxAt } from "./far/painted.ts";
 import { pointAt } from "./far/shells.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
@@ -21,23 +13,16 @@ import { heldThing, putDown } from "./hand.ts";
 import { watchAlt } from "./held-keys.ts";
 import { beginMarquee, isFraming } from "./marquee.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
-import { fitAll, toSheet, zoomBy, zoomNow, zoomToFull } from "./sheet-view.ts";
+import { beginPlaceDrag, followFocus, followPointer, leaveAim, thingAt } from "./placing/follow-aim.ts";
+import { onEscape, onKey } from "./sheet-keys.ts";
+import { toSheet, zoomNow } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
-import { showTip } from "./target-tip.tsx";
+import { showTip } from "./show-tip.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 import { watchTouch } from "./touch/watch-touch.ts";
-import { followMouse, isSelectAll, pointerOnSheet, renameUnder, roomUnder } from "./under-pointer.ts";
-import { abandonMoves } from "./use-box-moves.ts";
+import { followMouse, pointerOnSheet, renameUnder, roomUnder } from "./under-pointer.ts";
 import { fitRing } from "./walk/ring.ts";
 import { watchFocus } from "./walk/sheet-stop.ts";
-import { walkKey } from "./walk/walk-keys.ts";
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 /** Presses on the sheet and on boxes as a whole, what is dropped from the stock, and keys. */
 export const sheetEvents = {
@@ -103,6 +88,7 @@ export const sheetEvents = {
       if (sessionStore.get().tool === undefined) return;
       event.preventDefault();
       event.dataTransfer.dropEffect = "copy";
+      followPointer(event.nativeEvent);
     },
     onDrop(event: DragEvent): void {
       const box = nodeAt(event.target);
@@ -125,14 +111,15 @@ export const sheetEvents = {
     if (host === null) return () => {};
     const lead = (event: PointerEvent): void => {
       followMouse(event);
+      if (event.buttons === 0) followPointer(event);
       if (heldThing() !== undefined || sessionStore.get().routeFrom !== undefined)
         gestureStore.merge({ pointer: toSheet(event) });
       if (event.buttons === 0) pointAt(paintedBoxAt(event));
     };
     // The sheet would pan under a frame that is drawn.
     const stay = (event: Event): void => {
-      const drawsCable = event.type === "touchstart" && sessionStore.get().tool?.kind === "cable";
-      if (isFraming() || drawsCable) event.stopPropagation();
+      const leads = event.type === "touchstart" && sessionStore.get().tool !== undefined;
+      if (isFraming() || leads) event.stopPropagation();
     };
     const stopWatching = watchAlt();
     const stopOffering = offerPasteSpot(pointerOnSheet);
@@ -145,6 +132,9 @@ export const sheetEvents = {
     const tell = ({ target }: Event): void => showTip(target);
     host.addEventListener("pointerover", tell);
     host.addEventListener("focusin", tell);
+    host.addEventListener("focusin", followFocus);
+    host.addEventListener("pointerleave", leaveAim);
+    host.addEventListener("pointerdown", beginPlaceDrag, true);
     host.addEventListener("scroll", hold, true);
     host.addEventListener("pointerdown", beginCableDrag, true);
     host.addEventListener("pointerdown", beginMarquee, true);
@@ -160,6 +150,9 @@ export const sheetEvents = {
       stopWatchingTouch();
       host.removeEventListener("pointerover", tell);
       host.removeEventListener("focusin", tell);
+      host.removeEventListener("focusin", followFocus);
+      host.removeEventListener("pointerleave", leaveAim);
+      host.removeEventListener("pointerdown", beginPlaceDrag, true);
       host.removeEventListener("pointerdown", beginMarquee, true);
       host.removeEventListener("mousedown", stay, true);
       host.removeEventListener("touchstart", stay, true);
@@ -174,128 +167,3 @@ export const sheetEvents = {
 
 const roadAt = (on: EventTarget): CableId | undefined =>
   on instanceof Element ? (on.closest<SVGElement>("[data-road]")?.dataset.road as CableId | undefined) : undefined;
-
-/** The box and device that something is dropped on. */
-function thingAt(on: EventTarget): { enclosure: EnclosureId | undefined; device: DeviceId | undefined } {
-  const element = on instanceof Element ? on : undefined;
-  const item = element?.closest<SVGElement>("[data-item]")?.dataset.item;
-  const device = item?.startsWith("device ") === true ? (item.slice("device ".length) as DeviceId) : undefined;
-  return { enclosure: nodeAt(on), device };
-}
-
-/** Escape opens the hand, wherever the focus is, unless something nearer has used it. */
-function onEscape(event: KeyboardEvent): void {
-  // A press on the sheet leaves the focus nowhere; what is typed then is still meant for what is in the hand.
-  if (event.target === document.body && !event.ctrlKey && !event.metaKey && typeKind(event.key)) event.preventDefault();
-  if (isSelectAll(event)) {
-    event.preventDefault();
-    selectAllBoxes();
-    return;
-  }
-  if (event.key !== "Escape" || event.defaultPrevented || cancelLayOut()) return;
-  if (gestureStore.get().moving.size > 0) abandonMoves();
-  else if (heldThing() !== undefined) putDown();
-  else if (sessionStore.get().tool !== undefined) takeTool(undefined);
-  else if (gestureStore.get().choosing) setChoosing(false);
-  else if (escapeLit(event)) event.preventDefault();
-  else if (event.target instanceof Element && event.target.closest(".sheet") !== null) select();
-}
-
-function onKey(event: KeyboardEvent): void {
-  const on = event.target;
-  if (event.defaultPrevented || !(on instanceof Element) || on.closest("button,input,[role=menu]") !== null) return;
-  if (event.ctrlKey || event.metaKey) return;
-  if ((!event.altKey && typeKind(event.key)) || walkKey(on, event)) {
-    event.preventDefault();
-    return;
-  }
-  const box = on.classList.contains("react-flow__node") ? nodeAt(on) : undefined;
-  if (event.altKey && (box === undefined || ARROWS[event.key] === undefined)) return;
-  if ((box !== undefined && boxKey(box, on, event)) || sheetKey(event)) event.preventDefault();
-}
-
-/** Keys while a box as a whole has the focus. */
-function boxKey(box: EnclosureId, element: Element, event: KeyboardEvent): boolean {
-  const arrow = ARROWS[event.key];
-  if (arrow !== undefined) {
-    const step = event.shiftKey ? 5 : 1;
-    if (!documentStore.get().readOnly) nudge(boxesWith(box), arrow[0] * step, arrow[1] * step);
-    return true;
-  }
-  switch (event.key) {
-    case "Enter": {
-      if (applyTool({ at: { x: 0, y: 0 }, enclosure: box, device: undefined })) return true;
-      select({ kind: "enclosure", id: box });
-      enter(box, element);
-      return true;
-    }
-    case "Escape":
-      // What is in the hand goes back first.
-      if (heldThing() !== undefined || !isOpen(box)) return false;
-      closeBox(box);
-      return true;
-    case "c":
-      startRoute(box);
-      return true;
-    case " ":
-      toggleSelected({ kind: "enclosure", id: box });
-      return true;
-    case "Delete":
-    case "Backspace":
-      if (!boxesWith(box).includes(box) || !isSelected(box)) select({ kind: "enclosure", id: box });
-      removeSelected();
-      return true;
-    case "ContextMenu":
-      menuOf(box, element);
-      return true;
-    case "F10":
-      if (event.shiftKey) menuOf(box, element);
-      return event.shiftKey;
-    default:
-      return false;
-  }
-}
-
-/** Goes from a box to the first thing in it; away, nothing in it is drawn, so the box is opened first. */
-function enter(box: EnclosureId, element: Element): void {
-  const focusFirst = (within: Element): void =>
-    within.querySelector<SVGElement>("[data-item][data-active]")?.focus({ preventScroll: true });
-  if (stepAt(zoomNow()) === 0 || isOpen(box)) focusFirst(element);
-  else showOpened(box, focusFirst);
-}
-
-const isSelected = (box: EnclosureId): boolean => selectedBoxes().includes(box);
-
-/** The selected boxes where this one is among them, else this one. */
-const boxesWith = (box: EnclosureId): readonly EnclosureId[] => (isSelected(box) ? selectedBoxes() : [box]);
-
-function menuOf(box: EnclosureId, element: Element): void {
-  const { left, top } = element.getBoundingClientRect();
-  openMenu({ subject: { kind: "box", enclosure: box }, x: left + 40, y: top + 60 });
-}
-
-/** Keys that mean the same wherever the focus is on the sheet. */
-function sheetKey(event: KeyboardEvent): boolean {
-  switch (event.key) {
-    case "+":
-    case "=":
-      zoomBy(1.25);
-      return true;
-    case "-":
-      zoomBy(1 / 1.25);
-      return true;
-    case "0":
-      zoomToFull();
-      return true;
-    case "1":
-      fitAll();
-      return true;
-    case "Delete":
-    case "Backspace":
-      if (sessionStore.get().selection.length === 0) return false;
-      removeSelected();
-      return true;
-    default:
-      return false;
-  }
-}

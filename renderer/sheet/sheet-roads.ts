@@ -1,5 +1,5 @@
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
-import { layRoads } from "../../shared-model/geometry/roads/lay-roads.ts";
+import { layingRoads } from "../../shared-model/geometry/roads/lay-roads.ts";
 import type { RoadEnd, RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import {
   type Road,
@@ -8,6 +8,7 @@ import {
   roadScaleAt,
   roadsToLay,
 } from "../../shared-model/geometry/roads/road-map.ts";
+import { allAtOnce } from "../../shared-model/lib/in-slices.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { installationOf } from "../state/document-store.ts";
@@ -35,14 +36,27 @@ const REMEMBERED = 8;
 /** Of a large building fewer: all that are remembered have about so many roads. */
 const REMEMBERED_ROADS = 6000;
 
+/** Boxes whose entries are looked up in one step. */
+const ENTRIES_A_STEP = 50;
+
+export interface Roads {
+  (shown: SheetDrawings, step?: number): RoadMap;
+  /** The same, to be left off between any two steps. */
+  inSteps(shown: SheetDrawings, step: number): Generator<undefined, RoadMap, undefined>;
+}
+
 /**
  * Roads depend on where boxes stand and on where their cables enter: where those are as before, so are the roads. The
  * last few are remembered, so that a switch of the state there and back lays nothing anew.
  */
-export function createRoads(): (shown: SheetDrawings, step?: number) => RoadMap {
+export function createRoads(): Roads {
   let laid: readonly Laid[] = [];
-  return (shown, step = 0) => {
-    const entries = new Map([...shown.drawings.keys()].map((id) => [id, entriesOf(shown, id, step)]));
+  const inSteps = function* (shown: SheetDrawings, step: number): Generator<undefined, RoadMap, undefined> {
+    const entries = new Map<EnclosureId, RoadEntries>();
+    for (const id of shown.drawings.keys()) {
+      entries.set(id, entriesOf(shown, id, step));
+      if (entries.size % ENTRIES_A_STEP === 0) yield;
+    }
     const { document, drawings } = shown;
     const ends = roadsToLay(installationOf(document), document.project.layout, drawings, entries);
     const standing = allBoxes(shown);
@@ -50,8 +64,9 @@ export function createRoads(): (shown: SheetDrawings, step?: number) => RoadMap 
       (each) => each.step === step && sameEnds(each.ends, ends) && sameRects(each.standing, standing),
     );
     if (known !== undefined) return known.map;
+    yield;
     const scale = roadScaleAt(levelOf(step), unitOf(step), entries.values());
-    const points = layRoads(ends, standing, scale);
+    const points = yield* layingRoads(ends, standing, scale);
     const map = { roads: ends.map((end, i) => ({ ...end, points: points[i] ?? [] })), scale };
     laid = [{ step, ends, standing, map }, ...laid].slice(
       0,
@@ -59,6 +74,8 @@ export function createRoads(): (shown: SheetDrawings, step?: number) => RoadMap 
     );
     return map;
   };
+  const lay = (shown: SheetDrawings, step = 0): RoadMap => allAtOnce(inSteps(shown, step));
+  return Object.assign(lay, { inSteps });
 }
 
 const samePoint = (a: RoadEnd, b: RoadEnd): boolean =>

@@ -235,11 +235,34 @@ export function reveal({ left, top, right, bottom }: Edges): void {
   panBy(x, y, duration());
 }
 
-/** The same above what stands at its foot all the time while the difference of the states is shown. */
+/** What stands at the foot of the sheet all the time. */
+const STANDING = ".sheet-title-block, .scope-legend, .sheet-legend";
+
+/** The same above what stands at its foot: further rows of the title block in a narrow window, what explains the lines. */
 function clearArea(): Pick<DOMRect, "left" | "top" | "width" | "height"> | undefined {
   const host = hostArea();
-  const foot = document.querySelector(".scope-legend")?.getBoundingClientRect().height ?? 0;
-  return host && { left: host.left, top: host.top, width: host.width, height: Math.max(0, host.height - foot) };
+  if (host === undefined) return undefined;
+  const tops = [...document.querySelectorAll(STANDING)].map((each) => each.getBoundingClientRect().top);
+  const foot = Math.max(0, host.bottom - Math.min(...tops, host.bottom) - TITLE);
+  return { left: host.left, top: host.top, width: host.width, height: Math.max(0, host.height - foot) };
+}
+
+/** The part of the window that the sheet has, and how high what stands at its foot is. */
+export function sheetArea():
+  | (Pick<DOMRect, "left" | "top" | "width" | "height"> & { readonly foot: number })
+  | undefined {
+  const host = hostArea();
+  const clear = clearArea();
+  return (
+    host &&
+    clear && {
+      left: host.left,
+      top: host.top,
+      width: host.width,
+      height: host.height,
+      foot: host.height - clear.height + TITLE,
+    }
+  );
 }
 
 const hostArea = (): DOMRect | undefined => document.querySelector(".sheet-flow")?.getBoundingClientRect();

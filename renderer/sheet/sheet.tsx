@@ -14,34 +14,26 @@ import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { needForScope } from "../state/scope/scoping.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { BendLayer } from "./bend/bend-layer.tsx";
 import { PinMarks } from "./bend/pin-marks.tsx";
 import { BoxNode } from "./box-node.tsx";
-import { CableKnob } from "./cable-knob.tsx";
 import { WallPatterns } from "./draw/walls.tsx";
 import { EmptySheet } from "./empty-sheet.tsx";
 import { EnergiseOverlayHost } from "./energise/overlay-host.tsx";
 import { dropGestures, gestureStore } from "./gesture-store.ts";
-import { HandHint } from "./hand-hint.tsx";
-import { LayingOutHint } from "./laying-out-hint.tsx";
-import { Legend } from "./legend.tsx";
+import { Later } from "./later.ts";
 import { MakeUpPreviewHost } from "./make-up/preview-host.tsx";
 import { closeWithDocument } from "./open-boxes.ts";
 import { OverBoxes } from "./over-boxes.tsx";
 import { PressesAdd } from "./presses-add.tsx";
-import { RenameField } from "./rename-field.tsx";
 import { revealChanged } from "./reveal-changed.ts";
 import { Roads } from "./roads.tsx";
-import { RouteLine } from "./route-line.tsx";
 import { fetchScopeParts, scopeParts } from "./scope/scope-view.ts";
-import { SelectionBar } from "./selection-bar.tsx";
 import { useSheetDrawings } from "./sheet-drawings.ts";
 import { sheetEvents } from "./sheet-events.ts";
 import { SheetFrame } from "./sheet-frame.tsx";
 import { SheetMenuPlace } from "./sheet-menu-place.tsx";
 import { attachSheet, MAX_ZOOM, MIN_ZOOM } from "./sheet-view.ts";
 import { showUndone } from "./show-undone.ts";
-import { TargetTip } from "./target-tip.tsx";
 import { TitleBlock } from "./title-block.tsx";
 import { useArranged } from "./use-arranged.ts";
 import { useBoxMoves } from "./use-box-moves.ts";
@@ -55,6 +47,8 @@ const PAN_BUTTONS = [0, 1];
 /** With a cable in the hand, dragging draws it; while boxes are chosen it draws a frame. */
 const MIDDLE_BUTTON = [1];
 const HIDDEN_ATTRIBUTION = { hideAttribution: true };
+/** The sheet says itself what its keys do; what the library would say of them is not so here. */
+const UNSAID = { "node.a11yDescription.default": "", "edge.a11yDescription.default": "" };
 const STALE_AFTER_MS = 200;
 const MORE_KEYS = ["Shift", "Control", "Meta"];
 
@@ -129,14 +123,16 @@ function SheetBody() {
             defaultViewport={first}
             elevateNodesOnSelect={false}
             proOptions={HIDDEN_ATTRIBUTION}
+            ariaLabelConfig={UNSAID}
           >
             <Roads shown={shown} />
-            <RouteLine shown={shown} />
+            <Later show={({ PlacingGhost }) => <PlacingGhost shown={shown} />} />
+            <Later show={({ RouteLine }) => <RouteLine shown={shown} />} />
             <MakeUpPreviewHost />
             <OverBoxes />
-            <BendLayer shown={shown} />
+            <Later show={({ BendLayer }) => <BendLayer shown={shown} />} />
             <PinMarks shown={shown} />
-            <CableKnob shown={shown} />
+            <Later show={({ CableKnob }) => <CableKnob shown={shown} />} />
             <PressesAdd />
             {scope && <scope.ScopeGone />}
             {scope && <scope.ScopeFar shown={shown} />}
@@ -146,16 +142,16 @@ function SheetBody() {
       </div>
       {empty && <EmptySheet />}
       <SheetFrame />
-      <SelectionBar />
-      <Legend />
+      <Later show={({ SelectionBar }) => <SelectionBar />} />
       <TitleBlock />
-      <HandHint />
-      <RenameField />
+      <Later show={({ Legend }) => <Legend />} />
+      <Later show={({ HandHint }) => <HandHint />} />
+      <Later show={({ RenameField }) => <RenameField />} />
       <EnergiseOverlayHost />
       {scope && <scope.ScopeOverlay />}
-      <LayingOutHint />
+      <Later show={({ LayingOutHint }) => <LayingOutHint />} />
       <SheetMenuPlace />
-      <TargetTip />
+      <Later show={({ TargetTip }) => <TargetTip />} />
       <Said />
     </div>
   );

@@ -8,7 +8,7 @@ import { STATE_WORDS } from "../state/shown-state.ts";
 import { useStore } from "../state/use-store.ts";
 import { DetailSwitch } from "./detail-switch.tsx";
 import { useDifferenceWords } from "./difference.ts";
-import { LegendButton } from "./legend.tsx";
+import { LegendButton } from "./legend-button.tsx";
 import { fitAll, fitBoxes, zoomBy, zoomToFull } from "./sheet-view.ts";
 import { boxesOf } from "./use-go-to.ts";
 import { wording } from "./words.ts";
@@ -43,7 +43,7 @@ export function TitleBlock() {
       )}
       <div className="sheet-title-cell sheet-title-checks">
         <span className="sheet-title-caption">{wording.checks}</span>
-        <span className="sheet-title-value">{checked < revision ? "checking" : wording.upToDate}</span>
+        <span className="sheet-title-value">{checked < revision ? wording.checking : wording.upToDate}</span>
       </div>
       <LegendButton />
       <DetailSwitch />

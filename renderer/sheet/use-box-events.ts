@@ -18,7 +18,7 @@ import { intoBox } from "./box-frame.ts";
 import { choose, chooseItem, focusOn, type Hit, hit, type InBox, showFinding } from "./box-hit.ts";
 import type { BoxItem } from "./box-items.ts";
 import { boxItemKey } from "./box-keys.ts";
-import { isLeadInHand, pressLit } from "./energise/lit-events.ts";
+import { isLeadInHand, pressLit } from "./energise/lit-hands.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { landOn } from "./hand.ts";
 import { anyTerminalUnder, glow, lineUnder, menuOfLine, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";

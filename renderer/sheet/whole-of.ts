@@ -22,6 +22,10 @@ export function roomsOf(document: DocumentState): Rect | undefined {
   return rooms.length === 0 ? undefined : hull(rooms);
 }
 
+/** What each drawn box covers on the sheet. */
+export const areasOfAll = (document: DocumentState): readonly Rect[] =>
+  areasOf(document, Object.keys(installationOf(document).enclosures) as EnclosureId[]);
+
 /** What some boxes cover on the sheet; undefined where none of them is drawn. */
 export function areaOfBoxes(document: DocumentState, ids: readonly EnclosureId[]): Rect | undefined {
   const areas = areasOf(document, ids);

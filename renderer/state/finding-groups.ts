@@ -78,7 +78,7 @@ export const STANDING_WORDS: Readonly<Record<Standing, string>> = {
   "inherited-touched": wording.inheritedTheWorkOpensTheBox,
   inherited: wording.inheritedNotTouched,
   repaired: wording.repairedByThePlan,
-  stays: "stays",
+  stays: wording.staysWord,
 };
 
 const bySeverity = (findings: readonly Finding[]): readonly FindingGroup[] =>

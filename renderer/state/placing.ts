@@ -7,6 +7,7 @@ import type { Installation, Point } from "../../shared-model/model/project.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
+import { outletsOf, type PlacedOutlet } from "../../shared-model/queries/outlets-of.ts";
 import { rememberCableKind } from "./cable-kind.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { mintId } from "./mint-id.ts";
@@ -60,6 +61,18 @@ export function routeCable(item: string, from: EnclosureId, to: EnclosureId): Di
   }
   sessionStore.merge({ routeFrom: undefined });
   return done;
+}
+
+/** The outlet that something is plugged into at a device, else at the first receptacle of a box. */
+export function outletFor(
+  { enclosures }: Installation,
+  enclosure: EnclosureId | undefined,
+  device: DeviceId | undefined,
+): PlacedOutlet | undefined {
+  const box = enclosure && enclosures[enclosure];
+  const devices = box === undefined ? [] : Object.values(box.devices);
+  const wanted = device === undefined ? devices : devices.filter(({ id }) => id === device);
+  return wanted.flatMap((each) => outletsOf(each)).find(({ receptacle }) => receptacle);
 }
 
 /** Plugs a load of the stock into an outlet. */

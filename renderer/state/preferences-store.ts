@@ -24,7 +24,15 @@ export interface Preferences {
   readonly paper: PaperName;
   /** The tour was taken, left or refused: it is not offered again. */
   readonly tourSeen: boolean;
+  /** Whether the legend of the drawing stands on the sheet. */
+  readonly legend: boolean;
+  /** The corner that it was put into; until then it stands where it covers least. */
+  readonly legendCorner?: LegendCorner;
 }
+
+/** Clockwise. */
+export const LEGEND_CORNERS = ["bottom-right", "bottom-left", "top-left", "top-right"] as const;
+export type LegendCorner = (typeof LEGEND_CORNERS)[number];
 
 const KEY = "loadside.preferences";
 const FIRST: Preferences = {
@@ -37,6 +45,7 @@ const FIRST: Preferences = {
   singleKeys: true,
   paper: "letter",
   tourSeen: false,
+  legend: false,
 };
 
 export const preferencesStore: Store<Preferences> = createStore(recall());
@@ -56,6 +65,7 @@ function recall(): Preferences {
     const theme: unknown = Reflect.get(kept, "theme");
     const name: unknown = Reflect.get(kept, "name");
     const authority: unknown = Reflect.get(kept, "authority");
+    const legendCorner = LEGEND_CORNERS.find((corner) => corner === Reflect.get(kept, "legendCorner"));
     return {
       theme: theme === "light" || theme === "dark" ? theme : "system",
       lengths: Reflect.get(kept, "lengths") === "metres" ? "metres" : "feet-inches",
@@ -66,6 +76,8 @@ function recall(): Preferences {
       singleKeys: Reflect.get(kept, "singleKeys") !== false,
       paper: PAPERS.find((paper) => paper === Reflect.get(kept, "paper")) ?? FIRST.paper,
       tourSeen: Reflect.get(kept, "tourSeen") === true,
+      legend: Reflect.get(kept, "legend") === true,
+      ...(legendCorner !== undefined && { legendCorner }),
     };
   } catch {
     return FIRST;

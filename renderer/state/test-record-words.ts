@@ -24,7 +24,7 @@ export const RECORD_WORDS = {
   notTold: wording.notComputed,
   computing: "…",
   gone: wording.noLongerDrawn,
-  none: "none",
+  none: wording.none,
   record: "Record…",
   write: wording.writeItDown,
   more: wording.more,
@@ -34,7 +34,7 @@ export const RECORD_WORDS = {
   addItem: wording.at,
   addTest: wording.test,
   add: wording.addTheLine,
-  agrees: "agrees",
+  agrees: wording.agrees,
   notFound: wording.theDrawingLeadsToNoneNothing,
   notRead: wording.noReadingYet,
 } as const;

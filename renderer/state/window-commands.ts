@@ -3,7 +3,7 @@ import { clipboard } from "./clipboard.ts";
 import { askForCommandField } from "./command-field-store.ts";
 import { openDialog } from "./dialog-store.ts";
 import { redo, undo } from "./document-store.ts";
-import { toggleEnergise } from "./energise/energising.ts";
+import { toggleEnergise } from "./energise/door.ts";
 import { files } from "./files.ts";
 import { toggleScope } from "./scope/scoping.ts";
 import { showOtherState } from "./shown-state.ts";

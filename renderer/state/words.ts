@@ -3,6 +3,7 @@ import { catalogue, type Part } from "../words/catalogue.ts";
 /** What is said in this folder. */
 export const wording = catalogue({
   aCableIsCopiedWithThe: "A cable is copied with the boxes that it runs between: select both boxes and copy again.",
+  agrees: "agrees",
   aLoadIsCopiedWithThe:
     "A load is copied with the device that it is plugged into: select that device, or its box, and copy again.",
   aNewerVersionOfTheProgram: "A newer version of the program wrote it. It is kept: continue with it there.",
@@ -123,6 +124,7 @@ export const wording = catalogue({
   noLimit: "no limit",
   noLineIsLeftToShow: "No line is left to show.",
   noLongerDrawn: "no longer drawn",
+  none: "none",
   noPictureWasCopied: "No picture was copied",
   noReadingYet: "No reading yet.",
   nobodyCanTellWhetherIsStill: (nameWord: Part, copy: Part) =>
@@ -199,6 +201,7 @@ export const wording = catalogue({
   staysOpenTakeAsManySteps: "Stays open: take as many steps as it needs. On the sheet a cable is bent by dragging it.",
   staysWhereItWas: (cable: Part) => `${cable} stays where it was.`,
   staysWhereItWas2: (cable: Part) => `${cable} stays where it was`,
+  staysWord: "stays",
   straightenIt: "Straighten it",
   switchedHot: "switched hot",
   switchedOff: "switched off",

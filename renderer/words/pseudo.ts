@@ -58,7 +58,7 @@ const ACCENTED: Readonly<Record<string, string>> = {
 /** Languages that are longer than English are so by a third to a half. */
 const LONGER = 0.4;
 
-/** A catalogue in a language that nobody speaks: accents, two fifths longer, in brackets; what stands in a sentence stays. */
+/** A catalogue in a language that nobody speaks: accents, each word two fifths longer, in brackets; what stands in a sentence stays. */
 export const inPseudo = (english: Readonly<Record<string, Entry>>): Readonly<Record<string, Entry>> =>
   Object.fromEntries(
     Object.entries(english).map(([key, entry]) => [
@@ -72,16 +72,15 @@ export const inPseudo = (english: Readonly<Record<string, Entry>>): Readonly<Rec
 /** @param kept What of the text is no word of the catalogue. */
 export function pseudo(text: string, kept: readonly string[] = []): string {
   let letters = 0;
-  const accented = apart(text, kept)
-    .map(({ piece, isKept }) => {
-      if (isKept) return piece;
-      return piece.replace(/[A-Za-z]/g, (letter) => {
-        letters++;
-        return ACCENTED[letter] ?? letter;
-      });
-    })
-    .join("");
-  return `[${accented}${"~".repeat(Math.ceil(letters * LONGER))}]`;
+  let added = 0;
+  const longer = (word: string): string => {
+    letters += word.length;
+    const more = Math.ceil(letters * LONGER) - added;
+    added += more;
+    return [...word].map((letter) => ACCENTED[letter] ?? letter).join("") + "~".repeat(more);
+  };
+  const said = apart(text, kept).map(({ piece, isKept }) => (isKept ? piece : piece.replace(/[A-Za-z]+/g, longer)));
+  return `[${said.join("")}]`;
 }
 
 /** A text in pieces: those that are kept, and those between them. */

@@ -4,6 +4,7 @@ import { findDeviceType } from "../catalog/device-types.ts";
 import type { DeviceId, OutletKey } from "../model/ids.ts";
 import type { Installation, Project, Supply } from "../model/project.ts";
 import type { ExpectedTest } from "../model/test-record.ts";
+import { benchOf as testBenchOf } from "../planning/steps/test-bench.ts";
 import { installationAt } from "../queries/test-record.ts";
 import type { Circuit } from "../solver/circuit/circuit.ts";
 import { RECORD_WITHIN_NEUTRAL_V, RECORD_WITHIN_V } from "../solver/circuit/instrument-values.ts";
@@ -11,14 +12,16 @@ import type { VoltReading } from "../solver/circuit/instruments.ts";
 import { NOMINAL_V } from "../solver/circuit/modelling-values.ts";
 import { type OutletReading, readOutlets } from "../solver/circuit/readings.ts";
 import { runTrips } from "../solver/circuit/trips.ts";
+import type { Section } from "../solver/section.ts";
+import { sectionOf } from "../solver/sections.ts";
 import { type Drawn, drawnIn } from "./drawn-outlets.ts";
 import { circuitOf } from "./energise.ts";
 import { doAct, ON_FROM_V } from "./energise-act.ts";
 
 /**
- * What the drawing leads to expect of some tests, in the order given, with everything on and in use: volts at outlets,
- * what a plug-in tester shows, whether a luminaire lights, what goes dark by a button and comes on again by RESET. A pure
- * function of the document. What is not drawn any more, or may end in more than one way, has no expected result.
+ * What the drawing leads to expect of some tests, in the order given: volts at outlets, what a plug-in tester shows and
+ * whether a luminaire lights, with lamps lit and nothing plugged in running, as the work steps have them measured; what goes
+ * dark by a button and comes on again by RESET, with everything in use. A pure function of the document. What is not drawn any more, or may end in more than one way, has no expected result.
  */
 export function expectedTests(project: Project, wanted: readonly WantedTest[]): readonly ExpectedAnswer[] {
   return wanted.map((one) => ({
@@ -41,7 +44,7 @@ function benchOf(installation: Installation, supply: Supply): Bench {
 type Told = Pick<ExpectedAnswer, "expected" | "around">;
 type Done = ReturnType<typeof doAct>;
 
-/** One installation, energised once. */
+/** One installation, energised once for what its buttons do. */
 class Bench {
   private readonly installation: Installation;
   private readonly supply: Supply;
@@ -91,9 +94,18 @@ class Bench {
     return this.energised;
   }
 
+  /** On the bench of the work steps: one section with its panels and their supply, and every reading kept. */
   private read(point: string): OutletReading | undefined {
     const outlet = this.drawn.outlets.get(point as OutletKey);
-    return outlet && readOutlets(this.now.circuit, [outlet])[0];
+    if (outlet === undefined) return undefined;
+    const section = sectionOf(this.installation, this.drawn.named(outlet.key).enclosure);
+    if (section === undefined) return readOutlets(this.now.circuit, [outlet])[0];
+    const bench = testBenchOf(section, this.supply);
+    const { circuit } = bench.run(bench.atRest);
+    // The bench keeps those that some position of the switches brings a hot to; any other is read by itself.
+    const reading = bench.read(circuit, outlet);
+    if (reading !== undefined || isSupplyUntold(section)) return reading;
+    return readOutlets(circuit, [outlet])[0];
   }
 
   private act(act: Parameters<typeof doAct>[2], circuit = this.now.circuit, open = this.now.open): Done {
@@ -167,6 +179,10 @@ class Bench {
     return { expected, around };
   }
 }
+
+/** What feeds it is not drawn, or more may come by a cable that leaves the drawing: that it is dead cannot be told. */
+const isSupplyUntold = (section: Section): boolean =>
+  section.breakers().length === 0 || section.cables.some(({ sides: { a, b } }) => "outside" in a || "outside" in b);
 
 /** It can end in one way only. */
 const isPlain = ({ otherwise = [], mayOpen = [] }: Done): boolean => otherwise.length === 0 && mayOpen.length === 0;

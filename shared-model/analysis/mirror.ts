@@ -1,5 +1,6 @@
 import type { Patch } from "immer";
 import { applyPatches, applyPatchesTo } from "../commands/run-command.ts";
+import { copyTable } from "../lib/copy-table.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EnclosureId } from "../model/ids.ts";
@@ -45,7 +46,7 @@ const isInsideEnclosures = ({ path }: Patch): boolean =>
 function withOwnTables(project: Project): Project {
   const own = (installation: Installation): Installation => ({
     ...installation,
-    enclosures: { ...installation.enclosures },
+    enclosures: copyTable(installation.enclosures),
   });
   const copy: Project = { ...project, asFound: own(project.asFound) };
   return project.proposed === undefined ? copy : { ...copy, proposed: own(project.proposed) };

@@ -8,14 +8,14 @@ import type { ScopeAnswers, ScopeKey, Severity } from "../answers/finding.ts";
 import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../answers/make-up.ts";
 import type { OutletDropAnswer } from "../answers/outlet-drop.ts";
 import type { BookRule } from "../answers/rule-book.ts";
-import type { ScopeAnswer } from "../answers/scope.ts";
+import type { ScopeAnswer, ScopePart, ScopeWork } from "../answers/scope.ts";
 import type { CircuitMap, CircuitOrder, SurveyAnswer } from "../answers/survey.ts";
 import type { Problem } from "../lib/result.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import type { Edition, Point, Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 9;
+export const PROTOCOL_VERSION = 10;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -204,6 +204,10 @@ export type FromWorker =
   | { readonly type: "made-up"; readonly request: number; readonly base: number; readonly answer?: MakeUpAnswer }
   /** None where the worker does not hold that revision, or nothing is proposed. */
   | { readonly type: "scoped"; readonly request: number; readonly base: number; readonly answer?: ScopeAnswer }
+  /** The difference, where the work that it leads to takes a while: that comes as `scope-work`. */
+  | { readonly type: "scope-part"; readonly request: number; readonly base: number; readonly part: ScopePart }
+  /** None where an edit came between. */
+  | { readonly type: "scope-work"; readonly request: number; readonly base: number; readonly work?: ScopeWork }
   /** None where the worker does not hold that revision, or it has no such outlet. */
   | { readonly type: "fitted"; readonly request: number; readonly base: number; readonly answer?: FitAnswer }
   /** None where the worker does not hold that revision, or as found has no such box. */

@@ -10,6 +10,7 @@ import {
   type SurveyedReading,
   type SurveyFacts,
   type SurveyItem,
+  type SurveyKnown,
   type SurveyPoint,
   type SurveyTest,
 } from "../model/survey.ts";
@@ -20,7 +21,8 @@ import { Named } from "../solver/circuit/named-items.ts";
 type Taken = Omit<Reading, "id" | "order">;
 
 const OF_FILE = ["by", "takenAt", "facts", "readings"] as const;
-const OF_FACTS = ["groups", "switchesHere", "lamps", "referenceProved"] as const;
+const OF_FACTS = ["groups", "switchesHere", "lamps", "referenceProved", "known"] as const;
+const OF_KNOWN = ["cable", "leadsTo", "how"] as const;
 const OF_ITEM = ["name", "kind", "lamp", "switches"] as const;
 const OF_READING = [
   ...["arrangement", "instrument", "cable", "pair", "between", "joined", "works", "current", "testLamp", "feedAtLight"],
@@ -29,7 +31,7 @@ const OF_READING = [
 type Fields = Partial<Record<string, unknown>>;
 
 /** Letters that a document takes of each. */
-const MOST = { by: 100, takenAt: 40, remark: 500, referenceProved: 200, name: 80 } as const;
+const MOST = { by: 100, takenAt: 40, remark: 500, referenceProved: 200, how: 200, name: 80 } as const;
 
 /**
  * Reads facts and readings of a survey from parsed JSON, for one box as found. Cables, outlets, switches and breakers go by
@@ -94,8 +96,8 @@ class SurveyReader extends JsonReader {
     groups.forEach((group, index) => {
       if (group.length === 0) this.refuse("empty-group", `${path}/groups/${index}`, "Name what hangs on that cable");
     });
-    const known = new Set(groups.flat().map(({ id }) => id));
-    if (known.size < groups.flat().length) this.refuse("listed-twice", `${path}/groups`, "Something is listed twice");
+    const ids = new Set(groups.flat().map(({ id }) => id));
+    if (ids.size < groups.flat().length) this.refuse("listed-twice", `${path}/groups`, "Something is listed twice");
     const lamps = Object.entries(it.lamps === undefined ? {} : this.table(it.lamps, `${path}/lamps`)).flatMap(
       ([name, value]) => {
         const lamp = this.oneOf(value, `${path}/lamps/${name}`, SURVEY_LAMPS);
@@ -103,12 +105,34 @@ class SurveyReader extends JsonReader {
         return lamp === undefined || item === undefined ? [] : [{ item, lamp }];
       },
     );
+    if (it.groups !== undefined) this.facts = { groups };
+    const known = this.list(it.known, `${path}/known`).flatMap(([one, at]) => this.known(one, at) ?? []);
     return {
+      ...(known.length > 0 && { known }),
       ...(it.groups !== undefined && { groups }),
       ...(typeof switchesHere === "number" && { switchesHere }),
       ...(lamps.length > 0 && { lamps }),
       ...(reference !== undefined && { referenceProved: reference }),
     };
+  }
+
+  /** Where a person knows that a cable leads, and how it is known. */
+  private known(input: unknown, path: string): SurveyKnown | undefined {
+    const it = this.record(input, path, OF_KNOWN);
+    const cable = this.cable(it.cable, `${path}/cable`)?.cable.id;
+    const how = this.words(it.how, `${path}/how`, MOST.how);
+    if (how === undefined || how.trim() === "")
+      this.refuse("missing", `${path}/how`, 'Say how it is known, as "followed to the panel"');
+    const items =
+      it.leadsTo === "panel"
+        ? []
+        : this.list(it.leadsTo, `${path}/leadsTo`).flatMap(([one, at]) =>
+            typeof one === "string" ? (this.itemId(one, at) ?? []) : (this.text(one, at) ?? []),
+          );
+    if (it.leadsTo !== "panel" && items.length === 0)
+      this.refuse("missing", `${path}/leadsTo`, 'Give "panel", or the outlets and lights that it leads to');
+    if (cable === undefined || how === undefined) return undefined;
+    return { cable, leadsTo: it.leadsTo === "panel" ? "panel" : items, how };
   }
 
   /** An outlet of the drawing by name, or a thing that is not drawn with what it is. */

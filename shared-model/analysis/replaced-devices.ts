@@ -1,3 +1,4 @@
+import { copyTable } from "../lib/copy-table.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { replacementFor } from "../queries/replaced.ts";
@@ -49,7 +50,7 @@ export class ReplacedDevices {
 
 const fixed = (installation: Installation): Installation => ({
   ...installation,
-  enclosures: { ...installation.enclosures },
+  enclosures: copyTable(installation.enclosures),
 });
 
 const sameMap = (one: FormerDevices, other: FormerDevices): boolean =>

@@ -21,15 +21,21 @@ export interface Report {
   readonly outlets: readonly OutletAnswer[];
 }
 
+type Shown = (scope: ScopeKey) => ScopeAnswers | undefined;
+
+/** All findings about one state, worst first. */
+export const findingsOf = (checked: CheckState, shown: Shown): readonly Finding[] =>
+  worstFirst([...checked.scopes.keys()].flatMap((scope) => shown(scope)?.findings ?? []));
+
 /** @param shown The answers of a scope as they are shown. */
-export function reportOf(checked: CheckState, shown: (scope: ScopeKey) => ScopeAnswers | undefined): Report {
+export function reportOf(checked: CheckState, shown: Shown): Report {
   const answers = [...checked.scopes.keys()].flatMap((scope) => shown(scope) ?? []);
   const ids = [...checked.own.keys()].sort();
   return {
     edition: checked.project.edition,
     amendments: statedAmendments(checked.project),
     state: checked.state,
-    findings: worstFirst(answers.flatMap(({ findings }) => findings)),
+    findings: findingsOf(checked, shown),
     couldNotTell: answers.flatMap(({ couldNotTell }) => couldNotTell).sort((a, b) => (a.key < b.key ? -1 : 1)),
     checksRun: checksRun(checked),
     ledgers: Object.fromEntries(ids.map((id) => [id, checked.own.get(id)?.ledger])) as Report["ledgers"],

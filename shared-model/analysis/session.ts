@@ -1,6 +1,6 @@
 import type { Patch } from "immer";
 import type { CommandCall } from "../answers/command-call.ts";
-import type { ScopeAnswers, ScopeKey } from "../answers/finding.ts";
+import type { Finding, ScopeAnswers, ScopeKey } from "../answers/finding.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Edition, Project, StateName } from "../model/project.ts";
@@ -11,7 +11,7 @@ import { type Comparison, compareStates, renewedBy } from "./compare-states.ts";
 import { concerns } from "./find-changes.ts";
 import { createMirror } from "./mirror.ts";
 import type { AnswersMessage, PreviewResult } from "./protocol.ts";
-import { type Report, reportOf } from "./report.ts";
+import { findingsOf, type Report, reportOf } from "./report.ts";
 import { seenOfAsFound } from "./seen-of-as-found.ts";
 import { stateAnswers } from "./state-answers.ts";
 import { type TriedCall, tryCall } from "./try-call.ts";
@@ -45,6 +45,8 @@ export interface Session {
   tryCall(state: StateName, call: CommandCall, mends?: string): TriedCall;
   /** Proposed once it was started, else as found, unless told. Throws when the document does not have the state. */
   report(state?: StateName): Report;
+  /** The findings of a report alone, which cost less. Throws when the document does not have the state. */
+  findings(state: StateName): readonly Finding[];
 }
 
 export interface SessionOptions {
@@ -183,5 +185,6 @@ export function openSession(document: Project, options: SessionOptions = {}): Se
       const checked = checkOf(state);
       return reportOf(checked, (scope) => shown(state, scope));
     },
+    findings: (state) => findingsOf(checkOf(state), (scope) => shown(state, scope)),
   };
 }

@@ -1,6 +1,7 @@
 import type { BoxRoles } from "../answers/circuit.ts";
 import type { CircuitFeeds } from "../answers/circuit-feeds.ts";
-import type { EnclosureId } from "../model/ids.ts";
+import type { Enclosure } from "../model/enclosure.ts";
+import { cableEnd, type DeviceId, type EnclosureId } from "../model/ids.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
@@ -12,8 +13,9 @@ import { allSections, panelRoles, sectionOf } from "../solver/sections.ts";
 /** What every breaker of a state feeds, for the page on the panel door. A breaker that no conductor leaves is not among them. */
 export function circuitFeeds(project: Project, state: StateName): readonly CircuitFeeds[] {
   const installation = getInstallation(project, state);
-  return allSections(installation).flatMap((section) =>
-    section.breakers().map(({ device: { id: breaker }, panel }) => {
+  return allSections(installation).flatMap((section) => {
+    const boxesOf = boxesByBreaker(section);
+    return section.breakers().map(({ device: { id: breaker }, panel }) => {
       const circuit = section.circuitOf(breaker);
       const keys = new Set(circuit.outlets);
       const hotEnds = new Set<string>(circuit.hotEnds);
@@ -25,10 +27,35 @@ export function circuitFeeds(project: Project, state: StateName): readonly Circu
         rooms: [...new Set(fed.map((standing) => placeOf(project, standing)))],
         outlets: fed.length,
         leadsOutside: leadsOutside(section, hotEnds),
+        boxes: boxesOf.get(breaker) ?? [],
       };
-    }),
-  );
+    });
+  });
 }
+
+/** Of each breaker of a section the boxes that it must be opened for. */
+function boxesByBreaker(section: Section): ReadonlyMap<DeviceId, readonly EnclosureId[]> {
+  const breakers = section.breakers().map(({ device }) => device.id);
+  const ends = breakers.map((breaker) => {
+    const { hotEnds, neutralEnds } = section.circuitOf(breaker);
+    return new Set<string>([...hotEnds, ...neutralEnds]);
+  });
+  const found = new Map<DeviceId, EnclosureId[]>(breakers.map((breaker) => [breaker, []]));
+  for (const enclosure of section.enclosures) {
+    const own = endsIn(enclosure);
+    const coming = breakers.filter((_, i) => own.some((end) => ends[i]?.has(end)));
+    for (const breaker of coming.length > 0 ? coming : breakers) found.get(breaker)?.push(enclosure.id);
+  }
+  return found;
+}
+
+/** Ends in an enclosure, and those of conductors that pass through it unbroken. */
+const endsIn = ({ places, passThroughs }: Enclosure): readonly string[] => [
+  ...Object.keys(places),
+  ...Object.values(passThroughs).flatMap(({ cable, conductors }) =>
+    conductors.flatMap((key) => [cableEnd(cable, key, "a"), cableEnd(cable, key, "b")]),
+  ),
+];
 
 const placeOf = ({ rooms }: Project, { enclosure }: OutletStanding): string => {
   const room = enclosure.roomId === undefined ? undefined : rooms[enclosure.roomId];

@@ -3,6 +3,7 @@ import type { EnclosureId } from "../model/ids.ts";
 import type { Edition, Project, StateName } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
+import { directoryMismatch } from "../rules/checks/directory-mismatch.ts";
 import type { Report } from "./report.ts";
 import { scopeAnswer } from "./scope-answer.ts";
 import { openSession, type Session } from "./session.ts";
@@ -35,6 +36,7 @@ export function sheetInput(project: Project, ask: SheetAsk, session: Session = o
   });
   const roles = rolesOf(project.asFound);
   const scope = scopeAnswer(session);
+  const directory = directoryMismatch.sections[project.edition];
   return {
     project,
     state,
@@ -42,7 +44,11 @@ export function sheetInput(project: Project, ask: SheetAsk, session: Session = o
     paper,
     ...(box !== undefined && { box }),
     ...(fileName !== undefined && { fileName }),
-    rules: { edition: editionWords(project.edition), checksRun: shown.checksRun },
+    rules: {
+      edition: editionWords(project.edition),
+      checksRun: shown.checksRun,
+      ...(directory !== undefined && { directory }),
+    },
     findings: both(({ findings }) => findings),
     couldNotTell: both(({ couldNotTell }) => couldNotTell),
     fill: both((report) => fillRows(project, report)),

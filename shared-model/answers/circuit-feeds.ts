@@ -9,6 +9,11 @@ export interface CircuitFeeds {
   /** Rooms of its outlets, or what a box in no room is called, each once. */
   readonly rooms: readonly string[];
   readonly outlets: number;
+  /**
+   * Boxes that a hot or a neutral of it comes to or passes through; those that no circuit comes to, though cables join them
+   * to it, too: nobody knows that they are dead.
+   */
+  readonly boxes: readonly EnclosureId[];
   /** A cable of it leaves the drawing: it may feed more. */
   readonly leadsOutside: boolean;
 }

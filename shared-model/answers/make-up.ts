@@ -21,6 +21,8 @@ export interface MakeUpAsk {
   readonly box: EnclosureId;
   readonly intent?: MakeUpIntent;
   readonly left?: readonly LeftOnLine[];
+  /** Title of the way to give the box the room that it needs, or false to leave it as it is; absent: the least work. */
+  readonly room?: string | false;
 }
 
 /** What is asked of a ground-fault device in the place of a receptacle; always for proposed. */
@@ -33,6 +35,14 @@ export interface FitAsk {
   /** Title of the way to give the box the room that it needs; absent: the least work. */
   readonly room?: string;
   readonly left?: readonly LeftOnLine[];
+}
+
+/** A way to give a box the room that it needs, and its fill once that is done. */
+export interface RoomWay {
+  readonly title: string;
+  /** It is part of what would be run. */
+  readonly taken: boolean;
+  readonly fill: FillLedger;
 }
 
 /** Something that can be chosen, by id and by what a person calls it. */
@@ -143,6 +153,8 @@ export interface NotMade {
   readonly message: string;
   /** Place inside the intent, as a path. */
   readonly path?: string;
+  /** What it would bring, worst first, where that is the reason. */
+  readonly findings?: readonly MadeFinding[];
 }
 
 export type MadeOrNot = { readonly made: MadeUp } | { readonly refused: NotMade };
@@ -155,7 +167,21 @@ export interface MakeUpAnswer {
   readonly intent: MakeUpIntent;
   /** The cable taken for the supply although nothing drawn or said tells so: a person has to look. */
   readonly supplyGuess?: CableId;
+  /** Ways to give the box the room that it needs then, the least work first; none where it has room enough. */
+  readonly rooms: readonly RoomWay[];
+  /** What is done to the box itself, in words. */
+  readonly room?: string;
   readonly result: MadeOrNot;
+  /** Other devices that were tried in the place of those asked for, and would do, where it is refused. */
+  readonly alternatives: readonly OtherDevice[];
+}
+
+export interface OtherDevice {
+  /** The device that goes, by id and by name. */
+  readonly device: DeviceId;
+  readonly name: string;
+  readonly type: string;
+  readonly title: string;
 }
 
 /** One question of fitting a device: what hangs on the receptacle's joint and stays together. */
@@ -186,8 +212,9 @@ export interface FitAnswer {
   readonly type?: string;
   /** Types that were tried first, and why they are not offered. */
   readonly notOffered: readonly { readonly type: string; readonly title: string; readonly why: string }[];
-  /** Ways to give the box the room that it needs then, the least work first; the one taken is `room`. */
-  readonly rooms: readonly string[];
+  /** Ways to give the box the room that it needs then, the least work first. */
+  readonly rooms: readonly RoomWay[];
+  /** What is done to the box itself, in words. */
   readonly room?: string;
   readonly result: MadeOrNot;
   /** What else would do where it is refused. */

@@ -44,6 +44,18 @@ export interface LaidPage {
   readonly height: number;
 }
 
+/** A text of the document that paper cannot show as it was written: letters that the face lacks are question marks. */
+export interface LostText {
+  readonly text: string;
+  /** "note of box B1". */
+  readonly where: string;
+  /** The first that shows it, counted from 1 through all sheets. */
+  readonly page: number;
+}
+
+/** Why a sheet would be empty, by its kind. */
+export type EmptySheets = Readonly<Partial<Record<SheetKind, string>>>;
+
 /** Files that the paper worker makes. Pictures of points are made in the window, from an SVG. */
 export type PaperFile =
   /** Of the whole job, or of one of its sheets by its place in the job, numbered by itself. */
@@ -74,7 +86,15 @@ export type ToPaper =
 export type FromPaper =
   | { readonly type: "offers"; readonly request: number; readonly offers: readonly SheetOffer[] }
   | ({ readonly type: "progress"; readonly request: number } & PaperProgress)
-  | { readonly type: "laid-out"; readonly request: number; readonly sheets: readonly LaidSheet[] }
+  | {
+      readonly type: "laid-out";
+      readonly request: number;
+      /** Without those that have nothing to say. */
+      readonly sheets: readonly LaidSheet[];
+      /** Asked for or not, as far as the states of the job tell. */
+      readonly empty: EmptySheets;
+      readonly lost: readonly LostText[];
+    }
   | { readonly type: "page"; readonly request: number; readonly svg: string }
   | { readonly type: "file"; readonly request: number; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly type: "stopped"; readonly request: number }

@@ -311,17 +311,24 @@ export interface ScopeDifference {
   readonly totals: ScopeCounts & { readonly boxes: number };
 }
 
-/** Everything that the difference of as found and proposed leads to. Plain data. */
-export interface ScopeAnswer extends ScopeDifference {
+/** The work instructions that a difference leads to. */
+export interface ScopeWork {
+  readonly steps: readonly WorkStep[];
+  readonly signOffs: readonly SignOff[];
+  readonly cautions: readonly Caution[];
+  /** What the numbers of the tests rest on, as sentences. */
+  readonly assumptions: readonly string[];
+}
+
+/** What the difference leads to before any figure of a test is computed. */
+export interface ScopePart extends ScopeDifference {
   readonly findings: ScopeFindings;
   readonly labels: readonly ScopeLabel[];
   readonly materials: readonly ScopeMaterial[];
   readonly removed: readonly ScopeRemoved[];
-  readonly steps: readonly WorkStep[];
-  readonly signOffs: readonly SignOff[];
-  readonly cautions: readonly Caution[];
   /** Every breaker to be opened for the job. */
   readonly breakers: readonly ScopeBreaker[];
-  /** What the numbers of the tests rest on, as sentences. */
-  readonly assumptions: readonly string[];
 }
+
+/** Everything that the difference of as found and proposed leads to. Plain data. */
+export interface ScopeAnswer extends ScopePart, ScopeWork {}

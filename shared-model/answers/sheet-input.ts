@@ -4,7 +4,7 @@ import type { RecordStage, RecordTest } from "../model/test-record.ts";
 import type { BoxRoles } from "./circuit.ts";
 import type { CircuitFeeds } from "./circuit-feeds.ts";
 import type { FillLedger } from "./fill.ts";
-import type { CannotTell, Finding } from "./finding.ts";
+import type { CannotTell, Finding, SectionPointer } from "./finding.ts";
 import type { ScopeAnswer } from "./scope.ts";
 
 /** Every kind of sheet, as the command line names it. */
@@ -98,6 +98,8 @@ export interface RuleData {
   /** Set once a licensed person has signed for them; absent: the amber line is printed. */
   readonly reviewedBy?: string;
   readonly checksRun: number;
+  /** Where the edition at hand says how a panel directory is worded; absent where it is not known to. */
+  readonly directory?: SectionPointer;
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { CableId, ConductorKey, EnclosureId, ReadingId } from "../model/ids.ts";
 import type { SurveyArrangement, SurveyInstrument, SurveyItem, SurveyTest } from "../model/survey.ts";
 import type { CommandCall } from "./command-call.ts";
+import type { HoldPoint } from "./scope.ts";
 
 /** What a cable is to the box that is surveyed. */
 export type SurveyRoleKind =
@@ -39,6 +40,8 @@ export interface SurveyRole {
   readonly openNeutral?: true;
   /** Of a supply: it is dead now, as with a breaker off. */
   readonly off?: true;
+  /** Of a switched supply: hot on one of two travellers or the other. */
+  readonly travels?: true;
 }
 
 /** One assignment of roles to all cables that is not ruled out. */
@@ -68,6 +71,8 @@ export interface SurveyedCable {
   readonly role?: SurveyRole;
   /** Readings that ruled the others out, as sentences: the evidence of the role. */
   readonly evidence: readonly string[];
+  /** Its role rests on what a person said and on no reading. */
+  readonly isTold?: true;
   /** For the tag at the box: "C1 LINE", "C2 to R2, R3", "C3 not known". */
   readonly tag: string;
 }
@@ -86,8 +91,8 @@ export interface SurveyRejection {
 export interface SurveyStep {
   readonly arrangement: SurveyArrangement;
   readonly words: string;
-  /** Must be done and ticked on its own before anything that follows. */
-  readonly hold?: true;
+  /** The hold point that it is: done and ticked on its own before anything that follows. */
+  readonly hold?: HoldPoint;
 }
 
 /** How dangerous it is to take the reading. */
@@ -110,8 +115,10 @@ export interface SurveyProposal {
   readonly words: string;
   /** Why this one: what it tells apart, and against what. */
   readonly why: string;
-  /** Expected gain. */
+  /** Expected gain, for programs: people read `why` and `atMost`. */
   readonly bits: number;
+  /** Assignments that are left at most, whatever comes of it; absent where it only shows what is likelier. */
+  readonly atMost?: number;
   /** Minutes, plus 5 for each time the power goes off and on, plus 20 for each class of exposure. */
   readonly cost: number;
   readonly minutes: number;
@@ -142,13 +149,15 @@ export interface SurveySetAside {
 export interface SurveyContradiction {
   /** "These readings fit no arrangement known to the tool." */
   readonly words: string;
+  /** The smallest sets of readings without which the others fit, the likeliest slips first; empty where no few do. */
+  readonly doubt: readonly (readonly string[])[];
   /** The two least bad, each with the readings that speak against it. */
   readonly leastBad: readonly { readonly words: string; readonly against: readonly string[] }[];
   /** What to repeat and what to look for. */
   readonly lookFor: readonly string[];
 }
 
-/** A standing order about danger, or a point at which work stops until it is ticked on its own. */
+/** A standing order about danger, or a point at which work stops until it is ticked on its own; the hold points of the work steps. */
 export interface SurveyCaution {
   readonly id: string;
   readonly words: string;
@@ -165,8 +174,12 @@ export interface SurveyTakeOver {
 export interface SurveyAnswer {
   readonly box: { readonly id: EnclosureId; readonly name: string };
   readonly cables: readonly SurveyedCable[];
+  /** What a person knows without a reading, as it was said. */
+  readonly known: readonly { readonly cable: CableId; readonly words: string }[];
   /** What the cables may lead to: from the drawing, or as a person listed it. */
   readonly items: readonly SurveyItem[];
+  /** Which of them hang on one cable, by id. */
+  readonly groups: readonly (readonly string[])[];
   readonly itemsFrom: "drawing" | "person" | "nowhere";
   /** How many assignments there were at the start and are left. */
   readonly atStart: number;
@@ -201,6 +214,10 @@ export interface CircuitMap {
     readonly name: string;
     /** Breakers with which it went dead; several are a finding, none is not known. */
     readonly breakers: readonly { readonly id: string; readonly name: string }[];
+    /** Breakers with which it was seen to stay live. */
+    readonly live: readonly { readonly id: string; readonly name: string }[];
+    /** Breakers that were off while nobody looked at it: it may hang on any of them. */
+    readonly notLookedAt: readonly { readonly id: string; readonly name: string }[];
     /** Breakers that feed it in the drawing. */
     readonly drawn: readonly { readonly id: string; readonly name: string }[];
     readonly differs: boolean;
@@ -213,6 +230,8 @@ export interface CircuitMap {
     readonly name: string;
     readonly was: string;
     readonly words: string;
+    /** Outlets that nobody looked at with this breaker off: the line may lack them. */
+    readonly notLookedAt: number;
   }[];
   /** Breakers not observed yet. */
   readonly notObserved: readonly { readonly id: string; readonly name: string }[];

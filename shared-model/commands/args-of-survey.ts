@@ -5,6 +5,7 @@ import {
   type SurveyedReading,
   type SurveyFacts,
   type SurveyItem,
+  type SurveyKnown,
   type SurveyLamp,
   type SurveySwitch,
 } from "../model/survey.ts";
@@ -47,6 +48,15 @@ const facts: Check = record<SurveyFacts>({
     listOf(record<{ readonly item: string; readonly lamp: SurveyLamp }>({ item: word, lamp: oneOf(SURVEY_LAMPS) })),
   ),
   referenceProved: optional(textUpTo(200)),
+  known: optional(
+    listOf(
+      record<SurveyKnown>({
+        cable: idText,
+        leadsTo: either(oneOf(["panel"]), listOf(word, 1)),
+        how: textUpTo(200),
+      }),
+    ),
+  ),
 });
 
 /** Form of what makes a reading part of a survey. */

@@ -11,6 +11,8 @@ export interface FarSubject {
   readonly ratio: number | undefined;
   /** Its worst finding stands at its upper right corner. */
   readonly marked: boolean;
+  /** What its name may stand out over it on each side; left out: as much as boxes usually leave between them. */
+  readonly aside?: number;
 }
 
 /** How a box is drawn from afar: what there is room for, in pixels from the upper left corner of its inside. */
@@ -35,13 +37,15 @@ const LEAST_SYMBOL = 7;
 /** Over a name in a narrow box. */
 const LEAST_ALONE = 10;
 const SHOWN = 3;
-/** What a name may stand out over a box on each side: half of the room that boxes leave between them. */
+/** What a name may stand out over a box on each side at most. */
 const OVER = 7;
 /** A box lower than this only has room for a sign. */
 const LOWEST = 7;
 /** Height of a capital, of the size of its letters. */
 const CAPITAL = 0.72;
 const BAR = { height: 3.5, margin: 4, side: 3 } as const;
+/** Lower than this, a box has no line for its name. */
+const LEAST_NAMED = 20;
 /** Lower than this, a box has no room for a bar under its name. */
 const LEAST_NAMED_BAR = NAME + 2 + BAR.height + BAR.margin;
 /** Lower than this, a box has no room for its symbols under its name. */
@@ -49,11 +53,12 @@ const LOW = 44;
 /** A sign takes this much of the line of the name. */
 const SIGN_ROOM = 8;
 
-export function farBox({ width, height, name, symbols, ratio, marked }: FarSubject): FarBox {
-  const nameWidth = textWidth(name, NAME, FAR_NAME_WEIGHT) + 4;
-  const named = height >= 20 && width >= nameWidth + 3 + (marked ? SIGN_ROOM : 0);
+export function farBox({ width, height, name, symbols, ratio, marked, aside = OVER }: FarSubject): FarBox {
+  const nameWidth = height >= LEAST_NAMED ? textWidth(name, NAME, FAR_NAME_WEIGHT) + 4 : 0;
+  const named = height >= LEAST_NAMED && width >= nameWidth + 3 + (marked ? SIGN_ROOM : 0);
+  const over = Math.min(OVER, aside);
   // In a box that is too small for name and symbols, the name comes first.
-  if (!named && height >= LOWEST && width + 2 * OVER >= textWidth(name, LEAST_NAME, FAR_NAME_WEIGHT))
+  if (!named && height >= LOWEST && width + 2 * over >= textWidth(name, LEAST_NAME, FAR_NAME_WEIGHT))
     return nameAlone(width, height, symbols, ratio !== undefined);
   const barRoom = ratio === undefined || height < (named ? LEAST_NAMED_BAR : 14) ? 0 : BAR.height + BAR.margin;
   // In a low box the symbols stand beside the name, where there is room for them.

@@ -11,7 +11,7 @@ import {
 import type { Answers, Session } from "../analysis/session.ts";
 import type { EnergisedNews } from "../answers/energised.ts";
 import type { ExpectedAnswer } from "../answers/expected-test.ts";
-import type { ScopeAnswer } from "../answers/scope.ts";
+import type { ScopePart, ScopeWork } from "../answers/scope.ts";
 import { parseProject } from "../format/parse-project.ts";
 import { inSlices } from "../lib/in-slices.ts";
 import { unreachable } from "../lib/unreachable.ts";
@@ -299,21 +299,68 @@ async function plan(message: Extract<ToWorker, { readonly type: "make-up" | "fit
   }
 }
 
-/** The difference of the states; what works it out is fetched when it is asked for first. */
+/** Milliseconds in which the difference of an ordinary drawing is there with all its work. */
+const SCOPE_AT_ONCE_MS = 300;
+
+/**
+ * The difference of the states; what works it out is fetched when it is asked for first. Where its work takes a while, the
+ * difference goes first and the work is done in slices, until an edit comes.
+ */
 async function answerScope({ request, base }: Extract<ToWorker, { readonly type: "scope" }>): Promise<void> {
   const fault = (error: unknown): void => console.error(error);
   const signs = setInterval(() => post({ type: "started", revision: held }), SIGN_OF_LIFE_MS);
   const fetched = await import("../analysis/scope-answer.ts").catch(fault);
   clearInterval(signs);
-  let answer: ScopeAnswer | undefined;
   try {
     // Edits may have come meanwhile.
-    const known = base === held ? session : undefined;
-    answer = known && fetched?.scopeAnswer(known);
+    const begun = base === held && session !== undefined ? fetched?.beginScope(session) : undefined;
+    if (begun === undefined) post({ type: "scoped", request, base });
+    else followScope(request, base, begun.part, begun.work());
   } catch (error) {
     fault(error);
+    post({ type: "scoped", request, base });
   }
-  post({ type: "scoped", request, base, ...(answer && { answer }) });
+}
+
+function followScope(
+  request: number,
+  base: number,
+  part: ScopePart,
+  work: Iterator<undefined, ScopeWork, undefined>,
+): void {
+  let budget = SCOPE_AT_ONCE_MS;
+  let told = false;
+  const slice = (): void => {
+    const until = performance.now() + budget;
+    budget = SLICE_MS;
+    try {
+      if (held !== base) {
+        post({ type: "scope-work", request, base });
+        return;
+      }
+      for (;;) {
+        const step = work.next();
+        if (step.done === true) {
+          if (told) post({ type: "scope-work", request, base, work: step.value });
+          else post({ type: "scoped", request, base, answer: { ...part, ...step.value } });
+          return;
+        }
+        if (performance.now() >= until) break;
+      }
+    } catch (error) {
+      console.error(error);
+      post(told ? { type: "scope-work", request, base } : { type: "scoped", request, base });
+      return;
+    }
+    if (!told) post({ type: "scope-part", request, base, part });
+    else if (performance.now() - saidAt > SIGN_OF_LIFE_MS) {
+      post({ type: "started", revision: held });
+      saidAt = performance.now();
+    }
+    told = true;
+    setTimeout(slice);
+  };
+  slice();
 }
 
 /** What a survey tells; what works it out is fetched when it is asked for first. */

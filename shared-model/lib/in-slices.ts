@@ -36,3 +36,11 @@ export function inSlices<P, R>(steps: Iterator<P, R, undefined>, budget: number,
     dropped = true;
   };
 }
+
+/** What work in steps comes to, done at once. */
+export function allAtOnce<R>(steps: Iterator<unknown, R, undefined>): R {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}

@@ -36,6 +36,15 @@ export interface SurveySwitch {
   readonly on: boolean;
 }
 
+/** What a person knows of a cable without a reading at this box, and from what. */
+export interface SurveyKnown {
+  readonly cable: CableId;
+  /** It brings the supply from a panel, or leads to all of these outlets and lights. */
+  readonly leadsTo: "panel" | readonly string[];
+  /** How it is known: "followed along the joist to the panel". */
+  readonly how: string;
+}
+
 /** What a person says about a box before its cables are known. Absent where nothing was said. */
 export interface SurveyFacts {
   /** What the cables may lead to, in place of what the drawing tells; for cables whose far ends are not drawn. */
@@ -46,6 +55,8 @@ export interface SurveyFacts {
   readonly lamps?: readonly { readonly item: string; readonly lamp: SurveyLamp }[];
   /** How the reference of readings to ground was proved, where no cable has a ground: "water pipe, 120 V to the hot of R2". */
   readonly referenceProved?: string;
+  /** Cables of which a person knows where they lead; the latest of a cable counts. */
+  readonly known?: readonly SurveyKnown[];
 }
 
 /** One wire of a cable at the box, or the grounds of the box: what a lead of an instrument touches. */
@@ -89,7 +100,7 @@ export interface SurveyedReading {
 export type SurveyTold =
   /** What is said about a box; the latest counts. */
   | { readonly kind: "facts"; readonly facts: SurveyFacts }
-  /** With one breaker off: what went dead, and what stayed live in a box where something went dead. */
+  /** With one breaker off: what was seen dead, and what was seen live. What is in neither was not looked at. */
   | {
       readonly kind: "breaker-off";
       readonly breaker: DeviceId;

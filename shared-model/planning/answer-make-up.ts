@@ -1,4 +1,5 @@
 import type {
+  DeviceHereAnswer,
   FitAlternative,
   FitAnswer,
   FitAsk,
@@ -6,7 +7,9 @@ import type {
   MadeOrNot,
   MakeUpAnswer,
   MakeUpAsk,
+  OtherDevice,
 } from "../answers/make-up.ts";
+import type { MakeUpIntent } from "../answers/make-up-intent.ts";
 import { findDeviceType } from "../catalog/device-types.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
@@ -24,30 +27,62 @@ import { type FitProposal, type FitRequest, fitDevice, sidesAt } from "./fit-dev
 import type { FitSide } from "./fit-sides.ts";
 import { whyUnfit } from "./fit-types.ts";
 import type { MakeUpRefusal, Planned } from "./joint-group.ts";
-import { madeUp } from "./made-up.ts";
+import { madeUp, told } from "./made-up.ts";
 import { makeUp } from "./make-up.ts";
 import { started } from "./start-proposed.ts";
 
-const refusedAs = ({ code, message, path }: MakeUpRefusal): MadeOrNot => ({
-  refused: { code, message, ...(path !== undefined && { path }) },
+const refusedAs = ({ code, message, path, findings }: MakeUpRefusal): MadeOrNot => ({
+  refused: {
+    code,
+    message,
+    ...(path !== undefined && { path }),
+    ...(findings !== undefined && { findings: findings.map(told) }),
+  },
 });
 
 /** What a box is, and the make-up of it, as asked for or as the drawing knows it; undefined where there is no such box. */
-export function answerMakeUp(document: Project, { state, box: id, intent, left }: MakeUpAsk): MakeUpAnswer | undefined {
+export function answerMakeUp(
+  document: Project,
+  { state, box: id, intent, ...wishes }: MakeUpAsk,
+): MakeUpAnswer | undefined {
   const { project } = started(document, state);
   const box = getInstallation(project, state).enclosures[id];
   if (box?.kind !== "box") return undefined;
   const about = aboutBox(project, state, box);
   const wanted = intent ?? about.intent;
-  const made = makeUp(document, state, id, wanted, left);
+  const made = makeUp(document, state, id, wanted, wishes);
   return {
     name: box.name,
     cables: about.cables,
     devices: about.devices,
     intent: wanted,
     ...(about.supplyGuess !== undefined && { supplyGuess: about.supplyGuess }),
+    rooms: (made.ok ? made.value : made.refusal).rooms ?? [],
+    ...(made.ok && made.value.room !== undefined && { room: made.value.room }),
     result: made.ok ? { made: madeUp(made.value, state, made.value.before) } : refusedAs(made.refusal),
+    alternatives: made.ok
+      ? []
+      : otherDevices(about.devices, wanted, (other) => makeUp(document, state, id, other, wishes).ok),
   };
+}
+
+/** Other devices in the place of one that was asked for: only those with which the make-up can be made. */
+function otherDevices(
+  devices: readonly DeviceHereAnswer[],
+  wanted: MakeUpIntent,
+  isMade: (intent: MakeUpIntent) => boolean,
+): readonly OtherDevice[] {
+  return wanted.replace.flatMap((own) => {
+    const old = devices.find(({ id }) => id === own.device);
+    // A blank face takes the outlet away: nobody is led to that.
+    const others = old?.mayBecome.filter(({ id }) => id !== own.type && id !== "gfci-blank") ?? [];
+    return others.flatMap(({ id: type, name: title }): readonly OtherDevice[] => {
+      const replace = wanted.replace.map((one) => (one === own ? { ...own, type } : one));
+      return old !== undefined && isMade({ ...wanted, replace })
+        ? [{ device: own.device, name: old.name, type, title }]
+        : [];
+    });
+  });
 }
 
 /** So many other places are tried where a device cannot be fitted: each is a whole make-up. */
@@ -91,7 +126,7 @@ export function answerFit(document: Project, ask: FitAsk): FitAnswer | undefined
     types,
     ...(type !== undefined && { type }),
     notOffered: notOffered.map((one) => ({ ...one, title: findDeviceType(one.type)?.title ?? one.type })),
-    rooms: fitted.ok ? fitted.value.rooms : [],
+    rooms: (fitted.ok ? fitted.value : fitted.refusal).rooms ?? [],
     ...(room !== undefined && { room }),
     result: fitted.ok ? { made: madeUp(fitted.value, "proposed", fitted.value.box) } : refusedAs(fitted.refusal),
     alternatives: fitted.ok ? [] : alternatives(document, section, device, types, ask, fitted.refusal),

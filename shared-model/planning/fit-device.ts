@@ -1,6 +1,6 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { FillLedger } from "../answers/fill.ts";
-import type { LeftOnLine } from "../answers/make-up.ts";
+import type { LeftOnLine, RoomWay } from "../answers/make-up.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
@@ -60,8 +60,8 @@ export interface FitProposal extends TriedMakeUp {
   readonly sides: readonly FitSide[];
   /** Words for what is done to the box itself so that it holds what is in it; absent where nothing is. */
   readonly room?: string;
-  /** Titles of all ways to give it that room. */
-  readonly rooms: readonly string[];
+  /** All ways to give it that room. */
+  readonly rooms: readonly RoomWay[];
   readonly fill: { readonly before: FillLedger; readonly after: FillLedger };
   readonly protection: { readonly before: readonly ProtectedOutlet[]; readonly after: readonly ProtectedOutlet[] };
   /** Device types that were tried first, and why they are not offered. */
@@ -154,9 +154,9 @@ function fitType(
       guard: device.id,
       mustProtect: () => [...outletsOf(device).map(({ key }) => key), ...behind.map(({ outlet }) => outlet.key)],
     });
-  const room = roomFix(project, before, calls, wantedRoom);
-  const tried = attempt(room?.calls ?? []);
-  if (!tried.ok) return tried;
+  const room = roomFix(project, STATE, before, calls, wantedRoom);
+  const tried = attempt(room.calls);
+  if (!tried.ok) return { ok: false, refusal: { ...tried.refusal, rooms: room.ways } };
   if (tried.value.judged.unprotects.length > 0)
     return refused(
       "unprotects",
@@ -174,8 +174,8 @@ function fitType(
     box: before,
     plan: plan.value,
     sides,
-    ...(room !== undefined && { room: room.words }),
-    rooms: room?.ways ?? [],
+    ...(room.words !== undefined && { room: room.words }),
+    rooms: room.ways,
     fill: {
       before: fillLedger(section.installation, before, edition),
       after: fillLedger(after, boxAfter, edition),

@@ -48,6 +48,12 @@ export class IntentNets {
 
   protected cable(id: CableId, path: string): CableHere {
     const here = this.builder.cables.get(id);
+    if (this.builder.cables.size === 0)
+      return no(
+        "cable-not-here",
+        `No cable enters ${this.box.name}: there is nothing to make up. Bring the cable that feeds it in first.`,
+        path,
+      );
     if (here === undefined)
       return no("cable-not-here", `No cable "${id}" enters ${this.box.name}. Name one that does.`, path);
     const before = this.uses.get(id);

@@ -1,4 +1,5 @@
 import type { Severity, Subject } from "../answers/finding.ts";
+import type { RoomWay } from "../answers/make-up.ts";
 import type { MakeUpStyle } from "../answers/make-up-intent.ts";
 import type { Cable } from "../model/cable.ts";
 import type { DeviceId, EndKey, TerminalName } from "../model/ids.ts";
@@ -46,6 +47,8 @@ export interface MakeUpRefusal {
   readonly path?: string;
   /** What the rules would say of it, where that is the reason. */
   readonly findings?: readonly MakeUpFinding[];
+  /** Ways to give the box the room that it needs, where it got as far as that. */
+  readonly rooms?: readonly RoomWay[];
 }
 
 export type Planned<T> =

@@ -73,7 +73,7 @@ export function madeUp(
 const wordsAt = (enclosure: Enclosure, end: EndKey): string =>
   placeWords(enclosure, enclosure.places[end]?.at ?? { kind: "loose" });
 
-const told = ({ rule, severity, message }: MakeUpFinding): MadeFinding => ({ rule, severity, message });
+export const told = ({ rule, severity, message }: MakeUpFinding): MadeFinding => ({ rule, severity, message });
 
 function groupsOf(
   installation: Installation,

@@ -1,5 +1,5 @@
 import type { CommandCall } from "../answers/command-call.ts";
-import type { LeftOnLine } from "../answers/make-up.ts";
+import type { LeftOnLine, RoomWay } from "../answers/make-up.ts";
 import type { MakeUpIntent, Replacing } from "../answers/make-up-intent.ts";
 import { runCommand } from "../commands/run-command.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
@@ -13,6 +13,7 @@ import { nameOfReplacement } from "../queries/replacement-name.ts";
 import { makeFresh } from "../rules/fix-parts.ts";
 import type { Section } from "../solver/section.ts";
 import { sectionOf } from "../solver/sections.ts";
+import { roomFix } from "./fit-room.ts";
 import { groupsOfIntent } from "./groups-of-intent.ts";
 import { groundKeysOf, type JointGroup, type Planned, planned, refused } from "./joint-group.ts";
 import type { JointPlan } from "./joint-plan.ts";
@@ -33,20 +34,30 @@ export interface MakeUpProposal extends TriedMakeUp {
   readonly replaced: ReadonlyMap<DeviceId, DeviceId>;
   readonly groups: readonly JointGroup[];
   readonly plan: JointPlan;
+  /** Words for what is done to the box itself so that it holds what is in it; absent where nothing is. */
+  readonly room?: string;
+  /** All ways to give it that room. */
+  readonly rooms: readonly RoomWay[];
+}
+
+export interface MakeUpWishes {
+  /** Cables that are left on LINE on purpose, with who decided so: kept with the outlets beyond them. */
+  readonly left?: readonly LeftOnLine[];
+  /** Title of the way to give the box the room that it needs, false to leave it as it is; absent: the least work. */
+  readonly room?: string | false;
 }
 
 /**
  * Generates the make-up of a box from what it is to do, with the fewest moves from what is there, tries it on a copy, and
  * refuses it with the reason where it cannot be done or would bring a danger or a violation. Proposed is started where it
- * was not.
- * @param left Cables that are left on LINE on purpose, with who decided so: kept with the outlets beyond them.
+ * was not, and there the box gets the room that it needs.
  */
 export function makeUp(
   document: Project,
   state: StateName,
   id: EnclosureId,
   intent: MakeUpIntent,
-  left: readonly LeftOnLine[] = [],
+  { left = [], room: wantedRoom }: MakeUpWishes = {},
 ): Planned<MakeUpProposal> {
   const { project, first } = started(document, state);
   const before = getInstallation(project, state).enclosures[id];
@@ -76,18 +87,19 @@ export function makeUp(
     ...recordIntent(copy, state, id, intent),
     ...leftCalls(project, state, id, left),
   ];
+  const room = roomFix(project, state, before, calls, wantedRoom);
   const tried = tryMakeUp({
     project,
     state,
     box: before,
     title: `Make up ${before.name}`,
-    calls,
+    calls: [...calls, ...room.calls],
     groups,
     replaced,
     guard,
     mustProtect: (after) => protectedOutlets(after, state, box, intent),
   });
-  if (!tried.ok) return tried;
+  if (!tried.ok) return { ok: false, refusal: { ...tried.refusal, rooms: room.ways } };
   return planned({
     ...tried.value,
     call: withFirst(first, tried.value.call),
@@ -96,6 +108,8 @@ export function makeUp(
     replaced,
     groups,
     plan: plan.value,
+    ...(room.words !== undefined && { room: room.words }),
+    rooms: room.ways,
   });
 }
 

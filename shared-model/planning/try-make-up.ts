@@ -61,8 +61,8 @@ export function tryMakeUp(toTry: ToTry): Planned<TriedMakeUp> {
   const [worst, ...others] = [...judged.introduces].sort((a, b) => severityRank(a.severity) - severityRank(b.severity));
   if (worst !== undefined) {
     const more = others.length === 0 ? "" : ` And ${others.length} more at danger or violation.`;
-    const message = `It would bring a ${worst.severity} (${worst.rule}): ${worst.message}${more}`;
-    return { ok: false, refusal: { code: "introduces", message, findings: judged.introduces } };
+    const message = `It would bring a ${worst.severity}: ${worst.message}${more}`;
+    return { ok: false, refusal: { code: "introduces", message, findings: [worst, ...others] } };
   }
   const open = unprotectedOf(after, state, box, mustProtect(after));
   if (open.length > 0)

@@ -3,6 +3,7 @@ import type { Cable } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { CableId, DeviceId, EnclosureId, SpliceId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
+import { findDevice } from "./find-item.ts";
 
 /** What the work does to a box: it comes, it goes, or somebody opens it. */
 export type EnclosureChange = "new" | "removed" | "opened";
@@ -82,25 +83,36 @@ function* boxesOfCables(
     if (Object.values(box.passThroughs).some((pass) => changed.has(pass.cable))) yield box.id;
 }
 
+/** Devices are looked for in boxes that are not the same in both: what was in another box before is gone from that one. */
 function newDevices(asFound: Installation, proposed: Installation): Map<DeviceId, DeviceChange> {
   const changes = new Map<DeviceId, DeviceChange>();
   const names = new Map<DeviceId, string>();
   for (const box of Object.values(asFound.enclosures))
-    for (const device of Object.values(box.devices)) names.set(device.id, device.name);
-  for (const box of Object.values(proposed.enclosures))
+    if (proposed.enclosures[box.id] !== box)
+      for (const device of Object.values(box.devices)) names.set(device.id, device.name);
+  const nameOf = (id: DeviceId): string | undefined => names.get(id) ?? findDevice(asFound, id)?.device.name;
+  for (const box of Object.values(proposed.enclosures)) {
+    if (asFound.enclosures[box.id] === box) continue;
     for (const device of Object.values(box.devices)) {
       if (names.has(device.id)) continue;
-      const name = device.replaces === undefined ? undefined : names.get(device.replaces);
+      const name = device.replaces === undefined ? undefined : nameOf(device.replaces);
       if (device.replaces === undefined || name === undefined) changes.set(device.id, { kind: "new" });
       else changes.set(device.id, { kind: "replaces", device: device.replaces, name });
     }
+  }
   return changes;
 }
 
 function newSplices(asFound: Installation, proposed: Installation): Set<SpliceId> {
-  const before = new Set(Object.values(asFound.enclosures).flatMap((box) => Object.keys(box.splices) as SpliceId[]));
-  const after = Object.values(proposed.enclosures).flatMap((box) => Object.keys(box.splices) as SpliceId[]);
-  return new Set(after.filter((splice) => !before.has(splice)));
+  const before = new Set<string>();
+  for (const box of Object.values(asFound.enclosures))
+    if (proposed.enclosures[box.id] !== box) for (const splice in box.splices) before.add(splice);
+  const fresh = new Set<SpliceId>();
+  for (const box of Object.values(proposed.enclosures)) {
+    if (asFound.enclosures[box.id] === box) continue;
+    for (const splice in box.splices) if (!before.has(splice)) fresh.add(splice as SpliceId);
+  }
+  return fresh;
 }
 
 type Fields = Readonly<Record<string, unknown>>;

@@ -34,18 +34,35 @@ function replacements({ enclosures }: Installation, { enclosures: before }: Inst
 }
 
 function read(enclosures: Enclosures, before: Enclosures): Replacements {
-  const was = new Set<string>();
-  for (const enclosure of Object.values(before)) for (const id in enclosure.devices) was.add(id);
-  const is = new Set<string>();
-  for (const enclosure of Object.values(enclosures)) for (const id in enclosure.devices) is.add(id);
   const byOld = new Map<DeviceId, DeviceId>();
   const byNew = new Map<DeviceId, DeviceId>();
-  for (const enclosure of inOrder(enclosures)) {
-    for (const { id, replaces } of inOrder(enclosure.devices)) {
-      if (replaces === undefined || !was.has(replaces) || is.has(replaces) || byOld.has(replaces)) continue;
-      byOld.set(replaces, id);
-      byNew.set(id, replaces);
-    }
+  const claims = claimsIn(enclosures);
+  if (claims.length === 0) return { byOld, byNew };
+  // What is in an enclosure that is the same in both is not gone.
+  const was = new Set<string>();
+  for (const one of Object.values(before)) if (enclosures[one.id] !== one) for (const id in one.devices) was.add(id);
+  const is = new Set<string>();
+  for (const one of Object.values(enclosures)) if (before[one.id] !== one) for (const id in one.devices) is.add(id);
+  for (const { id, replaces } of claims) {
+    if (!was.has(replaces) || is.has(replaces) || byOld.has(replaces)) continue;
+    byOld.set(replaces, id);
+    byNew.set(id, replaces);
   }
   return { byOld, byNew };
+}
+
+interface Claim {
+  readonly id: DeviceId;
+  readonly replaces: DeviceId;
+}
+
+/** Devices that say whose place they take, in order of enclosures and within them. */
+function claimsIn(enclosures: Enclosures): readonly Claim[] {
+  const claiming = Object.values(enclosures).filter(({ devices }) => {
+    for (const id in devices) if (devices[id as DeviceId]?.replaces !== undefined) return true;
+    return false;
+  });
+  return inOrder(Object.fromEntries(claiming.map((one) => [one.id, one]))).flatMap(({ devices }) =>
+    inOrder(devices).flatMap(({ id, replaces }) => (replaces === undefined ? [] : [{ id, replaces }])),
+  );
 }

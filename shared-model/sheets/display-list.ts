@@ -77,6 +77,8 @@ export type Anchor = "start" | "middle" | "end";
 export interface TextMark {
   readonly kind: "text";
   readonly text: string;
+  /** The same with the letters that are question marks in it; absent where there are none. */
+  readonly written?: string;
   /** Where the baseline begins, has its middle or ends. */
   readonly x: number;
   readonly y: number;

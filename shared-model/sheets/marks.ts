@@ -12,7 +12,7 @@ import type {
   Weight,
 } from "./display-list.ts";
 import { INK } from "./page/inks.ts";
-import { measure, printable } from "./page/measure.ts";
+import { legible, measure, printable } from "./page/measure.ts";
 
 /** Points (1/72 in.) in millimetres. */
 export const pt = (points: number): number => (points * 25.4) / 72;
@@ -82,13 +82,15 @@ const TAILS = 0.21;
 /** One line of text on a baseline, cleaned and measured. An empty text gives a mark without width. */
 export function text(words: string, x: number, y: number, options: TextOptions): TextMark {
   const { size, weight = 400, anchor = "start", ink = INK, track = 0, tabular = false, turn, over } = options;
-  const clean = printable(words);
+  const written = legible(words);
+  const clean = printable(written);
   const width = measure(clean, size, weight, track, tabular);
   const back = anchor === "start" ? 0 : anchor === "middle" ? width / 2 : width;
   const [above, below] = [CAPITALS * size, TAILS * size];
   return {
     kind: "text",
     text: clean,
+    ...(clean !== written && { written }),
     x,
     y,
     anchor,

@@ -4,6 +4,8 @@ import type { Mark } from "./display-list.ts";
 /** A line of text with what it covers on the paper. */
 export interface PlacedText {
   readonly text: string;
+  /** With the letters that are question marks in `text`. */
+  readonly written: string;
   readonly box: Rect;
   /** Height of its em there. */
   readonly size: number;
@@ -33,6 +35,7 @@ export function textsOf(marks: readonly Mark[], scale = 1, x = 0, y = 0): readon
     return [
       {
         text: mark.text,
+        written: mark.written ?? mark.text,
         size: size * scale,
         over,
         box: { x: x + box.x * scale, y: y + box.y * scale, width: box.width * scale, height: box.height * scale },

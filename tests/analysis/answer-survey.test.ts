@@ -10,7 +10,7 @@ test("a box: its cables, and a test to do next", () => {
     kind: "box",
     answer: { box: { name: "B1" }, atStart: 120, left: 120, settled: false },
   });
-  expect(reply.kind === "box" && reply.answer.next?.steps[0]?.hold).toBe(true);
+  expect(reply.kind === "box" && reply.answer.next?.steps[0]?.hold).toBe("HP1");
 });
 
 test("a panel, or a box that is gone, cannot be surveyed, and it says so", () => {

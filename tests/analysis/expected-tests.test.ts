@@ -1,6 +1,8 @@
 /** What the test record expects, against hand calculation and against the laundry job worked out on paper. */
 import { describe, expect, test } from "vitest";
 import { expectedTests } from "../../shared-model/analysis/expected-tests.ts";
+import { scopeAnswer } from "../../shared-model/analysis/scope-answer.ts";
+import { openSession } from "../../shared-model/analysis/session.ts";
 import { asId, type DeviceId, type LoadId } from "../../shared-model/model/ids.ts";
 import type { Installation, Project } from "../../shared-model/model/project.ts";
 import type { RecordStage, RecordTest } from "../../shared-model/model/test-record.ts";
@@ -85,6 +87,38 @@ describe("the laundry job", () => {
   });
 });
 
+/** Before the work and after it, an outlet is measured with lamps lit and nothing running: CM4 of the commissioning. */
+describe.each(["laundry-proposed", "kitchen-multiwire", "two-wire-bedroom"] as const)("%s", (name) => {
+  test("record and work steps lead to expect the same at every outlet, before the work and after it", () => {
+    const job = openSample(name);
+    const steps = scopeAnswer(openSession(job))?.steps ?? [];
+    const wanted = steps.flatMap(({ stage, test: at, readings }) =>
+      stage === 1 || at === "CM4"
+        ? readings.flatMap(({ test: kind, point, expected }) =>
+            kind === undefined || point === undefined || expected === undefined
+              ? []
+              : [{ stage: stage === 1 ? ("before" as const) : ("after" as const), test: kind, point, expected }],
+          )
+        : [],
+    );
+    expect(new Set(wanted.map(({ stage }) => stage)).size).toBe(2);
+    const answers = expectedTests(
+      job,
+      wanted.map(({ stage, test: kind, point }) => ({ stage, test: kind, point })),
+    );
+    expect(answers.map(({ expected }) => expected)).toEqual(wanted.map(({ expected }) => expected));
+  });
+});
+
+test("what runs at a receptacle is not running when outlets are measured", () => {
+  const job = openSample("laundry-proposed");
+  expect(Object.keys(job.proposed?.loads ?? {}).length).toBeGreaterThan(0);
+  const bare = { ...job, proposed: { ...(job.proposed as Installation), loads: {} } };
+  for (const name of ["R1b", "R2", "R4b"])
+    for (const kind of ["hot-neutral", "hot-ground", "neutral-ground"] as const)
+      expect(expectedOf(job, kind, deviceId(name))).toEqual(expectedOf(bare, kind, deviceId(name)));
+});
+
 describe("what is not foretold", () => {
   test("a floating contact shows what a meter of its make shows", () => {
     const open = inRoom(["utility"]).put({ "C1.wh@A": "cap" });
@@ -94,6 +128,22 @@ describe("what is not foretold", () => {
     Object.assign(open.cables.C2 as object, { lengthFt: 200 });
     expect(expectedOf(open.project(), "neutral-ground", "R1")).toBeUndefined();
     expect(expectedOf(open.project(), "polarity", "R1")).toEqual({ kind: "word", word: "open-neutral" });
+  });
+
+  test("an outlet whose supply is not drawn: nobody may take it for dead", () => {
+    // The cable comes from somewhere beyond the drawing, or from a box that nothing is known of.
+    for (const isBeyond of [true, false]) {
+      const wired = new Drawing(2020).box("A", 18).device("R1", "gfci-receptacle-15", "A");
+      if (!isBeyond) wired.box("E", 18);
+      wired.cable("C1", "nm-14-2-g", "A", "E");
+      wired.put({ "C1.bk@A": "R1.LINE_H", "C1.wh@A": "R1.LINE_N", "C1.cu@A": "R1.G" });
+      expect("outside" in (wired.cables.C1?.sides.b ?? {})).toBe(isBeyond);
+      for (const kind of ["hot-neutral", "hot-ground", "neutral-ground", "polarity"] as const)
+        expect(expectedOf(wired.project(), kind, "R1"), kind).toBeUndefined();
+    }
+    // What a drawn breaker feeds as far as an open joint is dead by the drawing.
+    const cut = inRoom(["utility"]).put({ "C1.bk@A": "cap" }).project();
+    expect(expectedOf(cut, "hot-neutral", "R1")).toMatchObject({ value: 0 });
   });
 
   test("a luminaire that is dark as drawn may light in another position of its switches", () => {

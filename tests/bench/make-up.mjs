@@ -2,8 +2,7 @@
  * Measures the make-up of a box of 12 cables: planned, tried on a copy, judged by rules and proof. Processor time of the
  * thread, which other programs on the machine disturb less than the clock. Alone: `node tests/bench/make-up.mjs`.
  */
-import { existsSync, readFileSync } from "node:fs";
-import { figures, isStarted, middle, reportLoad, withCore } from "./core-bench.mjs";
+import { figures, isStarted, middle, reportLoad, taken, withCore } from "./core-bench.mjs";
 
 /** @typedef {typeof import("../../shared-model/planning/make-up.ts") & typeof import("../../shared-model/analysis/session.ts") & typeof import("../../shared-model/commands/run-command.ts") & typeof import("./full-box.ts")} Core */
 
@@ -41,26 +40,6 @@ export function measureMakeUp() {
       return { name, ms, checks };
     }),
   );
-}
-
-const OF_THREAD = "/proc/thread-self/schedstat";
-const hasThreadTime = existsSync(OF_THREAD);
-
-/**
- * What a person waits for is the thread that plans; the collector and the compiler beside it work on all that the rounds
- * leave behind. Where the system does not tell the time of a thread, that of the process is taken.
- * @param {() => unknown} work @returns {number} Milliseconds of the processor.
- */
-function taken(work) {
-  const before = spent();
-  work();
-  return spent() - before;
-}
-
-function spent() {
-  if (hasThreadTime) return Number(readFileSync(OF_THREAD, "utf8").split(" ")[0]) / 1e6;
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
 }
 
 /** @param {Awaited<ReturnType<typeof measureMakeUp>>} all @returns {boolean} Whether the target was met. */

@@ -1,9 +1,9 @@
 /**
  * Measures the scope of a house of 1,000 boxes as the window asks for it, of a session that has checked the drawing: the
- * difference by box, which has the target, and everything with findings and work steps, whose figures are computed. Processor time
- * of this process, which other programs on the machine disturb less than the clock. Alone: `node tests/bench/scope.mjs`.
+ * difference by box, and everything with findings and work steps, whose figures are computed; that has the target. Processor
+ * time of the thread, which other programs on the machine disturb less than the clock. Alone: `node tests/bench/scope.mjs`.
  */
-import { figures, isStarted, middle, reportLoad, withCore } from "./core-bench.mjs";
+import { figures, isStarted, middle, reportLoad, taken, withCore } from "./core-bench.mjs";
 
 /** @typedef {typeof import("../../shared-model/planning/scope/difference.ts") & typeof import("../../shared-model/analysis/scope-answer.ts") & typeof import("../../shared-model/analysis/session.ts") & typeof import("../../shared-model/commands/run-command.ts") & typeof import("./big-house.ts")} Core */
 
@@ -17,7 +17,7 @@ const PARTS = [
 const BOXES = 1000;
 const OPENED = 10;
 const MOST = 100;
-const ROUNDS = 5;
+const ROUNDS = 9;
 
 /** Boxes in which a receptacle is replaced: all on one circuit, or each on a circuit of its own. */
 const JOBS = [
@@ -86,14 +86,6 @@ function plan(house, apart, runCommand) {
   return project;
 }
 
-/** @param {() => unknown} work @returns {number} Milliseconds of the processor. */
-function taken(work) {
-  const before = process.cpuUsage();
-  work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000;
-}
-
 /** @param {Awaited<ReturnType<typeof measureScope>>} all @returns {boolean} Whether the target was met. */
 export function reportScope(all) {
   let met = true;
@@ -103,7 +95,7 @@ export function reportScope(all) {
     console.log(`  ${"  difference by box".padEnd(28)} ${figures(difference)} ms`);
     console.log(`  ${"  all of it, with steps".padEnd(28)} ${figures(answer)} ms`);
     console.log(`  ${"  a first check of it".padEnd(28)} ${figures(checks)} ms`);
-    const ms = middle(difference);
+    const ms = middle(answer);
     if (ms > MOST) met = false;
     console.log(`${ms <= MOST ? "met   " : "MISSED"} ${name}: ${ms.toFixed(2)} ms, at most ${MOST}`);
   }

@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
@@ -65,6 +65,42 @@ test("a job folder holds the chosen sheets, counted through", () => {
   // In the order of a folder, whatever order they were asked in.
   expect(words.indexOf("Whole drawing")).toBeLessThan(words.indexOf("make-up"));
   expect(words).toContain("page 2 of 2, folder 3 of 3");
+});
+
+describe("what has nothing to say", () => {
+  const LEFT = /^\S*laundry-proposed[.]loadside: Left out of the folder, with nothing to say: labels[.]\n$/;
+
+  test("is left out of a folder of all there is, and told in one line", () => {
+    const { status, stdout, stderr } = exported(PROPOSED, "job.pdf", "--sheet", "job-folder");
+    expect([status, stdout]).toEqual([0, ""]);
+    expect(stderr).toMatch(LEFT);
+    if (HAS_POPPLER) expect(textOfPdf(readFileSync(join(folder, "job.pdf")))).not.toContain("There is no label");
+  });
+
+  test("is made all the same when it is asked for by its name, and told in one line", () => {
+    for (const [out, ...args] of [
+      ["a.pdf", "--sheet", "labels"],
+      ["a.csv", "--sheet", "labels"],
+      ["b.pdf", "--sheet", "job-folder", "--sheets", "labels,directory"],
+    ] as const) {
+      const { status, stdout, stderr } = exported(PROPOSED, out, ...args);
+      expect([status, stdout, existsSync(join(folder, out))]).toEqual([0, "", true]);
+      expect(stderr).toMatch(/laundry-proposed[.]loadside: labels: There is no label to fix[.]\n$/);
+      expect(stderr.trimEnd().split("\n")).toHaveLength(1);
+    }
+  });
+});
+
+test("letters that no type is there for are told in one line with their text, their place and the page; a list keeps them", () => {
+  const drawing = JSON.parse(readFileSync(PROPOSED, "utf8"));
+  drawing.title = "Maison d’été 日本";
+  const odd = join(folder, "odd.loadside");
+  writeFileSync(odd, JSON.stringify(drawing));
+  const { status, stderr } = exported(odd, "a.pdf", "--sheet", "box-fill");
+  expect(status).toBe(0);
+  expect(stderr).toContain('are printed as "?": "Maison d’été 日本" (title of the drawing, page 1).');
+  expect(stderr.trimEnd().split("\n")).toHaveLength(1);
+  expect(exported(odd, "a.csv", "--sheet", "box-fill").stderr).toBe("");
 });
 
 describe("says what is wrong in one line, with status 2, and writes nothing", () => {

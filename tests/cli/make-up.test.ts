@@ -68,6 +68,19 @@ describe("makeup", () => {
     expect(stdout).toMatch(/Moves: 10 off, 16 on, 3 new joints/);
   });
 
+  test.each([
+    ["the least work unless told", [], 0, "Take the internal clamps of B1 out and fit connectors outside"],
+    ["the box as it is", ["--room", "as-it-is"], 0, null],
+    ["a way that is none", ["--room", "a hammer"], 2, undefined],
+  ])("room for an overfull box: %s", (_, more, wanted, room) => {
+    const path = withIntent(INTENT);
+    const args = ["makeup", LAUNDRY, "--box", "B1", "--intent", path, "--json", ...more];
+    const { status, stdout, stderr } = loadside(args);
+    expect(status).toBe(wanted);
+    if (status === 0) expect(JSON.parse(stdout)).toMatchObject({ room, rooms: [{ taken: room !== null }, {}, {}] });
+    else expect(stderr).toMatch(/"a hammer" is no way to give the box room. Give one of "Take the internal clamps/);
+  });
+
   test("what would bring a violation is not made: one line, status 1, no file", () => {
     const out = join(folder, "not-made.loadside");
     const replace = [{ device: "R1", type: "gfci-receptacle-15" }];
@@ -84,7 +97,7 @@ describe("makeup", () => {
       "--json",
     ]);
     expect(status).toBe(1);
-    expect(stderr.trim().split("\n")).toEqual([expect.stringMatching(/replace-needs-afci.*dual-function/)]);
+    expect(stderr.trim().split("\n")).toEqual([expect.stringMatching(/dual-function.*\(replace-needs-afci\)$/)]);
     expect(JSON.parse(stdout).refused.findings).toMatchObject([{ rule: "replace-needs-afci", severity: "violation" }]);
     expect(existsSync(out)).toBe(false);
   });

@@ -99,7 +99,7 @@ test("what differs ends with 1, in words a person reads", () => {
   });
   expect([ended.status, ended.stderr]).toEqual([1, ""]);
   expect(ended.stdout).toMatch(/^.*: test record, 3 put in, not written: there is no --out\n/);
-  expect(ended.stdout).toMatch(/R2 +Neutral to ground +0.17 V ± 1 +3.5 V +DIFFERS: 3.33 V above what was expected\n/);
+  expect(ended.stdout).toMatch(/R2 +Neutral to ground +0.04 V ± 1 +3.5 V +DIFFERS: 3.46 V above what was expected\n/);
   expect(ended.stdout).toMatch(/TEST pressed +R1b, R2, R3, R5 +R1b, R2, R3, R4b went dark +DIFFERS: not R5, but R4b\n/);
   expect(ended.stdout).toMatch(/L1 +Works +works +does not work +DIFFERS: expected works\n/);
   expect(readdirSync(folder)).toEqual(["r.json"]);

@@ -77,10 +77,10 @@ test("as a person reads it: cables, reasons, the steps of the next test with the
   const { status, stdout } = run({ readings: WORKED });
   expect(status).toBe(0);
   for (const words of [
-    "1 of 120 arrangements left",
+    "1 of 120 possible wirings left",
     "feeds R2 and R3",
     "Next test: Join C5 to the supply C1",
-    "A1 HOLD Breaker off",
+    "A1 HOLD HP1 Breaker off",
     "Refused: Put a switch between the wires of C1",
     "WRK6 Never join or part conductors with power on.",
   ])
@@ -110,6 +110,7 @@ test("readings that contradict each other end with status 1 and say what to look
   const { status, stdout } = run({ readings: [...WORKED, join_(["C1", "C5"], ["R2"])] });
   expect(status).toBe(1);
   expect(stdout).toContain("These readings fit no arrangement known to the tool.");
+  expect(stdout).toContain("Doubt first:");
   expect(stdout).toContain("Least bad:");
 });
 
@@ -118,6 +119,49 @@ test("what a person lists goes in place of the drawing", () => {
   const told = JSON.parse(run({ facts, readings: triple("C1", [122, 122, 0]) }, ["--json"]).stdout);
   expect(told.itemsFrom).toBe("person");
   expect(told.items.map(({ name }: { name: string }) => name)).toContain("shed light");
+});
+
+test("what a person knows is used, named as told, and the drawing is not", () => {
+  const known = [{ cable: "C1", leadsTo: "panel", how: "followed along the joist" }];
+  const start = run({ readings: [live("C2", "black-white", 0)] });
+  expect(start.stdout).toContain("which of them leads where is not: a drawing is no reading.");
+  const { stdout, status } = run({ facts: { known }, readings: [] });
+  expect(status).toBe(0);
+  expect(stdout).toContain("24 of 120 possible wirings left");
+  expect(stdout).toContain("C1: told, not measured: it comes from the panel (followed along the joist)");
+  expect(stdout).not.toMatch(/\bbits\b/);
+  const told = JSON.parse(
+    run({ facts: { known: [{ ...known[0], cable: "C3", leadsTo: ["R4"] }] }, readings: [] }, ["--json"]).stdout,
+  );
+  expect(told.left).toBe(24);
+});
+
+test("the circuits by breakers: seen dead, seen live and not looked at are three things, kept with --out", () => {
+  const seen = { ...WHO, breakersOff: [{ breaker: "Q14", dead: ["R1", "R2"], live: ["R5"] }] };
+  writeFileSync(join(folder, "r.json"), JSON.stringify(seen));
+  const ask = (...more: readonly string[]) =>
+    loadside(["survey", LAUNDRY, "--circuits", "--readings", "r.json", ...more], { cwd: folder });
+  const { stdout, status } = ask();
+  expect(status).toBe(0);
+  expect(stdout).toContain("With Q14 off nobody looked at R3, R4 and L1: they may hang on it.");
+  expect(stdout).toContain("R5 is drawn on Q14; it stayed live with Q14 off.");
+  const { outlets } = JSON.parse(ask("--json", "--out", "map.loadside").stdout);
+  const of = (name: string) => outlets.find((one: { name: string }) => one.name === name);
+  expect([of("R1").breakers.length, of("R4").breakers.length, of("R4").live.length]).toEqual([1, 0, 0]);
+  expect([of("R4").notLookedAt.length, of("R4").differs, of("R5").live.length]).toEqual([1, false, 1]);
+  const again = loadside(["survey", join(folder, "map.loadside"), "--circuits"]);
+  expect(again.stdout).toContain("2 of 6 outlets known");
+});
+
+test.each([
+  [{ breakersOff: [{ breaker: "Q77", dead: ["R1"] }] }, "/breakersOff/0/breaker: Nothing as found"],
+  [{ breakersOff: [{ breaker: "Q14", dead: ["R99"] }] }, "/breakersOff/0/dead/0: Nothing as found"],
+  [{ breakersOff: [{ breaker: "Q14" }] }, "/breakersOff/0: Say of at least one outlet"],
+  [{}, "/breakersOff: Give what was seen"],
+])("bad lists of breakers: %j", (seen, words) => {
+  writeFileSync(join(folder, "r.json"), JSON.stringify(seen));
+  const { status, stderr } = loadside(["survey", LAUNDRY, "--circuits", "--readings", "r.json"], { cwd: folder });
+  expect([status, stderr]).toEqual([2, expect.stringContaining(words)]);
 });
 
 describe("bad readings end with status 2, file, place and remedy", () => {
@@ -141,6 +185,11 @@ describe("bad readings end with status 2, file, place and remedy", () => {
       { facts: { groups: [["R77"]] }, readings: [] },
       '/facts/groups/0/0: No outlet or light as found has the id or name "R77"',
     ],
+    [
+      { facts: { known: [{ cable: "C1", leadsTo: "panel" }] }, readings: [] },
+      "/facts/known/0/how: Say how it is known",
+    ],
+    [{ facts: { known: [{ cable: "C1", how: "seen" }] }, readings: [] }, '/facts/known/0/leadsTo: Give "panel"'],
     [{ facts: { switchesHere: 1.5 }, readings: [] }, "/facts/switchesHere: Give a whole number"],
     [{}, "/readings: Give the list of readings."],
     ["{", "r.json"],

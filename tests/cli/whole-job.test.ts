@@ -116,7 +116,10 @@ test("new, survey, fit, record, scope, makeup, export: the same figures at every
   const again = run(0, "makeup", JOB, "--box", "B1", "--intent", put("same.json", INTENT), "--json");
   expect(JSON.parse(again).moves).toMatchObject({ detach: 0, attach: 0, newSplices: 0 });
 
-  run(0, "export", JOB, "--sheet", "job-folder", "--date", "2026-05-04", "--out", "job.pdf");
+  const folderOf = ["export", JOB, "--sheet", "job-folder", "--date", "2026-05-04", "--out", "job.pdf"] as const;
+  // No label is called for by what was fitted here, and the folder says that it has no page for one.
+  const { status, stderr } = loadside(folderOf, { cwd: folder });
+  expect([status, stderr]).toEqual([0, `${JOB}: Left out of the folder, with nothing to say: labels.\n`]);
   const pdf = readFileSync(join(folder, "job.pdf"));
   const pages = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
   expect(pages).toBeGreaterThanOrEqual(10);

@@ -56,6 +56,14 @@ test("a job is chosen, looked through, saved as a PDF, printed at its size and h
   await page.keyboard.press("Control+p");
   await expect(shownPage(page, /^Page 1 of \d+: Drawing/)).toBeVisible();
 
+  // What is usual for proposed is ticked; what has nothing to say says why.
+  const tick = (name: string) => dialog(page).getByRole("checkbox", { name, exact: true });
+  await expect(dialog(page).getByRole("checkbox", { checked: true })).toHaveCount(7);
+  for (const name of ["Make-up card", "Scope", "Work steps", "Materials"]) await expect(tick(name)).toBeChecked();
+  for (const name of ["Box fill", "As-found record"]) await expect(tick(name)).not.toBeChecked();
+  await expect(tick("Labels")).toBeDisabled();
+  await expect(tick("Labels")).toHaveAccessibleDescription("There is no label to fix.");
+
   // By keys: ticks, another paper, the next page.
   await button(page, "None").press("Enter");
   await expect(dialog(page).getByText("No sheet is ticked.")).toBeVisible();
@@ -125,10 +133,10 @@ test("a paper worker that breaks is told of and replaced, and the drawing can be
   );
   await openProposed(page, address);
   await page.keyboard.press("Control+p");
-  const told = dialog(page).getByRole("alert").filter({ hasText: "Laying out the sheets broke off" });
-  await expect(told).toBeVisible();
+  const broke = dialog(page).getByRole("alert").filter({ hasText: "Laying out the sheets broke off" });
+  await expect(broke).toBeVisible();
   breaks = false;
-  await told.getByRole("button", { name: "Try again" }).click();
+  await broke.getByRole("button", { name: "Try again" }).click();
   await expect(shownPage(page, /^Page 1 of /)).toBeVisible();
 
   // A browser that asks for a place right after a press alone: the file is kept until there is one.
@@ -150,4 +158,16 @@ test("a paper worker that breaks is told of and replaced, and the drawing can be
   await expect(dialog(page)).toHaveCount(0);
   await page.getByRole("combobox", { name: "Code edition" }).selectOption("2017");
   await checked(page);
+
+  // A text with letters that paper cannot show is told before anything is printed; a press shows where.
+  await page.getByRole("textbox", { name: "Title" }).fill("House 日本");
+  await page.getByRole("textbox", { name: "Title" }).press("Enter");
+  await page.keyboard.press("Control+p");
+  await expect(shownPage(page, /^Page 1 of /)).toBeVisible();
+  const told = dialog(page).getByRole("region", { name: "Letters that paper cannot show are printed as “?”:" });
+  await expect(told.getByRole("button")).toHaveText(["“House 日本”, title of the drawing, page 1"]);
+  await button(page, "Next").click();
+  await told.getByRole("button").click();
+  await expect(shownPage(page, /^Page 1 of /)).toBeVisible();
+  await expectAccessible(page, "letters that paper cannot show");
 });

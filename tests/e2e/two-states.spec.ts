@@ -141,6 +141,11 @@ test("a fix is tried, applied as one step and undone; as found offers none", asy
     .getByRole("button", { name: `Undo: ${title}` })
     .click();
   await expect(row).toHaveCount(1);
+  // Its menu has the same.
+  await row.locator(".finding-message").click({ button: "right" });
+  await page.getByRole("menuitem", { name: title, exact: true }).click();
+  await expect(row).toHaveCount(0);
+  await expect(page.getByRole("banner").getByRole("button", { name: `Undo: ${title}` })).toBeEnabled();
 });
 
 test("a violation is acknowledged by name and reason, and goes aside until it is withdrawn", async ({

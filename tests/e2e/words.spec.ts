@@ -24,8 +24,46 @@ test("every pane says its words by catalogues, and nothing is cut off where word
   const heads = await wordsOf(page, ".pane h2, .pane [role=tab], .stock [role=tab]");
   expect(heads.length).toBeGreaterThan(3);
   expect(heads.filter((words) => !words.startsWith("1962 bungalow") && !/[\u00c0-\u024f]/.test(words))).toEqual([]);
-  expect(await cutOff(page)).toEqual([]);
+  // 720 by 450 is a window of 1440 by 900 at 200 %.
+  for (const [width, height] of [
+    [1440, 900],
+    [1280, 720],
+    [1024, 768],
+    [900, 800],
+    [720, 450],
+    [390, 800],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    expect(await cutOff(page), `${width} wide`).toEqual([]);
+    expect(await beside(page), `${width} wide`).toEqual([]);
+  }
 });
+
+/** What lies over a neighbour or reaches out of its row: in the title strip, the foot and the heads of the panes. */
+const beside = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const out: string[] = [];
+    for (const row of document.querySelectorAll(".strip, .strip-buttons, .state-switch, .status, .region-head")) {
+      const own = row.getBoundingClientRect();
+      const parts = [...row.children].filter((each) => each.checkVisibility() && each.clientWidth > 1);
+      const areas = parts.map((each) => each.getBoundingClientRect());
+      for (const [at, area] of areas.entries()) {
+        const name = `${row.className}: ${parts[at]?.className}`;
+        if (area.right > own.right + 1 || area.bottom > own.bottom + 1) out.push(`${name} reaches out`);
+        const over = areas.findIndex(
+          (other, i) =>
+            i > at &&
+            area.left < other.right - 1 &&
+            other.left < area.right - 1 &&
+            area.top < other.bottom - 1 &&
+            other.top < area.bottom - 1,
+        );
+        if (over !== -1) out.push(`${name} lies over ${parts[over]?.className}`);
+      }
+    }
+    if (document.documentElement.scrollWidth > innerWidth) out.push("the page is wider than the window");
+    return out;
+  });
 
 const wordsOf = (page: Page, selector: string): Promise<readonly string[]> =>
   page.evaluate(
@@ -37,15 +75,18 @@ const wordsOf = (page: Page, selector: string): Promise<readonly string[]> =>
     selector,
   );
 
-/** Buttons, tabs and headings whose words do not fit and that do not say so by three dots. */
+/** Buttons, tabs, headings and words of the strip that do not fit and do not say the whole when pointed at. */
 const cutOff = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>("button, [role=tab], h1, h2, h3, label")]
+    [...document.querySelectorAll<HTMLElement>("button, [role=tab], h1, h2, h3, label, .strip span, .status span")]
       .filter((each) => each.checkVisibility() && !each.closest(".unseen"))
       .filter((each) => {
         const style = getComputedStyle(each);
         return (
-          style.overflowX !== "visible" && style.textOverflow !== "ellipsis" && each.scrollWidth > each.clientWidth + 1
+          (style.overflowX !== "visible" || style.whiteSpace === "nowrap") &&
+          style.display !== "inline" &&
+          (style.textOverflow !== "ellipsis" || each.title === "") &&
+          each.scrollWidth > each.clientWidth + 1
         );
       })
       .map((each) => each.textContent),

@@ -4,9 +4,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { parseProject } from "../../shared-model/format/parse-project.ts";
 import type { BoxMove } from "../../shared-model/geometry/arrange.ts";
-import { atOnce } from "../../shared-model/geometry/circuit/settle.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { type ArrangeAsk, arrangeHouse, type HouseOrder } from "../../shared-model/geometry/house/arrange-house.ts";
+import { allAtOnce } from "../../shared-model/lib/in-slices.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { bigHouse } from "../bench/big-house.ts";
@@ -23,7 +23,7 @@ const moved = (project: Project, moves: readonly BoxMove[]): Project => ({
     enclosures: { ...project.layout.enclosures, ...Object.fromEntries(moves.map(({ id, to }) => [id, to])) },
   },
 });
-const movesOf = (project: Project, ask: ArrangeAsk) => atOnce(arrangeHouse(project, project.asFound, ask));
+const movesOf = (project: Project, ask: ArrangeAsk) => allAtOnce(arrangeHouse(project, project.asFound, ask));
 const arranged = (project: Project, ask: ArrangeAsk): Project => moved(project, movesOf(project, ask));
 const idsOf = ({ asFound }: Project) => Object.keys(asFound.enclosures) as EnclosureId[];
 

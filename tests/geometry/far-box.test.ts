@@ -85,3 +85,17 @@ test("in a box too small for both, the name comes first; in one too small for a 
   expect(farBox(narrow).symbols?.count).toBe(1);
   expect(farBox({ ...small, width: 3, height: 3 })).toEqual({ name: undefined, symbols: undefined, bar: undefined });
 });
+
+test("a name stands out over a small box only as far as there is room beside it", () => {
+  const small: FarSubject = { width: 28, height: 18, name: "B1234", symbols: 1, ratio: undefined, marked: false };
+  const over = (textWidth(small.name, 11, FAR_NAME_WEIGHT) - small.width) / 2;
+  expect(over).toBeGreaterThan(0);
+  expect(over).toBeLessThan(7);
+  expect(farBox(small).name?.centred).toBe(true);
+  expect(farBox({ ...small, aside: over + 0.01 }).name?.centred).toBe(true);
+  expect(farBox({ ...small, aside: over - 0.01 }).name).toBeUndefined();
+  // What has room for its name asks nobody.
+  expect(farBox({ ...small, name: "B1", aside: 0 }).name).toBeDefined();
+  // However much room there is, it does not stand out farther than usual.
+  expect(farBox({ ...small, name: "B12345678", aside: 100 }).name).toBeUndefined();
+});

@@ -4,9 +4,9 @@ import { parseProject } from "../../shared-model/format/parse-project.ts";
 import type { BoxMove } from "../../shared-model/geometry/arrange.ts";
 import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { circuitOf } from "../../shared-model/geometry/circuit/sections.ts";
-import { atOnce } from "../../shared-model/geometry/circuit/settle.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import * as inSteps from "../../shared-model/geometry/lay-out.ts";
+import { allAtOnce } from "../../shared-model/lib/in-slices.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point, Project } from "../../shared-model/model/project.ts";
 import { bigHouse } from "../bench/big-house.ts";
@@ -61,7 +61,7 @@ const scattered = (project: Project, places: readonly Point[]): Project =>
     boxIds(project).map((id, index) => ({ id, to: places[index % places.length] ?? { x: 0, y: 0 } })),
   );
 
-const layOutCircuit = (...args: Parameters<typeof inSteps.layOutCircuit>) => atOnce(inSteps.layOutCircuit(...args));
+const layOutCircuit = (...args: Parameters<typeof inSteps.layOutCircuit>) => allAtOnce(inSteps.layOutCircuit(...args));
 
 const names = readdirSync(SAMPLES).filter((name) => name.endsWith(".loadside"));
 

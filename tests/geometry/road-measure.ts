@@ -25,6 +25,8 @@ export interface RoadMeasure {
   readonly through: readonly string[];
   /** Stretches of two cables that lie on one another. */
   readonly shared: number;
+  /** Two cables that run along one another with less than their own width between their middles, and for how long. */
+  readonly alongside: readonly string[];
   /** Boxes whose drawings lie on one another. */
   readonly overlaps: readonly string[];
   /** Of everything that is drawn. */
@@ -38,8 +40,8 @@ interface Leg {
   readonly b: Point;
 }
 
-/** How the boxes of a state stand and how the cables between them run, counted from the drawing alone. */
-export function measureSheet(project: Project, installation: Installation, level: "near" | "middle"): RoadMeasure {
+/** The roads of a state as they are laid, with what stands in their way. */
+function laidFor(project: Project, installation: Installation, level: "near" | "middle") {
   const ids = Object.keys(installation.enclosures) as EnclosureId[];
   const drawings = new Map(ids.map((id) => [id, boxDrawing(project, installation, id)]));
   const placeOf = (id: EnclosureId): Point => project.layout.enclosures[id] ?? { x: 0, y: 0 };
@@ -57,6 +59,12 @@ export function measureSheet(project: Project, installation: Installation, level
     return [{ a: from, b: to, ...(bends && { bends }) }];
   });
   const laid = layRoads(roads, walls, level === "near" ? NEAR_ROADS : MIDDLE);
+  return { ids, drawings, placeOf, walls, named, laid, cables: roads.length };
+}
+
+/** How the boxes of a state stand and how the cables between them run, counted from the drawing alone. */
+export function measureSheet(project: Project, installation: Installation, level: "near" | "middle"): RoadMeasure {
+  const { ids, drawings, placeOf, walls, named, laid, cables } = laidFor(project, installation, level);
   const legs = laid.flatMap((points, road) => points.slice(1).map((b, i): Leg => ({ road, a: points[i] ?? b, b })));
   const through = legs.flatMap((leg) =>
     walls.flatMap((wall, i) =>
@@ -80,10 +88,13 @@ export function measureSheet(project: Project, installation: Installation, level
   };
   const long = legs.reduce((sum, { a, b }) => sum + Math.abs(a.x - b.x) + Math.abs(a.y - b.y), 0);
   return {
-    cables: roads.length,
+    cables,
     crossings,
     through,
     shared,
+    alongside: alongside(legs, level === "near" ? NEAR_ROADS : MIDDLE).map(
+      ([p, q, long]) => `${named[p]} along ${named[q]} for ${Math.round(long)}`,
+    ),
     overlaps,
     area,
     long,
@@ -116,6 +127,21 @@ const lies = (p: Rect, q: Rect, by: number): boolean =>
   q.x + by < p.x + p.width + 0.001 &&
   p.y < q.y + q.height - by &&
   q.y + by < p.y + p.height + 0.001;
+
+/** Two roads that lie on one another, in part at least, for longer than three widths of a road. */
+function alongside(legs: readonly Leg[], { road }: RoadScale): readonly (readonly [number, number, number])[] {
+  return legs.flatMap((p, i) =>
+    legs.slice(i + 1).flatMap((q): readonly (readonly [number, number, number])[] => {
+      if (p.road === q.road) return [];
+      const [one, other] = [rectOf(p), rectOf(q)];
+      const across = Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x);
+      const down = Math.min(one.y + one.height, other.y + other.height) - Math.max(one.y, other.y);
+      const [apart, long] = p.a.x === p.b.x && q.a.x === q.b.x ? [-across, down] : [-down, across];
+      const areParallel = (p.a.x === p.b.x) === (q.a.x === q.b.x);
+      return areParallel && apart < road - 1 && long > 3 * road ? [[p.road, q.road, long] as const] : [];
+    }),
+  );
+}
 
 /** Where the legs of two roads cross, and where they lie on one another. */
 function meetings(legs: readonly Leg[]): { readonly crossings: number; readonly shared: number } {

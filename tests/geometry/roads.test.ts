@@ -27,6 +27,21 @@ function enters(points: readonly Point[], { x, y, width, height }: Rect): boolea
   });
 }
 
+test("where a wall has more cables than lanes before it they run closer together, and none on another", () => {
+  // Nine cables down from one wall, to boxes so near that there are lanes for seven.
+  const ends = Array.from({ length: 9 }, (_, i): RoadEnds => ({ a: left(0, 80 * i), b: right(-250, 1500 + 1000 * i) }));
+  const uprights = (scale = NEAR_ROADS): readonly number[] =>
+    layRoads(ends, [], scale)
+      .map((points) => points[1]?.x ?? 0)
+      .sort((p, q) => p - q);
+  const gaps = (xs: readonly number[]): readonly number[] => xs.slice(1).map((x, i) => x - (xs[i] ?? x));
+  expect(new Set(uprights()).size).toBe(9);
+  expect(Math.min(...gaps(uprights()))).toBeGreaterThan(NEAR_ROADS.road);
+  // With room enough they keep their lanes.
+  const few = layRoads(ends.slice(0, 6), []).map((points) => points[1]?.x ?? 0);
+  expect(Math.min(...gaps(few.sort((p, q) => p - q)))).toBeGreaterThanOrEqual(NEAR_ROADS.lane - 1);
+});
+
 describe("around boxes", () => {
   const wall = (x: number, y: number, width = 500, height = 400): Rect => ({ x, y, width, height });
 

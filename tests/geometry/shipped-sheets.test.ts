@@ -11,14 +11,14 @@ const FILES = ["samples", "templates"].flatMap((folder) =>
 );
 
 describe("a drawing that comes with the program needs no tidying", () => {
-  test.each(FILES)("%s: no box lies on another, no cable runs through one", (file) => {
+  test.each(FILES)("%s: no box lies on another, no cable runs through one or along another", (file) => {
     const opened = parseProject(readFileSync(new URL(file, ASSETS), "utf8"));
     if (!opened.ok) throw new Error("A shipped drawing cannot be read.");
     const { project } = opened.value;
     for (const installation of [project.asFound, project.proposed ?? project.asFound])
       for (const level of ["near", "middle"] as const) {
-        const { overlaps, through } = measureSheet(project, installation, level);
-        expect({ overlaps, through }).toEqual({ overlaps: [], through: [] });
+        const { overlaps, through, alongside } = measureSheet(project, installation, level);
+        expect({ level, overlaps, through, alongside }).toEqual({ level, overlaps: [], through: [], alongside: [] });
       }
   });
 });

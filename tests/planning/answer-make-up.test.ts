@@ -1,12 +1,14 @@
 /** What is asked and told before a make-up is run: nothing is asked that the drawing knows, and what is told is what comes. */
 import { describe, expect, test } from "vitest";
-import type { FitAnswer, FitAsk, MadeUp } from "../../shared-model/answers/make-up.ts";
+import type { FitAnswer, FitAsk, MadeUp, MakeUpAsk } from "../../shared-model/answers/make-up.ts";
+import type { MakeUpIntent } from "../../shared-model/answers/make-up-intent.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { answerFit, answerMakeUp } from "../../shared-model/planning/answer-make-up.ts";
 import { beyondCable } from "../../shared-model/planning/beyond-cable.ts";
 import { cablesInto } from "../../shared-model/queries/cables-into.ts";
-import { boxId, cableId, drawing, outlet } from "../builders/drawing.ts";
+import { toDecimal } from "../../shared-model/units/volume.ts";
+import { boxId, cableId, deviceId, drawing, outlet } from "../builders/drawing.ts";
 import { openSample } from "../builders/samples/open-sample.ts";
 import { workedBox } from "./worked-boxes.ts";
 
@@ -39,6 +41,13 @@ describe("the supply of a box", () => {
     expect(byPanel.supplyGuess).toBeUndefined();
     expect(byPanel.intent.supply.cable).toBe(cableId("C2"));
     expect(makeUpOf(openSample("laundry-box"), "B1").supplyGuess).toBeUndefined();
+  });
+});
+
+test("a box that no cable enters has nothing to make up, and that is said", () => {
+  const { result } = makeUpOf(drawing(2020).box("B1").device("R1", "receptacle-15", "B1").project, "B1");
+  expect(result).toMatchObject({
+    refused: { code: "cable-not-here", message: expect.stringMatching(/^No cable enters B1: there is nothing/) },
   });
 });
 
@@ -117,7 +126,7 @@ describe("fitting at the laundry", () => {
         .sort(),
     ).toEqual(groups.flatMap(({ splices }) => splices.map(({ name }) => name)).sort());
     expect(jumpers).toHaveLength(Object.keys(box?.jumpers ?? {}).length);
-    expect(answer.rooms[0]).toMatch(/clamps of B1/);
+    expect(answer.rooms[0]?.title).toMatch(/clamps of B1/);
     expect(answer.notOffered[0]?.title).toMatch(/^GFCI receptacle/);
   });
 
@@ -136,9 +145,10 @@ describe("fitting at the laundry", () => {
   test("another way to make room can be taken instead of the least work", () => {
     const { rooms } = fitting(sample, { outlet: outlet("R1") });
     expect(rooms.length).toBeGreaterThan(1);
-    const other = rooms[1] ?? "";
+    const other = rooms[1]?.title ?? "";
     const answer = fitting(sample, { outlet: outlet("R1"), room: other });
     expect(answer.room).toContain(other);
+    expect(answer.rooms.map(({ taken }) => taken)).toEqual(rooms.map((_, index) => index === 1));
     expect(made(answer).fill.after.verdict).toBe("fits");
   });
 
@@ -156,6 +166,67 @@ describe("fitting at the laundry", () => {
       outlet: outlet("R1"),
       title: expect.stringMatching(/^R1 in B1, protecting R1b, R2/),
     });
+  });
+});
+
+describe("making up the laundry", () => {
+  const sample = openSample("laundry-box");
+  const asking = (ask: Partial<MakeUpAsk> = {}) => {
+    const answer = answerMakeUp(sample, { state: "proposed", box: boxId("B1"), ...ask });
+    if (answer === undefined) throw new Error("No such box.");
+    return answer;
+  };
+  const withType = (type: string): MakeUpIntent => ({
+    ...asking().intent,
+    replace: [{ device: deviceId("R1"), type }],
+  });
+
+  test("the overfull box gets room in the ways that fitting a device offers, the least work first, each with its fill", () => {
+    const { rooms, room, result } = asking();
+    expect(rooms.map(({ title }) => title)).toEqual(
+      fitting(sample, { outlet: outlet("R1") }).rooms.map(({ title }) => title),
+    );
+    // Five cables of two and a ground, a yoke, clamps: 32.0625 of 30.3; by hand, 2.25 less without clamps, 21.0 more with
+    // an extension of 1-1/2 in., 42.0 the larger box of the kind (NFPA 70 table 314.16(A)).
+    expect(rooms.map(({ fill }) => [toDecimal(fill.total), fill.available && toDecimal(fill.available)])).toEqual([
+      [29.8125, 30.3],
+      [32.0625, 51.3],
+      [32.0625, 42],
+    ]);
+    expect(rooms.map(({ taken }) => taken)).toEqual([true, false, false]);
+    expect(room).toBe(rooms[0]?.title);
+    expect(made({ result }).fill.after.verdict).toBe("fits");
+  });
+
+  test("another way can be taken, or the box left as it is; the ways stay to be chosen from", () => {
+    const [, extension] = asking().rooms;
+    const taken = asking({ room: extension?.title ?? "" });
+    expect(taken.room).toBe(extension?.title);
+    expect(made(taken).fill.after.available).toBe(extension?.fill.available);
+    const left = asking({ room: false });
+    expect(left.room).toBeUndefined();
+    expect(left.rooms.map((one) => one.taken)).toEqual([false, false, false]);
+    expect(made(left).fill.after.verdict).toBe("overfull");
+  });
+
+  test("as found is a record: nothing is done to its box", () =>
+    expect(asking({ state: "as-found" })).toMatchObject({ rooms: [] }));
+
+  test("a plain device that leaves the arc-fault need open is refused in words, and the one that does is offered", () => {
+    const plain = asking({ intent: withType("gfci-receptacle-15") });
+    if (!("refused" in plain.result)) throw new Error("It was made.");
+    expect(plain.result.refused.message).toMatch(/arc-fault list.*Choose a dual-function receptacle/);
+    expect(plain.result.refused.message).not.toMatch(/replace-needs-afci/);
+    expect(plain.result.refused.findings).toMatchObject([{ severity: "violation" }]);
+    expect(plain.alternatives).toMatchObject([
+      { device: deviceId("R1"), name: "R1", type: "dual-function-receptacle-15" },
+    ]);
+    // What still can be chosen of the room is not lost by a refusal.
+    expect(plain.rooms).toHaveLength(3);
+    const [other] = plain.alternatives;
+    const taken = asking({ intent: withType(other?.type ?? "") });
+    expect(made(taken).replaced).toMatchObject([{ old: "R1" }]);
+    expect(taken.alternatives).toEqual([]);
   });
 });
 

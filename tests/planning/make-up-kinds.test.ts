@@ -292,7 +292,7 @@ describe("what cannot be", () => {
     bath.cable("C1", "P", "BX", { ft: 20, means: "external-connector" });
     home(bath);
     expect(refusal(bath.project, intent("C1"))).toMatch(
-      /^introduces : It would bring a violation \(outlet-not-protected\)/,
+      /^introduces : It would bring a violation: R1 in BX .* needs ground-fault protection/,
     );
   });
 });

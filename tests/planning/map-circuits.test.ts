@@ -30,12 +30,35 @@ describe("one breaker off at a time", () => {
     expect(map.notObserved.map(({ id }) => id)).not.toContain(Q14);
   });
 
-  test("an outlet that stayed live is a mismatch, said plainly, and one that stays live in the box a warning", () => {
+  test("an outlet that stayed live is a mismatch, said plainly, and a half that stays live in the box a warning", () => {
     const dead = ALL.filter((key) => key !== outlet("R5"));
     const { outlets, remarks } = mapCircuits(LAUNDRY, [{ breaker: Q14, dead, stillLive: [outlet("R5")] }]);
     expect(outlets.find(({ name }) => name === "R5")).toMatchObject({ differs: true, breakers: [] });
-    expect(remarks).toContain("R5 is drawn on Q14; it stayed live.");
-    expect(remarks.join(" ")).toContain("With Q14 off, R5 stays live beside what went dead");
+    expect(remarks).toContain("R5 is drawn on Q14; it stayed live with Q14 off.");
+    expect(remarks.join(" ")).not.toContain("beside what went dead");
+    const half = mapCircuits(LAUNDRY, [{ breaker: Q14, dead: ALL, stillLive: [outlet("R5")] }]);
+    expect(half.remarks.join(" ")).toContain("With Q14 off, R5 stays live beside what went dead");
+    expect(half.outlets.find(({ name }) => name === "R5")).toMatchObject({ differs: false, live: [] });
+  });
+
+  test("what nobody looked at is neither dead nor live, differs from nothing, and is named", () => {
+    const [r1, r2, l1] = [outlet("R1"), outlet("R2"), outlet("L1")];
+    const { outlets, remarks, directory } = mapCircuits(LAUNDRY, [{ breaker: Q14, dead: [r1, r2], stillLive: [l1] }]);
+    const of = (name: string) => outlets.find((one) => one.name === name);
+    const here = [{ id: Q14, name: "Q14" }];
+    expect(of("R1")).toMatchObject({ breakers: here, live: [], notLookedAt: [], differs: false });
+    expect(of("R4")).toMatchObject({ breakers: [], live: [], notLookedAt: here, differs: false });
+    expect(of("L1")).toMatchObject({ breakers: [], live: here, notLookedAt: [], differs: true });
+    expect(remarks).toContain("With Q14 off nobody looked at R3, R4 and R5: they may hang on it.");
+    expect(remarks.some((line) => line.startsWith("R4 is drawn"))).toBe(false);
+    expect(directory).toMatchObject([{ notLookedAt: 3 }]);
+  });
+
+  test("what stayed live in a box where nothing went dead is no second circuit", () => {
+    const { remarks } = mapCircuits(LAUNDRY, [
+      { breaker: Q14, dead: ALL.filter((key) => key !== outlet("L1")), stillLive: [outlet("L1")] },
+    ]);
+    expect(remarks).toEqual(["L1 is drawn on Q14; it stayed live with Q14 off."]);
   });
 
   test("nothing is said of breakers that nobody switched off; the last observation of one counts", () => {

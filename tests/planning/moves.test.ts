@@ -115,7 +115,7 @@ describe("fitting a ground-fault device", () => {
 
   test("the plain type is told and not offered, because a new receptacle in a laundry needs arc-fault protection", () => {
     expect(first.notOffered).toMatchObject([
-      { type: "gfci-receptacle-15", why: expect.stringMatching(/replace-needs-afci.*dual-function/) },
+      { type: "gfci-receptacle-15", why: expect.stringMatching(/arc-fault list.*dual-function/) },
     ]);
     const asked = fitDevice(sample, { outlet: outlet("R1"), type: "gfci-receptacle-15" });
     expect(asked.ok ? "" : asked.refusal.code).toBe("introduces");

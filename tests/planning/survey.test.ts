@@ -90,8 +90,9 @@ describe("the five cables of the laundry box", () => {
     const join = offered(plain([...SUPPLY, ...DEAD])).find(({ words }) => words.startsWith("Join"));
     expect(next).toBeDefined();
     expect(join?.steps.map(({ arrangement, hold = false }) => `${arrangement}${hold ? "!" : ""}`)).toEqual([
-      ...["A1!", "A1", "A1", "A3", "A3", "A1!"],
+      ...["A1!", "A1!", "A1", "A1", "A1", "A1!", "A1!", "A3", "A3", "A1!"],
     ]);
+    expect(join?.steps.flatMap(({ hold }) => hold ?? [])).toEqual(["HP1", "HP2", "HP5", "HP6", "HP3"]);
     expect(join).toMatchObject({ exposure: "outlet", powerCycles: 1, wanted: { arrangement: "A3" } });
     // Minutes, 5 for the cycle, 20 for the exposure.
     for (const { cost, minutes, powerCycles, exposure } of offered(plain([])))
@@ -262,7 +263,10 @@ describe("traps", () => {
   });
 
   test("a cable not read yet is not joined: it may be a second feed, and the short is told", () => {
-    const answer = survey(unknownBox(3), {}, [...triple("C1", [120, 120, 0]), ...triple("C2", [0, 0, 0])]);
+    const answer = survey(unknownBox(3), {}, [
+      ...[...triple("C1", [120, 120, 0]), ...triple("C2", [0, 0, 0])],
+      ...[ohms("C2", "open"), ohms("C3", "open")],
+    ]);
     expect(answer.refused).toContainEqual(
       expect.objectContaining({
         key: "join cable-C3",
@@ -346,7 +350,7 @@ describe("traps", () => {
       ["C1", "C2", "C3"].map((name) => ohms(name, "open")),
     );
     expect(live.next?.exposure).toBe("open-box-live");
-    expect(live.holdPoints.map(({ id }) => id)).toEqual(["HP1", "HP2", "HP3"]);
+    expect(live.holdPoints.map(({ id }) => id)).toEqual(["HP1", "HP2", "HP6", "HP3"]);
   });
 
   test("no live cable is said, and the breaker named as a cause", () => {

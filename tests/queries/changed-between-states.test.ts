@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
+import { sameValue } from "../../shared-model/lib/same-value.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
 import { changedBetweenStates } from "../../shared-model/queries/changed-between-states.ts";
+import { replacementFor } from "../../shared-model/queries/replaced.ts";
 import { boxId, cableId, deviceId, laundryAsFound, laundryDrawing, spliceId } from "../builders/drawing.ts";
 import type { Drawing } from "../builders/drawing-by-commands.ts";
 
@@ -80,4 +82,44 @@ test("a device that takes another's place says whose; one that does not is new",
     [R9.id]: { kind: "new" },
   });
   expect(changedBetweenStates(asFound, proposed)).toBe(changes);
+});
+
+test("parts that both states share are passed over, and nothing that they say is lost", () => {
+  const { asFound, proposed: drawn } = laundryDrawing()
+    .propose()
+    .run("replace-device", { device: deviceId("R1"), id: deviceId("R1b"), type: "gfci-receptacle-15", name: "R1b" })
+    .run("replace-device", { device: deviceId("R4"), id: deviceId("R4b"), type: "gfci-receptacle-15", name: "R4b" })
+    .land("C5.bk@B1", "capped").project;
+  if (drawn === undefined) throw new Error("Nothing is proposed.");
+  const enclosures: Installation["enclosures"] = Object.fromEntries(
+    Object.entries(drawn.enclosures).map(([id, one]) => {
+      const was = asFound.enclosures[one.id];
+      return [id, was !== undefined && sameValue(was, one) ? was : one];
+    }),
+  );
+  const proposed: Installation = { ...drawn, enclosures };
+  // Such a claim comes from a file: R3 is in a box that is the same object in both, and is named all the same.
+  const b1 = proposed.enclosures[boxId("B1")];
+  const claiming = b1?.devices[deviceId("R1b")];
+  if (b1 === undefined || claiming === undefined) throw new Error("No device.");
+  const devices = { ...b1.devices, [deviceId("R1b")]: { ...claiming, replaces: deviceId("R3") } };
+  const claimed: Installation = {
+    ...proposed,
+    enclosures: { ...proposed.enclosures, [boxId("B1")]: { ...b1, devices } },
+  };
+  expect(claimed.enclosures[boxId("B3")]).toBe(asFound.enclosures[boxId("B3")]);
+  for (const one of [proposed, claimed]) {
+    const [shared, apart] = [
+      changedBetweenStates(asFound, one),
+      changedBetweenStates(structuredClone(asFound), { ...one }),
+    ];
+    expect([...shared.devices].sort()).toEqual([...apart.devices].sort());
+    expect([...shared.newSplices]).toEqual([...apart.newSplices]);
+    expect([...replacementFor(one, asFound)]).toEqual([...replacementFor(one, structuredClone(asFound))]);
+  }
+  expect(changedBetweenStates(asFound, claimed).devices.get(deviceId("R1b"))).toEqual({
+    kind: "replaces",
+    device: deviceId("R3"),
+    name: "R3",
+  });
 });

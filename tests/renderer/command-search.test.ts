@@ -11,6 +11,7 @@ import { resetSession, select, sessionStore } from "../../renderer/state/session
 import { documentCommands, windowCommands } from "../../shared-model/commands/catalog/commands.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
 import { boxId } from "../builders/ids.ts";
+import { openSample } from "../builders/samples/open-sample.ts";
 
 beforeEach(() => {
   resetSession();
@@ -172,9 +173,33 @@ test("lines of the same kind keep their order, so that the field does not jump",
     key: title,
     title,
     note: "",
-    group: "Commands",
     run: () => undefined,
   });
   const all = ["Box 3", "Box 1", "Box 2"].map(line);
   expect(findLines(all, "box").map(({ title }) => title)).toEqual(["Box 3", "Box 1", "Box 2"]);
+});
+
+describe("what takes all of proposed away", () => {
+  beforeEach(() => {
+    openDocument({ project: openSample("laundry-proposed") });
+    expect(documentStore.get().project.proposed).toBeDefined();
+  });
+
+  test.each(["reset", "discard", "prop", "proposed"])(
+    "does nothing by %s alone, and comes after what does",
+    (typed) => {
+      const all = found(typed);
+      const taking = all.findIndex(({ takesAll }) => takesAll === true);
+      expect(taking).toBeGreaterThanOrEqual(0);
+      for (const line of all.filter(({ takesAll }) => takesAll === true)) expect(line.whyNot).toMatch(/Type more/);
+      if (all.some(({ takesAll, whyNot }) => takesAll === undefined && whyNot === undefined))
+        expect(taking).toBeGreaterThan(0);
+    },
+  );
+
+  test("comes first once its name is said", () => {
+    expect(first("reset all of proposed to as found").title).toMatch(/^Reset all of proposed/);
+    expect(first("discard proposed").title).toMatch(/^Discard proposed/);
+    expect(first("discard proposed").whyNot).toBeUndefined();
+  });
 });

@@ -11,6 +11,7 @@ const item = (id: string, x: number, y: number, width: number, height: number): 
   ratio: undefined,
   sign: undefined,
   change: undefined,
+  aside: Number.POSITIVE_INFINITY,
 });
 
 const items = [item("b1", 0, 0, 600, 400), item("b2", 1200, 0, 600, 400), item("b3", 1500, 300, 600, 400)];

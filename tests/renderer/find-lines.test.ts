@@ -5,7 +5,6 @@ const line = (title: string, note = ""): CommandLine => ({
   key: title,
   title,
   note,
-  group: "Commands",
   run: () => undefined,
 });
 const found = (typed: string, ...lines: readonly CommandLine[]) => findLines(lines, typed).map(({ title }) => title);

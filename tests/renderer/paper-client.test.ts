@@ -115,8 +115,11 @@ describe("an answer", () => {
     last().say({ type: "progress", request, done: 1, of: 3, at: "Drawing" });
     expect(told).toMatchObject([{ done: 1, of: 3, at: "Drawing" }]);
     expect(await now(outcome)).toBe("waits");
-    last().say({ type: "laid-out", request, sheets: SHEETS });
-    expect(await now(outcome)).toEqual({ kind: "done", value: { layout: request, sheets: SHEETS } });
+    last().say({ type: "laid-out", request, sheets: SHEETS, empty: {}, lost: [] });
+    expect(await now(outcome)).toEqual({
+      kind: "done",
+      value: { layout: request, sheets: SHEETS, empty: {}, lost: [] },
+    });
   });
 
   test("of a page and of a file is what it holds", async () => {
@@ -146,7 +149,7 @@ describe("an answer", () => {
     const request = last().request();
     const second = layOut();
     expect(await now(first.outcome)).toEqual({ kind: "stopped" });
-    last().say({ type: "laid-out", request, sheets: SHEETS });
+    last().say({ type: "laid-out", request, sheets: SHEETS, empty: {}, lost: [] });
     expect(await now(second.outcome)).toBe("waits");
     // The step that both need, as checking is, is not lost.
     vi.advanceTimersByTime(10 * STOP_DEADLINE_MS);
@@ -182,7 +185,7 @@ describe("stopping", () => {
 
   test("twice, or what has ended, does nothing", async () => {
     const { stop } = layOut();
-    last().say({ type: "laid-out", request: last().request(), sheets: SHEETS });
+    last().say({ type: "laid-out", request: last().request(), sheets: SHEETS, empty: {}, lost: [] });
     stop();
     expect(last().types()).not.toContain("stop");
     vi.advanceTimersByTime(STOP_DEADLINE_MS);
@@ -203,7 +206,7 @@ describe("a worker that breaks", () => {
     expect(workers[0]?.hasEnded).toBe(true);
     const { outcome } = layOut();
     expect(workers).toHaveLength(2);
-    last().say({ type: "laid-out", request: last().request(), sheets: SHEETS });
+    last().say({ type: "laid-out", request: last().request(), sheets: SHEETS, empty: {}, lost: [] });
     expect(await now(outcome)).toMatchObject({ kind: "done" });
   });
 

@@ -15,6 +15,9 @@ import {
   whyNot,
 } from "../../renderer/state/print/print-choice.ts";
 import type { LaidSheet, SheetOffer } from "../../shared-model/answers/paper-messages.ts";
+import { SHEET_KINDS, type SheetKind } from "../../shared-model/answers/sheet-input.ts";
+import { sheetOffers } from "../../shared-model/sheets/job/lay-out-job.ts";
+import { SHEETS as ALL_SHEETS } from "../../shared-model/sheets/registry.ts";
 import { boxId } from "../builders/ids.ts";
 
 const offer = (
@@ -33,8 +36,9 @@ const SCENE: PrintScene = {
   hasProposed: true,
   selected: [boxId("B1"), boxId("B2")],
 };
+const ALL: ReadonlySet<SheetKind> = new Set(SHEET_KINDS);
 const CHOICE: PrintChoice = {
-  without: new Set(),
+  sheets: ALL,
   state: "proposed",
   paper: "a4",
   date: "2026-05-04",
@@ -43,9 +47,14 @@ const CHOICE: PrintChoice = {
 const kinds = (offers: readonly SheetOffer[]) => offers.map(({ kind }) => kind);
 
 describe("what is printed", () => {
-  test("is all that can be had, but what was ticked off", () => {
+  test("is what is ticked and can be had", () => {
     expect(kinds(tickedSheets(CHOICE, SCENE))).toEqual(["drawing", "protection", "scope", "directory"]);
-    expect(jobOf({ ...CHOICE, without: new Set(["protection"]) }, { ...SCENE, fileName: "a.loadside" })).toEqual({
+    expect(
+      jobOf(
+        { ...CHOICE, sheets: new Set(["drawing", "scope", "directory", "labels"]) },
+        { ...SCENE, fileName: "a.loadside" },
+      ),
+    ).toEqual({
       sheets: ["drawing", "scope", "directory"],
       state: "proposed",
       paper: "a4",
@@ -61,6 +70,20 @@ describe("what is printed", () => {
     expect(whyNot(offer("scope", "proposed"), false)).toBe("Proposed is not started");
     expect(whyNot(offer("as-found", "as-found"), false)).toBeUndefined();
     expect(whyNot(offer("scope", "difference"), true)).toBeUndefined();
+  });
+
+  test("is, as long as nobody has chosen, what a state is printed for: record and faults before, the work and what stays after", () => {
+    const scene: PrintScene = { ...SCENE, offers: sheetOffers(ALL_SHEETS) };
+    const usual: PrintChoice = { ...CHOICE, sheets: "usual" };
+    expect(kinds(tickedSheets({ ...usual, state: "as-found" }, scene))).toEqual(["drawing", "findings", "as-found"]);
+    const work = ["drawing", "make-up", "scope", "steps", "test-record", "labels", "reset-slips", "materials"];
+    expect(kinds(tickedSheets(usual, scene))).toEqual(work);
+    // Nothing is proposed: what is there.
+    expect(kinds(tickedSheets(usual, { ...scene, hasProposed: false }))).toEqual(["drawing", "findings", "as-found"]);
+    // What was chosen stays, whichever state is shown.
+    const chosen: PrintChoice = { ...CHOICE, sheets: new Set(["directory"]) };
+    for (const state of ["as-found", "proposed"] as const)
+      expect(kinds(tickedSheets({ ...chosen, state }, scene))).toEqual(["directory"]);
   });
 
   test("of boxes: those that are chosen, and it is told which sheets that concerns", () => {

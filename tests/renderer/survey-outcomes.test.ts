@@ -12,7 +12,6 @@ import {
   resultsOf,
   unreadable,
 } from "../../renderer/state/survey/outcomes.ts";
-import { stepsToTick } from "../../renderer/state/survey/steps-to-tick.ts";
 import { surveyStore } from "../../renderer/state/survey/survey-store.ts";
 import { tickNext, untick } from "../../renderer/state/survey/surveying.ts";
 import {
@@ -123,36 +122,6 @@ test("the trap is named while a cable may be a reversed supply or the switch end
   expect(named(feeds(R2), REVERSED, LOOP)).toBe(0);
 });
 
-describe("hold points", () => {
-  const point = (id: string) => ({ id, words: `words of ${id}` });
-  const step = (words: string, hold?: true) => ({ arrangement: "A1", words, ...(hold && { hold }) }) as const;
-  const shown = (steps: readonly ReturnType<typeof step>[], ...ids: readonly string[]) =>
-    stepsToTick({ steps }, ids.map(point)).map(({ words, hold }) => [words, hold]);
-
-  test("stand before anything is parted, and the last where the power is off again", () => {
-    expect(shown([step("off", true), step("part"), step("off again", true)], "HP1", "HP2", "HP3")).toEqual([
-      ["off", "HP1"],
-      ["words of HP2", "HP2"],
-      ["part", undefined],
-      ["off again words of HP3", "HP3"],
-    ]);
-  });
-
-  test("of a dead test are the first ones; a test that is done live has only the last", () => {
-    expect(shown([step("off", true), step("part")], "HP1", "HP2")).toEqual([
-      ["off", "HP1"],
-      ["words of HP2", "HP2"],
-      ["part", undefined],
-    ]);
-    expect(shown([step("one breaker off"), step("off again", true)], "HP1", "HP2", "HP3")).toEqual([
-      ["one breaker off", undefined],
-      ["off again words of HP3", "HP3"],
-    ]);
-    // The hold points are those of another test: the step must be ticked all the same.
-    expect(shown([step("off", true), step("off again", true)], "HP1", "HP2").at(-1)).toEqual(["off again", ""]);
-  });
-});
-
 describe("in the document", () => {
   const B1 = boxId("B1") as EnclosureId;
   const own = (box?: EnclosureId) => surveyReadings(documentStore.get().project.readings, box);
@@ -219,9 +188,21 @@ describe("in the document", () => {
     const Q14 = deviceId("Q14");
     const [r1, r2, r5] = [outletKey(deviceId("R1")), outletKey(deviceId("R2")), outletKey(deviceId("R5"))];
     writeBreakerOff(Q14, "Q14", [r1], []);
-    // R5 is in another box: that it is live tells of no second circuit where something went dead.
     writeBreakerOff(Q14, "Q14", [r1, r2], [r2, r5]);
     expect(own()).toHaveLength(1);
-    expect(wentOf(breakerOff(documentStore.get().project.readings, Q14))).toEqual({ [r1]: "dead", [r2]: "half" });
+    // What was seen live stays live when it is looked at again; what nobody looked at is in no list.
+    expect(wentOf(breakerOff(documentStore.get().project.readings, Q14))).toEqual({
+      [r1]: "dead",
+      [r2]: "half",
+      [r5]: "live",
+    });
+  });
+
+  test("what a person knows of a cable is kept with how it is known", () => {
+    const known = [{ cable: C1, leadsTo: "panel", how: "followed to the panel" }] as const;
+    expect(writeFacts(B1, { known })).toEqual({ ok: true });
+    expect(factsOf(B1)?.facts).toEqual({ known });
+    writeFacts(B1, { known: undefined });
+    expect(factsOf(B1)?.facts).toEqual({});
   });
 });

@@ -54,10 +54,21 @@ function said(node: Node): readonly string[] {
     case "NewExpression":
       if (/(Error|Exception)$/.test(String((node.callee as Node).name))) return [];
       break;
-    // Names of groups tell lines apart; `panels/command` has the words for them.
-    case "Property":
-      if ((node.key as Node).name === "group") return [];
-      break;
+    // A single word that stands where words are shown.
+    case "JSXElement":
+    case "JSXFragment":
+      return [
+        ...(node.children as readonly Node[]).flatMap((child) =>
+          child.type === "JSXExpressionContainer" ? shown(child.expression as Node) : [],
+        ),
+        ...childrenOf(node).flatMap(said),
+      ];
+    // A table of words.
+    case "VariableDeclarator":
+      return [
+        ...(/WORDS?$/.test(String((node.id as Node).name)) && node.init !== null ? inTable(node.init as Node) : []),
+        ...childrenOf(node).flatMap(said),
+      ];
     case "JSXText": {
       const text = String(node.value).trim();
       return LETTERS.test(text) ? [text] : [];
@@ -81,13 +92,47 @@ function said(node: Node): readonly string[] {
   return childrenOf(node).flatMap(said);
 }
 
+/** One word in small letters or with a capital; what is longer is found wherever it stands. */
+const WORD = /^\p{L}?[\p{Ll} ’']+$/u;
+
+const isWord = (node: Node): boolean => node.type === "Literal" && WORD.test(String(node.value).trim());
+
+/** Words that an expression between tags comes to. */
+function shown(node: Node): readonly string[] {
+  switch (node.type) {
+    case "Literal":
+      return isWord(node) && LETTERS.test(String(node.value)) && !SENTENCE.test(String(node.value))
+        ? [String(node.value)]
+        : [];
+    case "ConditionalExpression":
+      return [...shown(node.consequent as Node), ...shown(node.alternate as Node)];
+    case "LogicalExpression":
+      return [...(node.operator === "&&" ? [] : shown(node.left as Node)), ...shown(node.right as Node)];
+    default:
+      return [];
+  }
+}
+
+/** Words of a table of them, at whatever depth. */
+function inTable(node: Node): readonly string[] {
+  if (node.type === "TSAsExpression" || node.type === "TSSatisfiesExpression") return inTable(node.expression as Node);
+  if (node.type !== "ObjectExpression") return [];
+  return (node.properties as readonly Node[]).flatMap((each) =>
+    each.type === "Property" ? [...shown(each.value as Node), ...inTable(each.value as Node)] : [],
+  );
+}
+
 test("what is looked for is found", () => {
   const code = `
     const A = () => <b title="Open it">Some words {x} <i>{y ? "Not yet" : \`Box \${n} is full\`}</i></b>;
     throw new Error("Never shown to a person");
     const style = <b className="Field small" d="M0 0" />;
+    const B = () => <i>{x === undefined ? "saved" : (y ?? "none")}{kind === "box" && z}</i>;
+    const WORDS: Readonly<Record<string, string>> = { danger: "danger", more: { a: "far" }, id: "B1" } as const;
   `;
-  expect(said(parse(code, "a.tsx"))).toEqual(["Open it", "Some words", "Not yet", "Box … is full"]);
+  expect(said(parse(code, "a.tsx")).toSorted()).toEqual(
+    ["Box … is full", "Not yet", "Open it", "Some words", "danger", "far", "none", "saved"].toSorted(),
+  );
 });
 
 test.each(files.filter((name) => !/(^|[/])words[.]ts$/.test(name) && !NOT_SAID.has(name)))("%s", (name) => {

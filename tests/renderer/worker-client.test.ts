@@ -10,7 +10,7 @@ import {
 } from "../../shared-model/analysis/protocol.ts";
 import type { Energised, EnergisedNews } from "../../shared-model/answers/energised.ts";
 import type { MakeUpAnswer } from "../../shared-model/answers/make-up.ts";
-import type { ScopeAnswer } from "../../shared-model/answers/scope.ts";
+import type { ScopeAnswer, ScopePart, ScopeWork } from "../../shared-model/answers/scope.ts";
 import { type Problem, problem } from "../../shared-model/lib/result.ts";
 import type { DeviceId, OutletKey } from "../../shared-model/model/ids.ts";
 import { emptyProject, type Project } from "../../shared-model/model/project.ts";
@@ -285,6 +285,32 @@ describe("the window and its checks", () => {
     const again = client.scope();
     last().say({ type: "scoped", request: 2, base: 1, answer: scope });
     expect(await again).toBe(scope);
+  });
+
+  test("where its work takes a while the difference is told first; the answer has both, and of an older revision neither", async () => {
+    last().say(answers(0));
+    const part = { boxes: [] } as unknown as ScopePart;
+    const work = { steps: [] } as unknown as ScopeWork;
+    const told = vi.fn();
+    const asked = client.scope(told);
+    last().say({ type: "scope-part", request: 1, base: 0, part });
+    expect(told).toHaveBeenCalledExactlyOnceWith(part);
+    // It is at it still: another sign of life, another deadline.
+    vi.advanceTimersByTime(9 * DEADLINE_MS);
+    last().say({ type: "started", revision: 0 });
+    vi.advanceTimersByTime(9 * DEADLINE_MS);
+    expect(workers).toHaveLength(1);
+    last().say({ type: "scope-work", request: 1, base: 0, work });
+    const whole = await asked;
+    expect(whole).toEqual({ boxes: [], steps: [] });
+    // What is drawn already stays what it is.
+    expect(whole?.boxes).toBe(part.boxes);
+    const again = client.scope(told);
+    edit();
+    last().say({ type: "scope-part", request: 2, base: 0, part });
+    last().say({ type: "scope-work", request: 2, base: 0, work });
+    expect(await again).toBeUndefined();
+    expect(told).toHaveBeenCalledTimes(1);
   });
 
   test("the difference of a large building may take longer than a check, and not for ever", async () => {

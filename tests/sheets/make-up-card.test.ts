@@ -1,10 +1,14 @@
 import { describe, expect, test } from "vitest";
 import type { BoxRoles } from "../../shared-model/answers/circuit.ts";
+import { asId, type DeviceId } from "../../shared-model/model/ids.ts";
+import type { Project } from "../../shared-model/model/project.ts";
 import { type CardLists, cardLists } from "../../shared-model/sheets/cards/card-lists.ts";
 import { makeUpCards } from "../../shared-model/sheets/cards/make-up-card.ts";
 import type { Page } from "../../shared-model/sheets/display-list.ts";
 import { drawingSheet } from "../../shared-model/sheets/drawing/drawing-sheet.ts";
 import { textsOf } from "../../shared-model/sheets/text-boxes.ts";
+import { amps } from "../../shared-model/units/quantity.ts";
+import { Drawing } from "../rules/drawing.ts";
 import { pageFaults } from "./page-faults.ts";
 import { ALL_PAPERS, inputOf, SAMPLE_FILES, sampleProject, statesOf } from "./sheet-inputs.ts";
 
@@ -102,6 +106,55 @@ test("cards are made of what the work opens; as found of every box, without hold
   const asFound = makeUpCards(inputOf(laundry, { state: "as-found" }));
   expect(titles(asFound)).toHaveLength(7);
   expect(asFound.flatMap(words)).not.toContain("HP1");
+});
+
+/** Two panels of one building, each with a breaker 1 and a box with a ground-fault receptacle on it. */
+function twoPanels(): Drawing {
+  const drawn = new Drawing(2020).room("Shed", ["garage"]);
+  for (const [panel, breaker, box, guard, cable] of [
+    ["P", "Q1", "A", "G1", "C1"],
+    ["S", "Q2", "B", "G2", "C2"],
+  ] as const) {
+    drawn.panel(panel).device(breaker, "breaker-1", panel, { breakerRatingA: amps(20), slot: 1 });
+    drawn.box(box, 30).device(guard, "gfci-receptacle-20", box).cable(cable, "nm-12-2-g", panel, box);
+    drawn.put({
+      [`${cable}.bk@${panel}`]: `${breaker}.OUT`,
+      [`${cable}.wh@${panel}`]: `${panel}-NB.BAR`,
+      [`${cable}.cu@${panel}`]: `${panel}-GB.BAR`,
+      [`${cable}.bk@${box}`]: `${guard}.LINE_H`,
+      [`${cable}.wh@${box}`]: `${guard}.LINE_N`,
+      [`${cable}.cu@${box}`]: `${guard}.G`,
+    });
+    Object.assign(drawn.enclosures[panel]?.devices[asId<DeviceId>(breaker)] ?? {}, { name: "1" });
+  }
+  return drawn;
+}
+
+describe("which breaker a card names", () => {
+  const cardOf = (project: Project, box: string): string => words(makeUpCards(inputOf(project, { box }))[0]).join("|");
+
+  test("is the one in the panel that feeds the box, though another panel has one of its number", () => {
+    const project = twoPanels().project();
+    expect(cardOf(project, "A")).toContain("breaker, panel P|1, 20 A|");
+    expect(cardOf(project, "B")).toContain("breaker, panel S|1, 20 A|");
+    // What is set again is on the circuit of the box.
+    expect(cardOf(project, "A")).toContain("Breaker on, RESET G1.");
+    expect(cardOf(project, "B")).toContain("Breaker on, RESET G2.");
+  });
+
+  test("are all of those that come to a box, with their panels", () => {
+    const both = twoPanels().cable("C3", "nm-12-2-g", "S", "A");
+    both.device("Q3", "breaker-1", "S", { breakerRatingA: amps(20), slot: 5 });
+    both.put({ "C3.bk@S": "Q3.OUT", "C3.wh@S": "S-NB.BAR", "C3.cu@S": "S-GB.BAR" });
+    expect(cardOf(both.project(), "A")).toContain("breakers|1 in P, 5 in S|");
+  });
+
+  test("of a box where no circuit comes to is every one that its cables lead to: nobody knows that it is dead", () => {
+    const cut = twoPanels().box("E", 18).cable("C4", "nm-12-2-g", "A", "E");
+    expect(cardOf(cut.project(), "E")).toContain("breaker, panel P|1, 20 A|");
+    const alone = twoPanels().box("E", 18).project();
+    expect(cardOf(alone, "E")).toContain("breakers|not told|");
+  });
 });
 
 describe.each(SAMPLE_FILES)("%s", (name) => {

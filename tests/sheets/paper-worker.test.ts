@@ -73,13 +73,13 @@ beforeEach(() => {
 });
 
 describe("sheets of the laundry as proposed", () => {
-  test("are offered, and every one of them has a page on the paper that was asked for", {
+  test("are offered, and every one of them but labels, of which none is called for, has a page on the paper that was asked for", {
     timeout: 60_000,
   }, async () => {
     expect(offers.length).toBeGreaterThanOrEqual(10);
     expect(offers).toContainEqual(expect.objectContaining({ kind: "box-fill", hasList: true }));
     const sheets = await layOut({ paper: "a4" });
-    expect(sheets.map(({ kind }) => kind)).toEqual(offers.map(({ kind }) => kind));
+    expect(sheets.map(({ kind }) => kind)).toEqual(offers.map(({ kind }) => kind).filter((kind) => kind !== "labels"));
     for (const { kind, pages } of sheets) {
       expect(pages.length, kind).toBeGreaterThan(0);
       // ISO 216: A4 is 210 x 297 mm.

@@ -1,6 +1,6 @@
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Asked, CommandLine } from "../../state/commands/entry.ts";
-import { useKeys } from "../../state/keys/keys.ts";
+import { useKeys, withKeys } from "../../state/keys/keys.ts";
 import { askInField, cancelPick, pickStore } from "../../state/pick-store.ts";
 import { listenForCommandKey } from "./command-key.ts";
 import { FoundLine } from "./command-line.tsx";
@@ -118,7 +118,7 @@ export function CommandField() {
   return (
     <div className="command">
       {asked !== undefined && (
-        <p id={`${list}-asked`} className="command-asked">
+        <p id={`${list}-asked`} className="command-asked" title={asked.title}>
           {asked.title}
         </p>
       )}
@@ -132,6 +132,7 @@ export function CommandField() {
         aria-autocomplete="list"
         aria-activedescendant={found[at] === undefined ? undefined : `${list}-${at}`}
         placeholder={asked?.title ?? COMMAND_WORDS.placeholder}
+        title={withKeys(asked?.title ?? COMMAND_WORDS.label, keys)}
         autoComplete="off"
         spellCheck={false}
         value={typed}

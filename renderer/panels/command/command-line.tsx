@@ -15,7 +15,7 @@ export function FoundLine({ id, line, active, onRun }: Props) {
   useEffect(() => {
     if (active) own.current?.scrollIntoView({ block: "nearest" });
   }, [active]);
-  const { title, note, shortcut, group, whyNot } = line;
+  const { title, note, shortcut, whyNot } = line;
   return (
     <div
       ref={own}
@@ -30,10 +30,11 @@ export function FoundLine({ id, line, active, onRun }: Props) {
       onClick={onRun}
       onKeyDown={() => undefined}
     >
-      <span className="command-title">{title}</span>
+      <span className="command-title" title={title}>
+        {title}
+      </span>
       <span className="command-note">{whyNot === undefined ? note : `${COMMAND_WORDS.notNow} ${whyNot}`}</span>
       {shortcut && <kbd className="key">{shortcut}</kbd>}
-      <span className="command-group">{group}</span>
     </div>
   );
 }

@@ -28,7 +28,6 @@ export const askedOf = (pick: Pick): Asked => ({
           key,
           title,
           note: severity === undefined ? note : [severity, note].filter(Boolean).join(", "),
-          group: "Commands",
           ...(refusal !== undefined && { whyNot: refusal }),
           run: () => choosePicked(line),
         };

@@ -14,7 +14,7 @@ export function ChoicesControl({ property, value, choices, onChange }: Props) {
   return (
     <details className="choices">
       <summary>
-        {property.label} <small>{words.length === 0 ? "none" : words.join(", ")}</small>
+        {property.label} <small>{words.length === 0 ? wording.none : words.join(", ")}</small>
       </summary>
       <fieldset>
         <legend className="unseen">{property.label}</legend>

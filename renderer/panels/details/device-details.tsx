@@ -76,7 +76,13 @@ function Wishes({ device }: { readonly device: Device }) {
   );
 }
 
-const FINISH_WORDS = { brass: "brass", silver: "silver", green: "green", black: "black", none: "" } as const;
+const FINISH_WORDS = {
+  brass: wording.brass,
+  silver: wording.silver,
+  green: wording.green,
+  black: wording.black,
+  none: "",
+} as const;
 
 function Terminals({ device, enclosure }: { readonly device: Device; readonly enclosure: Enclosure }) {
   const terminals = terminalsOf(device);

@@ -55,12 +55,12 @@ const KINDS: readonly (readonly [words: string, ...kinds: LandingPlace["kind"][]
 
 /** What the checks say of the net that a splice belongs to. */
 const ROLE_WORDS: Readonly<Record<Role, string>> = {
-  ungrounded: "hot",
-  switched: "switched",
-  traveller: "traveller",
-  grounded: "neutral",
-  ground: "ground",
-  signal: "signal",
+  ungrounded: wording.hot,
+  switched: wording.switched,
+  traveller: wording.traveller,
+  grounded: wording.neutral,
+  ground: wording.ground,
+  signal: wording.signal,
   floating: wording.notConnectedToASupply,
   conflict: wording.hotAndNeutralAtOnce,
 };

@@ -29,7 +29,7 @@ export function ReplacedLine({ device }: { readonly device: Device }) {
   if (linked === undefined) return null;
   return (
     <p>
-      {state === "proposed" ? "Replaces " : wording.replacedBy}
+      {state === "proposed" ? wording.replaces : wording.replacedBy}
       <button type="button" className="link" onClick={() => goToIn(linked.state, { kind: "device", id: linked.id })}>
         {linked.name} ({STATE_WORDS[linked.state].toLowerCase()})
       </button>
@@ -129,7 +129,7 @@ function WhatFollows({ tried: { kept, capped } }: { readonly tried: Replacement 
       )}
       <p>
         <strong>{wording.capped}</strong>{" "}
-        <span className="dim">{capped.length === 0 ? "none" : wording.landThemAnew(capped.join(", "))}</span>
+        <span className="dim">{capped.length === 0 ? wording.none : wording.landThemAnew(capped.join(", "))}</span>
       </p>
     </div>
   );

@@ -86,7 +86,7 @@ function Unknown({ drop }: { readonly drop: Exclude<OutletDropAnswer, KnownDrop>
       {wording.ofWord4}
       {drop.cables.map(({ id, name }, index) => (
         <span key={id}>
-          {index > 0 && (index === drop.cables.length - 1 ? " and " : ", ")}
+          {index > 0 && (index === drop.cables.length - 1 ? wording.andWord : ", ")}
           <CableLink id={id} name={name} />
         </span>
       ))}{" "}

@@ -2,7 +2,7 @@ import { lazy, Suspense } from "react";
 import { dialogStore } from "../../state/dialog-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { ErrorBoundary } from "../../ui/error-boundary.tsx";
-import { wording } from "./words.ts";
+import { wording } from "../words.ts";
 import type { ExamplePictures } from "./wrong-and-right.tsx";
 
 const OpenDialog = lazy(() => import("./open-dialog.tsx"));

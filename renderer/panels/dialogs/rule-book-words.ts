@@ -15,7 +15,7 @@ export const RULE_BOOK_WORDS = {
   ownRule: wording.ourOwnRule,
 } as const;
 
-export const STATUS_WORDS = { draft: "draft", stable: "stable", retired: "retired" } as const;
+export const STATUS_WORDS = { draft: wording.draft, stable: wording.stable, retired: wording.retired } as const;
 
 /** "113 rules run by edition 2020. 12 of them are shown." */
 export const rulesShown = (edition: string, all: number, shown: number): string =>

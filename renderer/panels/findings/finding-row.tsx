@@ -32,10 +32,10 @@ export const FindingRow = memo(function FindingRow({
   onlyRead = false,
 }: Props) {
   const { message, subjects, state, severity, existing } = finding;
-  const { menu, openMenu, closeMenu } = useRowMenu();
+  const { menu, row, openMenu, closeMenu } = useRowMenu();
   return (
     <li className={`finding ${severity}`} data-finding={finding.key} onContextMenu={openMenu}>
-      {menu && <FindingMenu finding={finding} at={menu} onClose={closeMenu} />}
+      {menu && <FindingMenu finding={finding} at={menu} row={row} onlyRead={onlyRead} onClose={closeMenu} />}
       <p className="finding-who">
         {withSeverity && (
           <span className="finding-severity">
@@ -69,8 +69,10 @@ export const FindingRow = memo(function FindingRow({
 function useRowMenu() {
   const [menu, setMenu] = useState<{ readonly x: number; readonly y: number }>();
   const from = useRef<Element>(null);
-  const openMenu = (event: MouseEvent): void => {
+  const [row, setRow] = useState<HTMLElement | null>(null);
+  const openMenu = (event: MouseEvent<HTMLElement>): void => {
     event.preventDefault();
+    setRow(event.currentTarget);
     from.current = document.activeElement;
     setMenu({ x: event.clientX, y: event.clientY });
   };
@@ -78,7 +80,7 @@ function useRowMenu() {
     setMenu(undefined);
     if (from.current instanceof HTMLElement) from.current.focus({ preventScroll: true });
   }, []);
-  return { menu, openMenu, closeMenu };
+  return { menu, row, openMenu, closeMenu };
 }
 
 function Explain({ finding: { rule, message, subjects } }: { readonly finding: Finding }) {

@@ -22,7 +22,7 @@ export function FixButtons({ finding }: { readonly finding: Finding }) {
       {offers.length > 0 && (
         <details className="finding-offers">
           <summary>
-            {offers.length} {offers.length === 1 ? "way" : "ways"}
+            {offers.length} {offers.length === 1 ? wording.way : wording.ways}
             {wording.toMendIt}
             <span className="unseen"> {finding.subjects[0]?.name}</span>
           </summary>

@@ -59,6 +59,8 @@ export const wording = catalogue({
   toMendIt: " to mend it",
   tryingItOnACopy: "Trying it on a copy.",
   undo: "Undo",
+  way: "way",
+  ways: "ways",
   whatCanBeDoneWithThe: "What can be done with the finding",
   withWord: ", with ",
   withdraw: "Withdraw",

@@ -5,6 +5,7 @@ import type { MakeUpJob } from "../../state/make-up/make-up-store.ts";
 import { changeMakeUp } from "../../state/make-up/making-up.ts";
 import { Section } from "../details/section.tsx";
 import { LeftFields } from "./left-fields.tsx";
+import { RoomChoice } from "./room-choice.tsx";
 import { SideChoice } from "./side-choice.tsx";
 import { wording } from "./words.ts";
 
@@ -35,23 +36,7 @@ export function FitForm({ job, answer }: Props) {
           </div>
         </Section>
       )}
-      {rooms.length > 0 && (
-        <Section title={wording.room}>
-          <div className="part-body">
-            {rooms.map((room) => (
-              <label key={room} className="make-up-side">
-                <input
-                  type="radio"
-                  name="make-up-room"
-                  checked={answer.room?.startsWith(room) ?? false}
-                  onChange={() => changeMakeUp({ ...job, room })}
-                />
-                {room}
-              </label>
-            ))}
-          </div>
-        </Section>
-      )}
+      <RoomChoice rooms={rooms} take={(room) => changeMakeUp({ ...job, room })} />
     </>
   );
 }

@@ -7,6 +7,7 @@ import { Section } from "../details/section.tsx";
 import type { BoxForm, BoxJob } from "./box-form.ts";
 import { CableQuestion } from "./cable-question.tsx";
 import { DeviceQuestion } from "./device-question.tsx";
+import { RoomChoice } from "./room-choice.tsx";
 import { StyleChoices } from "./style-choices.tsx";
 import { wording } from "./words.ts";
 
@@ -46,6 +47,11 @@ export function MakeUpForm({ job, answer }: { readonly job: BoxJob; readonly ans
           </div>
         </Section>
       )}
+      <RoomChoice
+        rooms={answer.rooms}
+        leave={() => changeMakeUp({ ...job, room: false })}
+        take={(room) => changeMakeUp({ ...job, room })}
+      />
       <StyleChoices form={form} />
     </>
   );

@@ -84,7 +84,11 @@ function showWhy(): void {
 /** What is pressed last stays in sight, however long the questions are. */
 function Buttons({ state }: { readonly state: MakeUpState }) {
   const made = madeOf(state);
-  const isNothing = made !== undefined && made.moves.ends.length === 0 && made.replaced.length === 0;
+  const isNothing =
+    made !== undefined &&
+    made.moves.ends.length === 0 &&
+    made.replaced.length === 0 &&
+    state.told?.answer.room === undefined;
   const ready = made !== undefined && !state.busy && isMakingUp(state);
   return (
     <div className="make-up-foot">

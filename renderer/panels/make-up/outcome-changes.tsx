@@ -86,7 +86,14 @@ export function FindingsChange({ made: { introduces, repairs } }: { readonly mad
   );
 }
 
-function FindingLines({ title, findings }: { readonly title: string; readonly findings: readonly MadeFinding[] }) {
+/** Findings with their severity as a sign and as a word. */
+export function FindingLines({
+  title,
+  findings,
+}: {
+  readonly title: string;
+  readonly findings: readonly MadeFinding[];
+}) {
   if (findings.length === 0) return null;
   return (
     <Section title={title} note={findings.length}>

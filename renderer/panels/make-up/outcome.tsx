@@ -1,8 +1,9 @@
-import type { FitAlternative, MadeUp, NotMade } from "../../../shared-model/answers/make-up.ts";
+import type { MadeUp, NotMade } from "../../../shared-model/answers/make-up.ts";
+import { withReplacing } from "../../state/make-up/intent-edits.ts";
 import type { MakeUpJob, MakeUpTold } from "../../state/make-up/make-up-store.ts";
 import { beginFit, changeMakeUp } from "../../state/make-up/making-up.ts";
 import { Section } from "../details/section.tsx";
-import { FillChange, FindingsChange, ProtectionChange } from "./outcome-changes.tsx";
+import { FillChange, FindingLines, FindingsChange, ProtectionChange } from "./outcome-changes.tsx";
 import { Joints, Jumpers, Moves } from "./outcome-joints.tsx";
 import { wording } from "./words.ts";
 
@@ -18,19 +19,15 @@ export function Outcome({ told, job, busy }: Props) {
   return (
     <div className={busy ? "make-up-outcome busy" : "make-up-outcome"} aria-busy={busy}>
       {"refused" in result ? (
-        <Refusal
-          refused={result.refused}
-          alternatives={told.kind === "fit" ? told.answer.alternatives : []}
-          job={job}
-        />
+        <Refusal refused={result.refused} ways={waysOf(told, job)} />
       ) : (
-        <Made made={result.made} />
+        <Made made={result.made} room={told.answer.room} />
       )}
     </div>
   );
 }
 
-function Made({ made }: { readonly made: MadeUp }) {
+function Made({ made, room }: { readonly made: MadeUp; readonly room: string | undefined }) {
   const { moves, replaced, unprotects, labels } = made;
   return (
     <>
@@ -41,10 +38,13 @@ function Made({ made }: { readonly made: MadeUp }) {
           <Count figure={moves.newSplices} word={wording.movesJoints} />
         </dl>
         <div className="part-body">
-          {moves.ends.length === 0 && replaced.length === 0 && <p>{wording.alreadySo}</p>}
+          {moves.ends.length === 0 && replaced.length === 0 && (
+            <p>{room === undefined ? wording.alreadySo : wording.onlyTheBox}</p>
+          )}
           {replaced.map(({ old, by }) => (
             <p key={old}>{wording.takesPlace(old, by)}</p>
           ))}
+          {room !== undefined && <p>{room}.</p>}
           {labels > 0 && <p>{wording.labelsCome(labels)}</p>}
           {unprotects.length > 0 && <p className="refused">{wording.unprotects(unprotects.join(", "))}</p>}
         </div>
@@ -68,30 +68,46 @@ function Count({ figure, word }: { readonly figure: number; readonly word: strin
   );
 }
 
-interface RefusalProps {
-  readonly refused: NotMade;
-  readonly alternatives: readonly FitAlternative[];
-  readonly job: MakeUpJob;
+/** What would do instead, as a button. */
+interface Way {
+  readonly title: string;
+  readonly take: () => void;
 }
 
-function Refusal({ refused, alternatives, job }: RefusalProps) {
-  const take = (way: FitAlternative): void => {
-    if (way.kind === "place") beginFit(way.outlet);
-    else if (job.kind === "fit") changeMakeUp({ ...job, type: way.type });
-  };
+function waysOf(told: MakeUpTold, job: MakeUpJob): readonly Way[] {
+  if (told.kind === "make-up") {
+    if (job.kind !== "make-up") return [];
+    const intent = job.intent ?? told.answer.intent;
+    return told.answer.alternatives.map(({ device, name, type, title }) => ({
+      title: wording.otherDevice(title, name),
+      take: () => changeMakeUp({ ...job, intent: withReplacing(intent, device, type) }),
+    }));
+  }
+  return told.answer.alternatives.flatMap((way): readonly Way[] => {
+    if (way.kind === "place") return [{ title: wording.otherPlace(way.title), take: () => beginFit(way.outlet) }];
+    if (job.kind !== "fit") return [];
+    return [{ title: wording.otherType(way.title), take: () => changeMakeUp({ ...job, type: way.type }) }];
+  });
+}
+
+function Refusal({ refused, ways }: { readonly refused: NotMade; readonly ways: readonly Way[] }) {
+  const { findings = [], message } = refused;
   return (
-    <Section title={wording.notPossible}>
-      <div className="part-body">
-        <p className="refused" tabIndex={-1}>
-          {refused.message}
-        </p>
-        {alternatives.length > 0 && <h4>{wording.anotherWay}</h4>}
-        {alternatives.map((way) => (
-          <button key={way.title} type="button" className="button small wide make-up-way" onClick={() => take(way)}>
-            {way.kind === "place" ? wording.otherPlace(way.title) : wording.otherType(way.title)}
-          </button>
-        ))}
-      </div>
-    </Section>
+    <>
+      <Section title={wording.notPossible}>
+        <div className="part-body">
+          <p className="refused" tabIndex={-1}>
+            {message}
+          </p>
+          {ways.length > 0 && <h4>{wording.anotherWay}</h4>}
+          {ways.map(({ title, take }) => (
+            <button key={title} type="button" className="button small wide make-up-way" onClick={take}>
+              {title}
+            </button>
+          ))}
+        </div>
+      </Section>
+      {findings.length > 1 && <FindingLines title={wording.newFindings} findings={findings} />}
+    </>
   );
 }

@@ -10,7 +10,9 @@ export function spokenOutcome(told: MakeUpTold | undefined, trouble: string | un
   const { moves, replaced } = result.made;
   const count =
     moves.ends.length === 0 && replaced.length === 0
-      ? wording.alreadySo
+      ? told.answer.room === undefined
+        ? wording.alreadySo
+        : wording.onlyTheBox
       : `${wording.moves(moves.detach, moves.attach, moves.newSplices)}.`;
   const { verdict } = result.made.fill.after;
   const fill = verdict === "fits" ? wording.fits : verdict === "overfull" ? wording.notFits : "";

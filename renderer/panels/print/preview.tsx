@@ -1,7 +1,9 @@
 import { type KeyboardEvent, type RefObject, useEffect, useRef, useState } from "react";
+import { tickedSheets } from "../../state/print/print-choice.ts";
 import { printStore } from "../../state/print/print-store.ts";
-import { showPage } from "../../state/print/printing.ts";
+import { sceneNow, showPage } from "../../state/print/printing.ts";
 import { useStore } from "../../state/use-store.ts";
+import { LostNote } from "./lost-note.tsx";
 import { PageTools } from "./page-tools.tsx";
 import { usePagePicture } from "./use-page-picture.ts";
 import { wording } from "./words.ts";
@@ -35,6 +37,7 @@ export function Preview() {
   return (
     <section className="print-preview" aria-label={wording.preview}>
       <PageTools zoom={zoom} scale={scale} onZoom={setZoom} />
+      <LostNote />
       <div ref={view} className="print-view">
         {shown !== undefined && (
           <button
@@ -48,11 +51,27 @@ export function Preview() {
             <img src={address} alt={wording.pageSpoken(page + 1, pages?.length ?? 0, shown.title)} draggable={false} />
           </button>
         )}
-        {pages?.length === 0 && <p className="empty">{wording.nothingIsTicked}</p>}
+        {pages?.length === 0 && <Nothing />}
       </div>
       <WorkHint />
     </section>
   );
+}
+
+/** Why there is no page: nothing is ticked, or what is ticked has nothing to say. */
+function Nothing() {
+  const choice = useStore(printStore, (state) => state.choice);
+  const empty = useStore(printStore, ({ laid }) => laid?.empty) ?? {};
+  const whys = tickedSheets(choice, sceneNow()).flatMap(({ kind, title }) => {
+    const why = empty[kind];
+    return why === undefined ? [] : [{ kind, words: wording.nothingOn(title, why) }];
+  });
+  if (whys.length === 0) return <p className="empty">{wording.nothingIsTicked}</p>;
+  return whys.map(({ kind, words }) => (
+    <p key={kind} className="empty">
+      {words}
+    </p>
+  ));
 }
 
 /** The page that a key leads to; undefined where it leads nowhere. */

@@ -21,6 +21,8 @@ interface Run {
 export function BySteps({ answer }: { readonly answer: ScopeAnswer }) {
   const { steps, cautions, assumptions } = answer;
   const [listed, setListed] = useState(RUNS);
+  const working = useStore(scopeStore, (state) => state.working);
+  if (working) return <p className="empty">{wording.workingItOut}</p>;
   if (steps.length === 0) return <p className="empty">{wording.nothingToDo}</p>;
   const runs = runsOf(steps);
   const words = new Map(cautions.map(({ id, text }) => [id, text]));
@@ -29,7 +31,12 @@ export function BySteps({ answer }: { readonly answer: ScopeAnswer }) {
     <>
       <p className="scope-note">{wording.noteSign}</p>
       {runs.slice(0, listed).map(({ key, title, steps: run }, i) => (
-        <Fold key={key} title={title} note={spanOf(run)} open={steps.length <= AT_ONCE || i === 0}>
+        <Fold
+          key={key}
+          title={title}
+          note={spanOf(run)}
+          open={steps.length <= AT_ONCE || (i === 0 && run.length <= AT_ONCE)}
+        >
           {() => (
             <ol className="scope-steps">
               {run.map((step) => (

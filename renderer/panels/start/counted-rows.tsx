@@ -5,8 +5,8 @@ import { wording } from "./words.ts";
 interface Props {
   /** Word before the first row. */
   readonly first: string;
-  /** Words between a number and a kind, in the plural: "cables of". */
-  readonly joint: string;
+  /** Words between a number and a kind, for one and for more: "cable of", "cables of". */
+  readonly joint?: readonly [string, string];
   readonly one: string;
   readonly many: string;
   readonly choices: readonly { readonly id: string; readonly title: string }[];
@@ -27,7 +27,7 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
         const which = rows.length > 1 ? ` ${at + 1}` : "";
         return (
           <p className="seen-line" key={id}>
-            <span className="seen-word">{at === 0 ? first : "and"}</span>
+            <span className="seen-word">{at === 0 ? first : wording.andWord}</span>
             <Stepper
               label={wording.ofWord(many, kind)}
               value={count}
@@ -36,7 +36,7 @@ export function CountedRows({ first, joint, one, many, choices, rows, free, onCh
               onChange={(next) => set(at, { id, count: next })}
             />
             <span className="seen-pair">
-              {joint !== "" && <span>{count === 1 ? joint.replace("s ", " ") : joint}</span>}
+              {joint && <span>{joint[count === 1 ? 0 : 1]}</span>}
               <select
                 className="field pick-wide"
                 aria-label={wording.kindOf(one, which)}

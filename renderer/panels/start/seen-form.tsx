@@ -83,10 +83,10 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
         </span>
       </p>
       <CountedRows
-        first="with"
-        joint="cables of"
-        one="cable"
-        many="cables"
+        first={wording.withWord2}
+        joint={[wording.cableOf, wording.cablesOf]}
+        one={wording.cable}
+        many={wording.cables}
         choices={CABLE_ITEMS}
         rows={seen.cables}
         free={roomFor(seen, "cables")}
@@ -129,10 +129,9 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
         </span>
       </p>
       <CountedRows
-        first="and"
-        joint=""
-        one="device"
-        many="devices"
+        first={wording.andWord}
+        one={wording.device}
+        many={wording.devices}
         choices={DEVICE_TYPES}
         rows={seen.devices}
         free={roomFor(seen, "devices")}

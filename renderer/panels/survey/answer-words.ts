@@ -1,4 +1,9 @@
-import type { SurveyAnswer, SurveyExposure, SurveyRoleKind } from "../../../shared-model/answers/survey.ts";
+import type {
+  SurveyAnswer,
+  SurveyExposure,
+  SurveyProposal,
+  SurveyRoleKind,
+} from "../../../shared-model/answers/survey.ts";
 import type { Reading } from "../../../shared-model/model/project.ts";
 import type {
   SurveyArrangement,
@@ -43,9 +48,9 @@ export const ROLE_LETTERS: Readonly<Record<SurveyRoleKind, string>> = {
 export const percentWords = (share: number): string =>
   share > 0 && share < 0.01 ? wording.underOnePercent : wording.percent(Math.round(share * 100));
 
-/** "tells about 41 % of what is open": 3.5 of 8.7 bits. */
-export const tellsWords = (bits: number, { bits: open }: Pick<SurveyAnswer, "bits">): string =>
-  wording.tellsShare(percentWords(open > 0 ? Math.min(1, bits / open) : 0));
+/** "leaves at most 24 of 120"; where a test rules nothing out by itself, that it shows what is likelier. */
+export const tellsWords = ({ atMost }: Pick<SurveyProposal, "atMost">, { left }: Pick<SurveyAnswer, "left">): string =>
+  atMost === undefined ? wording.showsTheLikelier : wording.leavesAtMost(atMost, left);
 
 type Named = Pick<SurveyAnswer, "cables">;
 

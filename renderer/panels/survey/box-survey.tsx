@@ -1,6 +1,7 @@
 import type { SurveyAnswer } from "../../../shared-model/answers/survey.ts";
 import { type SurveyState, surveyStore } from "../../state/survey/survey-store.ts";
 import { useStore } from "../../state/use-store.ts";
+import { nameOf } from "./answer-words.ts";
 import { CableParts } from "./cable-parts.tsx";
 import { Contradicted } from "./contradicted.tsx";
 import { Facts } from "./facts.tsx";
@@ -38,6 +39,12 @@ export function BoxSurvey() {
         {spoken(answer)}
       </p>
       {fits && <p className="survey-state">{stateWords(answer)}</p>}
+      {fits && !answer.settled && (
+        <p className="survey-drawn dim">{`${DRAWN[answer.itemsFrom]} ${wording.drawnIsNoReading}`}</p>
+      )}
+      {answer.known.map(({ cable, words }) => (
+        <p key={cable} className="survey-drawn">{`${nameOf(answer, cable)}: ${words}.`}</p>
+      ))}
       {answer.contradiction !== undefined && <Contradicted contradiction={answer.contradiction} />}
       <Trap answer={answer} />
       {fits && answer.settled && <Settled answer={answer} />}
@@ -52,6 +59,13 @@ export function BoxSurvey() {
     </>
   );
 }
+
+/** Whether what is drawn is used. */
+const DRAWN: Readonly<Record<SurveyAnswer["itemsFrom"], string>> = {
+  drawing: wording.drawnToGiveTheList,
+  person: wording.drawnNotUsed,
+  nowhere: wording.drawnNothing,
+};
 
 /** What a person hears once an answer has come: where it stands, and the next test. */
 function spoken({ contradiction, settled, next }: SurveyAnswer): string {

@@ -39,6 +39,10 @@ export function BreakerOffForm({ map }: { readonly map: CircuitMap }) {
     setPicked(undefined);
   };
   const dead = keysOf("dead", "half");
+  const live = keysOf("live", "half");
+  const open = map.outlets.filter(({ outlet }) => went[outlet] === undefined);
+  const restLive = (): void =>
+    setChanged({ ...went, ...Object.fromEntries(open.map(({ outlet }) => [outlet, "live"])) });
   return (
     <Section title={wording.oneBreakerOff} note={wording.notOffYet(map.notObserved.length)}>
       <form
@@ -46,8 +50,8 @@ export function BreakerOffForm({ map }: { readonly map: CircuitMap }) {
         aria-label={wording.oneBreakerOff}
         onSubmit={(event) => {
           event.preventDefault();
-          if (dead.length > 0) write(dead, keysOf("live", "half"));
-          else setRefusal(wording.sayWhatWentDead);
+          if (dead.length + live.length > 0) write(dead, live);
+          else setRefusal(wording.sayWhatWasLookedAt);
         }}
       >
         <div className="survey-around">
@@ -73,11 +77,11 @@ export function BreakerOffForm({ map }: { readonly map: CircuitMap }) {
         <WentRows key={breaker.id} map={map} breaker={breaker.id} went={went} onWent={setChanged} />
         <p className="dim">{wording.whatWasNotLookedAt}</p>
         <div className="part-buttons">
-          <button type="submit" className="button main" aria-disabled={dead.length === 0}>
+          <button type="submit" className="button main" aria-disabled={dead.length + live.length === 0}>
             {wording.writeItDown}
           </button>
-          <button type="button" className="button" onClick={() => write([], [])}>
-            {wording.nothingWentDead}
+          <button type="button" className="button" aria-disabled={open.length === 0} onClick={restLive}>
+            {wording.allOthersLive}
           </button>
         </div>
         <p className="dim" role="status">

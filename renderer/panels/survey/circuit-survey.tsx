@@ -62,11 +62,18 @@ function MapTable({ map }: { readonly map: CircuitMap }) {
           </tr>
         </thead>
         <tbody>
-          {map.outlets.map(({ outlet, name, breakers, drawn, differs }) => (
+          {map.outlets.map(({ outlet, name, breakers, live, notLookedAt, drawn, differs }) => (
             <tr key={outlet}>
               <th scope="row">{name}</th>
               <td>
-                {breakers.length === 0 ? <span className="dim">{wording.notKnown}</span> : namesOf(breakers)}
+                {breakers.length > 0 && namesOf(breakers)}
+                {breakers.length + live.length + notLookedAt.length === 0 && (
+                  <span className="dim">{wording.notKnown}</span>
+                )}
+                {live.length > 0 && <small className="survey-seen dim">{wording.staysLiveWith(namesOf(live))}</small>}
+                {notLookedAt.length > 0 && (
+                  <small className="survey-seen dim">{wording.notLookedAtWith(namesOf(notLookedAt))}</small>
+                )}
                 {differs && <strong className="survey-differs">{wording.differs}</strong>}
               </td>
               <td>{drawn.length === 0 ? <span className="dim">–</span> : namesOf(drawn)}</td>

@@ -39,7 +39,7 @@ export function CircumstanceRows(props: Props) {
       >
         {SURVEY_INSTRUMENTS.map((one) => (
           <option key={one} value={one}>
-            {INSTRUMENT_WORDS[one]}
+            {one === "continuity" ? wording.ohmmeter : INSTRUMENT_WORDS[one]}
           </option>
         ))}
       </select>

@@ -3,13 +3,19 @@ import { wording } from "./words.ts";
 
 /** Readings that fit nothing: said plainly, with the two least bad and what to look for. */
 export function Contradicted({
-  contradiction: { words, leastBad, lookFor },
+  contradiction: { words, doubt, leastBad, lookFor },
 }: {
   readonly contradiction: SurveyContradiction;
 }) {
   return (
     <div className="survey-alarm" role="alert">
       <h3>{words}</h3>
+      {doubt.length > 0 && <h4>{wording.doubtFirst}</h4>}
+      <ul>
+        {doubt.map((set) => (
+          <li key={set.join()}>{set.length === 1 ? set[0] : wording.everyOneOrDoubt(set.join("; "))}</li>
+        ))}
+      </ul>
       {leastBad.length > 0 && <h4>{wording.leastBad}</h4>}
       <ul>
         {leastBad.map((one) => (

@@ -22,11 +22,12 @@ export function DirectoryOffers({ directory }: Pick<CircuitMap, "directory">) {
   return (
     <Section title={wording.panelDirectory} note={directory.length}>
       <ul className="survey-directory">
-        {directory.map(({ breaker, name, was, words }) => (
+        {directory.map(({ breaker, name, was, words, notLookedAt }) => (
           <li key={breaker}>
             <strong>{name}</strong>
             <span>
               {was === "" ? <span className="dim">{wording.noLine}</span> : <del>{was}</del>} {words}
+              {notLookedAt > 0 && <small className="survey-seen dim">{wording.lineMayLack(notLookedAt)}</small>}
             </span>
             {!readOnly && (
               <button

@@ -9,6 +9,7 @@ import { Section } from "../details/section.tsx";
 import { Refused } from "../refused.tsx";
 import { Choice } from "./choice.tsx";
 import { GroupsForm } from "./groups-form.tsx";
+import { KnownForm } from "./known-form.tsx";
 import { wording } from "./words.ts";
 
 const LAMPS: readonly (readonly [SurveyLamp, string])[] = [
@@ -33,6 +34,11 @@ export function Facts({ answer }: { readonly answer: SurveyAnswer }) {
   return (
     <Section title={wording.knownWithoutAReading}>
       <div className="part-body survey-facts">
+        <KnownForm
+          answer={answer}
+          known={facts.known ?? []}
+          onKnown={(known) => say({ known: known.length === 0 ? undefined : known })}
+        />
         <p>{wording.aboutReference}</p>
         <label htmlFor={`${id}reference`}>{wording.referenceProvedBy}</label>
         <CommitField
@@ -61,8 +67,9 @@ export function Facts({ answer }: { readonly answer: SurveyAnswer }) {
           numeric
           onCommit={(text) => {
             const count = Number(text);
-            if (Number.isInteger(count) && text !== "") say({ switchesHere: count });
-            else setRefusal(wording.giveAWholeNumber);
+            if (text.trim() === "") say({ switchesHere: undefined });
+            else if (Number.isInteger(count) && count >= 0 && count <= 100) say({ switchesHere: count });
+            else setRefusal(wording.giveSwitches);
           }}
         />
         <GroupsForm from={answer.itemsFrom} groups={facts.groups} onGroups={(groups) => say({ groups })} />

@@ -56,7 +56,10 @@ function wordsOf(test: SurveyTest | SurveyTold, nameOf: (key: string) => string)
   const list = (keys: readonly string[]): string => (keys.length === 0 ? wording.nothing : keys.map(nameOf).join(", "));
   switch (test.kind) {
     case "breaker-off":
-      return wording.offDead(nameOf(test.breaker), list(test.dead));
+      return [
+        wording.offDead(nameOf(test.breaker), list(test.dead)),
+        ...(test.stillLive === undefined ? [] : [wording.seenLive(list(test.stillLive))]),
+      ].join(", ");
     case "drop":
       return wording.dropWords(nameOf(test.loadAt), nameOf(test.at), test.volts);
     case "opened":

@@ -1,6 +1,5 @@
 import { useEffect, useRef } from "react";
 import type { SurveyAnswer, SurveyProposal } from "../../../shared-model/answers/survey.ts";
-import { stepsToTick } from "../../state/survey/steps-to-tick.ts";
 import { surveyStore } from "../../state/survey/survey-store.ts";
 import { chooseTest, shownTest } from "../../state/survey/surveying.ts";
 import { useStore } from "../../state/use-store.ts";
@@ -25,11 +24,10 @@ export function NextTest({ answer }: { readonly answer: SurveyAnswer }) {
         <p className="empty">{wording.noTestTellsMore}</p>
       </Section>
     );
-  const steps = stepsToTick(test, answer.holdPoints);
-  const holdsLeft = steps.filter(({ hold }) => hold !== undefined).length - ticked;
+  const holdsLeft = test.steps.filter(({ hold }) => hold !== undefined).length - ticked;
   return (
     <div ref={root} className="survey-next" aria-busy={stale}>
-      <Section title={wording.whatToDoNext} note={tellsWords(test.bits, answer)}>
+      <Section title={wording.whatToDoNext} note={tellsWords(test, answer)}>
         <div className="part-body">
           <p className="survey-instruction" tabIndex={-1}>
             {test.words}
@@ -41,7 +39,7 @@ export function NextTest({ answer }: { readonly answer: SurveyAnswer }) {
           </details>
         </div>
         <TestSteps
-          steps={steps}
+          steps={test.steps}
           cautions={answer.cautions.filter(({ id }) => id !== OPEN_BOX_LIVE || test.exposure === "open-box-live")}
         />
         <OutcomeForm key={test.key} answer={answer} wanted={test.wanted} holdsLeft={holdsLeft} switchesOn />
@@ -55,7 +53,7 @@ export function NextTest({ answer }: { readonly answer: SurveyAnswer }) {
 const OPEN_BOX_LIVE = "WRK5";
 
 const costWords = ({ minutes, powerCycles, exposure }: SurveyProposal): string =>
-  [wording.minutes(minutes), powerCycles > 0 && wording.powerOffAndOn(powerCycles), EXPOSURE_WORDS[exposure]]
+  [wording.minutes(Math.ceil(minutes)), powerCycles > 0 && wording.powerOffAndOn(powerCycles), EXPOSURE_WORDS[exposure]]
     .filter(Boolean)
     .join(" · ");
 
@@ -88,7 +86,7 @@ function OtherTests({ answer, shown }: OthersProps) {
             <button type="button" className="link" onClick={() => chooseTest(test.key)}>
               {test.words}
             </button>
-            <small className="dim">{`${tellsWords(test.bits, answer)}, ${EXPOSURE_WORDS[test.exposure]}`}</small>
+            <small className="dim">{`${tellsWords(test, answer)}, ${EXPOSURE_WORDS[test.exposure]}`}</small>
           </li>
         ))}
       </ul>

@@ -34,7 +34,8 @@ export function OutcomeForm({ answer, wanted, holdsLeft, name = wording.whatCame
     switchesOn ? switchesElsewhere(answer).map((one) => ({ switch: one, on: true })) : [],
   );
   const [nothingPlugged, setNothingPlugged] = useState(false);
-  const [wrong, setWrong] = useState<string>();
+  const [tried, setTried] = useState(false);
+  const [refusal, setRefusal] = useState<string>();
   const reason = useId();
   const odd = unreadable(wanted, entered);
   const whyNot =
@@ -50,16 +51,17 @@ export function OutcomeForm({ answer, wanted, holdsLeft, name = wording.whatCame
             ? wording.sayThatNothingIsPluggedIn
             : undefined;
   const write = (): void => {
-    if (whyNot !== undefined) {
-      setWrong(whyNot);
-      return;
-    }
+    setTried(whyNot !== undefined);
+    setRefusal(undefined);
+    if (whyNot !== undefined) return;
     const { arrangement, joined } = wanted;
     const around = { box: answer.box.id, arrangement, instrument, switches, nothingPlugged };
     const done = writeResults({ ...around, ...(joined && { joined }) }, resultsOf(wanted, entered));
-    setWrong(done.ok ? undefined : done.refusal.message);
+    setRefusal(done.ok ? undefined : done.refusal.message);
     if (done.ok) setEntered(NOTHING_ENTERED);
   };
+  // What is missing is said while there is something missing, and no longer.
+  const wrong = refusal ?? (tried ? whyNot : undefined);
   return (
     <form
       className="survey-outcome"
@@ -92,9 +94,6 @@ export function OutcomeForm({ answer, wanted, holdsLeft, name = wording.whatCame
         nothingPlugged={nothingPlugged}
         onNothingPlugged={setNothingPlugged}
       />
-      <p className={wrong === undefined ? "unseen" : "refused"} role="status">
-        {wrong}
-      </p>
       <button
         type="submit"
         className="button main"
@@ -103,11 +102,16 @@ export function OutcomeForm({ answer, wanted, holdsLeft, name = wording.whatCame
       >
         {wording.writeItDown}
       </button>
-      {whyNot !== undefined && (
-        <span id={reason} className={wrong === whyNot ? "unseen" : "survey-not-yet dim"}>
-          {whyNot}
-        </span>
-      )}
+      <div className="survey-said">
+        <p className={wrong === undefined ? "unseen" : "refused"} role="status">
+          {wrong}
+        </p>
+        {whyNot !== undefined && (
+          <span id={reason} className={wrong === undefined ? "dim" : "unseen"}>
+            {whyNot}
+          </span>
+        )}
+      </div>
     </form>
   );
 }

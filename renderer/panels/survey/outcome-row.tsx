@@ -173,6 +173,7 @@ function WorksRow({ answer, entered, onEnter }: Props) {
       >
         {wording.nothingWorks}
       </button>
+      <small className="dim">{wording.whatIsNotPressed}</small>
     </fieldset>
   );
 }

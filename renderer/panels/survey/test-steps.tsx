@@ -1,9 +1,9 @@
 import { useId, useState } from "react";
-import type { SurveyCaution } from "../../../shared-model/answers/survey.ts";
+import type { HoldPoint } from "../../../shared-model/answers/scope.ts";
+import type { SurveyCaution, SurveyStep } from "../../../shared-model/answers/survey.ts";
 import { preferencesStore } from "../../state/preferences-store.ts";
-import type { ShownStep } from "../../state/survey/steps-to-tick.ts";
 import { surveyStore } from "../../state/survey/survey-store.ts";
-import { tickNext, untick, whyNotTick } from "../../state/survey/surveying.ts";
+import { numberOf, tickNext, untick, whyNotTick } from "../../state/survey/surveying.ts";
 import { testedByStore } from "../../state/test-record.ts";
 import { useStore } from "../../state/use-store.ts";
 import { whenWords } from "../../state/when-words.ts";
@@ -11,7 +11,7 @@ import { ARRANGEMENT_WORDS } from "./answer-words.ts";
 import { wording } from "./words.ts";
 
 interface Props {
-  readonly steps: readonly ShownStep[];
+  readonly steps: readonly SurveyStep[];
   readonly cautions: readonly SurveyCaution[];
 }
 
@@ -25,9 +25,7 @@ export function TestSteps({ steps, cautions }: Props) {
       {cautions.length > 0 && (
         <div className="survey-cautions" role="note">
           {cautions.map(({ id, words }) => (
-            <p key={id}>
-              <abbr>{id}</abbr> {words}
-            </p>
+            <p key={id}>{words}</p>
           ))}
         </div>
       )}
@@ -42,7 +40,7 @@ export function TestSteps({ steps, cautions }: Props) {
             >
               <ArrangementTag step={step} before={steps[at - 1]} />
               {step.hold !== undefined ? (
-                <HoldPoint
+                <HoldPointRow
                   id={step.hold}
                   words={step.words}
                   place={place}
@@ -57,15 +55,15 @@ export function TestSteps({ steps, cautions }: Props) {
           );
         })}
       </ol>
-      <p className={said === undefined ? "unseen" : "refused survey-refused"} role="status">
-        {said}
+      <p className="survey-said" role="status">
+        {said !== undefined && <span className="refused">{said}</span>}
       </p>
     </>
   );
 }
 
 /** The arrangement where it changes. */
-function ArrangementTag({ step, before }: { readonly step: ShownStep; readonly before: ShownStep | undefined }) {
+function ArrangementTag({ step, before }: { readonly step: SurveyStep; readonly before: SurveyStep | undefined }) {
   if (before?.arrangement === step.arrangement) return <span className="survey-arrangement" aria-hidden="true" />;
   return (
     <span className="survey-arrangement">
@@ -76,7 +74,7 @@ function ArrangementTag({ step, before }: { readonly step: ShownStep; readonly b
 }
 
 interface HoldProps {
-  readonly id: string;
+  readonly id: HoldPoint;
   readonly words: string;
   readonly place: number;
   readonly ticked: { readonly by: string; readonly at: number } | undefined;
@@ -84,7 +82,7 @@ interface HoldProps {
   readonly onSaid: (why: string | undefined) => void;
 }
 
-function HoldPoint({ id, words, place, ticked, next, onSaid }: HoldProps) {
+function HoldPointRow({ id, words, place, ticked, next, onSaid }: HoldProps) {
   const turn = (): void => {
     if (ticked !== undefined) {
       onSaid(place === next - 1 ? undefined : wording.takeTheLastTickBackFirst);
@@ -102,8 +100,10 @@ function HoldPoint({ id, words, place, ticked, next, onSaid }: HoldProps) {
     <label className="survey-tick">
       <input type="checkbox" checked={ticked !== undefined} onChange={turn} />
       <span>
-        <strong>{id === "" ? wording.holdPointPlain : wording.holdPoint(id)}</strong> {words}
-        {ticked !== undefined && <small className="dim">{wording.tickedBy(ticked.by, whenWords(ticked.at))}</small>}
+        <strong>{wording.holdPoint(numberOf(id))}</strong> {words}
+        <small className="dim survey-ticked">
+          {ticked === undefined ? wording.notTickedYet : wording.tickedBy(ticked.by, whenWords(ticked.at))}
+        </small>
       </span>
     </label>
   );

@@ -18,6 +18,8 @@ const WENT: readonly (readonly [Went, string])[] = [
   ["half", wording.half],
   ["live", wording.live],
 ];
+/** Pressed while nothing was said, and takes back what was. */
+const NOT_LOOKED_AT = "not-looked-at";
 
 /** Every drawn outlet, light and appliance, each to be said dead, half dead or live. */
 export function WentRows({ map, breaker, went, onWent }: Props) {
@@ -30,9 +32,12 @@ export function WentRows({ map, breaker, went, onWent }: Props) {
     <Choice
       key={outlet}
       title={name}
-      options={WENT}
-      chosen={went[outlet]}
-      onChoose={(key) => onWent({ ...went, [outlet]: key })}
+      options={[...WENT, [NOT_LOOKED_AT, wording.notLookedAt]]}
+      chosen={went[outlet] ?? NOT_LOOKED_AT}
+      onChoose={(key) => {
+        const { [outlet]: _, ...others } = went;
+        onWent(key === NOT_LOOKED_AT ? others : { ...others, [outlet]: key });
+      }}
     />
   );
   return (

@@ -5,8 +5,7 @@ import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { shownInstallation } from "../../state/document-store.ts";
 import { energiseStore } from "../../state/energise/energise-store.ts";
 import { leadWords, standsWords } from "../../state/energise/energise-words.ts";
-import { leaveEnergise } from "../../state/energise/energising.ts";
-import { chooseOutlet, leadPlaceAt, pickLeadPlace, putLead, takeLead } from "../../state/energise/instruments.ts";
+import { chooseOutlet, leadPlaceAt, pickLeadPlace, putLead } from "../../state/energise/instruments.ts";
 import { operablesOf, operate, pressReset, pressTest } from "../../state/energise/operating.ts";
 import { showPane } from "../../state/session-store.ts";
 import { type Action, act, LINE } from "../action.ts";
@@ -16,16 +15,12 @@ import type { Subject } from "../sheet-subject.ts";
 import { RESET_KEY, TERMINAL_KEY, TEST_KEY } from "./lit-items.ts";
 import { wording } from "./words.ts";
 
-/** Whether presses place a lead, so that nothing is picked up by them. */
-export const isLeadInHand = (): boolean => energiseStore.get().on && energiseStore.get().inHand !== undefined;
-
 /**
  * A press, Enter or Space on something in an energised box. `terminal` is the terminal that a press was on.
  * @returns False where it means what it means otherwise.
  */
 export function pressLit({ key, subject }: BoxItem, terminal: At | undefined): boolean {
-  const { on, inHand } = energiseStore.get();
-  if (!on) return false;
+  const { inHand } = energiseStore.get();
   if (inHand !== undefined) return placeLead(key, subject, terminal);
   if (subject.kind !== "device") return false;
   if (key.startsWith(TEST_KEY)) pressTest(subject.id);
@@ -90,7 +85,6 @@ const shown = (words: string, run: () => void): Action =>
 
 /** What an energised drawing offers in the menu of a thing. */
 export function litActions(subject: Subject): readonly Action[] {
-  if (!energiseStore.get().on) return [];
   const lead = leadActions(subject);
   if (subject.kind !== "device") return lead.length > 0 ? [...lead, LINE] : [];
   const device = findDevice(shownInstallation(), subject.id)?.device;
@@ -128,16 +122,4 @@ function leadActions(subject: Subject): readonly Action[] {
     } else pickLeadPlace(lead, { enclosure: box });
   };
   return [shown(wording.redLeadVHere, put("V")), shown(wording.blackLeadComHere, put("COM"))];
-}
-
-/** What closes itself with Escape. */
-const CLOSES_ITSELF = wording.roleDialogRoleMenuRoleListbox;
-
-/** Escape lays a lead down, else ends it all. @returns False where nothing is energised, or something nearer is closed. */
-export function escapeLit({ target }: KeyboardEvent): boolean {
-  const { on, inHand } = energiseStore.get();
-  if (!on || (target instanceof Element && target.closest(CLOSES_ITSELF) !== null)) return false;
-  if (inHand !== undefined) takeLead(undefined);
-  else leaveEnergise();
-  return true;
 }

@@ -1,10 +1,7 @@
-import { useMemo } from "react";
 import type { Operable } from "../../../shared-model/answers/energised.ts";
 import type { BoxDrawing, DeviceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
-import { energiseStore } from "../../state/energise/energise-store.ts";
 import { CONDITION_TAGS, leadWords, rounded, standsWords } from "../../state/energise/energise-words.ts";
-import { useStore } from "../../state/use-store.ts";
 import type { BoxItem } from "../box-items.ts";
 import type { Lit } from "./lit.ts";
 import { wording } from "./words.ts";
@@ -18,19 +15,16 @@ export const TERMINAL_KEY = "terminal ";
  * What can be pressed in a box while it is energised: its things, named with how they stand; TEST and RESET of
  * ground-fault receptacles; and every terminal while a lead is in the hand.
  */
-export function useLitItems(
+export function litItems(
   items: readonly BoxItem[],
-  drawing: BoxDrawing | undefined,
-  lit: Lit | undefined,
+  drawing: BoxDrawing,
+  lit: Lit,
+  inHand: boolean,
 ): readonly BoxItem[] {
-  const inHand = useStore(energiseStore, (state) => state.on && state.inHand !== undefined);
-  return useMemo(() => {
-    if (lit === undefined || drawing === undefined || items.length === 0) return items;
-    const named = items.map((item) => ({ ...item, name: litName(item, lit) }));
-    const faces = drawing.devices.flatMap((device) => buttonsOf(drawing.enclosure, device, lit));
-    const terminals = inHand ? drawing.devices.flatMap((device) => terminalsOf(drawing.enclosure, device, lit)) : [];
-    return [...named, ...faces, ...terminals];
-  }, [items, drawing, lit, inHand]);
+  const named = items.map((item) => ({ ...item, name: litName(item, lit) }));
+  const faces = drawing.devices.flatMap((device) => buttonsOf(drawing.enclosure, device, lit));
+  const terminals = inHand ? drawing.devices.flatMap((device) => terminalsOf(drawing.enclosure, device, lit)) : [];
+  return [...named, ...faces, ...terminals];
 }
 
 function litName({ name, subject }: BoxItem, { box, answer }: Lit): string {

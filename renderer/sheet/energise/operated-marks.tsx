@@ -2,6 +2,7 @@ import type { Operable } from "../../../shared-model/answers/energised.ts";
 import type { DeviceDrawing } from "../../../shared-model/geometry/box-drawing.ts";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
 import { standsWords } from "../../state/energise/energise-words.ts";
+import { standsOnBreaker } from "./stands-on-breaker.ts";
 import { wording } from "./words.ts";
 
 /** How a device stands, over its face: the word on a plate, and open contacts where it has tripped. */
@@ -27,9 +28,11 @@ export function OperatedMarks({
       )}
       {shown.map((one, i) => {
         const words = wordsOf(one, isBreaker);
-        const width = textWidth(words, 11, 700) + 10;
+        const wanted = textWidth(words, 11, 700) + 10;
+        const span = isBreaker ? standsOnBreaker(device, wanted) : { x: x - wanted / 2, width: wanted };
+        const { width } = span;
         const at = isBreaker
-          ? { x, y: body.y + body.height / 2 }
+          ? { x: span.x + width / 2, y: body.y + body.height / 2 }
           : family === "ground-fault-receptacle"
             ? { x, y: body.y + 35 }
             : { x, y: body.y + body.height - 14 - i * 18 };
@@ -40,7 +43,9 @@ export function OperatedMarks({
             transform={`translate(${at.x} ${at.y})`}
           >
             <rect x={-width / 2} y={-8} width={width} height={16} rx={2} />
-            <text y={4}>{words}</text>
+            <text y={4} {...(width < wanted && { textLength: width - 4, lengthAdjust: "spacingAndGlyphs" })}>
+              {words}
+            </text>
           </g>
         );
       })}

@@ -24,7 +24,6 @@ export const wording = catalogue({
   redLeadVHere: "Red lead, V, here",
   reset: (nameWord: Part) => `RESET ${nameWord}`,
   reset2: "RESET",
-  roleDialogRoleMenuRoleListbox: "[role='dialog'], [role='menu'], [role='listbox']",
   switchedOn: "switched, on",
   terminal: (leadWords: Part) => `Terminal ${leadWords}`,
   test: (nameWord: Part) => `TEST ${nameWord}`,

@@ -48,34 +48,49 @@ function isSeen({ x, y, zoom, width, height }: Ground, points: readonly Point[])
   return left * zoom + x < width && right * zoom + x > 0 && top * zoom + y < height && bottom * zoom + y > 0;
 }
 
-/** Level and upright legs as bars on whole pixels: crisp, and far faster than strokes. */
+/**
+ * Level and upright legs as bars on whole pixels: crisp, and far faster than strokes. What goes on straight as far as
+ * pixels tell is one bar: from so far most legs are shorter than a pixel.
+ */
 function paintStraight({ context, x, y, zoom, dots }: Ground, roads: readonly Road[], ink: string, line: number): void {
   const thick = Math.max(1, Math.round(line * dots));
   const half = thick >> 1;
   const [scale, left, top] = [zoom * dots, x * dots, y * dots];
   context.fillStyle = ink;
+  const bar = (ax: number, ay: number, bx: number, by: number): void =>
+    context.fillRect(Math.min(ax, bx), Math.min(ay, by), Math.abs(ax - bx) + thick, Math.abs(ay - by) + thick);
   for (const { points } of roads) {
-    let from = points[0];
-    for (let i = 1; i < points.length; i++) {
-      const to = points[i];
-      if (from === undefined || to === undefined) break;
-      const [ax, ay] = [Math.round(from.x * scale + left) - half, Math.round(from.y * scale + top) - half];
-      const [bx, by] = [Math.round(to.x * scale + left) - half, Math.round(to.y * scale + top) - half];
-      if (from.x === to.x || from.y === to.y)
-        context.fillRect(Math.min(ax, bx), Math.min(ay, by), Math.abs(ax - bx) + thick, Math.abs(ay - by) + thick);
-      else {
+    let from: Point | undefined;
+    // The bar that is being made longer, and where it has come to.
+    let [startX, startY, endX, endY] = [0, 0, 0, 0];
+    for (const to of points) {
+      const [toX, toY] = [Math.round(to.x * scale + left) - half, Math.round(to.y * scale + top) - half];
+      if (from === undefined) [startX, startY, endX, endY] = [toX, toY, toX, toY];
+      else if (from.x !== to.x && from.y !== to.y) {
         // A person may lead a cable as it likes.
+        bar(startX, startY, endX, endY);
         context.lineWidth = thick;
         context.strokeStyle = ink;
         context.beginPath();
-        context.moveTo(ax + half, ay + half);
-        context.lineTo(bx + half, by + half);
+        context.moveTo(endX + half, endY + half);
+        context.lineTo(toX + half, toY + half);
         context.stroke();
+        [startX, startY, endX, endY] = [toX, toY, toX, toY];
+      } else if (goesOn(startX, endX, toX, startY, endY, toY) || goesOn(startY, endY, toY, startX, endX, toX))
+        [endX, endY] = [toX, toY];
+      else {
+        bar(startX, startY, endX, endY);
+        [startX, startY, endX, endY] = [endX, endY, toX, toY];
       }
       from = to;
     }
+    if (from !== undefined) bar(startX, startY, endX, endY);
   }
 }
+
+/** Whether what came from `start` to `end` goes on to `to` without turning back, all of it on one line across. */
+const goesOn = (start: number, end: number, to: number, ...across: [number, number, number]): boolean =>
+  across[0] === across[1] && across[1] === across[2] && (end - start) * (to - end) >= 0;
 
 function paintBent({ context, x, y, zoom, dots }: Ground, roads: readonly Road[], ink: string, line: number): void {
   if (roads.length === 0) return;

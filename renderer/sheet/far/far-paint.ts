@@ -24,6 +24,8 @@ export interface Ground {
 /** In pixels. */
 const WALL_LINE = 1.6;
 const SIGN = 17;
+/** On each side of the middle between the names of two boxes. */
+const NAME_GAP = 2;
 /** A finding that must not be overlooked has a sign of this size in the smallest box. */
 const LEAST_SIGN = 7;
 
@@ -77,6 +79,8 @@ function placeAll({ x, y, zoom, width, height, dots }: Ground, items: readonly F
         symbols: item.symbols.length,
         ratio: item.ratio,
         marked: item.sign !== undefined,
+        // Half of it, for the name of the next box too.
+        aside: Math.max(0, (item.aside * zoom) / 2 - NAME_GAP),
       }),
     });
   }

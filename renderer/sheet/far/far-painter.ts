@@ -95,7 +95,9 @@ export class FarPainter {
     const [fromX, fromY, fromZoom] = before.transform;
     const [right, down] = [x - fromX, y - fromY];
     if (fromZoom !== zoom || Math.abs(right) > MARGIN || Math.abs(down) > MARGIN) return false;
-    this.#canvas.style.transform = `translate(${right - MARGIN}px, ${down - MARGIN}px)`;
+    // By whole pixels of the screen: fingers and glides pan by fractions of one, between which every line would be blurred.
+    const whole = (by: number): number => Math.round(by * devicePixelRatio) / devicePixelRatio - MARGIN;
+    this.#canvas.style.transform = `translate(${whole(right)}px, ${whole(down)}px)`;
     return true;
   }
 

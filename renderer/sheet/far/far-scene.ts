@@ -16,6 +16,7 @@ import { placesOf } from "../../state/sheet-places.ts";
 import { shownDifference } from "../difference.ts";
 import { answersAbout, answersBySubject, findingMarks, worstOf } from "../finding-marks.ts";
 import type { SheetDrawings } from "../sheet-drawings.ts";
+import { sideRooms } from "./side-rooms.ts";
 
 /** A box as it is painted from afar. */
 export interface FarItem {
@@ -28,6 +29,8 @@ export interface FarItem {
   readonly ratio: number | undefined;
   readonly sign: SignKind | undefined;
   readonly change: EnclosureChange | undefined;
+  /** How far away the next box beside it stands, in drawing units. */
+  readonly aside: number;
 }
 
 const kept = new WeakMap<
@@ -42,7 +45,7 @@ export function farItems(shown: SheetDrawings, found: FindingsState): readonly F
   const places = placesOf(document);
   const changes = shownDifference(document)?.enclosures;
   const index = answersBySubject(found.findings, found.couldNotTell);
-  const items: FarItem[] = [];
+  const items: Omit<FarItem, "aside">[] = [];
   for (const enclosure of Object.values(enclosures)) {
     const { id } = enclosure;
     const drawing = drawings.get(id);
@@ -79,11 +82,12 @@ export function farItems(shown: SheetDrawings, found: FindingsState): readonly F
       change: changes?.get(id),
     });
   }
-  return items;
+  const rooms = sideRooms(items.map(({ rect }) => rect));
+  return items.map((item, i) => ({ ...item, aside: rooms[i] ?? 0 }));
 }
 
 /** A box that waits to be drawn: where it stands and what is in it are known, its size about. */
-function undrawn(enclosure: Enclosure, at: Point): FarItem {
+function undrawn(enclosure: Enclosure, at: Point): Omit<FarItem, "aside"> {
   const { width, height } = roomOf(enclosure.kind, at);
   const devices = Object.values(enclosure.devices).map(({ type }) => ({ type, glyph: getDeviceType(type).glyph }));
   return {

@@ -8,7 +8,7 @@ import { wording } from "./words.ts";
 
 /** A small picture that is drawn once and put down many times. */
 export interface Stamp {
-  readonly picture: HTMLCanvasElement;
+  readonly picture: ImageBitmap;
   /** Side of its square, in pixels of the screen. */
   readonly side: number;
 }
@@ -27,12 +27,12 @@ export class Stamps {
 
   /** @param size In pixels of the page. */
   symbol(set: SymbolSet, kind: SymbolKind, size: number): Stamp {
-    return this.#stamp(`${set} ${kind}`, size, SYMBOL_SIZE, (context) => {
+    return this.#stamp(`${set} ${kind}`, size, SYMBOL_SIZE, (context, drawn) => {
       const { strokes, areas } = symbolPaths(findSymbol(set, kind));
       context.strokeStyle = this.#ink.ink;
       context.fillStyle = this.#ink.ink;
       // A line thinner than a pixel of the screen would only be grey.
-      context.lineWidth = Math.max(SYMBOL_STROKE, (SYMBOL_SIZE / size) * (1.1 / Math.sqrt(this.#dots)));
+      context.lineWidth = Math.max(SYMBOL_STROKE, (SYMBOL_SIZE / drawn) * (1.1 / Math.sqrt(this.#dots)));
       context.lineCap = "round";
       context.lineJoin = "round";
       context.stroke(new Path2D(strokes));
@@ -42,7 +42,7 @@ export class Stamps {
 
   /** @param size Of the sign, in pixels of the page; its ring of paper is wider by a quarter. */
   sign(kind: SignKind, size: number): Stamp {
-    return this.#stamp(`sign ${kind}`, size * 1.25, 20, (context) => {
+    return this.#stamp(`sign ${kind}`, size * RING, 20, (context, drawn) => {
       const { letter, y, path, dash } = SIGN_SHAPES[kind];
       const { fill, line, letter: ink } = this.#ink.signs[kind];
       context.translate(10, 10);
@@ -58,7 +58,7 @@ export class Stamps {
       context.lineJoin = "round";
       if (dash !== undefined) context.setLineDash([...dash]);
       if (kind !== "danger") context.stroke(shape);
-      if (size < LEAST_LETTER) return;
+      if (drawn / RING < LEAST_LETTER) return;
       context.fillStyle = ink;
       context.textAlign = "center";
       context.font = wording.n800Px(kind === "danger" ? 11 : 10, this.#ink.face);
@@ -66,27 +66,34 @@ export class Stamps {
     });
   }
 
-  #stamp(key: string, size: number, units: number, draw: (context: CanvasRenderingContext2D) => void): Stamp {
+  /** @param draw Is told the size in whole pixels of the screen, so that a stamp is the same whoever needs it first. */
+  #stamp(
+    key: string,
+    size: number,
+    units: number,
+    draw: (context: OffscreenCanvasRenderingContext2D, drawn: number) => void,
+  ): Stamp {
     const side = Math.max(1, Math.round(size * this.#dots));
     const name = `${key} ${side}`;
     let stamp = this.#made.get(name);
     if (stamp === undefined) {
-      const picture = document.createElement("canvas");
-      picture.width = side;
-      picture.height = side;
-      const context = picture.getContext("2d");
+      const canvas = new OffscreenCanvas(side, side);
+      const context = canvas.getContext("2d");
       if (context !== null) {
         context.scale(side / units, side / units);
-        draw(context);
+        draw(context, side / this.#dots);
       }
       if (this.#made.size > MOST) this.#made.clear();
-      stamp = { picture, side };
+      // A canvas would be copied anew each time that it is put down.
+      stamp = { picture: canvas.transferToImageBitmap(), side };
       this.#made.set(name, stamp);
     }
     return stamp;
   }
 }
 
+/** Of a sign, with the paper around it. */
+const RING = 1.25;
 /** A smaller sign is told by its outline. */
 const LEAST_LETTER = 10;
 /** Kinds times the sizes of a long zoom. */

@@ -13,12 +13,12 @@ const LETTERS = 12;
 const FLAG = 19;
 const GAP = 7;
 const HEIGHT = 19;
-/** Its middle, under the lower wall. */
-const HANGS = 4;
+/** Its middle, under the lower wall: the wall stays in sight. */
+const HANGS = 13;
 const SIGNS = ["moved", "removed", "new"] as const;
 
 /**
- * From a distance: how much of a box is moved, removed and new, each with its flag, on a plate that hangs in the lower
+ * From a distance: how much of a box is moved, removed and new, each with its flag, on a plate that hangs under the lower
  * wall. Where the box is too narrow for that, the flags there are and the sum of all.
  */
 export const ScopeTallies = memo(function ScopeTallies({

@@ -9,6 +9,7 @@ import { openDialog } from "../dialog-store.ts";
 import { dispatch, documentStore, hasProposed, installationOf, nextRedo, nextUndo } from "../document-store.ts";
 import { editionWords } from "../edition-words.ts";
 import { files } from "../files.ts";
+import { SEVERITY_WORDS } from "../finding-groups.ts";
 import { findingsStore } from "../findings-store.ts";
 import { keysNow } from "../keys/keys.ts";
 import { preferencesStore } from "../preferences-store.ts";
@@ -23,6 +24,7 @@ import { runWindowCommand } from "../window-commands.ts";
 import { arrangeLines } from "./arrange-lines.ts";
 import { endLines } from "./end-lines.ts";
 import type { CommandLine } from "./entry.ts";
+import { GROUP_WORDS } from "./group-words.ts";
 import { itemLines } from "./item-lines.ts";
 import { partLines } from "./part-lines.ts";
 import { type Shelf, shelve } from "./search.ts";
@@ -85,11 +87,10 @@ const stock = keepShelf();
 export const typedLines = (typed: string): readonly CommandLine[] =>
   endLines(installationOf(documentStore.get()), typed);
 
-const command = (title: string, run: () => void, note = "window", shortcut?: string): CommandLine => ({
+const command = (title: string, run: () => void, note = GROUP_WORDS.window, shortcut?: string): CommandLine => ({
   key: `${note} ${title}`,
   title,
   note,
-  group: "Commands",
   ...(shortcut !== undefined && { shortcut }),
   run,
 });
@@ -103,7 +104,7 @@ function windowLines(): readonly CommandLine[] {
     const line = command(
       step === undefined ? title : `${title}: ${step}`,
       () => runWindowCommand(id),
-      group,
+      GROUP_WORDS[group],
       keysNow(id),
     );
     const whyNot = whyNotNow(id);
@@ -111,7 +112,7 @@ function windowLines(): readonly CommandLine[] {
   });
   return [
     ...own,
-    command(wording.openASample, () => openDialog({ kind: "samples" }), "file"),
+    command(wording.openASample, () => openDialog({ kind: "samples" }), GROUP_WORDS.file),
     command(wording.showDetails, () => showPane("details")),
     command(wording.showFindings, () => showPane("findings")),
     command(wording.showRoomsAddARoom, () => showPane("rooms")),
@@ -120,8 +121,8 @@ function windowLines(): readonly CommandLine[] {
     command(wording.paperAsTheSystem, () => preferencesStore.merge({ theme: "system" })),
     command(wording.lengthsInFeetAndInches, () => preferencesStore.merge({ lengths: "feet-inches" })),
     command(wording.lengthsInMetres, () => preferencesStore.merge({ lengths: "metres" })),
-    command(wording.testRecord, () => openDialog({ kind: "test-record" }), "document"),
-    command(wording.localAmendmentsOfTheRules, () => openDialog({ kind: "amendments" }), "document"),
+    command(wording.testRecord, () => openDialog({ kind: "test-record" }), GROUP_WORDS.document),
+    command(wording.localAmendmentsOfTheRules, () => openDialog({ kind: "amendments" }), GROUP_WORDS.document),
   ];
 }
 
@@ -156,7 +157,6 @@ const drawingLines = (recent: readonly RecentFile[]): readonly CommandLine[] => 
       title: name,
       note: folder ?? wording.latelyUsed,
       also: wording.openRecentDrawingFile,
-      group: "Drawings",
       ...(!isThere && { whyNot: wording.itWasMovedOrDeletedSince }),
       run: () => void files.openRecent(id),
     }),
@@ -171,15 +171,15 @@ const opens = (key: string, title: string, note: string, name: string, load: () 
   key,
   title,
   note,
-  group: "Drawings",
   run: () => void files.openSample(name, load),
 });
 
 function proposedLines(): readonly CommandLine[] {
   const document = documentStore.get();
-  const lines = stateLines(document, sessionStore.get().selection).map(({ title, keys, run }) =>
-    command(title, run, wording.asFoundAndProposed, keys),
-  );
+  const lines = stateLines(document, sessionStore.get().selection).map(({ title, keys, takesAll, run }) => ({
+    ...command(title, run, wording.asFoundAndProposed, keys),
+    ...(takesAll && { takesAll }),
+  }));
   if (hasProposed(document) || document.readOnly) return lines;
   const notYet = [wording.resetAllOfProposedToAs, wording.discardProposed];
   return [
@@ -206,8 +206,7 @@ function findingLines(): readonly CommandLine[] {
   return findingsStore.get().findings.map(({ key, severity, message, subjects }) => ({
     key,
     title: message,
-    note: severity,
-    group: "Findings",
+    note: SEVERITY_WORDS[severity].toLowerCase(),
     run() {
       const document = documentStore.get();
       const target = subjects[0] && findSubject(document.project, installationOf(document), subjects[0]);
@@ -222,7 +221,6 @@ function stockLines(): readonly CommandLine[] {
     key: `${tool.kind} ${tool.id}`,
     title: `${verb}: ${title}`,
     note: wording.thenPressTheSheet,
-    group: "Stock",
     run: () => takeTool(tool),
   });
   return [

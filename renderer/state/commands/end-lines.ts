@@ -84,7 +84,6 @@ const lineOf = (installation: Installation, enclosure: Enclosure, end: EndKey): 
   key: `end ${enclosure.id} ${end}`,
   title: nameOfEnd(installation, enclosure, end),
   note: wording.endIn2(enclosure.name, placeWords(enclosure, end)),
-  group: "On the sheet",
   target: { kind: "end", enclosure: enclosure.id, id: end },
   run: () => goTo({ kind: "end", enclosure: enclosure.id, id: end }, "details"),
 });

@@ -1,4 +1,5 @@
 import { findOn, type Shelf, shelve } from "./search.ts";
+import { wording } from "./words.ts";
 
 /** One line of the command field. */
 export interface CommandLine {
@@ -10,10 +11,11 @@ export interface CommandLine {
   readonly fullName?: string;
   /** Other words it is looked for by. */
   readonly also?: string;
-  readonly group: "Commands" | "On the sheet" | "Findings" | "Stock" | "Drawings";
   readonly shortcut?: string;
   /** Why it cannot be done now, and what would change that. */
   readonly whyNot?: string;
+  /** It takes away what was drawn of a whole account: what is harmless comes before it. */
+  readonly takesAll?: true;
   /** Goes on to what the field asks for; where nothing more is to be asked, it has done what was meant. */
   readonly ask?: () => Asked | undefined;
   readonly run: () => void;
@@ -34,4 +36,8 @@ export const findLines = (lines: readonly CommandLine[], typed: string): readonl
   findOnShelves([shelve(lines)], typed);
 
 export const findOnShelves = (shelves: readonly Shelf<CommandLine>[], typed: string): readonly CommandLine[] =>
-  findOn(shelves, typed, SHOWN);
+  findOn(shelves, typed, SHOWN).map((line) => (line.takesAll === true ? moreSaid(line, typed) : line));
+
+/** By one word of its name, and Enter, nobody loses what is proposed. */
+const moreSaid = (line: CommandLine, typed: string): CommandLine =>
+  /^\s*\S+\s*$/.test(typed) && line.whyNot === undefined ? { ...line, whyNot: wording.sayMore } : line;

@@ -13,13 +13,13 @@ import { openPick } from "../pick-store.ts";
 import type { Selected } from "../selection.ts";
 import { surveyOffers } from "../survey/survey-offers.ts";
 import type { CommandLine } from "./entry.ts";
+import { GROUP_WORDS } from "./group-words.ts";
 import { wording } from "./words.ts";
 
 const line = ({ title, run, keys }: ItemAction, note: string): CommandLine => ({
   key: `action ${title}`,
   title,
   note,
-  group: "Commands",
   run,
   ...(keys !== undefined && { shortcut: keys }),
 });
@@ -39,9 +39,9 @@ export function itemLines(selection: readonly Selected[]): readonly CommandLine[
       : [line({ title: JUMPER, run: () => addJumper(home) }, wording.inABox)]),
     ...makeUpOffers().map((offer) => line(offer, wording.plan)),
     ...surveyOffers().map((offer) => line(offer, wording.survey)),
-    ...itemActions({ kind: "drawing" }).map((action) => line(action, "draw")),
-    line({ title: wording.showTheOutline, run: () => goToLeftTab("outline") }, "window"),
-    line({ title: wording.showTheStock, run: () => goToLeftTab("stock") }, "window"),
+    ...itemActions({ kind: "drawing" }).map((action) => line(action, GROUP_WORDS.draw)),
+    line({ title: wording.showTheOutline, run: () => goToLeftTab("outline") }, GROUP_WORDS.window),
+    line({ title: wording.showTheStock, run: () => goToLeftTab("stock") }, GROUP_WORDS.window),
   ];
 }
 

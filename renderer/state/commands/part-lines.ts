@@ -4,17 +4,21 @@ import type { Installation, Project } from "../../../shared-model/model/project.
 import type { Selected } from "../selection.ts";
 import { goTo } from "../session-store.ts";
 import type { CommandLine } from "./entry.ts";
+import { KIND_WORDS } from "./group-words.ts";
 import { wording } from "./words.ts";
 
 /** Everything on the sheet that has a name; choosing it goes there. A house has tens of thousands of ends, few with a tag. */
 export function partLines({ enclosures, cables, loads }: Installation, { rooms }: Project): readonly CommandLine[] {
   const lines: CommandLine[] = [];
   const boxes = Object.values(enclosures);
-  for (const { id, name, note, kind } of boxes) lines.push(lineTo({ kind: "enclosure", id }, name, note ?? kind));
+  for (const { id, name, note, kind } of boxes)
+    lines.push(lineTo({ kind: "enclosure", id }, name, note ?? KIND_WORDS[kind]));
   for (const { devices, name: box } of boxes)
     for (const { id, name, type } of Object.values(devices))
-      lines.push(lineTo({ kind: "device", id }, name, wording.inWord(findDeviceType(type)?.caption ?? "device", box)));
-  for (const { id, name } of Object.values(cables)) lines.push(lineTo({ kind: "cable", id }, name, "cable"));
+      lines.push(
+        lineTo({ kind: "device", id }, name, wording.inWord(findDeviceType(type)?.caption ?? wording.device, box)),
+      );
+  for (const { id, name } of Object.values(cables)) lines.push(lineTo({ kind: "cable", id }, name, wording.cable));
   for (const { splices, name: box } of boxes)
     for (const { id, name } of Object.values(splices))
       lines.push({ ...lineTo({ kind: "splice", id }, name, wording.spliceIn(box)), fullName: wording.splice(name) });
@@ -25,8 +29,8 @@ export function partLines({ enclosures, cables, loads }: Installation, { rooms }
         lines.push(lineTo({ kind: "end", enclosure, id: end as EndKey }, tag, wording.tagOnAnEndIn(box)));
     }
   }
-  for (const { id, name } of Object.values(loads)) lines.push(lineTo({ kind: "load", id }, name, "load"));
-  for (const { id, name } of Object.values(rooms)) lines.push(lineTo({ kind: "room", id }, name, "room"));
+  for (const { id, name } of Object.values(loads)) lines.push(lineTo({ kind: "load", id }, name, wording.load));
+  for (const { id, name } of Object.values(rooms)) lines.push(lineTo({ kind: "room", id }, name, wording.room));
   return lines;
 }
 
@@ -34,6 +38,5 @@ const lineTo = (target: Selected, title: string, note: string): CommandLine => (
   key: `${target.kind} ${target.id}`,
   title,
   note,
-  group: "On the sheet",
   run: () => goTo(target, target.kind === "room" ? "rooms" : "details"),
 });

@@ -8,6 +8,8 @@ export interface Searched {
   readonly fullName?: string;
   readonly also?: string;
   readonly whyNot?: string;
+  /** It takes away what a person has drawn, of more than what is selected. */
+  readonly takesAll?: true;
 }
 
 /** Lines made ready to be looked through. Making them ready costs more than one search, so what stays the same is kept. */
@@ -86,7 +88,8 @@ export function findOn<T extends Searched>(shelves: readonly Shelf<T>[], typed: 
       const rank =
         said +
         ofWhole(title, names[at] ?? title, whole, line.title.endsWith("…")) +
-        (line.whyNot === undefined ? 0 : LATER);
+        (line.whyNot === undefined ? 0 : LATER) +
+        (line.takesAll === true && title !== whole ? AFTER_HARMLESS : 0);
       const alike = found.get(rank);
       if (alike === undefined) found.set(rank, [line]);
       else if (alike.length < most) alike.push(line);
@@ -112,6 +115,8 @@ function calledOneOf<T extends Searched>(
 }
 
 const LATER = 40;
+/** What takes much away never comes first for a part of its name while anything else says the same. */
+const AFTER_HARMLESS = 38;
 
 /**
  * What is called just what was typed comes first, then what begins with it. What asks for more stands among these: with

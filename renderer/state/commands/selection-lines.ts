@@ -32,7 +32,6 @@ function lineOf({ project }: DocumentState, call: TypedCall): CommandLine {
     key: `${call.command} ${title}`,
     title,
     note: wording.whatIsSelected,
-    group: "Commands",
     run: () => tell(call),
   };
 }
@@ -117,7 +116,6 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
     key: `${about} ${item.id}`,
     title,
     note: wording.whatIsSelected,
-    group: "Commands",
     run,
   });
   if (item.kind === "end")

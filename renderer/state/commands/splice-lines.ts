@@ -6,6 +6,7 @@ import { pickBoxOfNewSplice, pickNewSplice } from "../new-splice.ts";
 import type { Selected } from "../selection.ts";
 import { canSplit, splitSplice } from "../split-splice.ts";
 import type { CommandLine } from "./entry.ts";
+import { GROUP_WORDS } from "./group-words.ts";
 import { wording } from "./words.ts";
 
 /** What makes a splice, or two of one: for what is selected, else for a box that is asked for. */
@@ -16,14 +17,13 @@ export function spliceLines(document: DocumentState, selection: readonly Selecte
     key: `${note} ${title}`,
     title,
     note,
-    group: "Commands",
     run,
   });
   const item = selection.at(-1);
-  if (item === undefined) return [line(wording.newSplice, "draw", pickBoxOfNewSplice)];
+  if (item === undefined) return [line(wording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
   const home = homeOf(installation, item);
   const enclosure = home && installation.enclosures[home];
-  if (enclosure === undefined) return [line(wording.newSplice, "draw", pickBoxOfNewSplice)];
+  if (enclosure === undefined) return [line(wording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
   const lines = [line(wording.newSpliceIn(enclosure.name), "draw", () => pickNewSplice(enclosure.id))];
   if (item.kind === "end") {
     const name = nameOfEnd(installation, enclosure, item.id);

@@ -16,6 +16,8 @@ import { wording } from "./words.ts";
 export interface StateLine {
   readonly title: string;
   readonly keys?: string;
+  /** All that is proposed goes by it. */
+  readonly takesAll?: true;
   readonly run: () => void;
 }
 
@@ -33,8 +35,8 @@ export function stateLines(document: DocumentState, selection: readonly Selected
       title: wording.resetInProposedToAsFound(name),
       run: () => resetProposed(id),
     })),
-    { title: wording.resetAllOfProposedToAs, run: () => resetProposed() },
-    { title: wording.discardProposed, run: discardProposed },
+    { title: wording.resetAllOfProposedToAs, takesAll: true, run: () => resetProposed() },
+    { title: wording.discardProposed, takesAll: true, run: discardProposed },
   ];
 }
 

@@ -7,6 +7,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import type { ActionSubject } from "../item-actions/subject.ts";
 import type { Selected } from "../selection.ts";
 import { endLines } from "./end-lines.ts";
+import { KIND_WORDS } from "./group-words.ts";
 import { wording } from "./words.ts";
 
 /** Kinds of things that a command may be about. */
@@ -35,16 +36,16 @@ export interface SubjectLine {
 
 export const SUBJECT_WORDS: Readonly<Record<SubjectKind, string>> = {
   enclosure: wording.boxOrPanel,
-  box: "box",
-  device: "device",
-  cable: "cable",
-  splice: "splice",
-  load: "load",
+  box: wording.box,
+  device: wording.device,
+  cable: wording.cable,
+  splice: wording.spliceWord,
+  load: wording.load,
   end: wording.conductorEnd,
   ring: wording.ringOrExtension,
   "pass-through": wording.cableThatRunsThroughABox,
-  photo: "photo",
-  any: "thing",
+  photo: wording.photo,
+  any: wording.thing,
 };
 
 /** Ends are many: until something is typed, the first of them. */
@@ -70,13 +71,13 @@ export function subjectsOf(
         ),
       );
     case "cable":
-      return inOrder(installation.cables).map(({ id, name }) => line({ kind: "cable", id }, name, "cable"));
+      return inOrder(installation.cables).map(({ id, name }) => line({ kind: "cable", id }, name, wording.cable));
     case "splice":
       return boxes.flatMap(({ splices, name: box }) =>
         Object.values(splices).map(({ id, name }) => line({ kind: "splice", id }, name, wording.spliceIn(box))),
       );
     case "load":
-      return inOrder(installation.loads).map(({ id, name }) => line({ kind: "load", id }, name, "load"));
+      return inOrder(installation.loads).map(({ id, name }) => line({ kind: "load", id }, name, wording.load));
     case "end":
       return typed.trim() === "" ? firstEnds(installation, boxes) : typedEnds(installation, typed);
     case "ring":
@@ -167,7 +168,7 @@ const line = (select: Selected & ActionSubject, title: string, note: string): Su
 });
 
 const ofEnclosure = ({ id, name, note, kind }: Enclosure): SubjectLine =>
-  line({ kind: "enclosure", id }, name, note ?? kind);
+  line({ kind: "enclosure", id }, name, note ?? KIND_WORDS[kind]);
 
 function firstEnds(installation: Installation, boxes: readonly Enclosure[]): readonly SubjectLine[] {
   const lines: SubjectLine[] = [];

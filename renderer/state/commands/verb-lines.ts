@@ -20,7 +20,6 @@ export const verbLines = (document: DocumentState): readonly CommandLine[] =>
     const common = {
       key: `verb ${id}`,
       title,
-      group: "Commands" as const,
       ...(way.also !== undefined && { also: way.also }),
     };
     if ("findings" in way) {
@@ -69,7 +68,6 @@ const lineOf = (title: string, way: AboutWay, about: SubjectLine): CommandLine =
   key: about.key,
   title: about.title,
   note: about.note,
-  group: "On the sheet",
   ask: () => goOn(title, way, about),
   run: () => undefined,
 });
@@ -92,7 +90,6 @@ function linesAbout(subject: SubjectLine["subject"], select: SubjectLine["select
       key: `action ${title}`,
       title,
       note: "",
-      group: "Commands",
       run,
       ...(keys !== undefined && { shortcut: keys }),
     }),

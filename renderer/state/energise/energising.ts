@@ -2,6 +2,7 @@ import type { Act, Energised, Operated } from "../../../shared-model/answers/ene
 import { documentStore, followDocument, shownInstallation } from "../document-store.ts";
 import { notify, sessionStore, showPane } from "../session-store.ts";
 import { askEnergised } from "./ask-energised.ts";
+import { endsBy } from "./ending.ts";
 import { ALL_ON, type AnswerAbout, energiseStore, resetEnergise } from "./energise-store.ts";
 import { actWords } from "./energise-words.ts";
 import { evidenceLine, nextLogSerial, readOfAct } from "./evidence.ts";
@@ -27,6 +28,7 @@ export function toggleEnergise(): void {
 }
 
 function begin(): void {
+  endsBy(leaveEnergise);
   if (Object.keys(shownInstallation().enclosures).length === 0) {
     notify("note", wording.nothingToEnergise, [wording.drawAPanelAndACircuit]);
     return;

@@ -10,6 +10,8 @@ export type MakeUpJob =
       readonly box: EnclosureId;
       /** Absent until something was changed: what the drawing knows. */
       readonly intent?: MakeUpIntent;
+      /** Title of the way to give the box room, or false: it stays as it is. */
+      readonly room?: string | false;
       readonly left: readonly LeftOnLine[];
     }
   | {

@@ -86,9 +86,9 @@ async function askNow(number: number): Promise<void> {
 
 async function toldOf(job: MakeUpJob): Promise<MakeUpTold | undefined> {
   if (job.kind === "make-up") {
-    const { box, intent, left } = job;
-    const answer = await askMakeUp?.({ state: "proposed", box, left, ...(intent !== undefined && { intent }) });
-    return answer && { kind: "make-up", answer };
+    const { kind, ...ask } = job;
+    const answer = await askMakeUp?.({ ...ask, state: "proposed" });
+    return answer && { kind, answer };
   }
   const { kind, ...ask } = job;
   const answer = await askFit?.(ask);

@@ -9,8 +9,8 @@ export type BoxChoice = "all" | "selected" | EnclosureId;
 
 /** What a person has chosen to print. */
 export interface PrintChoice {
-  /** Sheets whose ticks were taken away: what can be printed is printed unless somebody says no. */
-  readonly without: ReadonlySet<SheetKind>;
+  /** Sheets that are ticked, whether they can be had now or not; the usual ones of the state as long as nobody has chosen. */
+  readonly sheets: ReadonlySet<SheetKind> | "usual";
   readonly state: StateName;
   readonly paper: PaperName;
   /** "2026-05-04". */
@@ -31,16 +31,34 @@ export interface PrintScene {
 export const whyNot = ({ shows }: SheetOffer, hasProposed: boolean): string | undefined =>
   (shows === "proposed" || shows === "difference") && !hasProposed ? wording.proposedIsNotStarted : undefined;
 
+/**
+ * What a person wants of a state as a rule. As found: what is there, how it is known, and what is wrong with it. Proposed:
+ * what is needed at the box and to buy, and what stays behind there. All else is one press away.
+ */
+const USUAL: Readonly<Record<StateName, readonly SheetKind[]>> = {
+  "as-found": ["drawing", "findings", "as-found"],
+  proposed: ["drawing", "make-up", "scope", "steps", "test-record", "labels", "reset-slips", "materials"],
+};
+
+/** The state that sheets show which may show either. */
+const shownBy = ({ state }: PrintChoice, { hasProposed }: PrintScene): StateName => (hasProposed ? state : "as-found");
+
+/** What is ticked, whether it can be had or not. */
+export const ticks = (choice: PrintChoice, scene: PrintScene): ReadonlySet<SheetKind> =>
+  choice.sheets === "usual" ? new Set(USUAL[shownBy(choice, scene)]) : choice.sheets;
+
 /** The sheets that are ticked and can be had, in the order of a job folder. */
-export const tickedSheets = ({ without }: PrintChoice, { offers, hasProposed }: PrintScene): readonly SheetOffer[] =>
-  offers.filter((offer) => !without.has(offer.kind) && whyNot(offer, hasProposed) === undefined);
+export function tickedSheets(choice: PrintChoice, scene: PrintScene): readonly SheetOffer[] {
+  const ticked = ticks(choice, scene);
+  return scene.offers.filter((offer) => ticked.has(offer.kind) && whyNot(offer, scene.hasProposed) === undefined);
+}
 
 /** What the paper worker is asked to lay out. */
 export function jobOf(choice: PrintChoice, scene: PrintScene): PaperJob {
-  const { paper, date, boxes, state } = choice;
+  const { paper, date, boxes } = choice;
   return {
     sheets: tickedSheets(choice, scene).map(({ kind }) => kind),
-    state: scene.hasProposed ? state : "as-found",
+    state: shownBy(choice, scene),
     paper,
     date,
     ...(boxes !== "all" && { boxes: boxes === "selected" ? scene.selected : [boxes] }),

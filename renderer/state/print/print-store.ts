@@ -44,7 +44,7 @@ export interface PrintState {
 }
 
 export const NOTHING_CHOSEN: PrintChoice = {
-  without: new Set(),
+  sheets: "usual",
   state: "as-found",
   paper: "letter",
   date: "",

@@ -1,10 +1,10 @@
-import { SHEET_KINDS } from "../../../shared-model/answers/sheet-input.ts";
+import type { SheetKind } from "../../../shared-model/answers/sheet-input.ts";
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
 import { paperOf } from "../../analysis/paper.ts";
 import type { PaperOutcome, PaperWork } from "../../analysis/paper-client.ts";
 import { selectedBoxes } from "../arranging.ts";
 import { dialogStore } from "../dialog-store.ts";
-import { documentStore, hasProposed } from "../document-store.ts";
+import { documentStore, followDocument, hasProposed } from "../document-store.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import { jobOf, listedPages, type PrintChoice, type PrintScene, pageAfter } from "./print-choice.ts";
 import { NO_PRINT, type PrintState, type PrintWork, printStore } from "./print-store.ts";
@@ -34,14 +34,14 @@ const today = (): string => {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
-/** Starts with the state and the boxes that are before the person, and shows all that can be printed. */
+/** Starts with the state and the boxes that are before the person, and with the sheets that were chosen last or are usual. */
 export async function beginPrinting(): Promise<void> {
   selected = selectedBoxes();
   const { state } = documentStore.get();
   const { choice } = NO_PRINT;
   printStore.set({
     ...NO_PRINT,
-    choice: { ...choice, state, date: today(), paper: preferencesStore.get().paper, without: before, ...cardAsked() },
+    choice: { ...choice, state, date: today(), paper: preferencesStore.get().paper, sheets: before, ...cardAsked() },
   });
   const outcome = await follow("lay-out", wording.layingOut, paper.offers());
   if (outcome === undefined) return;
@@ -54,18 +54,21 @@ function cardAsked(): Partial<PrintChoice> {
   const dialog = dialogStore.get();
   card = dialog.kind === "print" ? dialog.card : undefined;
   if (card === undefined) return {};
-  return { boxes: card, without: new Set(SHEET_KINDS.filter((kind) => kind !== "make-up")) };
+  return { boxes: card, sheets: new Set<SheetKind>(["make-up"]) };
 }
 
 let card: EnclosureId | undefined;
 
-/** Ticks that were taken away stay away until the window is closed; those of a card that was asked for are none. */
-let before: PrintChoice["without"] = new Set();
+/** What was ticked last in this document; that of a card that was asked for is none. */
+let before: PrintChoice["sheets"] = "usual";
+followDocument(({ patches }) => {
+  if (patches === undefined) before = "usual";
+});
 
 /** Leaves off what is under way, and lets go of what was laid out. */
 export function endPrinting(): void {
   const { work, choice } = printStore.get();
-  if (card === undefined) before = choice.without;
+  if (card === undefined) before = choice.sheets;
   printStore.set(NO_PRINT);
   work?.stop();
 }
@@ -90,10 +93,11 @@ export async function layOut(): Promise<void> {
   );
   if (outcome === undefined) return;
   const pages = listedPages(outcome.sheets);
+  const lost = outcome.lost.length;
   printStore.merge({
     laid: { ...outcome, paper: job.paper, pages },
     page: pageAfter(pageSeen(), outcome.sheets),
-    said: wording.pages(pages.length),
+    said: [wording.pages(pages.length), ...(lost > 0 ? [wording.textsLoseLetters(lost)] : [])].join(". "),
   });
 }
 

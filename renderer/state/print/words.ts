@@ -17,6 +17,8 @@ export const wording = catalogue({
   proposedIsNotStarted: "Proposed is not started",
   saved: (name: Part, size: Part) => `Saved ${name}, ${size}.`,
   theBrowserDidNotPrint: "The browser did not open its print dialog. Save the PDF and print it from there.",
+  textsLoseLetters: (count: Part) =>
+    count === 1 ? "1 text has letters that paper cannot show" : `${count} texts have letters that paper cannot show`,
   thePictureCouldNotBeDrawn: (why: Part) => `The picture could not be drawn (${why}). Save it as SVG, or smaller.`,
   writing: (name: Part) => `Writing ${name}`,
 });

@@ -1,7 +1,7 @@
-import type { ScopeAnswer } from "../../../shared-model/answers/scope.ts";
+import type { ScopeAnswer, ScopePart } from "../../../shared-model/answers/scope.ts";
 
-/** Asks the worker; undefined when nobody can answer now. */
-type AskScope = () => Promise<ScopeAnswer | undefined>;
+/** Asks the worker; undefined when nobody can answer now. `first` is told the difference where its work takes a while. */
+type AskScope = (first: (part: ScopePart) => void) => Promise<ScopeAnswer | undefined>;
 
 let ask: AskScope | undefined;
 
@@ -11,4 +11,4 @@ export function scopeBy(asked: AskScope): void {
 }
 
 /** The difference of the states of the document as it stands. */
-export const askScope: AskScope = async () => ask?.();
+export const askScope: AskScope = async (first) => ask?.(first);

@@ -20,6 +20,8 @@ export interface ScopeState {
   readonly answer: ScopeAnswer | undefined;
   /** Revision of the document that the answer is about. */
   readonly about: number | undefined;
+  /** The difference is there, and the work that it leads to is still being worked out. */
+  readonly working: boolean;
   readonly trouble: string | undefined;
   readonly list: ScopeList;
   /** The line that was pressed last. */
@@ -30,6 +32,7 @@ const OFF: ScopeState = {
   on: false,
   answer: undefined,
   about: undefined,
+  working: false,
   trouble: undefined,
   list: "by-box",
   pressed: NOTHING,

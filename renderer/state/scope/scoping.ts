@@ -1,6 +1,7 @@
+import type { ScopeWork } from "../../../shared-model/answers/scope.ts";
 import { documentStore, followDocument, hasProposed, setShownState } from "../document-store.ts";
+import { leaveEnergise } from "../energise/ending.ts";
 import { energiseStore } from "../energise/energise-store.ts";
-import { leaveEnergise } from "../energise/energising.ts";
 import { notify, type Pane, sessionStore, showPane, takeTool } from "../session-store.ts";
 import { askScope } from "./ask-scope.ts";
 import { hideScope, resetScope, scopeStore } from "./scope-store.ts";
@@ -11,6 +12,9 @@ const TRIES = 40;
 const AGAIN_AFTER_MS = 150;
 /** One that was worked at for longer and came to nothing is not asked for again: it would come to nothing again. */
 const PATIENCE_MS = 5000;
+
+/** Of an answer whose work is still being worked out. */
+const NO_WORK_YET: ScopeWork = { steps: [], signOffs: [], cautions: [], assumptions: [] };
 
 /** What shows it in this window; fetched when it is asked for first, before anything changes on the screen. */
 const needs = new Set<() => Promise<unknown>>();
@@ -76,7 +80,8 @@ export async function showScope(): Promise<void> {
       } else if (scopeStore.get().on) ask();
     }),
   ];
-  if (scopeStore.get().about !== documentStore.get().revision) ask();
+  const { about, working } = scopeStore.get();
+  if (working || about !== documentStore.get().revision) ask();
 }
 
 /** Ends it; proposed is shown and edited again, unless as found is shown already. */
@@ -102,16 +107,24 @@ async function askUntilTold(): Promise<void> {
     for (let tries = 0; scopeStore.get().on; ) {
       const { revision } = documentStore.get();
       const begun = performance.now();
-      const answer = await askScope();
+      const answer = await askScope((part) => {
+        if (scopeStore.get().on && documentStore.get().revision === revision)
+          scopeStore.merge({ answer: { ...part, ...NO_WORK_YET }, about: revision, working: true });
+      });
       if (!scopeStore.get().on) return;
       if (answer !== undefined && documentStore.get().revision === revision) {
-        scopeStore.merge({ answer, about: revision, trouble: undefined });
+        scopeStore.merge({ answer, about: revision, working: false, trouble: undefined });
         return;
       }
       if (documentStore.get().revision !== revision) continue;
       if (++tries > TRIES || performance.now() - begun > PATIENCE_MS) {
         // What was found before says nothing of the drawing as it is now.
-        scopeStore.merge({ answer: undefined, about: undefined, trouble: wording.cannotBeWorkedOut });
+        scopeStore.merge({
+          answer: undefined,
+          about: undefined,
+          working: false,
+          trouble: wording.cannotBeWorkedOut,
+        });
         return;
       }
       await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS));

@@ -9,6 +9,8 @@ export type SurveyAbout = { readonly kind: "box"; readonly box: EnclosureId } | 
 
 /** A hold point that somebody has ticked. */
 export interface Tick {
+  /** Its number: "6" of HP6. */
+  readonly point: string;
   readonly by: string;
   /** Milliseconds since 1970. */
   readonly at: number;

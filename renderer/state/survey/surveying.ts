@@ -1,3 +1,4 @@
+import type { HoldPoint } from "../../../shared-model/answers/scope.ts";
 import type { SurveyProposal } from "../../../shared-model/answers/survey.ts";
 import { documentStore, followDocument } from "../document-store.ts";
 import { testedByStore } from "../test-record.ts";
@@ -91,8 +92,13 @@ export const whyNotTick = (): string | undefined =>
 export function tickNext(): void {
   if (whyNotTick() !== undefined) return;
   const { ticks } = surveyStore.get();
-  surveyStore.merge({ ticks: [...ticks, { by: testedByStore.get().by.trim(), at: Date.now() }] });
+  const hold = shownTest(surveyStore.get())?.steps.flatMap((step) => step.hold ?? [])[ticks.length];
+  const point = hold === undefined ? String(ticks.length + 1) : numberOf(hold);
+  surveyStore.merge({ ticks: [...ticks, { point, by: testedByStore.get().by.trim(), at: Date.now() }] });
 }
+
+/** As people call a hold point: "6" of HP6. */
+export const numberOf = (hold: HoldPoint): string => hold.replace(/^HP/, "");
 
 /** Takes the last tick back. */
 export function untick(): void {

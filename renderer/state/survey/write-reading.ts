@@ -20,7 +20,6 @@ import type {
 } from "../../../shared-model/model/survey.ts";
 import { cablesInto } from "../../../shared-model/queries/cables-into.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
-import { outletsOf } from "../../../shared-model/queries/outlets-of.ts";
 import { type Dispatched, dispatch, documentStore } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { testedByStore } from "../test-record.ts";
@@ -110,8 +109,8 @@ export function factsOf(box: EnclosureId): { readonly id: ReadingId; readonly fa
 }
 
 /**
- * What went dead with one breaker off. One account of a breaker: a new one takes the place of the old.
- * @param live What stayed live; kept of a box in which something went dead, since it has a second circuit.
+ * What was seen with one breaker off. One account of a breaker: a new one takes the place of the old.
+ * @param live What was seen to stay live. What is in neither list was not looked at.
  */
 export function writeBreakerOff(
   breaker: DeviceId,
@@ -119,21 +118,10 @@ export function writeBreakerOff(
   dead: readonly OutletKey[],
   live: readonly OutletKey[],
 ): Dispatched {
-  const homes = homesOfOutlets();
-  const opened = new Set(dead.map((key) => homes.get(key)));
-  const stillLive = live.filter((key) => opened.has(homes.get(key)));
-  const told: SurveyTold = { kind: "breaker-off", breaker, dead, ...(stillLive.length > 0 && { stillLive }) };
+  const told: SurveyTold = { kind: "breaker-off", breaker, dead, ...(live.length > 0 && { stillLive: live }) };
   const old = surveyReadings(documentStore.get().project.readings).find(isOf(breaker));
   return writeTold(told, undefined, wording.off(name), old?.id);
 }
-
-/** The enclosure that each outlet as found is in. */
-const homesOfOutlets = (): ReadonlyMap<OutletKey, EnclosureId> =>
-  new Map(
-    inOrder(documentStore.get().project.asFound.enclosures).flatMap(({ id, devices }) =>
-      Object.values(devices).flatMap((device) => outletsOf(device).map(({ key }) => [key, id] as const)),
-    ),
-  );
 
 const isOf =
   (breaker: DeviceId) =>
@@ -188,11 +176,11 @@ function dayAndTime(at: number): string {
   return `${day} ${two(then.getHours())}:${two(then.getMinutes())}`;
 }
 
-/** "Hold point 1: Pat, 2026-05-04 10:42; Hold point 2: Pat, 2026-05-04 10:44". */
+/** "Hold point 1: Pat, 2026-05-04 10:42; Hold point 6: Pat, 2026-05-04 10:44". */
 const ticksInWords = (): string =>
   surveyStore
     .get()
-    .ticks.map(({ by, at }, index) => wording.hold(index + 1, by, dayAndTime(at)))
+    .ticks.map(({ point, by, at }) => wording.hold(point, by, dayAndTime(at)))
     .join("; ")
     .slice(0, 500);
 

@@ -23,6 +23,7 @@ const facts = v.looseObject({
   switchesHere: may(count(0, 100)),
   lamps: may(v.array(v.looseObject({ item: text, lamp: v.picklist(SURVEY_LAMPS) }))),
   referenceProved: may(text),
+  known: may(v.array(v.looseObject({ cable, leadsTo: v.union([v.literal("panel"), v.array(text)]), how: text }))),
 });
 
 const test = v.variant("kind", [

@@ -22,14 +22,6 @@ export type InSteps<T> = Generator<Progress, T, undefined>;
 /** Places in the making. */
 export type Placing = Generator<undefined, Places, undefined>;
 
-/** What work in steps comes to, all at once. */
-export function atOnce<T>(steps: InSteps<T>): T {
-  for (;;) {
-    const step = steps.next();
-    if (step.done === true) return step.value;
-  }
-}
-
 /** What every box is taken for before it was drawn. */
 export const roughSizes = (installation: Installation, ids: readonly EnclosureId[]): ReadonlyMap<EnclosureId, Rect> =>
   new Map(ids.map((id) => [id, roomOf(installation.enclosures[id]?.kind ?? "box", { x: 0, y: 0 })]));

@@ -1,12 +1,12 @@
+import { allAtOnce } from "../../lib/in-slices.ts";
 import type { Point } from "../../model/project.ts";
 import type { Rect } from "../box-drawing.ts";
 import { bentRoad, tidied } from "./bends.ts";
 import { findWay } from "./find-way.ts";
 import { type Ground, openGround } from "./ground.ts";
+import { overAt, plainRoad, type Tried } from "./plain-road.ts";
 import type { RoadEnds, RoadScale } from "./road.ts";
 import { NEAR_ROADS } from "./road.ts";
-
-const TRIES = 60;
 
 /**
  * Lays roads: level out of the stubs, upright on a lane of their own, around boxes. Of the roads that leave one wall,
@@ -19,32 +19,58 @@ export function layRoads(
   boxes: readonly Rect[],
   scale: RoadScale = NEAR_ROADS,
 ): readonly (readonly Point[])[] {
+  return allAtOnce(layingRoads(ends, boxes, scale));
+}
+
+/** As `layRoads`, left off after each road: with many it takes longer than a window should be held up. */
+export function* layingRoads(
+  ends: readonly RoadEnds[],
+  boxes: readonly Rect[],
+  scale: RoadScale,
+): Generator<undefined, readonly (readonly Point[])[]> {
   const roads: (readonly Point[])[] = new Array(ends.length);
   const bent = ends.flatMap((each, i) => {
     const points = isBent(each) ? bentRoad(each, scale) : undefined;
     if (points !== undefined) roads[i] = points;
     return points === undefined ? [] : [points];
   });
-  const lay = (wanted: (each: RoadEnds) => boolean, turn: Turn): void => {
+  const lay = function* (wanted: (each: RoadEnds) => boolean, turn: Turn): Generator<undefined> {
     const order = ends.flatMap((each, i) =>
       !isBent(each) && wanted(each) ? [{ each: turnedEnds(each, turn), i }] : [],
     );
     if (order.length === 0) return;
     order.sort((p, q) => rank(p.each) - rank(q.each) || p.i - q.i);
-    const ground = openGround(turn === asIs ? boxes : boxes.map(turnedRect), scale);
-    for (const points of bent) ground.take(points.map(turn));
+    const standing = turn === asIs ? boxes : boxes.map(turnedRect);
     const budget = AT_LEAST + A_ROAD * order.length;
-    for (const { each, i } of order) {
-      const points = layRoad(each, ground, stepped(each, turn, scale), budget);
-      ground.take(points);
-      roads[i] = points.map(turn);
-    }
+    /** @returns Walls from which a cable found no lane of its own. */
+    const layAll = function* (tight: ReadonlySet<string>): Generator<undefined, ReadonlySet<string>> {
+      const ground = openGround(standing, scale);
+      for (const points of bent) ground.take(points.map(turn));
+      const full = new Set<string>();
+      for (const { each, i } of order) {
+        const wall = wallOf(each);
+        const laid = layRoad(each, ground, stepped(each, turn, scale), budget, tight.has(wall));
+        if (laid.shares) full.add(wall);
+        ground.take(laid.points);
+        roads[i] = laid.points.map(turn);
+        yield;
+      }
+      return full;
+    };
+    const full = yield* layAll(NO_WALLS);
+    // Where a wall has more cables than lanes before it, all of that wall run closer together.
+    if (full.size > 0 && order.length <= MOST_ANEW) yield* layAll(full);
   };
-  lay((each) => !isUpright(each), asIs);
+  yield* lay((each) => !isUpright(each), asIs);
   // Up and down it is the same, seen with the sheet turned about its diagonal.
-  lay(isUpright, turned);
+  yield* lay(isUpright, turned);
   return roads;
 }
+
+/** Roads that are laid anew for the sake of a few: a large building is laid once. */
+const MOST_ANEW = 400;
+const NO_WALLS: ReadonlySet<string> = new Set();
+const wallOf = ({ a }: RoadEnds): string => `${a.at.x} ${a.out}`;
 
 const isBent = ({ bends }: RoadEnds): boolean => bends !== undefined && bends.length > 0;
 
@@ -78,7 +104,7 @@ export function looseRoad(ends: RoadEnds, scale: RoadScale): readonly Point[] {
   if (isBent(ends)) return bentRoad(ends, scale);
   const turn = isUpright(ends) ? turned : asIs;
   const each = turnedEnds(ends, turn);
-  return layRoad(each, openGround([], scale), stepped(each, turn, scale), 0).map(turn);
+  return layRoad(each, openGround([], scale), stepped(each, turn, scale), 0, false).points.map(turn);
 }
 
 /**
@@ -89,10 +115,11 @@ const AT_LEAST = 40_000;
 const A_ROAD = 60;
 
 /** The simplest road that is clear of boxes; where there is none, the simplest of all. */
-function layRoad(ends: RoadEnds, ground: Ground, scale: RoadScale, budget: number): readonly Point[] {
-  const plain = plainRoad(ends, ground, scale);
-  if (plain.clear || ground.asked() > budget) return plain.points;
-  return passingRoad(ends, ground, scale) ?? wayAround(ends, ground, scale) ?? plain.points;
+function layRoad(ends: RoadEnds, ground: Ground, scale: RoadScale, budget: number, tight: boolean): Tried {
+  const plain = plainRoad(ends, ground, scale, tight);
+  if (plain.clear || ground.asked() > budget) return plain;
+  const points = passingRoad(ends, ground, scale) ?? wayAround(ends, ground, scale);
+  return points === undefined ? plain : { points, clear: true };
 }
 
 /** A way through the gaps between boxes, where no simple road is clear. */
@@ -117,61 +144,6 @@ function wayAround(ends: RoadEnds, ground: Ground, scale: RoadScale): readonly P
 const AROUND = 1200;
 /** Beside each end, for where many cables leave one wall. */
 const LANES = 30;
-
-interface Tried {
-  readonly points: readonly Point[];
-  readonly clear: boolean;
-}
-
-function plainRoad({ a, b }: RoadEnds, ground: Ground, scale: RoadScale): Tried {
-  const { lane, stepOut, between, around } = scale;
-  const startX = a.at.x + a.out * stepOut;
-  const endX = b.at.x + b.out * stepOut;
-  const facing = a.out !== b.out && (endX - startX) * a.out >= 0;
-  if (facing && Math.abs(a.at.y - b.at.y) < 1)
-    return { points: [a.at, b.at], clear: ground.reach(a.at.y, a.at.x, a.out, b.at.x) === b.at.x };
-  if (facing || a.out === b.out) {
-    const from = facing ? startX : a.out > 0 ? Math.max(startX, endX) : Math.min(startX, endX);
-    const last = facing ? endX : from + a.out * TRIES * lane;
-    // On either height there may be a box in the way, before which the upright has to stand.
-    const farthest = ground.reach(a.at.y, a.at.x, a.out, last);
-    const back = facing ? ground.reach(b.at.y, b.at.x, b.out, from) : ground.reach(b.at.y, b.at.x, b.out, farthest);
-    const [first, end] = facing ? [beyond(from, back, a.out), farthest] : [from, before(farthest, back, a.out)];
-    const free = (x: number): boolean => ground.free(x, a.at.y, b.at.y);
-    const alone = (x: number): boolean =>
-      free(x) && ground.freeLevel(a.at.y, a.at.x, x) && ground.freeLevel(b.at.y, x, b.at.x);
-    const found = search(first, end, a.out, lane, alone) ?? search(first, end, a.out, lane, free);
-    // Where all lanes are taken it shares one: that is no reason to go around.
-    const shared = found ?? search(first, end, a.out, lane, (x) => ground.isClear(x, a.at.y, b.at.y));
-    const x = shared ?? from;
-    return {
-      points: [a.at, { x, y: a.at.y }, { x, y: b.at.y }, b.at],
-      clear: shared !== undefined,
-    };
-  }
-  // They face away from each other: around, between the two where there is height, else above.
-  const y = Math.abs(a.at.y - b.at.y) > between ? (a.at.y + b.at.y) / 2 : Math.min(a.at.y, b.at.y) - around;
-  return overAt({ a, b }, y, ground, scale);
-}
-
-/** Out of both stubs, upright to a height and level there. */
-function overAt({ a, b }: RoadEnds, y: number, ground: Ground, { lane, stepOut }: RoadScale): Tried {
-  const lay = ({ at, out }: RoadEnds["a"]): { readonly x: number; readonly clear: boolean } => {
-    const start = at.x + out * stepOut;
-    const end = ground.reach(at.y, at.x, out, start + out * TRIES * lane);
-    const free = (x: number): boolean => ground.free(x, at.y, y);
-    const found =
-      search(start, end, out, lane, (x) => free(x) && ground.freeLevel(at.y, at.x, x)) ??
-      search(start, end, out, lane, free);
-    return { x: found ?? start, clear: found !== undefined };
-  };
-  const one = lay(a);
-  const other = lay(b);
-  return {
-    points: [a.at, { x: one.x, y: a.at.y }, { x: one.x, y }, { x: other.x, y }, { x: other.x, y: b.at.y }, b.at],
-    clear: one.clear && other.clear && ground.freeLevel(y, one.x, other.x),
-  };
-}
 
 /** Heights that are tried for a road past boxes, the least detour first, and lanes beside each. */
 const PASSAGES = 24;
@@ -215,23 +187,3 @@ const lengthOf = (points: readonly Point[]): number =>
     const before = points[i - 1];
     return before === undefined ? 0 : sum + Math.abs(x - before.x) + Math.abs(y - before.y);
   }, 0);
-
-/** Of two places the one further out, and the one less far. */
-const beyond = (p: number, q: number, out: 1 | -1): number => ((p - q) * out > 0 ? p : q);
-const before = (p: number, q: number, out: 1 | -1): number => ((p - q) * out > 0 ? q : p);
-
-/** The first free lane from a stub outward. */
-function search(
-  from: number,
-  last: number,
-  out: 1 | -1,
-  lane: number,
-  free: (x: number) => boolean,
-): number | undefined {
-  for (let i = 0; i <= TRIES; i++) {
-    const x = from + out * i * lane;
-    if ((last - x) * out < 0) break;
-    if (free(x)) return x;
-  }
-  return (last - from) * out >= 0 && free(last) ? last : undefined;
-}

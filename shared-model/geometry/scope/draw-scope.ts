@@ -16,6 +16,9 @@ import {
 } from "./scope-drawing.ts";
 import { clearLegs, grown, type Leg, legsOf, thingAreas, wordAreas } from "./taken-areas.ts";
 
+/** Between the way of what is moved and the name of what is laid aside: they would read as one. */
+const CLEAR_OF_WORDS = 10;
+
 const kept = new WeakMap<ScopeBox, { readonly drawing: BoxDrawing; readonly scope: ScopeDrawing }>();
 
 /**
@@ -45,7 +48,11 @@ export function* scopeSteps(
   yield undefined;
   const aside = layAside(drawing, box, asFound.enclosures[box.enclosure], asFound.cables);
   const asides = aside.map(({ area }) => area);
-  const { ways, ports, capsules } = yield* oldWays(drawing, box, asides);
+  const { ways, ports, capsules } = yield* oldWays(
+    drawing,
+    box,
+    asides.map((area) => grown(area, CLEAR_OF_WORDS)),
+  );
   yield undefined;
   const scope: ScopeDrawing = {
     ...signs,

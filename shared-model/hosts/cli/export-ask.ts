@@ -36,10 +36,12 @@ export interface PreparedSheet {
 export interface PreparedExport {
   readonly title: string;
   readonly sheets: readonly PreparedSheet[];
+  /** What a person should know who asked for it, a line each. */
+  readonly notes: readonly string[];
 }
 
 /** Sheets of one box alone; any other is of the whole. */
-const BY_BOX: ReadonlySet<string> = new Set<SheetKind>(["drawing", "make-up", "box-fill", "as-found"]);
+const BY_BOX: ReadonlySet<string> = new Set<SheetKind>(["drawing", "make-up", "box-fill", "as-found", "test-record"]);
 
 /** Looks over what is asked, and gathers what the sheets tell. */
 export function prepareExport(project: Project, ask: ExportAsk): Result<PreparedExport> {
@@ -63,7 +65,25 @@ export function prepareExport(project: Project, ask: ExportAsk): Result<Prepared
     sheets.push({ definition, input: box.value === undefined ? whole : { ...whole, box: box.value } });
   }
   const what = ask.sheet === JOB_FOLDER ? "job folder" : chosen.value.map(({ title }) => title).join(", ");
-  return ok({ title: [project.title, what].filter(Boolean).join(", "), sheets });
+  return ok({ title: [project.title, what].filter(Boolean).join(", "), ...withoutEmpty(sheets, ask) });
+}
+
+/**
+ * A folder of all there is leaves out what has nothing to say; what is asked for by its name is made all the same. Either is
+ * told. Something is always left to write.
+ */
+function withoutEmpty(
+  sheets: readonly PreparedSheet[],
+  { sheet, sheets: named }: ExportAsk,
+): Pick<PreparedExport, "sheets" | "notes"> {
+  const why = ({ definition, input }: PreparedSheet): string | undefined => definition.nothing(input);
+  const empty = sheets.filter((one) => why(one) !== undefined);
+  const full = sheets.filter((one) => why(one) === undefined);
+  if (sheet === JOB_FOLDER && named === undefined && full.length > 0) {
+    const left = empty.map(({ definition }) => definition.kind).join(", ");
+    return { sheets: full, notes: left === "" ? [] : [`Left out of the folder, with nothing to say: ${left}.`] };
+  }
+  return { sheets, notes: empty.map((one) => `${one.definition.kind}: ${why(one)}`) };
 }
 
 const stateOf = ({ shows }: SheetDefinition, { state }: ExportAsk): StateName =>

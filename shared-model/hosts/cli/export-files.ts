@@ -1,6 +1,8 @@
 import { access, unlink } from "node:fs/promises";
 import { extname } from "node:path";
+import type { LostText } from "../../answers/paper-messages.ts";
 import type { Page } from "../../sheets/display-list.ts";
+import { lostLetters } from "../../sheets/job/lost-letters.ts";
 import { numberFolder, numberPages } from "../../sheets/page/number-pages.ts";
 import { svgOf } from "../../sheets/svg-writer.ts";
 import type { ListTable } from "../../sheets/tables/table.ts";
@@ -12,15 +14,28 @@ import { isFolder } from "./is-folder.ts";
 import { NoRenderer, pngsOf } from "./png.ts";
 import { isSameFile } from "./put-drawing.ts";
 
-/** @returns What went wrong, as one line; undefined when all is written. */
+/** What came of it: what went wrong, as one line, or what a person should know of what is written. */
+export type Written = { readonly trouble: string } | { readonly notes: readonly string[] };
+
 export async function writeExport(
+  file: string,
+  out: string,
+  prepared: PreparedExport,
+  ask: ExportAsk,
+): Promise<Written> {
+  const lost: string[] = [];
+  const trouble = (await whyNot(file, [out])) ?? (await written(file, out, prepared, ask, lost));
+  return trouble === undefined ? { notes: [...prepared.notes, ...lost] } : { trouble };
+}
+
+/** @param lost Gets a line where letters are lost. @returns What went wrong; undefined when all is written. */
+async function written(
   file: string,
   out: string,
   { title, sheets }: PreparedExport,
   ask: ExportAsk,
+  lost: string[],
 ): Promise<string | undefined> {
-  const bad = await whyNot(file, [out]);
-  if (bad !== undefined) return bad;
   if (ask.format === "csv" || ask.format === "xlsx") {
     const tables = sheets.flatMap(({ definition, input }) => definition.tables?.(input) ?? []);
     return put(out, await tableFile(tables, ask.format));
@@ -30,6 +45,8 @@ export async function writeExport(
     progress.tell(definition.title);
     return definition.make(input);
   });
+  const [first] = sheets;
+  if (first !== undefined) lost.push(...lostNotes(lostLetters(first.input.project, each.flat(), ask.fileName)));
   const pages = ask.sheet === JOB_FOLDER ? numberFolder(each) : numberPages(each.flat());
   try {
     switch (ask.format) {
@@ -51,6 +68,20 @@ export async function writeExport(
   } finally {
     progress.end();
   }
+}
+
+/** Texts that are told one by one; of more their number is enough to look for them. */
+const MOST_LOST = 5;
+
+/** One line for all texts whose letters the face of the sheets does not have. */
+function lostNotes(all: readonly LostText[]): readonly string[] {
+  if (all.length === 0) return [];
+  const told = all
+    .slice(0, MOST_LOST)
+    .map(({ text, where, page }) => `${JSON.stringify(text)} (${where}, page ${page})`);
+  const left = all.length - told.length;
+  const more = left === 0 ? "" : `; ${left} more`;
+  return [`Letters that the sheets have no type for are printed as "?": ${told.join("; ")}${more}.`];
 }
 
 async function tableFile(tables: readonly ListTable[], format: "csv" | "xlsx"): Promise<Uint8Array> {

@@ -34,7 +34,7 @@ export function addExport(program: Command, end: (status: Status) => void): void
         "proposed",
       ]),
     )
-    .option("--box <box>", "of one box or panel only, by id or name: drawing, make-up, box-fill, as-found")
+    .option("--box <box>", "of one box or panel only, by id or name: drawing, make-up, box-fill, as-found, test-record")
     .option("--sheets <kinds>", "of a job folder: which, with commas between them (default: all there are)")
     .addOption(new Option("--scale <n>", "of PNG: 1 is 96 points to the inch").argParser(scaleOf).default(1))
     .addOption(new Option("--date <day>", "day that the sheets bear (default: today)").argParser(dayOf))
@@ -49,6 +49,8 @@ By the ending of --out:
   .csv .xlsx  sheets that are lists: all but drawing and make-up; of the job folder .xlsx has all its lists
 A file of that name is replaced, whole or not at all; never the drawing itself.
 drawing shows the whole, or with --box one box with every conductor. make-up makes a card for each box that the work opens.
+A sheet with nothing to say, as labels where none is required, is left out of a folder of all there is; by its name it is
+made all the same. Either is told on standard error, and so are letters that the sheets have no type for.
 scope, steps and materials show the difference of both states and need something proposed.
 
 Exit status: 0 written, 2 bad input or it could not be written, 3 a fault of the program.`;
@@ -92,10 +94,13 @@ async function exportFile(file: string, options: ExportOptions): Promise<Status>
     complainAbout(inputName(file), prepared.problems);
     return STATUS.badInput;
   }
-  const trouble = await writeExport(file, options.out, prepared.value, ask);
-  if (trouble === undefined) return STATUS.good;
-  complain(trouble);
-  return STATUS.badInput;
+  const outcome = await writeExport(file, options.out, prepared.value, ask);
+  if ("trouble" in outcome) {
+    complain(outcome.trouble);
+    return STATUS.badInput;
+  }
+  for (const note of outcome.notes) complain(`${inputName(file)}: ${note}`);
+  return STATUS.good;
 }
 
 const askOf = (file: string, options: ExportOptions, format: ExportFormat, state: StateName): ExportAsk => ({

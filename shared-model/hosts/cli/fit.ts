@@ -11,7 +11,7 @@ import type { Installation, Project } from "../../model/project.ts";
 import { type FitProposal, type FitRequest, fitDevice } from "../../planning/fit-device.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import { complain, complainAbout, print, printJson } from "./console.ts";
-import { tellRefusal } from "./make-up.ts";
+import { tellRefusal, whyNoSuchRoom } from "./make-up.ts";
 import { fittedAsJson, fittedAsText } from "./make-up-forms.ts";
 import { openState } from "./open-state.ts";
 import { putDrawing } from "./put-drawing.ts";
@@ -25,6 +25,7 @@ interface FitOptions {
   readonly name?: string;
   readonly protect?: readonly string[];
   readonly leave?: readonly string[];
+  readonly room?: string;
   readonly json?: true;
 }
 
@@ -39,6 +40,10 @@ export function addFit(program: Command, end: (status: Status) => void): void {
     .option("--name <name>", "what to call it (default: the old name with a letter)")
     .option("--protect <cables...>", "cables to put on LOAD, whatever wishes and requirements say")
     .option("--leave <cables...>", "cables to leave on LINE")
+    .option(
+      "--room <way>",
+      "how the box gets the room that it needs, as --json lists the ways (default: the least work)",
+    )
     .option("--json", "print JSON")
     .addHelpText("after", HELP)
     .action(async (file: string, options: FitOptions) => end(await fitInto(file, options)));
@@ -67,6 +72,11 @@ async function fitInto(file: string, options: FitOptions): Promise<Status> {
     return STATUS.badInput;
   }
   const fitted = fitDevice(project, asked.value);
+  const noRoom = options.room === undefined ? undefined : whyNoSuchRoom(options.room, fitted);
+  if (noRoom !== undefined) {
+    complainAbout(inputName(file), [noRoom]);
+    return STATUS.badInput;
+  }
   if (!fitted.ok) return tellRefusal(fitted.refusal, inputName(file), options.json === true);
   const { value } = fitted;
   const unheard = whyUndecided(value, proposed, asked.value.decided);
@@ -88,6 +98,8 @@ async function fitInto(file: string, options: FitOptions): Promise<Status> {
     after: installation.enclosures[value.box.id] as Enclosure,
     plan: value.plan,
     judged: value.judged,
+    room: value.room,
+    rooms: value.rooms,
   };
   if (options.json) await printJson(fittedAsJson(file, value, made));
   else await print(fittedAsText(value, made));
@@ -147,12 +159,13 @@ function readRequest(installation: Installation, options: FitOptions): Result<Fi
         );
       decided.set(only.id, protect);
     }
-  const { type, name } = options;
+  const { type, name, room } = options;
   return ok({
     outlet: outlet.value,
     decided,
     ...(type !== undefined && { type }),
     ...(name !== undefined && { name }),
+    ...(room !== undefined && { room }),
   });
 }
 

@@ -1,4 +1,5 @@
 import type { FillLedger } from "../../answers/fill.ts";
+import type { RoomWay } from "../../answers/make-up.ts";
 import { onOneLine } from "../../format/json-path.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
@@ -18,10 +19,13 @@ interface MadeUp {
   readonly after: Enclosure;
   readonly plan: JointPlan;
   readonly judged: Judged;
+  /** What is done to the box itself, in words. */
+  readonly room?: string | undefined;
+  readonly rooms: readonly RoomWay[];
 }
 
 /** As scripts read it: nets, splices, new jumpers, moves by hand, and what the rules would say that they did not. */
-export function madeUpAsJson({ installation, before, after, plan, judged }: MadeUp): object {
+export function madeUpAsJson({ installation, before, after, plan, judged, room, rooms }: MadeUp): object {
   const named = (end: keyof Enclosure["places"]): string => nameOfEnd(installation, after, end);
   const { bySplice } = landingsOf(after);
   return {
@@ -55,6 +59,8 @@ export function madeUpAsJson({ installation, before, after, plan, judged }: Made
       repaired: judged.repairs.map(findingAsJson),
     },
     unprotects: judged.unprotects,
+    room: room ?? null,
+    rooms: rooms.map(({ title, taken, fill }) => ({ title, taken, fill: fillAsJson(fill) })),
   };
 }
 
@@ -93,7 +99,7 @@ function movedEnds(installation: Installation, before: Enclosure, after: Enclosu
 
 /** As a person reads it: the card of the box. */
 export function madeUpAsText(title: string, made: MadeUp): string {
-  const { installation, before, after, plan, judged } = made;
+  const { installation, before, after, plan, judged, room } = made;
   const { bySplice } = landingsOf(after);
   const joints = Object.values(after.splices).map(({ id, name, connector }) => {
     const members = (bySplice.get(id) ?? []).map((end) => nameOfEnd(installation, after, end));
@@ -115,6 +121,7 @@ export function madeUpAsText(title: string, made: MadeUp): string {
     "On terminals",
     ...straight,
     `Moves: ${detach} off, ${attach} on, ${newSplices} new ${newSplices === 1 ? "joint" : "joints"}`,
+    ...(room === undefined ? [] : [`Box: ${room}`]),
     ...(judged.repairs.length === 0
       ? []
       : [`Repairs: ${[...new Set(judged.repairs.map(({ rule }) => rule))].join(", ")}`]),
@@ -146,7 +153,6 @@ export function fittedAsJson(file: string, fit: FitProposal, made: MadeUp): obje
       why,
       leftUnprotected: left.map(({ standing, by }) => ({ outlet: standing.outlet.name, requiredBy: by })),
     })),
-    room: fit.room ?? null,
     fill: { before: fillAsJson(fit.fill.before), after: fillAsJson(fit.fill.after) },
     protection: { before: fit.protection.before, after: fit.protection.after },
     notOffered: fit.notOffered,
@@ -166,7 +172,6 @@ export function fittedAsText(fit: FitProposal, made: MadeUp): string {
     `${toDecimal(total)} in³${available === undefined ? "" : ` of ${toDecimal(available)}`}`;
   const lines = [
     ...sides,
-    ...(fit.room === undefined ? [] : [`Box: ${fit.room}`]),
     `Fill: ${figure(fit.fill.before)} before, ${figure(fit.fill.after)} after`,
     `Protected: ${words(fit.protection.before)} before, ${words(fit.protection.after)} after`,
     ...fit.notOffered.map(({ type, why }) => `Not offered: ${type}. ${why}`),

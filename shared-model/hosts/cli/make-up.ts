@@ -1,11 +1,12 @@
 import { type Command, Option } from "commander";
+import type { RoomWay } from "../../answers/make-up.ts";
 import { onOneLine } from "../../format/json-path.ts";
 import { parseJson } from "../../format/parse-json.ts";
 import { textToSave } from "../../format/text-to-save.ts";
-import { failed, ok, problem, type Result } from "../../lib/result.ts";
+import { failed, ok, type Problem, problem, type Result } from "../../lib/result.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { Installation, StateName } from "../../model/project.ts";
-import type { MakeUpRefusal } from "../../planning/joint-group.ts";
+import type { MakeUpRefusal, Planned } from "../../planning/joint-group.ts";
 import { makeUp } from "../../planning/make-up.ts";
 import { readIntent } from "../../planning/read-intent.ts";
 import { getInstallation } from "../../queries/installation-of.ts";
@@ -21,6 +22,7 @@ interface MakeUpOptions {
   readonly intent: string;
   readonly out?: string;
   readonly state?: StateName;
+  readonly room?: string;
   readonly json?: true;
 }
 
@@ -37,6 +39,10 @@ export function addMakeUp(program: Command, end: (status: Status) => void): void
         "as-found",
         "proposed",
       ]),
+    )
+    .option(
+      "--room <way>",
+      'how an overfull box gets room, as --json lists the ways; "as-it-is" leaves it (default: the least work)',
     )
     .option("--json", "print JSON")
     .addHelpText("after", HELP)
@@ -93,7 +99,19 @@ async function makeUpFile(file: string, options: MakeUpOptions): Promise<Status>
   // Another device is work to be done: as found, it would only correct the record of what is there.
   const isWork = options.state === undefined && intent.value.replace.length > 0;
   const state = isWork ? "proposed" : opened.value.state;
-  const made = makeUp(project, state, box.value.id, intent.value);
+  const { room } = options;
+  const made = makeUp(
+    project,
+    state,
+    box.value.id,
+    intent.value,
+    room === undefined ? {} : { room: room === AS_IT_IS ? false : room },
+  );
+  const unheard = room === undefined || room === AS_IT_IS ? undefined : whyNoSuchRoom(room, made);
+  if (unheard !== undefined) {
+    complainAbout(inputName(file), [unheard]);
+    return STATUS.badInput;
+  }
   if (!made.ok) return tellRefusal(made.refusal, inputName(options.intent), options.json === true);
   const trouble =
     options.out === undefined ? undefined : await putDrawing(file, options.out, textToSave(made.value.project));
@@ -111,6 +129,20 @@ async function makeUpFile(file: string, options: MakeUpOptions): Promise<Status>
     await printJson({ file, state, box: { id: box.value.id, name: box.value.name }, ...madeUpAsJson(shown) });
   else await print(madeUpAsText(`${inputName(file)}: ${box.value.name}`, shown));
   return STATUS.good;
+}
+
+const AS_IT_IS = "as-it-is";
+
+/** A way that is none of those there are must not look as if it were taken. */
+export function whyNoSuchRoom(
+  room: string,
+  told: Planned<{ readonly rooms: readonly RoomWay[] }>,
+): Problem | undefined {
+  const { rooms = [] } = told.ok ? told.value : told.refusal;
+  if (rooms.some(({ title }) => title === room)) return undefined;
+  const ways = rooms.map(({ title }) => `"${title}"`).join(", ");
+  const toDo = ways === "" ? "The box needs no room. Leave --room out." : `Give one of ${ways}.`;
+  return problem("no-such-way", "", `${onOneLine(JSON.stringify(room))} is no way to give the box room. ${toDo}`);
 }
 
 /** A box by id, or by a name that only one has. */
@@ -149,7 +181,9 @@ export async function tellRefusal(
   input: string,
   asJson: boolean,
 ): Promise<Status> {
-  complainAbout(input, [problem(code, path, message)]);
+  // The rules can be looked up by their ids.
+  const rules = [...new Set(findings.map(({ rule }) => rule))].join(", ");
+  complainAbout(input, [problem(code, path, rules === "" ? message : `${message} (${rules})`)]);
   if (OF_THE_INPUT.test(code)) return STATUS.badInput;
   if (asJson) await printJson({ refused: { code, message, path, findings: findings.map(findingAsJson) } });
   return STATUS.findings;

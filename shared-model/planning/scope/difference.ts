@@ -8,6 +8,7 @@ import { replacementFor } from "../../queries/replaced.ts";
 import type { EditionData } from "../../rules/editions/edition-data.ts";
 import { type BoxPair, type DevicePlaces, homesOf } from "./box-pair.ts";
 import { breakersAt } from "./breakers-at.ts";
+import { devicePlaces } from "./device-places.ts";
 import { endChanges, jumperChanges } from "./end-changes.ts";
 import { cableChanges, looseChanges, remadeCables } from "./other-changes.ts";
 import { boxChanges, deviceChanges, spliceChanges } from "./part-changes.ts";
@@ -22,7 +23,14 @@ export function scopeDifference(asFound: Installation, proposed: Installation, e
   const work = changedBetweenStates(asFound, proposed).enclosures;
   const former = replacementFor(proposed, asFound);
   const remade = remadeCables(asFound, proposed);
-  const elsewhere: DevicePlaces = { asFound: devicePlaces(asFound), proposed: devicePlaces(proposed) };
+  const elsewhere: DevicePlaces = {
+    get asFound() {
+      return devicePlaces(asFound);
+    },
+    get proposed() {
+      return devicePlaces(proposed);
+    },
+  };
   const ids = enclosuresInOrder(asFound, proposed).filter(
     (id) => work.has(id) || isRenamed(asFound.enclosures[id], proposed.enclosures[id]),
   );
@@ -69,20 +77,6 @@ function isRenamed(before: Enclosure | undefined, after: Enclosure | undefined):
     if (was !== undefined && is !== undefined && was.name !== is.name) return true;
   }
   return false;
-}
-
-const places = new WeakMap<Installation["enclosures"], ReadonlyMap<DeviceId, EnclosureId>>();
-
-function devicePlaces({ enclosures }: Installation): ReadonlyMap<DeviceId, EnclosureId> {
-  let found = places.get(enclosures);
-  if (found === undefined) {
-    const made = new Map<DeviceId, EnclosureId>();
-    for (const { id, devices } of Object.values(enclosures))
-      for (const device in devices) made.set(device as DeviceId, id);
-    found = made;
-    places.set(enclosures, found);
-  }
-  return found;
 }
 
 function scopeBox(

@@ -1,5 +1,4 @@
 import type { ScopeDifference, ScopeLabel } from "../../answers/scope.ts";
-import type { Enclosure } from "../../model/enclosure.ts";
 import { type DeviceId, type EnclosureId, type LabelId, outletKey } from "../../model/ids.ts";
 import type { Installation, Label } from "../../model/project.ts";
 import { replacementFor } from "../../queries/replaced.ts";
@@ -9,6 +8,7 @@ import { listed } from "../../rules/rule-parts.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { Section } from "../../solver/section.ts";
 import { sectionKey, sectionOf } from "../../solver/sections.ts";
+import { deviceIn, homeOf } from "./device-places.ts";
 
 /** Words that a person takes for a slip about RESET. */
 const ABOUT_RESET = /\breset/i;
@@ -127,11 +127,7 @@ function protectorsIn(installation: Installation): (box: EnclosureId, device: De
   };
 }
 
-function homeOf({ enclosures }: Installation, id: DeviceId): Enclosure | undefined {
-  return Object.values<Enclosure>(enclosures).find(({ devices }) => id in devices);
-}
-
-const nameOf = (installation: Installation, id: DeviceId): string => homeOf(installation, id)?.devices[id]?.name ?? id;
+const nameOf = (installation: Installation, id: DeviceId): string => deviceIn(installation, id)?.name ?? id;
 
 /** "R1b in B1, laundry". */
 function placeOf(installation: Installation, id: DeviceId): string {

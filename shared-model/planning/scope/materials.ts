@@ -56,18 +56,17 @@ const GROUPS: readonly ScopeMaterial["group"][] = [
 ];
 
 function together(wanted: readonly Wanted[]): readonly ScopeMaterial[] {
-  const lines = new Map<string, ScopeMaterial>();
-  for (const { where, ...one } of wanted) {
-    const key = `${one.group} ${one.item ?? ""} ${one.what} ${one.note ?? ""}`;
-    const known = lines.get(key);
-    lines.set(key, {
-      ...one,
-      key,
-      quantity: one.quantity + (known?.quantity ?? 0),
-      where: known === undefined ? [where] : known.where.includes(where) ? known.where : [...known.where, where],
-    });
+  const lines = new Map<string, { readonly line: Omit<Wanted, "where">; quantity: number; where: Set<string> }>();
+  for (const { where, ...line } of wanted) {
+    const key = `${line.group} ${line.item ?? ""} ${line.what} ${line.note ?? ""}`;
+    const known = lines.get(key) ?? { line, quantity: 0, where: new Set() };
+    known.quantity += line.quantity;
+    known.where.add(where);
+    lines.set(key, known);
   }
-  return [...lines.values()].sort((p, q) => GROUPS.indexOf(p.group) - GROUPS.indexOf(q.group));
+  return [...lines]
+    .map(([key, { line, quantity, where }]): ScopeMaterial => ({ ...line, key, quantity, where: [...where] }))
+    .sort((p, q) => GROUPS.indexOf(p.group) - GROUPS.indexOf(q.group));
 }
 
 function boxMaterials(proposed: Installation, box: ScopeBox): readonly Wanted[] {

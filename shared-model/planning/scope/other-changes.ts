@@ -1,11 +1,11 @@
 import type { ScopeChange, ScopeItem, ScopeKind } from "../../answers/scope.ts";
 import type { Cable, CableSide } from "../../model/cable.ts";
-import type { Device } from "../../model/device.ts";
 import { type CableId, type DeviceId, parseOutlet } from "../../model/ids.ts";
 import type { Load } from "../../model/load.ts";
 import type { Installation, Label } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { differentFields } from "./box-pair.ts";
+import { deviceIn } from "./device-places.ts";
 
 interface Told {
   readonly kind: ScopeKind;
@@ -34,6 +34,7 @@ const MAKE: readonly string[] = ["item", "construction", "conductors"];
 /** Cables of the same id that are made otherwise: the old one comes out. */
 export function remadeCables(asFound: Installation, proposed: Installation): ReadonlySet<CableId> {
   const remade = new Set<CableId>();
+  if (asFound.cables === proposed.cables) return remade;
   for (const cable of Object.values<Cable>(proposed.cables)) {
     const was = asFound.cables[cable.id];
     if (was === undefined || was === cable) continue;
@@ -45,6 +46,7 @@ export function remadeCables(asFound: Installation, proposed: Installation): Rea
 /** Cables that come, go, end elsewhere, or are made or laid otherwise. */
 export function cableChanges(asFound: Installation, proposed: Installation): readonly ScopeChange[] {
   const changes: ScopeChange[] = [];
+  if (asFound.cables === proposed.cables) return changes;
   for (const cable of inOrder<Cable>(proposed.cables)) {
     const was = asFound.cables[cable.id];
     if (was === cable) continue;
@@ -130,13 +132,7 @@ function loadChanges(
   });
 }
 
-function nameOfDevice({ enclosures }: Installation, id: DeviceId): string {
-  for (const { devices } of Object.values(enclosures)) {
-    const device: Device | undefined = devices[id];
-    if (device !== undefined) return device.name;
-  }
-  return id;
-}
+const nameOfDevice = (installation: Installation, id: DeviceId): string => deviceIn(installation, id)?.name ?? id;
 
 function labelChanges(asFound: Installation, proposed: Installation): readonly ScopeChange[] {
   return tables<Label>(asFound.labels, proposed.labels).flatMap(([was, is]): readonly ScopeChange[] => {

@@ -14,20 +14,12 @@ import type { StepDraft } from "./step-draft.ts";
 import { benchOf } from "./test-bench.ts";
 import { classOfEnd, endsOf } from "./wire-classes.ts";
 
-/** Stages 1 and 2 of the whole job: people are told, what is there is measured, breakers are opened. */
-export function beforeSteps(
-  project: Project,
+/** Stage 1 of the whole job: people are told. */
+export function tell(
+  installation: Installation,
   sections: readonly Section[],
   breakers: readonly ScopeBreaker[],
-): readonly StepDraft[] {
-  return [
-    tell(project.asFound, sections, breakers),
-    ...recordBefore(project, sections, breakers),
-    ...isolate(breakers),
-  ];
-}
-
-function tell(installation: Installation, sections: readonly Section[], breakers: readonly ScopeBreaker[]): StepDraft {
+): StepDraft {
   const loads = loadsOn(installation.loads);
   const all = sections.flatMap((section) =>
     section
@@ -57,45 +49,43 @@ function tell(installation: Installation, sections: readonly Section[], breakers
 export const breakerWords = ({ name, ratingA, panel }: ScopeBreaker): string =>
   `breaker ${name}${ratingA === undefined ? "" : `, ${ratingA} A,`} in ${panel.name}`;
 
-/** What every outlet of the circuits shows before anything is touched, with lamps on and nothing running. */
-function recordBefore(
+/** What every outlet of a section shows before anything is touched, with lamps on and nothing running. */
+export function recordBefore(
   project: Project,
-  sections: readonly Section[],
+  section: Section,
   breakers: readonly ScopeBreaker[],
 ): readonly StepDraft[] {
   const off = new Set(breakers.map(({ device }) => device));
-  return sections.flatMap((section) => {
-    const bench = benchOf(section, project.supply);
-    const { circuit } = bench.run({ idle: new Set(bench.plugged()) });
-    const fed = new Set(
-      section.breakers().flatMap(({ device }) => (off.has(device.id) ? section.circuitOf(device.id).outlets : [])),
-    );
-    return bench.outlets.flatMap((outlet): readonly StepDraft[] => {
-      if (!fed.has(outlet.key)) return [];
-      const home = section.enclosureOf(outlet.device.id);
-      const box = home === undefined ? undefined : section.enclosures.find(({ id }) => id === home);
-      return [
-        {
-          id: `before:${outlet.key}`,
-          stage: 1,
-          kind: "record",
-          ...(box !== undefined && { box: { id: box.id, name: box.name } }),
-          items: [{ kind: "device", id: outlet.device.id, name: outlet.device.name }],
-          text: outlet.receptacle
-            ? `Before the work, measure ${outlet.name} and write it down.`
-            : `Before the work, see that ${outlet.name} works and write it down.`,
-          readings: outlet.receptacle
-            ? outletReadings(outlet, bench.read(circuit, outlet), true)
-            : [worksReading(outlet, bench.isOn(circuit, outlet))],
-          ifNot: "Write down what is found: a fault that was there before is not ours.",
-        },
-      ];
-    });
+  const bench = benchOf(section, project.supply);
+  const { circuit } = bench.run(bench.atRest);
+  const fed = new Set(
+    section.breakers().flatMap(({ device }) => (off.has(device.id) ? section.circuitOf(device.id).outlets : [])),
+  );
+  return bench.outlets.flatMap((outlet): readonly StepDraft[] => {
+    if (!fed.has(outlet.key)) return [];
+    const home = section.enclosureOf(outlet.device.id);
+    const box = home === undefined ? undefined : section.enclosures.find(({ id }) => id === home);
+    return [
+      {
+        id: `before:${outlet.key}`,
+        stage: 1,
+        kind: "record",
+        ...(box !== undefined && { box: { id: box.id, name: box.name } }),
+        items: [{ kind: "device", id: outlet.device.id, name: outlet.device.name }],
+        text: outlet.receptacle
+          ? `Before the work, measure ${outlet.name} and write it down.`
+          : `Before the work, see that ${outlet.name} works and write it down.`,
+        readings: outlet.receptacle
+          ? outletReadings(outlet, bench.read(circuit, outlet), true)
+          : [worksReading(outlet, bench.isOn(circuit, outlet))],
+        ifNot: "Write down what is found: a fault that was there before is not ours.",
+      },
+    ];
   });
 }
 
-/** One instruction for every handle, with the poles that go with it. */
-function isolate(breakers: readonly ScopeBreaker[]): readonly StepDraft[] {
+/** Stage 2: one instruction for every handle, with the poles that go with it. */
+export function isolate(breakers: readonly ScopeBreaker[]): readonly StepDraft[] {
   return breakers.map((breaker): StepDraft => {
     const { device, name, panel, withPoles, multiwire } = breaker;
     const others = withPoles.map((pole) => pole.name);

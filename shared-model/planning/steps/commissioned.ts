@@ -1,7 +1,7 @@
 import type { ScopeBreaker, ScopeItem, StepReading } from "../../answers/scope.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
 import type { Device } from "../../model/device.ts";
-import type { DeviceId, EnclosureId, LoadId, OutletKey } from "../../model/ids.ts";
+import type { DeviceId, EnclosureId, OutletKey } from "../../model/ids.ts";
 import type { Supply } from "../../model/project.ts";
 import { landedAt } from "../../queries/landings.ts";
 import type { PlacedOutlet } from "../../queries/outlets-of.ts";
@@ -57,9 +57,8 @@ export class Commissioned {
     );
     this.outlets = this.bench.outlets.filter(({ key }) => fed.has(key));
     this.guards = guardsOf(work, ids);
-    const plugged: readonly (LoadId | DeviceId)[] = this.bench.plugged();
-    this.lit = { idle: new Set(plugged) };
-    this.quiet = { idle: new Set([...plugged, ...this.bench.wired()]) };
+    this.lit = this.bench.atRest;
+    this.quiet = { idle: new Set([...(this.lit.idle ?? []), ...this.bench.wired()]) };
   }
 
   /** Devices that are tripped as they are shipped. */

@@ -85,6 +85,14 @@ class TestBench {
     return [...devices].flatMap((id) => (loads.get(id) ?? []).map((load) => load.id));
   }
 
+  /**
+   * Lamps lit and nothing plugged in running: how outlets are measured before the work and after it. Steps and test record
+   * both take this, so that they lead to expect the same figure.
+   */
+  get atRest(): Arrangement {
+    return { idle: new Set<LoadId | DeviceId>(this.plugged()) };
+  }
+
   /** Luminaires and appliances that are wired. */
   wired(): readonly DeviceId[] {
     return this.outlets.flatMap(({ receptacle, device }) => (receptacle ? [] : [device.id]));

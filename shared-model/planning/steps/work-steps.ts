@@ -1,9 +1,9 @@
 import type {
-  Caution,
   ScopeBox,
   ScopeBreaker,
   ScopeDifference,
   ScopeLabel,
+  ScopeWork,
   SignOff,
   WorkStep,
 } from "../../answers/scope.ts";
@@ -12,7 +12,8 @@ import type { Installation, Project } from "../../model/project.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import type { Section } from "../../solver/section.ts";
 import { sectionKey, sectionOf } from "../../solver/sections.ts";
-import { beforeSteps, breakerWords } from "./before-steps.ts";
+import { devicePlaces } from "../scope/device-places.ts";
+import { breakerWords, isolate, recordBefore, tell } from "./before-steps.ts";
 import { boxSteps } from "./box-steps.ts";
 import { cautionsOf } from "./cautions.ts";
 import { closeSteps } from "./close-steps.ts";
@@ -20,26 +21,20 @@ import { commissioningSteps } from "./commissioning.ts";
 import { deadTests } from "./dead-tests.ts";
 import { numbered, type StepDraft } from "./step-draft.ts";
 
-export interface WorkInstructions {
-  readonly steps: readonly WorkStep[];
-  readonly signOffs: readonly SignOff[];
-  readonly cautions: readonly Caution[];
-  readonly assumptions: readonly string[];
-}
-
-const NO_WORK: WorkInstructions = { steps: [], signOffs: [], cautions: [], assumptions: [] };
+const NO_WORK: ScopeWork = { steps: [], signOffs: [], cautions: [], assumptions: [] };
 
 /**
  * The work instructions for a difference, in the order of the work: the whole job up to the breakers, each box from dead to
  * folded, then dead tests, covers, tests under power, labels. One instruction is at most one conductor end. None where
- * nothing is opened, labelled or written.
+ * nothing is opened, labelled or written. In steps, for a large building has thousands of figures: after each box and each
+ * circuit it may be left off.
  */
-export function workSteps(
+export function* workInSteps(
   project: Project,
   proposed: Installation,
   difference: ScopeDifference,
   labels: readonly ScopeLabel[],
-): WorkInstructions {
+): Generator<undefined, ScopeWork, undefined> {
   const opened = difference.boxes.filter(({ work }) => work !== "not-opened");
   const close = closeSteps(difference, labels);
   if (opened.length === 0) return { ...NO_WORK, steps: numbered(close) };
@@ -47,20 +42,26 @@ export function workSteps(
   const isNew = newDevices(project.asFound);
   const before = sectionsOf(project.asFound, opened);
   const after = sectionsOf(proposed, opened);
-  const tests = after.map((section) => {
+  const ids = new Set(opened.map(({ enclosure }) => enclosure));
+  const tests = yield* eachOf(after, (section) => {
     const own = new Set(section.breakers().map(({ device }) => device.id));
     return commissioningSteps({
       section,
       supply: project.supply,
-      opened: new Set(opened.map(({ enclosure }) => enclosure)),
+      opened: ids,
       breakers: breakers.filter(({ device }) => own.has(device)),
       isNew,
     });
   });
+  const records = yield* eachOf(before, (section) => recordBefore(project, section, breakers));
+  const inBoxes = yield* eachOf(opened, (box) => boxSteps(project, proposed, box));
+  const dead = yield* eachOf(opened, (box) => deadTests(proposed, project.supply, box, isNew));
   const drafts: readonly StepDraft[] = [
-    ...beforeSteps(project, before, breakers),
-    ...opened.flatMap((box) => boxSteps(project, proposed, box)),
-    ...opened.flatMap((box) => deadTests(proposed, project.supply, box, isNew)),
+    tell(project.asFound, before, breakers),
+    ...records.flat(),
+    ...isolate(breakers),
+    ...inBoxes.flat(),
+    ...dead.flat(),
     ...energise(opened, breakers),
     ...tests.flatMap(({ steps }) => steps),
     ...close,
@@ -76,6 +77,15 @@ export function workSteps(
   };
 }
 
+function* eachOf<T, R>(all: readonly T[], work: (one: T) => R): Generator<undefined, readonly R[], undefined> {
+  const done: R[] = [];
+  for (const one of all) {
+    done.push(work(one));
+    yield;
+  }
+  return done;
+}
+
 /** Every breaker that is opened for some box, once. */
 export function breakersOf(boxes: readonly ScopeBox[]): readonly ScopeBreaker[] {
   const all = new Map<DeviceId, ScopeBreaker>();
@@ -83,8 +93,8 @@ export function breakersOf(boxes: readonly ScopeBox[]): readonly ScopeBreaker[] 
   return [...all.values()];
 }
 
-function newDevices({ enclosures }: Installation): (id: DeviceId) => boolean {
-  const there = new Set(Object.values(enclosures).flatMap(({ devices }) => Object.keys(devices)));
+function newDevices(asFound: Installation): (id: DeviceId) => boolean {
+  const there = devicePlaces(asFound);
   return (id) => !there.has(id);
 }
 

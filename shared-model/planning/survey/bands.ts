@@ -36,8 +36,10 @@ interface Simulated {
 const cache = new Map<string, Simulated>();
 const MOST_KEPT = 400;
 
-const signature = ({ kind, reversed, openNeutral, off }: Lead, { lamps, load, closed, sameLeg }: LeadVariant): string =>
-  [kind, reversed, openNeutral, off, [...lamps].sort().join("+"), load, closed, sameLeg].join(",");
+const signature = (
+  { kind, reversed, openNeutral, off, travels }: Lead,
+  { lamps, load, closed, sameLeg }: LeadVariant,
+): string => [kind, reversed, openNeutral, off, travels, [...lamps].sort().join("+"), load, closed, sameLeg].join(",");
 
 /**
  * The band of an instrument at a cable, from solving the circuit in every corner of what is not known. Cached by what the

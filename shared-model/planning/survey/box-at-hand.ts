@@ -1,9 +1,9 @@
 import { findDeviceType } from "../../catalog/device-types.ts";
 import type { Cable, Conductor } from "../../model/cable.ts";
-import type { Box, Enclosure } from "../../model/enclosure.ts";
+import type { Box, Enclosure, Panel } from "../../model/enclosure.ts";
 import type { CableId, ConductorKey, DeviceId, EnclosureId } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
-import type { SurveyFacts, SurveyGroup, SurveyItem } from "../../model/survey.ts";
+import type { SurveyFacts, SurveyGroup, SurveyItem, SurveyKnown } from "../../model/survey.ts";
 import { cablesInto, enclosureAtSide } from "../../queries/cables-into.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
@@ -31,8 +31,13 @@ export interface BoxAtHand {
   readonly groups: readonly SurveyGroup[];
   readonly groupsFrom: "drawing" | "person" | "nowhere";
   readonly switchesHere: number;
-  /** Readings to ground have a reference: a ground in some cable, or one that was proved. */
+  /**
+   * Readings to ground have a reference: a ground in every cable, or one that was proved. Where a cable has none, it may be
+   * the supply, and the grounds of the others hang on nothing.
+   */
   readonly hasReference: boolean;
+  /** What a person knows of a cable, by its place. */
+  readonly known: ReadonlyMap<number, Omit<SurveyKnown, "cable">>;
 }
 
 /**
@@ -42,15 +47,20 @@ export interface BoxAtHand {
 export function boxAtHand(installation: Installation, box: Box, facts: SurveyFacts): BoxAtHand {
   const into = [...new Map(cablesInto(installation.cables, box.id).map((one) => [one.cable.id, one])).values()];
   const drawn: { readonly items: SurveyGroup; readonly key: string }[] = [];
-  const cables = into.map(({ cable, side }): CableAtHand => {
-    const far = enclosureAtSide(installation, cable, side === "a" ? "b" : "a");
-    const beyond = far === undefined ? undefined : whatLies(installation, box.id, far);
+  const far = into.map(({ cable, side }) => {
+    const at = enclosureAtSide(installation, cable, side === "a" ? "b" : "a");
+    return at === undefined ? undefined : whatLies(installation, box.id, at);
+  });
+  const isFromService = far.some((beyond) => beyond?.panel === "service");
+  const cables = into.map(({ cable }, index): CableAtHand => {
+    const { panel, items = [] } = far[index] ?? {};
     let drawnTo: CableAtHand["drawnTo"];
-    if (beyond === "panel") drawnTo = "panel";
-    else if (beyond !== undefined && beyond.length > 0) {
-      const key = beyond.map(({ id }) => id).join(" ");
+    // A panel with a feeder is fed through this box where another cable comes from the service.
+    if (panel === "service" || (panel === "feeder" && !isFromService)) drawnTo = "panel";
+    else if (items.length > 0) {
+      const key = items.map(({ id }) => id).join(" ");
       drawnTo = drawn.findIndex((one) => one.key === key);
-      if (drawnTo < 0) drawnTo = drawn.push({ items: beyond, key }) - 1;
+      if (drawnTo < 0) drawnTo = drawn.push({ items, key }) - 1;
     }
     return { id: cable.id, name: cable.name, conductors: cable.conductors, ...wiresOf(cable), drawnTo };
   });
@@ -69,9 +79,21 @@ export function boxAtHand(installation: Installation, box: Box, facts: SurveyFac
     ),
     groupsFrom: groups.length === 0 ? "nowhere" : listed ? "person" : "drawing",
     switchesHere: facts.switchesHere ?? switchesIn(box),
-    hasReference: cables.some(({ hasGround }) => hasGround) || facts.referenceProved !== undefined,
+    hasReference: cables.every(({ hasGround }) => hasGround) || facts.referenceProved !== undefined,
+    known: new Map(
+      facts.known?.flatMap(({ cable, leadsTo, how }) => {
+        const place = cables.findIndex(({ id }) => id === cable);
+        return place < 0 ? [] : [[place, { leadsTo, how }] as const];
+      }),
+    ),
   };
 }
+
+/** Why a reading to ground has no reference here. */
+export const noGroundWords = ({ cables }: Pick<BoxAtHand, "cables">): string =>
+  cables.some(({ hasGround }) => hasGround)
+    ? "Not every cable here has a ground, and the supply may be one without"
+    : "No cable here has a ground";
 
 /** Where a person lists what is drawn too, the drawing can still be compared. */
 function againstList(
@@ -100,20 +122,22 @@ function wiresOf({ conductors }: Cable): Pick<CableAtHand, "wires" | "hasGround"
   return { wires, hasGround: all.length > insulated.length, isThreeWire: insulated.length >= 3 };
 }
 
-/** Every outlet and light that is reached from a far end without coming back through the box, or that a panel is reached. */
+/** Every outlet and light that is reached from a far end without coming back through the box, and which panel is reached. */
 function whatLies(
   installation: Installation,
   box: EnclosureId,
   from: Enclosure,
-): readonly SurveyItem[] | "panel" | undefined {
+): { readonly panel: Panel["supply"] | undefined; readonly items: readonly SurveyItem[] } {
   const seen = new Set<EnclosureId>([box]);
   const found: Enclosure[] = [];
+  let panel: Panel["supply"] | undefined;
   const waiting = [from];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     if (seen.has(next.id)) continue;
     seen.add(next.id);
-    if (next.kind === "panel") return "panel";
-    found.push(next);
+    if (next.kind === "panel" && next.supply === "service") return { panel: "service", items: [] };
+    if (next.kind === "panel") panel = "feeder";
+    else found.push(next);
     for (const { cable, side } of cablesInto(installation.cables, next.id)) {
       const far = enclosureAtSide(installation, cable, side === "a" ? "b" : "a");
       if (far !== undefined) waiting.push(far);
@@ -122,9 +146,10 @@ function whatLies(
   const switches = found.flatMap((enclosure) =>
     inOrder(enclosure.devices).flatMap(({ id, type }) => (isSwitch(type) ? [id] : [])),
   );
-  return found
+  const items = found
     .sort((p, q) => p.order - q.order || (p.id < q.id ? -1 : 1))
     .flatMap((enclosure) => itemsIn(enclosure, switches));
+  return { panel, items };
 }
 
 const itemsIn = (enclosure: Enclosure, switches: readonly DeviceId[]): readonly SurveyItem[] =>

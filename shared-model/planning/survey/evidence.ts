@@ -2,11 +2,11 @@ import type { SurveyLamp } from "../../model/survey.ts";
 import { bandOf, isIn, type Probe } from "./bands.ts";
 import { isSource, type Lead } from "./lead.ts";
 import { chanceOn, lampChoices, type Surroundings, variantsWith } from "./lead-variants.ts";
-import { HIGH_IMPEDANCE_LEAST, HIGH_IMPEDANCE_POWER } from "./survey-values.ts";
-import type { TakenReading } from "./taken-reading.ts";
+import { CLOSED_BELOW_OHM, HIGH_IMPEDANCE_LEAST, HIGH_IMPEDANCE_POWER } from "./survey-values.ts";
+import type { NotedReading } from "./taken-reading.ts";
 
 /** Something read at the wires of one cable alone, with what it takes to compare it with a circuit. */
-export type ReadAtCable = { readonly taken: TakenReading; readonly error: number } & (
+export type ReadAtCable = { readonly taken: NotedReading; readonly error: number } & (
   | {
       readonly kind: "figure";
       readonly probe: Probe;
@@ -21,6 +21,8 @@ export type ReadAtCable = { readonly taken: TakenReading; readonly error: number
   | { readonly kind: "look"; readonly isLoop: boolean }
   | { readonly kind: "glow"; readonly glows: boolean }
   | { readonly kind: "current"; readonly flows: boolean }
+  /** Known to a person: it comes from the panel, or leads to these; empty where it leads to what nobody listed. */
+  | { readonly kind: "told"; readonly leadsTo: "panel" | readonly string[] }
 );
 
 /** How well readings fit one lead of one cable. */
@@ -34,13 +36,13 @@ export interface Fit {
   /** Ruled out by one reading on its own. */
   readonly isOut: boolean;
   /** Readings that it cannot explain. */
-  readonly against: readonly TakenReading[];
+  readonly against: readonly NotedReading[];
 }
 
 /** Compares what was read at a cable with the circuit of a lead. */
 export function fitAtCable(lead: Lead, reads: readonly ReadAtCable[], nominalV: number): Fit {
   let [likelihood, settling, best] = [0, 0, 0];
-  const explained = new Set<TakenReading>();
+  const explained = new Set<NotedReading>();
   for (const { share, lamps } of lampChoices(lead)) {
     let [sum, sumOfWeak, top] = [1, 1, 1];
     for (const read of reads) {
@@ -57,13 +59,27 @@ export function fitAtCable(lead: Lead, reads: readonly ReadAtCable[], nominalV: 
     best = Math.max(best, top);
   }
   const against = [...new Set(reads.map(({ taken }) => taken))].filter((taken) => !explained.has(taken));
-  const out = new Set(reads.flatMap((read) => (read.kind === "figure" && read.settles ? [read.taken] : [])));
+  const out = new Set(reads.flatMap((read) => (settlesAlone(read) ? [read.taken] : [])));
   return { likelihood, settling, best, isOut: against.some((taken) => out.has(taken)), against };
 }
+
+/** Rules out what it does not fit without a second reading. */
+const settlesAlone = (read: ReadAtCable): boolean => read.kind === "told" || (read.kind === "figure" && read.settles);
+
+/** Whether a lead is what a person knows of the cable. */
+function isAsTold({ kind, items, group }: Lead, leadsTo: "panel" | readonly string[]): boolean {
+  if (leadsTo === "panel") return kind.endsWith("supply");
+  if (kind !== "feeds" && kind !== "leg") return false;
+  return leadsTo.length === 0 ? group === undefined : leadsTo.every((id) => items.some((item) => item.id === id));
+}
+
+const isOnRed = ({ from, to }: { readonly from: string; readonly to: string }): boolean => from === "r" || to === "r";
 
 function chances(lead: Lead, lamps: readonly SurveyLamp[], read: ReadAtCable, nominalV: number): Chance {
   const said = (isSo: boolean) => (isSo ? explains(1 - read.error) : plain(read.error));
   switch (read.kind) {
+    case "told":
+      return said(isAsTold(lead, read.leadsTo));
     case "look":
       return said(read.isLoop === (lead.kind === "loop-fed"));
     case "glow":
@@ -76,6 +92,9 @@ function chances(lead: Lead, lamps: readonly SurveyLamp[], read: ReadAtCable, no
       if (lead.kind === "supply") return explains(0.3);
       return said(lead.kind === "other-neutral");
     case "figure": {
+      // What hangs on the second hot of a cable that feeds is not modelled: anything but a short goes with it.
+      if (read.probe.kind === "ohms" && isOnRed(read.probe) && (lead.kind === "feeds" || lead.kind === "leg"))
+        return read.value > CLOSED_BELOW_OHM ? explains(0.5) : plain(read.error);
       let [mean, most] = [0, 0];
       for (const variant of variantsWith(lead, lamps, read.around)) {
         const fits = isIn(read.value, bandOf(lead, variant, read.probe, nominalV));
@@ -89,7 +108,7 @@ function chances(lead: Lead, lamps: readonly SurveyLamp[], read: ReadAtCable, no
 
 /** What was seen to work with some cables joined. */
 export interface Joining {
-  readonly taken: TakenReading;
+  readonly taken: NotedReading;
   /** Places of the joined cables. */
   readonly cables: ReadonlySet<number>;
   readonly works: ReadonlySet<string>;
@@ -113,7 +132,7 @@ export function fitJoined(
   mayBeFed = false,
 ): Fit {
   let [mean, best] = [1, 1];
-  const against: TakenReading[] = [];
+  const against: NotedReading[] = [];
   joinings.forEach((joining, index) => {
     const powered = cable !== undefined && joining.cables.has(cable) && energised[index] === true;
     const chance = cable === undefined ? elsewhere(lead, joining, mayBeFed) : seenWith(lead, joining, powered);

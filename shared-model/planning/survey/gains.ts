@@ -4,6 +4,7 @@ import { UNLISTED } from "./evidence.ts";
 import type { Inference } from "./inference.ts";
 import type { Lead, Wire } from "./lead.ts";
 import { chanceOn, lampChoices, type Surroundings, variantsWith } from "./lead-variants.ts";
+import { CLOSED_BELOW_OHM } from "./survey-values.ts";
 
 /** What an instrument without error would show of a lead, by outcome; the chances add up to 1. */
 export type Outcomes = ReadonlyMap<string, number>;
@@ -61,7 +62,7 @@ export const groundOutcomes = (lead: Lead, nominalV: number): Outcomes =>
   );
 
 const ohmsSeen = ({ least, most }: { readonly least: number; readonly most: number }): string =>
-  least === Number.POSITIVE_INFINITY ? "open" : most < 2 ? "closed" : "some";
+  least === Number.POSITIVE_INFINITY ? "open" : most < CLOSED_BELOW_OHM ? "closed" : "some";
 
 /** Volts across a test lamp. */
 export const lampOutcomes = (lead: Lead, nominalV: number): Outcomes =>

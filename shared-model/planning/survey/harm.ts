@@ -16,16 +16,35 @@ export interface Harm {
 export const leadsLeft = (inference: Inference, cable: number): readonly Lead[] =>
   inference.assignments.options.flatMap(({ lead }, option) => (inference.mayBe(cable, option) ? [lead] : []));
 
+/** Its two wires are one where a contact elsewhere is closed: the loop of a switch, travellers. */
+export const mayClose = ({ kind }: Lead): boolean => kind === "loop" || kind === "travellers";
+
 /**
  * What joining cables to each other could do at worst, from solving every guess about which of them bring power; two
  * supplies are taken from the same leg and from opposite ones. Undefined where no guess does harm.
+ * @param isOpen Whether a cable was found open, or through a load, from hot to white with the power off: what could close
+ *   its two wires did not.
  */
-export function harmOfJoining(inference: Inference, cables: readonly number[], nominalV: number): Harm | undefined {
-  const sources = cables.map((cable) => leadsLeft(inference, cable).filter(isSource));
+export function harmOfJoining(
+  inference: Inference,
+  cables: readonly number[],
+  nominalV: number,
+  isOpen: (cable: number) => boolean,
+): Harm | undefined {
+  const leads = cables.map((cable) => leadsLeft(inference, cable));
+  const sources = leads.map((mine) => mine.filter(isSource));
+  const closing = leads.map((mine, index) => (isOpen(cables[index] as number) ? [] : mine.filter(mayClose)));
   let worst: Harm | undefined;
   sources.forEach((mine, index) => {
     for (const lead of mine) {
       worst = worse(worst, [lead], joinedCircuit([lead], nominalV, false, false));
+      closing.forEach((theirs, other) => {
+        if (other === index) return;
+        for (const loop of theirs) {
+          const found = joinedCircuit([lead, loop], nominalV, false, false);
+          if (isShort(found)) worst = worse(worst, [lead, loop], found);
+        }
+      });
       for (const theirs of sources.slice(index + 1))
         for (const second of theirs)
           for (const opposite of [false, true])

@@ -135,13 +135,18 @@ export class Inference {
     return Math.max(0, (logOf(1) - slope) / Math.LN2);
   }
 
-  /** How many assignments of usual leads there are: at the start, or left now. Rare ones count where no usual one is left. */
-  count(when: "start" | "left"): number {
+  /**
+   * How many assignments of usual leads there are: at the start, or left now. Rare ones count where no usual one is left.
+   * @param part Counts only those of which it takes every lead: 1 or 0.
+   */
+  count(when: "start" | "left", part?: Part): number {
     const of = (prior: (odds: number) => number): number =>
       this.assignments.total(
         { terms: when === "start" ? EVEN : this.termsOf("count"), isBest: false, prior, odds: () => 1, even: () => 1 },
         (cable, option) =>
-          this.isUsual(cable, option, when) && !(when === "left" && this.isOut(cable, option)) ? 1 : 0,
+          this.isUsual(cable, option, when) && !(when === "left" && this.isOut(cable, option))
+            ? (part?.(cable, option) ?? 1)
+            : 0,
       );
     return Math.round(of((odds) => (odds >= RARE ? 1 : 0)) || of(() => 1));
   }

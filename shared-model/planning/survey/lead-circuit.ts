@@ -88,6 +88,7 @@ export function addLead(
       break;
     case "switched-supply":
       if (variant.closed === true) hot(b);
+      else if (lead.travels === true) hot(r);
       neutral(w);
       break;
     case "loop-fed":

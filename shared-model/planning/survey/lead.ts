@@ -11,6 +11,8 @@ export interface Lead {
   readonly reversed?: true;
   readonly openNeutral?: true;
   readonly off?: true;
+  /** Of a switched supply of three wires: hot on one of two travellers or the other, as a three-way switch elsewhere stands. */
+  readonly travels?: true;
   /** Place among the groups that were listed; absent for what may be there any number of times. */
   readonly group?: number;
 }

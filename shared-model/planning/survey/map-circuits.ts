@@ -32,14 +32,30 @@ export function mapCircuits(project: Project, observations: readonly BreakerOff[
   const seen = new Map(observations.map((one) => [one.breaker, one]));
   const drawn = drawnBreakers(asFound);
   const outlets = inOrder(asFound.enclosures).flatMap(({ devices }) => inOrder<Device>(devices).flatMap(outletsOf));
-  const rows = outlets.map(({ key, name }) => {
-    const measured = [...seen.values()].flatMap(({ breaker, dead }) => (dead.includes(key) ? [breaker] : []));
+  const rows = outlets.map(({ key, name }): Row => {
+    const those = (is: (one: BreakerOff) => boolean): readonly DeviceId[] =>
+      [...seen.values()].flatMap((one) => (is(one) ? [one.breaker] : []));
+    const dead = those((one) => one.dead.includes(key));
+    const live = those((one) => one.stillLive?.includes(key) === true && !one.dead.includes(key));
+    const notLookedAt = those((one) => !one.dead.includes(key) && one.stillLive?.includes(key) !== true);
     const inDrawing = drawn.get(key) ?? [];
-    // Nothing is told of a breaker that nobody has switched off yet.
-    const expected = inDrawing.filter((id) => seen.has(id));
-    const differs = measured.some((id) => !inDrawing.includes(id)) || expected.some((id) => !measured.includes(id));
-    return { outlet: key as string, name, breakers: named(measured), drawn: named(inDrawing), differs };
+    // What nobody looked at is no evidence, neither of dead nor of live.
+    const differs = dead.some((id) => !inDrawing.includes(id)) || live.some((id) => inDrawing.includes(id));
+    return {
+      outlet: key as string,
+      name,
+      breakers: named(dead),
+      live: named(live),
+      notLookedAt: named(notLookedAt),
+      drawn: named(inDrawing),
+      differs,
+    };
   });
+  const homes = new Map(
+    inOrder(asFound.enclosures).flatMap(({ id, devices }) =>
+      inOrder<Device>(devices).flatMap((device) => outletsOf(device).map(({ key }) => [key, id] as const)),
+    ),
+  );
   const nameOfOutlet = (key: OutletKey): string =>
     rows.find(({ outlet }) => outlet === key)?.name ?? "an outlet that is gone";
   return {
@@ -53,28 +69,50 @@ export function mapCircuits(project: Project, observations: readonly BreakerOff[
             ]
           : [],
       ),
-      ...[...seen.values()].flatMap(({ breaker, stillLive = [] }) =>
-        stillLive.length > 0
+      ...[...seen.values()].flatMap(({ breaker, dead, stillLive = [] }) => {
+        const opened = new Set(dead.map((key) => homes.get(key)));
+        const beside = stillLive.filter((key) => homes.has(key) && opened.has(homes.get(key)));
+        return beside.length > 0
           ? [
-              `With ${nameOf(breaker)} off, ${listWords(stillLive.map(nameOfOutlet))} stays live beside what went dead: a second circuit in the box, or half a receptacle. Prove every wire dead there.`,
+              `With ${nameOf(breaker)} off, ${listWords(beside.map(nameOfOutlet))} ${beside.length === 1 ? "stays" : "stay"} live beside what went dead: a second circuit in the box, or half a receptacle. Prove every wire dead there.`,
             ]
-          : [],
-      ),
+          : [];
+      }),
+      ...[...seen.values()].flatMap(({ breaker }) => {
+        const open = rows.filter(({ notLookedAt }) => notLookedAt.some(({ id }) => id === breaker));
+        return open.length > 0
+          ? [
+              `With ${nameOf(breaker)} off nobody looked at ${someOf(open.map(({ name }) => name))}: ${open.length === 1 ? "it" : "they"} may hang on it.`,
+            ]
+          : [];
+      }),
       ...halves(rows),
     ],
-    directory: directoryOf(project, [...seen.values()], breakers),
+    directory: directoryOf(project, [...seen.values()], breakers, rows),
     notObserved: breakers.flatMap(({ id, name }) => (seen.has(id) ? [] : [{ id: id as string, name }])),
   };
 }
 
 type Row = CircuitMap["outlets"][number];
 
-function mismatch({ name, breakers, drawn }: Row): string {
-  const shown = drawn.length === 0 ? "on no breaker" : `on ${listWords(drawn.map((one) => one.name))}`;
-  const found =
-    breakers.length === 0 ? "it stayed live" : `it went dead with ${listWords(breakers.map((one) => one.name))}`;
-  return `${name} is drawn ${shown}; ${found}.`;
+const names = (list: readonly { readonly name: string }[]): string => listWords(list.map(({ name }) => name));
+
+function mismatch({ name, breakers, live, drawn }: Row): string {
+  const shown = drawn.length === 0 ? "on no breaker" : `on ${names(drawn)}`;
+  const stayed = live.filter(({ id }) => drawn.some((one) => one.id === id));
+  const found = [
+    ...(breakers.length > 0 ? [`went dead with ${names(breakers)}`] : []),
+    ...(stayed.length > 0 ? [`stayed live with ${names(stayed)} off`] : []),
+  ];
+  return `${name} is drawn ${shown}; it ${found.join(" and ")}.`;
 }
+
+/** More are counted, not named. */
+const MOST_NAMED = 6;
+const someOf = (all: readonly string[]): string =>
+  all.length <= MOST_NAMED
+    ? listWords(all)
+    : `${all.slice(0, MOST_NAMED - 1).join(", ")} and ${all.length - MOST_NAMED + 1} more`;
 
 /** Halves of one receptacle on different breakers. */
 function halves(rows: readonly Row[]): readonly string[] {
@@ -95,6 +133,7 @@ function directoryOf(
   project: Project,
   seen: readonly BreakerOff[],
   breakers: readonly Device[],
+  rows: readonly Row[],
 ): CircuitMap["directory"] {
   const { asFound } = project;
   const standings = new Map<OutletKey, OutletStanding>();
@@ -106,7 +145,10 @@ function directoryOf(
     const fed = dead.flatMap((key) => standings.get(key) ?? []);
     const words = fed.length === 0 ? "" : directoryLine(project, asFound, fed);
     const was = asFound.directory[breaker] ?? "";
-    return words === "" || words === was ? [] : [{ breaker: breaker as string, name: found.name, was, words }];
+    const notLookedAt = rows.filter((row) => row.notLookedAt.some(({ id }) => id === breaker)).length;
+    return words === "" || words === was
+      ? []
+      : [{ breaker: breaker as string, name: found.name, was, words, notLookedAt }];
   });
 }
 

@@ -5,7 +5,7 @@ import { UNLISTED } from "./evidence.ts";
 import { givesPower } from "./joined-circuit.ts";
 import type { Lead } from "./lead.ts";
 import type { SortedReadings } from "./sort-readings.ts";
-import type { SurveyPriors } from "./survey-values.ts";
+import { LIVE_FROM_V, type SurveyPriors } from "./survey-values.ts";
 
 const UNNAMED_LIGHT: SurveyItem = { id: UNLISTED.light, name: "a light", kind: "light" };
 const UNNAMED_OUTLETS: SurveyItem = { id: UNLISTED.outlets, name: "outlets that are not listed", kind: "outlet" };
@@ -27,6 +27,7 @@ export function menuOf(box: BoxAtHand, sorted: SortedReadings, priors: SurveyPri
                 lead.reversed && "reversed",
                 lead.openNeutral && "open-neutral",
                 lead.off && "off",
+                lead.travels && "travels",
                 lead.group,
               ]
                 .filter((part) => part !== undefined)
@@ -55,6 +56,10 @@ export function menuOf(box: BoxAtHand, sorted: SortedReadings, priors: SurveyPri
     ...option({ kind: "multiwire-supply" }, where(isThreeWire, priors.multiwireOfThree)),
     ...option({ kind: "multiwire-supply", reversed: true }, where(isThreeWire, 0, priors.multiwireOfTwo)),
     ...option({ kind: "switched-supply" }, everywhere(tried ? priors.switched : 0)),
+    ...option(
+      { kind: "switched-supply", travels: true },
+      cables.map((cable, place) => (cable.isThreeWire && bothHot(sorted, place) ? priors.travellersOfThree : 0)),
+    ),
     ...option({ kind: "loop-fed" }, everywhere(loopFed)),
   ];
 
@@ -65,7 +70,7 @@ export function menuOf(box: BoxAtHand, sorted: SortedReadings, priors: SurveyPri
     option({ kind: isLeg(items, switchesHere) ? "leg" : "feeds", items, group }, everywhere(1)),
   );
   const legs = listed.filter(({ lead }) => lead.kind === "leg").length;
-  const legsWanted = Math.max(0, switchesHere - legs);
+  const legsWanted = Math.min(cables.length, Math.max(0, switchesHere - legs));
   const specials = [
     ...option(
       { kind: "feeds", items: [UNNAMED_OUTLETS] },
@@ -89,9 +94,22 @@ export function menuOf(box: BoxAtHand, sorted: SortedReadings, priors: SurveyPri
     omitted: isShort ? priors.omitted : 1,
     legsWanted: isShort ? legsWanted : 0,
     legMiscount: priors.legMiscount,
-    givesPower: new Set(sources.flatMap(({ lead }) => (givesPower(lead, nominalV) ? [lead] : []))),
+    // Which of two travellers is hot is not known while something is joined to one.
+    givesPower: new Set(
+      sources.flatMap(({ lead }) => (lead.travels !== true && givesPower(lead, nominalV) ? [lead] : [])),
+    ),
     joinings: sorted.joinings.map((joining) => joining.cables),
   };
+}
+
+/** Each of two wires of a cable was read live by low-impedance meter, whether at once or one after the other. */
+function bothHot({ atCable }: SortedReadings, place: number): boolean {
+  const live = (atCable[place] ?? []).flatMap((read) =>
+    read.kind === "figure" && read.settles && read.probe.kind === "volts" && read.value >= LIVE_FROM_V
+      ? [read.probe.from, read.probe.to]
+      : [],
+  );
+  return live.includes("b") && live.includes("r");
 }
 
 /** Lights alone, with no switch on the way: what a switch of this box is to control. */

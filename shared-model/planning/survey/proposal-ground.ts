@@ -1,16 +1,19 @@
 import type { SurveyExposure, SurveyProposal, SurveyRefusedTest, SurveyStep } from "../../answers/survey.ts";
 import type { ConductorKey } from "../../model/ids.ts";
-import type { SurveyPoint, SurveyTest } from "../../model/survey.ts";
-import type { BoxAtHand, CableAtHand } from "./box-at-hand.ts";
+import type { SurveyArrangement, SurveyPoint, SurveyTest } from "../../model/survey.ts";
+import { type BoxAtHand, type CableAtHand, noGroundWords } from "./box-at-hand.ts";
 import { type Harm, leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
 import { isSource, type Wire } from "./lead.ts";
 import type { SortedReadings } from "./sort-readings.ts";
-import { COSTS, LIVE_FROM_V } from "./survey-values.ts";
-import { leadWords, listWords, STEPS } from "./survey-words.ts";
+import { CLOSED_BELOW_OHM, COSTS, LIVE_FROM_V } from "./survey-values.ts";
+import { HOLDS, leadWords, listWords, lowered, STEPS } from "./survey-words.ts";
 
 /** From what is touched with nothing live to what is read live; each costs more than the one before. */
 export const CLASSES: readonly SurveyExposure[] = ["dead", "outlet", "open-box-live"];
+
+/** Key of the refusal of readings to ground. */
+export const NO_REFERENCE = "to-ground";
 
 type Made = Omit<SurveyProposal, "why" | "cost">;
 
@@ -35,34 +38,66 @@ export class ProposalGround {
     return { ...made, why: "", cost };
   }
 
-  protected refuse(key: string, words: string, harm: Harm | undefined): void {
+  /** @param remedy What to do first, where something can be done; begins with a space. */
+  protected refuse(key: string, words: string, harm: Harm | undefined, remedy = ""): void {
     if (harm === undefined) return;
-    const guess = listWords(harm.leads.map((lead) => `“${leadWords(lead)}”`));
+    const guess = listWords([...new Set(harm.leads.map((lead) => `“${leadWords(lead)}”`))]);
     const what = {
       short: `it would close a short of some ${Math.round(harm.figure / 10) * 10} A`,
       "double-voltage": `it would put ${Math.round(harm.figure)} V on what is made for ${this.nominalV} V`,
       "back-feed": "one supply would feed back into the other",
     }[harm.because];
     const still = harm.leads.length > 1 ? `${guess} are not ruled out together` : `${guess} is not ruled out`;
-    this.refused.push({ key, words, because: harm.because, reason: `Not this: ${still}, and then ${what}.` });
+    this.refused.push({ key, words, because: harm.because, reason: `Not this: ${still}, and then ${what}.${remedy}` });
   }
 
   protected needsReference(): SurveyRefusedTest {
     return {
-      key: "to-ground",
+      key: NO_REFERENCE,
       words: "Read volts to ground",
       because: "needs-reference",
-      reason:
-        "Not this: no cable here has a ground. Take a long lead to a known earth, as a metal water pipe, and prove it by reading 120 V to a known hot first.",
+      reason: `Not this: ${lowered(noGroundWords(this.box))}. Take a long lead to a known earth, as a metal water pipe, and prove it by reading 120 V to a known hot first.`,
     };
   }
 
-  /** Off, proved dead, apart: every test begins there. */
+  /** Off and proved dead, no current in what is parted, apart: every test begins there. */
   protected dead(): readonly SurveyStep[] {
-    return [
-      { arrangement: "A1", words: STEPS.powerOff, hold: true },
-      { arrangement: "A1", words: STEPS.apart },
-    ];
+    return [this.off(), held("A1", HOLDS.current), { arrangement: "A1", words: STEPS.apart }];
+  }
+
+  protected off(): SurveyStep {
+    return held("A1", HOLDS.dead);
+  }
+
+  /** Everyone clear, and on. */
+  protected powerOn(arrangement: "A2" | "A3"): readonly SurveyStep[] {
+    return [held("A1", HOLDS.clear), { arrangement, words: STEPS.powerOn }];
+  }
+
+  protected noShort(): SurveyStep {
+    return held("A1", HOLDS.noShort);
+  }
+
+  protected offAgain(): SurveyStep {
+    return held("A1", HOLDS.deadAgain);
+  }
+
+  /** Found open or through a load from each hot to the white, dead: whatever could close its wires did not. */
+  protected readonly isOpenDead = (cable: number): boolean => {
+    const hots: readonly Wire[] = this.cable(cable).isThreeWire ? ["b", "r"] : ["b"];
+    return hots.every((hot) => {
+      const read = this.ohmsOf(cable, hot);
+      return read.length > 0 && read.every((ohm) => ohm > CLOSED_BELOW_OHM);
+    });
+  };
+
+  /** Ohms that were read from a hot to the white. */
+  protected ohmsOf(cable: number, hot: Wire): readonly number[] {
+    return (this.sorted.atCable[cable] ?? []).flatMap((read) => {
+      if (read.kind !== "figure" || read.probe.kind !== "ohms") return [];
+      const pair: readonly string[] = [read.probe.from, read.probe.to];
+      return pair.includes(hot) && pair.includes("w") ? [read.value] : [];
+    });
   }
 
   protected places(): readonly number[] {
@@ -105,3 +140,9 @@ export class ProposalGround {
     return { kind: "pair", from: point(from), to: point(to) };
   }
 }
+
+const held = (arrangement: SurveyArrangement, { id, words }: (typeof HOLDS)[keyof typeof HOLDS]): SurveyStep => ({
+  arrangement,
+  words,
+  hold: id,
+});

@@ -3,12 +3,12 @@ import type { Reading } from "../../model/project.ts";
 import type { SurveyInstrument, SurveyPoint } from "../../model/survey.ts";
 import { colourCode } from "../../units/colour.ts";
 import type { Probe } from "./bands.ts";
-import type { BoxAtHand, CableAtHand } from "./box-at-hand.ts";
+import { type BoxAtHand, type CableAtHand, noGroundWords } from "./box-at-hand.ts";
 import { type Joining, type ReadAtCable, UNLISTED } from "./evidence.ts";
 import type { Wire } from "./lead.ts";
 import type { Surroundings } from "./lead-variants.ts";
-import { ERRORS } from "./survey-values.ts";
-import { INSTRUMENT_WORDS, listWords } from "./survey-words.ts";
+import { ERRORS, LIVE_FROM_V } from "./survey-values.ts";
+import { INSTRUMENT_WORDS, itemWords, listWords } from "./survey-words.ts";
 import type { TakenReading } from "./taken-reading.ts";
 
 /** Volts between the wires of two cables, apart and energised. */
@@ -39,6 +39,7 @@ export function sortReadings(
   readings: readonly Omit<TakenReading, "words" | "index">[],
 ): SortedReadings {
   const sorter = new Sorter(box);
+  sorter.addKnown();
   readings.forEach((reading, index) => {
     sorter.add({ ...reading, index, words: wordsOf(box, reading) });
   });
@@ -66,6 +67,16 @@ class Sorter {
     return { taken, atCable, joinings, between, breakers, setAside };
   }
 
+  /** What a person knows of a cable stands beside what was read of it. */
+  addKnown(): void {
+    const { box, items, atCable } = this;
+    for (const [place, { leadsTo, how }] of box.known) {
+      const listed = leadsTo === "panel" ? leadsTo : leadsTo.filter((id) => items.has(id));
+      const words = knownWords(box, leadsTo, how);
+      atCable[place]?.push({ taken: { index: -1, words }, kind: "told", leadsTo: listed, error: ERRORS.mislabel });
+    }
+  }
+
   add(taken: TakenReading): void {
     const reason = this.sort(taken);
     this.taken.push(taken);
@@ -88,6 +99,8 @@ class Sorter {
           return "With cables joined a pair tells of all of them. Part them first (A1), then read (A2).";
         return this.pair(taken, test.from, test.to);
       case "current": {
+        if (arrangement !== "A1")
+          return "With the power on, the white of any feed carries current. Clamp it with the breaker off (A1).";
         const wire = this.cable(test.cable)?.wires.get(test.conductor);
         const value = Number(taken.value);
         if (wire !== "w" || !Number.isFinite(value)) return "Only a current in a white wire tells something here.";
@@ -144,8 +157,12 @@ class Sorter {
       return isDead
         ? "With the power off (A1) only ohms tell something."
         : "Ohms are measured with the power off (A1), volts with it on (A2).";
+    if (!isDead && instrument !== "low-impedance-meter" && instrument !== "meter")
+      return "Volts between two wires count by a meter only: read it by a low-impedance meter.";
+    if (!isDead && value < LIVE_FROM_V && (survey.off?.length ?? 0) > 0)
+      return "It was read with a breaker off: that it shows nothing does not tell. It stays on the record.";
     if (!this.box.hasReference && (this.isGround(from) || this.isGround(to)))
-      return "No cable here has a ground: a reading to ground counts only once its reference is proved, as by 120 V to a known hot.";
+      return `${noGroundWords(this.box)}: a reading to ground counts only once its reference is proved, as by 120 V to a known hot.`;
     const [a, b] = [from, to].map((point) => (this.isGround(point) ? ("ground" as const) : this.wireAt(point)));
     if (a === undefined || b === undefined) return NOT_HERE;
     if (a === "ground" && b === "ground") return "Both leads were on grounds.";
@@ -212,6 +229,16 @@ const aroundOf = ({ switches = [], nothingPlugged = false }: TakenReading["surve
   switches,
   nothingPlugged,
 });
+
+/** What a person knows, as a phrase. */
+function knownWords({ groups }: BoxAtHand, leadsTo: "panel" | readonly string[], how: string): string {
+  const items = groups.flat().filter(({ id }) => leadsTo.includes(id));
+  const where =
+    leadsTo === "panel"
+      ? "it comes from the panel"
+      : `it leads to ${items.length === 0 ? listWords(leadsTo) : itemWords(items)}`;
+  return `told, not measured: ${where} (${how})`;
+}
 
 /** A reading as a phrase. */
 function wordsOf(box: BoxAtHand, { survey, instrument, value }: Omit<TakenReading, "words" | "index">): string {

@@ -13,6 +13,7 @@ import type { SurveyFacts } from "../../model/survey.ts";
 import { legPhasors } from "../../solver/circuit/supply-legs.ts";
 import { patternOf } from "./assignments.ts";
 import { type BoxAtHand, boxAtHand } from "./box-at-hand.ts";
+import { readingsThatCount, smallestDoubt, withoutReadings } from "./doubt.ts";
 import { leadsLeft } from "./harm.ts";
 import { Inference } from "./inference.ts";
 import { isSource, type Lead } from "./lead.ts";
@@ -24,7 +25,7 @@ import { cautionsOf, holdPointsOf, mismatchesOf, notProvedOf, tagOf } from "./su
 import { MOST_CABLES, MOST_GROUPS, MOST_SHOWN, type SurveyPriors, USUAL_PRIORS } from "./survey-values.ts";
 import { itemWords, leadWords } from "./survey-words.ts";
 import { takeOverOf } from "./take-over.ts";
-import type { TakenReading } from "./taken-reading.ts";
+import type { NotedReading, TakenReading } from "./taken-reading.ts";
 import { heaviest, type Walked } from "./walk.ts";
 
 /** A reading as it is given, without its place and its words. */
@@ -52,7 +53,11 @@ export function surveyBox(
   const sorted = sortReadings(at, readings);
   const menu = menuOf(at, sorted, priors, nominalV);
   const inference = new Inference(menu, sorted, nominalV);
-  const answer = new Account(at, sorted, inference, nominalV).answer;
+  const fits = (without: ReadonlySet<NotedReading>): boolean => {
+    const some = withoutReadings(sorted, without);
+    return !new Inference(menuOf(at, some, priors, nominalV), some, nominalV).isContradicted;
+  };
+  const answer = new Account(at, sorted, inference, nominalV, fits).answer;
   const differs = new Set<string>(answer.mismatches.map(({ cable }) => cable));
   const takeOver = takeOverOf(installation, box, answer.cables, differs);
   return ok(takeOver === undefined ? answer : { ...answer, takeOver });
@@ -75,18 +80,29 @@ function tooMuch({ name, cables, groups }: BoxAtHand): { readonly code: string; 
 }
 
 const MOST_OTHERS = 6;
+/** Of what fits least badly, so many are asked for what speaks against them. */
+const MOST_SUSPECTED = 6;
 
 class Account {
   private readonly box: BoxAtHand;
   private readonly sorted: SortedReadings;
   private readonly inference: Inference;
   private readonly nominalV: number;
+  /** Whether what is left without some readings contradicts no longer. */
+  private readonly fits: (without: ReadonlySet<NotedReading>) => boolean;
 
-  constructor(box: BoxAtHand, sorted: SortedReadings, inference: Inference, nominalV: number) {
+  constructor(
+    box: BoxAtHand,
+    sorted: SortedReadings,
+    inference: Inference,
+    nominalV: number,
+    fits: (without: ReadonlySet<NotedReading>) => boolean,
+  ) {
     this.box = box;
     this.sorted = sorted;
     this.inference = inference;
     this.nominalV = nominalV;
+    this.fits = fits;
   }
 
   get answer(): SurveyAnswer {
@@ -102,7 +118,12 @@ class Account {
     return {
       box: { id: box.id, name: box.name },
       cables,
+      known: box.cables.flatMap(({ id }, place) => {
+        const words = sorted.atCable[place]?.find(({ kind }) => kind === "told")?.taken.words;
+        return words === undefined ? [] : [{ cable: id, words }];
+      }),
       items: this.items(),
+      groups: box.groups.map((group) => group.map(({ id }) => id)),
       itemsFrom: box.groupsFrom,
       atStart: inference.count("start"),
       left: isContradicted ? 0 : inference.count("left"),
@@ -122,7 +143,7 @@ class Account {
       refused,
       setAside: sorted.setAside,
       holdPoints: holdPointsOf(next),
-      cautions: cautionsOf(box, sorted),
+      cautions: cautionsOf(sorted, next),
       mismatches: isContradicted ? [] : mismatchesOf(box, cables),
     };
   }
@@ -150,6 +171,7 @@ class Account {
       may,
       ...(role !== undefined && { role }),
       evidence: this.evidence(place),
+      ...(role !== undefined && this.isTold(place) && { isTold: true }),
       tag: tagOf(at.name, role),
     };
   }
@@ -163,6 +185,17 @@ class Account {
         ...joinings.flatMap(({ taken, cables }) => (cables.has(place) ? [taken.words] : [])),
       ]),
     ];
+  }
+
+  /** Said by a person, and no reading that settles was taken at it or with it joined. */
+  private isTold(place: number): boolean {
+    const { atCable, joinings } = this.sorted;
+    const own = atCable[place] ?? [];
+    return (
+      own.some(({ kind }) => kind === "told") &&
+      !own.some((read) => read.kind === "figure" && read.settles) &&
+      !joinings.some(({ cables }) => cables.has(place))
+    );
   }
 
   /** Usual roles of a cable that are ruled out, each with the reading that did it. */
@@ -184,7 +217,7 @@ class Account {
     return this.inference.isUsual(cable, option) || (isSource(lead) && lead.off !== true && lead.kind === "supply");
   }
 
-  private reasonAgainst(cable: number, option: number): { readonly because: string; readonly reading?: TakenReading } {
+  private reasonAgainst(cable: number, option: number): { readonly because: string; readonly reading?: NotedReading } {
     const { inference, box } = this;
     const { lead } = inference.option(option);
     const own = inference.fitOf(cable, option).against[0];
@@ -232,6 +265,7 @@ class Account {
     const isWeak = sorted.taken.some(({ instrument }) => instrument === "meter");
     return {
       words: "These readings fit no arrangement known to the tool.",
+      doubt: this.doubt(),
       leastBad: heaviest(inference, 2, true).map((one) => ({
         words: this.words(one.chosen),
         against: this.against(one),
@@ -248,7 +282,26 @@ class Account {
     };
   }
 
-  private against({ chosen }: Walked): readonly string[] {
+  /** Which readings to doubt first, each by what was read and where. */
+  private doubt(): readonly (readonly string[])[] {
+    const { inference, sorted, box } = this;
+    const suspects = heaviest(inference, MOST_SUSPECTED, true).flatMap((one) => this.speakAgainst(one));
+    const placeOf = (taken: NotedReading): string => {
+      const at = sorted.atCable.findIndex((reads) => reads.some((read) => read.taken === taken));
+      return at < 0 ? taken.words : `${box.cables[at]?.name}: ${taken.words}`;
+    };
+    return smallestDoubt(
+      readingsThatCount(sorted),
+      suspects.map(({ taken }) => taken),
+      this.fits,
+    ).map((set) => set.map(placeOf));
+  }
+
+  private against(walked: Walked): readonly string[] {
+    return this.speakAgainst(walked).map(({ cable, taken }) => `${cable}: ${taken.words}`);
+  }
+
+  private speakAgainst({ chosen }: Walked): readonly { readonly cable: string; readonly taken: NotedReading }[] {
     const { inference, box } = this;
     const giving = chosen.flatMap((option, cable) =>
       inference.menu.givesPower.has(inference.option(option).lead) ? [cable] : [],
@@ -257,7 +310,7 @@ class Account {
     return chosen.flatMap((option, cable) => {
       const { lead } = inference.option(option);
       const fits = [inference.fitOf(cable, option), inference.joinedFit(cable, lead, energised)];
-      return fits.flatMap(({ against }) => against.map(({ words }) => `${box.cables[cable]?.name}: ${words}`));
+      return fits.flatMap(({ against }) => against.map((taken) => ({ cable: box.cables[cable]?.name ?? "", taken })));
     });
   }
 }
@@ -271,6 +324,7 @@ export const roleOf = (lead: Lead): SurveyRole => ({
   ...(lead.reversed === true && { reversed: true }),
   ...(lead.openNeutral === true && { openNeutral: true }),
   ...(lead.off === true && { off: true }),
+  ...(lead.travels === true && { travels: true }),
 });
 
 function cannot(lead: Lead): string {

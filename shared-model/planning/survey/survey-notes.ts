@@ -4,6 +4,7 @@ import { leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
 import { isSource } from "./lead.ts";
 import type { SortedReadings } from "./sort-readings.ts";
+import { CLOSED_BELOW_OHM } from "./survey-values.ts";
 import { CAUTIONS, HOLDS, itemWords, listWords } from "./survey-words.ts";
 
 /** What stays open after all readings, as sentences. */
@@ -33,6 +34,21 @@ export function notProvedOf(
     )
   )
     said.push("An open reading proves nothing: an LED lamp, a switch that is off and nothing plugged in read alike.");
+  const shorted = box.cables.flatMap(({ name }, place) => {
+    const ohms = ohmsAcross(sorted, place);
+    return ohms.length > 0 && ohms.every((ohm) => ohm <= CLOSED_BELOW_OHM) ? [name] : [];
+  });
+  if (shorted.length > 0)
+    said.push(
+      `${listWords(shorted)}: about 0 ohms from hot to white each time. It may be a short and no loop: find it before it gets power.`,
+    );
+  const spare = cables.flatMap(({ name, role }, place) =>
+    role?.kind === "supply" && role.off !== true && box.cables[place]?.isThreeWire === true ? [name] : [],
+  );
+  if (spare.length > 0)
+    said.push(
+      `${listWords(spare)}: one of its three wires reads dead. It may be a traveller: turn the switches elsewhere over and read it again.`,
+    );
   const weak = weaklyRead(box, sorted);
   if (weak.length > 0)
     said.push(
@@ -59,6 +75,14 @@ export function notProvedOf(
   return said;
 }
 
+/** Ohms from the first hot to the white of a cable. */
+const ohmsAcross = ({ atCable }: SortedReadings, place: number): readonly number[] =>
+  (atCable[place] ?? []).flatMap((read) =>
+    read.kind === "figure" && read.probe.kind === "ohms" && read.probe.from !== "ground" && read.probe.to !== "ground"
+      ? [read.value]
+      : [],
+  );
+
 const MOST_ROLES = 4;
 
 function weaklyRead(box: BoxAtHand, { atCable }: SortedReadings): readonly string[] {
@@ -75,24 +99,26 @@ function twoLive(names: readonly string[], { breakers }: SortedReadings): string
   return `${listWords(names)} are live: two circuits, a loop, or two branches of one supply. Switch off one breaker at a time before anything is joined.`;
 }
 
-/** Points at which work stops before and during the next test. */
-export const holdPointsOf = (next: SurveyProposal | undefined): readonly SurveyCaution[] => [
-  HOLDS.dead,
-  HOLDS.current,
-  ...(next !== undefined && next.powerCycles > 0 ? [HOLDS.deadAgain] : []),
-];
+/** Points at which work stops before and during the next test; before anything is parted where there is none. */
+export function holdPointsOf(next: SurveyProposal | undefined): readonly SurveyCaution[] {
+  const held = next?.steps.flatMap(({ hold }) => hold ?? []) ?? [HOLDS.dead.id, HOLDS.current.id];
+  return Object.values(HOLDS)
+    .filter(({ id }) => held.includes(id))
+    .sort((p, q) => held.indexOf(p.id) - held.indexOf(q.id));
+}
 
-export function cautionsOf({ cables }: BoxAtHand, { taken, atCable }: SortedReadings): readonly SurveyCaution[] {
+/** Standing orders: a neutral of another circuit may come in any cable, and every test begins with proving dead. */
+export function cautionsOf({ taken }: SortedReadings, next: SurveyProposal | undefined): readonly SurveyCaution[] {
   const weak = taken.some(({ instrument }) => instrument === "meter" || instrument === "noncontact");
-  const flows = atCable.flat().some((read) => read.kind === "current" && read.flows);
+  const isRead = next?.exposure === "open-box-live";
   return [
     CAUTIONS.off,
     CAUTIONS.circuits,
     CAUTIONS.white,
-    ...(flows || cables.some(({ isThreeWire }) => isThreeWire) ? [CAUTIONS.neutral] : []),
+    CAUTIONS.neutral,
     CAUTIONS.open,
     CAUTIONS.join,
-    ...(weak ? [CAUTIONS.proof] : []),
+    ...(weak || isRead ? [CAUTIONS.proof] : []),
     CAUTIONS.condition,
   ];
 }
@@ -101,6 +127,7 @@ export function cautionsOf({ cables }: BoxAtHand, { taken, atCable }: SortedRead
 export function tagOf(name: string, role: SurveyRole | undefined): string {
   if (role === undefined) return `${name} not known`;
   const { kind, items } = role;
+  if (role.travels === true) return `${name} LINE by travellers`;
   if (kind === "supply" || kind === "multiwire-supply" || kind === "switched-supply")
     return role.reversed === true ? `${name} LINE, white is hot` : `${name} LINE`;
   if (items.length > 0) return `${name} to ${items.map((item) => item.name).join(", ")}`;

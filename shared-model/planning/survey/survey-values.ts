@@ -78,6 +78,9 @@ export const AGREES_WITHIN_DEAD_V = 10;
 /** What wires that hang on nothing may show on a meter of high impedance, at least. */
 export const MOST_FLOATING_V = 90;
 
+/** Two wires that read less are one: a contact that is closed, or a short. Half an ohm of leads and contacts among it. */
+export const CLOSED_BELOW_OHM = 2;
+
 /** Filament lamps of 40, 60 and 100 W, hot; cold they have about a thirteenth. From memory. */
 export const FILAMENT_OHM = [360, 240, 144] as const;
 export const COLD_SHARE = 1 / 13;

@@ -1,3 +1,4 @@
+import type { HoldPoint } from "../../answers/scope.ts";
 import type { SurveyCaution, SurveyRoleKind } from "../../answers/survey.ts";
 import { CAUTIONS as CAUTION_TEXTS } from "../../catalog/cautions.ts";
 import type { SurveyInstrument, SurveyItem } from "../../model/survey.ts";
@@ -8,6 +9,9 @@ export function listWords(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? "nothing";
   return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
+
+/** "read volts", to stand within a sentence. */
+export const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 export const itemWords = (items: readonly SurveyItem[]): string => listWords(items.map(({ name }) => name));
 
@@ -31,7 +35,9 @@ export function leadWords({
   reversed,
   openNeutral,
   off,
-}: Pick<Lead, "kind" | "items" | "reversed" | "openNeutral" | "off">): string {
+  travels,
+}: Pick<Lead, "kind" | "items" | "reversed" | "openNeutral" | "off" | "travels">): string {
+  if (travels) return "feed by travellers: hot on one wire or the other, as a three-way switch elsewhere stands";
   if (kind === "feeds" && items.length > 0) return `feeds ${itemWords(items)}`;
   if (kind === "leg" && items.length > 0) return `goes to ${itemWords(items)} for the switch here`;
   const own = KIND_WORDS[kind];
@@ -54,14 +60,24 @@ export const INSTRUMENT_WORDS: Readonly<Record<SurveyInstrument, string>> = {
 
 const hold = (id: string, words: string): SurveyCaution => ({ id, words });
 
-/** Points at which work stops until each is ticked on its own. */
+const point = <Id extends HoldPoint>(id: Id, words: string) => ({ id, words });
+
+/** Points at which work stops until each is ticked on its own; numbered as those of the work steps. */
 export const HOLDS = {
-  dead: hold(
+  dead: point(
     "HP1",
     "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box; the tester proved on a known live source before and after.",
   ),
-  current: hold("HP2", "No current in any white by clamp meter before any neutral is parted."),
-  deadAgain: hold("HP3", "Dead again and proved before any joint is touched; the supply marked on its jacket."),
+  current: point("HP2", "No current in any white by clamp meter before any neutral is parted."),
+  deadAgain: point(
+    "HP3",
+    "Breaker off and locked or tagged, every wire of the box proved dead again before any joint is touched; the supply marked on its jacket once it is known.",
+  ),
+  noShort: point(
+    "HP5",
+    "Dead tests before the power: each hot of the joint to its white and to ground, by ohmmeter. About 0 is a short, or the loop of a switch that is on: stop and part it.",
+  ),
+  clear: point("HP6", "Nobody in contact, everyone told, nothing loose."),
 } as const;
 
 /** Standing words before work on wiring. */
@@ -78,11 +94,10 @@ export const CAUTIONS = {
 
 /** Steps by which every change of arrangement goes. */
 export const STEPS = {
-  powerOff:
-    "Breaker off, locked or tagged. Prove every wire of the box dead; prove the tester on a known live source before and after.",
   apart:
     "Part all cables, cap every insulated wire singly and spread them. Leave the grounds joined to each other and to the box.",
   unplugged: "Unplug everything behind these cables and set the switches away from the box to on.",
-  powerOn: "Nobody near the box, nothing loose. Breaker on.",
-  offAgain: "Breaker off, locked or tagged. Prove every wire of the box dead again before anything is touched.",
+  switchesOn:
+    "Set the switches away from the box to on: a feed through one that is off reads dead. Leave them so until the power is off again.",
+  powerOn: "Breaker on.",
 } as const;

@@ -10,7 +10,7 @@ const MOST_TAG = 80;
 
 /**
  * Roles that are settled as commands on as found, in one step: tags at the box and which cable supplies it, marked as
- * measured; where a cable leaves the drawing, what it leads to. Far ends that are drawn stay: where they are not what was
+ * measured, or as told where no reading was taken; where a cable leaves the drawing, what it leads to. Far ends that are drawn stay: where they are not what was
  * measured (`differs`), a person settles it.
  */
 export function takeOverOf(
@@ -35,7 +35,8 @@ export function takeOverOf(
     });
     words.push(`${supply.name} supplies ${box.name}.`);
   }
-  for (const { id, name, role, tag } of settled) {
+  for (const { id, name, role, tag, isTold } of settled) {
+    const evidence = isTold === true ? "told" : "measured";
     const cable = installation.cables[id];
     if (cable === undefined || role === undefined) continue;
     const sides = (["a", "b"] as const).filter((side) => isIn(cable.sides[side], box));
@@ -46,7 +47,7 @@ export function takeOverOf(
         const target = { kind: "end", enclosure: box.id, id: end };
         calls.push({
           command: "set-property",
-          args: { state, target, field: "tag", value: tag.slice(0, MOST_TAG), evidence: "measured" },
+          args: { state, target, field: "tag", value: tag.slice(0, MOST_TAG), evidence },
         });
       }
     words.push(`${name}: tag “${tag}”.`);
@@ -61,7 +62,7 @@ export function takeOverOf(
     if (!differs.has(id))
       calls.push({
         command: "mark-evidence",
-        args: { state, target: { kind: "cable", id }, field: "sides", evidence: "measured" },
+        args: { state, target: { kind: "cable", id }, field: "sides", evidence },
       });
   }
   const title = `Take over ${listWords(settled.map(({ name }) => name))} of ${box.name} as surveyed`;

@@ -44,6 +44,7 @@ export function listColumns(input: SheetInput, installation: Installation, box: 
   const notes = notesOf(input, box, lists);
   const columns = LAYERS.map(({ layer }) => [
     ...lists[layer].map((joint) => jointBlock(joint, inner)),
+    ...(lists[layer].length === 0 ? [noteBlock(CARD.none, inner)] : []),
     ...(notes[layer] ?? []).map((words) => noteBlock(words, inner)),
   ]);
   const part = (blocks: readonly (readonly Block[])[]): Part => {

@@ -1,11 +1,11 @@
+import type { CircuitFeeds } from "../../answers/circuit-feeds.ts";
 import type { FillRow, SheetInput } from "../../answers/sheet-input.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
-import type { EndKey } from "../../model/ids.ts";
+import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { changedBetweenStates } from "../../queries/changed-between-states.ts";
-import { circuitNames } from "../../queries/circuit-names.ts";
 import { findEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { addVolumes, exceedsVolume, formatVolume, subtractVolume } from "../../units/volume.ts";
@@ -29,29 +29,48 @@ export interface BreakerFact {
 const spacesOf = (slot: number, spaces: number): string =>
   Array.from({ length: Math.max(1, spaces) }, (_, i) => slot + 2 * i).join("/");
 
-/** "14, 20 A" of "breaker, panel P"; several are named together. */
-export function breakersOf(installation: Installation, box: Enclosure): BreakerFact {
-  const names = circuitNames(installation, box.id);
-  const found = Object.values(installation.enclosures)
-    .filter(({ kind }) => kind === "panel")
-    .flatMap((panel) =>
-      Object.values(panel.devices)
-        .filter(({ name, type }) => names.includes(name) && ["breaker", "fuse"].includes(getDeviceType(type).family))
-        .map(({ name, slot, type, breakerRatingA }) => ({
-          name: slot === undefined ? name : spacesOf(slot, getDeviceType(type).gangs),
-          ampere: breakerRatingA,
-          panel: panel.name,
-        })),
-    );
-  const [first] = found;
-  if (first === undefined) return { caption: CARD.breakers, value: names.join(", ") || CARD.noBreaker };
-  const panels = new Set(found.map(({ panel }) => panel));
+const byBox = new WeakMap<SheetInput["circuits"], ReadonlyMap<EnclosureId, readonly CircuitFeeds[]>>();
+
+/** Circuits that come to a box. Kept by the table of circuits: a large house asks for every box. */
+export function circuitsAt({ circuits }: Pick<SheetInput, "circuits">, id: EnclosureId): readonly CircuitFeeds[] {
+  let known = byBox.get(circuits);
+  if (known === undefined) {
+    const found = new Map<EnclosureId, CircuitFeeds[]>();
+    for (const circuit of circuits)
+      for (const box of circuit.boxes) {
+        const all = found.get(box) ?? [];
+        all.push(circuit);
+        found.set(box, all);
+      }
+    known = found;
+    byBox.set(circuits, known);
+  }
+  return known.get(id) ?? [];
+}
+
+/** "14, 20 A" of "breaker, panel P"; several are named together, with their panels where these are several too. */
+export function breakersOf(input: SheetInput, installation: Installation, box: Enclosure): BreakerFact {
+  const found = circuitsAt(input, box.id)
+    .flatMap(({ breaker, panel: id }) => {
+      const panel = installation.enclosures[id];
+      const device = panel?.devices[breaker];
+      if (panel === undefined || device === undefined) return [];
+      const { name, slot, type, breakerRatingA: ampere } = device;
+      const words = slot === undefined ? name : spacesOf(slot, getDeviceType(type).gangs);
+      return [{ words, slot: slot ?? 0, ampere, panel: panel.name }];
+    })
+    .sort((p, q) => (p.panel < q.panel ? -1 : p.panel > q.panel ? 1 : p.slot - q.slot));
+  const [first, ...others] = found;
+  if (first === undefined) return { caption: CARD.breakers, value: CARD.noBreaker };
+  if (others.length === 0)
+    return {
+      caption: CARD.breaker(first.panel),
+      value: [first.words, first.ampere === undefined ? "" : `${first.ampere} A`].filter(Boolean).join(", "),
+    };
+  const isOnePanel = others.every(({ panel }) => panel === first.panel);
   return {
-    caption: panels.size === 1 ? CARD.breaker(first.panel) : CARD.breakers,
-    value:
-      found.length === 1
-        ? [first.name, first.ampere === undefined ? "" : `${first.ampere} A`].filter(Boolean).join(", ")
-        : names.join(", "),
+    caption: isOnePanel ? CARD.breakersIn(first.panel) : CARD.breakers,
+    value: found.map(({ words, panel }) => (isOnePanel ? words : CARD.inPanel(words, panel))).join(", "),
   };
 }
 

@@ -3,7 +3,6 @@ import { getDeviceType } from "../../catalog/device-types.ts";
 import { boxDrawing } from "../../geometry/draw-box.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
-import { circuitNames } from "../../queries/circuit-names.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import type { Mark } from "../display-list.ts";
 import { firstSentence } from "../lists/findings-words.ts";
@@ -12,9 +11,9 @@ import { group, line, pt, rect, text } from "../marks.ts";
 import { checkBox } from "../page/flow.ts";
 import { AMBER_HEIGHT, amberLine, cellWidth, ruleDataWords, type StripCell, stripMarks } from "../page/head-strip.ts";
 import { HAIR, INK } from "../page/inks.ts";
-import { cutToFit, measure, wrap } from "../page/measure.ts";
+import { cutToFit, legible, measure, wrap } from "../page/measure.ts";
 import { dayWords, LOCAL_RULES, STATE_WORDS, UNTITLED } from "../page/page-words.ts";
-import { breakersOf, fillLine, makeOf } from "./card-facts.ts";
+import { breakersOf, circuitsAt, fillLine, makeOf } from "./card-facts.ts";
 import { CARD, holdPoints } from "./card-words.ts";
 
 interface Part {
@@ -29,11 +28,10 @@ const FILL = 6.8;
 /** Name of the box, job, breaker, edition, state; below it the line of box fill and what the rule data rest on. */
 export function cardHead(input: SheetInput, installation: Installation, box: Box, width: number): Part {
   const { project, state, rules, date } = input;
-  const size = pt(27);
-  const name = cutToFit(box.name, width * 0.3, { size, weight: 700 });
-  const nameWidth = measure(name, size, 700);
+  const name = nameIn(width * NAME_SHARE, box.name);
+  const nameWidth = name.width;
   const nameCell = nameWidth + 26;
-  const breaker = breakersOf(installation, box);
+  const breaker = breakersOf(input, installation, box);
   const fixed = (cell: Omit<StripCell, "width">): StripCell => ({ ...cell, width: cellWidth(cell) });
   const title = project.title.trim() === "" ? UNTITLED : project.title;
   const cells: readonly StripCell[] = [
@@ -53,13 +51,37 @@ export function cardHead(input: SheetInput, installation: Installation, box: Box
     height: STRIP + fillHeight + AMBER_HEIGHT,
     marks: [
       rect({ x: 0, y: 0, width: nameCell, height: STRIP }, { stroke: FRAME }),
-      text(name, 2.8, 11, { size, weight: 700 }),
+      ...name.marks,
       ...CARD.titleLines.map((each, i) => text(each, nameWidth + 5.6, 6.9 + i * 5, { size: pt(11), weight: 700 })),
       ...stripMarks(nameCell, 0, width - nameCell, cells, STRIP),
       ...(fill === undefined ? [] : fillMarks(fill, width)),
       ...amberLine(0, STRIP + fillHeight, width, rule.words, rule.isWarning),
     ],
   };
+}
+
+/** Of the width of a card, what the name of its box may take. */
+const NAME_SHARE = 0.3;
+const NAME = { large: pt(27), small: pt(10), lines: 3 } as const;
+
+/** The name of a box: as large as its room allows, a long one in lines that can be read. */
+function nameIn(room: number, words: string): { readonly width: number; readonly marks: readonly Mark[] } {
+  const long = measure(legible(words), NAME.large, 700);
+  const size = Math.min(NAME.large, (NAME.large * room) / Math.max(long, 1));
+  if (size >= NAME.small * 1.4) {
+    const mark = text(words, 2.8, STRIP / 2 + 0.334 * size, { size, weight: 700 });
+    return { width: mark.box.width, marks: [mark] };
+  }
+  const lettering = { size: NAME.small, weight: 700 } as const;
+  const all = wrap(words, room, lettering);
+  const shown = all.slice(0, NAME.lines);
+  const last = shown[NAME.lines - 1];
+  const lines =
+    all.length > NAME.lines && last !== undefined ? [...shown.slice(0, -1), `${last.slice(0, -2)}…`] : shown;
+  const high = 1.28 * NAME.small;
+  const first = STRIP / 2 - ((lines.length - 1) * high) / 2 + 0.334 * NAME.small;
+  const marks = lines.map((each, i) => text(each, 2.8, first + i * high, lettering));
+  return { width: Math.max(...marks.map(({ box }) => box.width)), marks };
 }
 
 const withNote = (title: string, note: string): string =>
@@ -86,30 +108,24 @@ const guardsIn = (box: Enclosure): readonly string[] =>
     .map(({ name }) => name);
 
 /** Those that are to be reset once the breakers of a box are closed again: its own first, then all on the same circuits. */
-function guardsToReset(installation: Installation, box: Box): readonly string[] {
-  const circuits = new Set(circuitNames(installation, box.id));
-  const others = inOrder(installation.enclosures).filter(
-    ({ id, kind }) =>
-      id !== box.id && kind === "box" && circuitNames(installation, id).some((name) => circuits.has(name)),
-  );
-  return [box, ...others].flatMap(guardsIn);
+function guardsToReset(input: SheetInput, installation: Installation, box: Box): readonly string[] {
+  const onSame = new Set(circuitsAt(input, box.id).flatMap(({ boxes }) => boxes));
+  onSame.delete(box.id);
+  const others = [...onSame].flatMap((id) => installation.enclosures[id] ?? []);
+  return [box, ...others.sort((p, q) => p.order - q.order)].flatMap(guardsIn);
 }
 
 /** Baseline to baseline of hold points. */
 const LINE = 3.3;
 
 /** Hold points in two columns, each with its square; none on a card of what was found where something is proposed. */
-export function holdPointMarks(
-  { project, state }: SheetInput,
-  installation: Installation,
-  box: Box,
-  width: number,
-): Part {
+export function holdPointMarks(input: SheetInput, installation: Installation, box: Box, width: number): Part {
+  const { project, state } = input;
   if (state === "as-found" && project.proposed !== undefined) return { height: 0, marks: [] };
   const supply = boxDrawing(project, installation, box.id).sheaths.find(({ captionTitle }) =>
     captionTitle.startsWith("from "),
   );
-  const points = holdPoints(supply?.name, guardsIn(box), guardsToReset(installation, box));
+  const points = holdPoints(supply?.name, guardsIn(box), guardsToReset(input, installation, box));
   const each = width / 2;
   const size = pt(7.8);
   const textWidth = each - 2.4 - 8.6 - 8;

@@ -21,14 +21,21 @@ const LARGEST = 0.2646;
 const SMALLEST = 0.16;
 const GAP = 1.6;
 
+/** @returns Why there is no card to make; undefined where there is one. */
+export function noCards(input: SheetInput): string | undefined {
+  const installation = getInstallation(input.project, input.state);
+  if (cardBoxes(input, installation).length > 0) return undefined;
+  const hasBoxes = Object.values(installation.enclosures).some(({ kind }) => kind === "box");
+  return hasBoxes ? CARD.nothingOpened : CARD.nothing;
+}
+
 /** A card for each box: how it is made up, drawn and as lists to tick, on one page where both can be read there. */
 export function makeUpCards(input: SheetInput): readonly Page[] {
   const installation = getInstallation(input.project, input.state);
   const boxes = cardBoxes(input, installation);
   if (boxes.length > 0) return boxes.flatMap((box) => cardOf(input, installation, box));
   const sheet = openListSheet(input, { kind: "make-up", title: CARD.title });
-  const hasBoxes = Object.values(installation.enclosures).some(({ kind }) => kind === "box");
-  sheet.flow.paragraph(hasBoxes ? CARD.nothingOpened : CARD.nothing);
+  sheet.flow.paragraph(noCards(input) ?? "");
   return sheet.pages();
 }
 

@@ -8,7 +8,7 @@ import type { RoadScale } from "../../geometry/roads/road.ts";
 import { type Distance, type Road, roadEntries, roadScaleAt, roadsToLay } from "../../geometry/roads/road-map.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { EnclosureId } from "../../model/ids.ts";
-import type { Installation, Point, Project } from "../../model/project.ts";
+import type { Installation, Point, Project, StateName } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { getInstallation } from "../../queries/installation-of.ts";
 
@@ -27,10 +27,26 @@ export interface HouseScene {
   readonly boxes: readonly Standing[];
 }
 
-/** All boxes of the shown state at their places; one without a place gets the first free one, as on the screen. */
+type Placed = Pick<HouseScene, "installation" | "boxes"> & { readonly project: Project };
+
+const scenes = new WeakMap<Project, Map<StateName, Placed>>();
+
+/**
+ * All boxes of the shown state at their places; one without a place gets the first free one, as on the screen. Kept by the
+ * document: a job asks for it box by box.
+ */
 export function houseScene(input: SheetInput): HouseScene {
-  const installation = getInstallation(input.project, input.state);
-  const project = withPlaces(input.project, installation);
+  const { project: asked, state } = input;
+  const known = scenes.get(asked) ?? new Map<StateName, Placed>();
+  scenes.set(asked, known);
+  const { project, installation, boxes } = known.get(state) ?? placedIn(asked, state);
+  known.set(state, { project, installation, boxes });
+  return { input: { ...input, project }, installation, boxes };
+}
+
+function placedIn(asked: Project, state: StateName): Placed {
+  const installation = getInstallation(asked, state);
+  const project = withPlaces(asked, installation);
   const boxes = inOrder(installation.enclosures).map((enclosure): Standing => {
     const drawing = boxDrawing(project, installation, enclosure.id);
     const at = project.layout.enclosures[enclosure.id] ?? { x: 0, y: 0 };
@@ -38,7 +54,7 @@ export function houseScene(input: SheetInput): HouseScene {
     const rect = { x: at.x - WALL, y: at.y - WALL, width: width + 2 * WALL, height: height + 2 * WALL };
     return { enclosure, drawing, at, rect };
   });
-  return { input: { ...input, project }, installation, boxes };
+  return { project, installation, boxes };
 }
 
 function withPlaces(project: Project, installation: Installation): Project {

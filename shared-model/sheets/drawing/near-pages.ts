@@ -28,7 +28,7 @@ export function nearPages({ input, installation }: HouseScene, { enclosure, draw
   const ledger = ledgerOf(input, enclosure.id);
   const isBox = enclosure.kind === "box";
   const filled = ledger === undefined || ledger.verdict === "not-applicable" ? undefined : ledger;
-  const breaker = breakersOf(installation, enclosure);
+  const breaker = breakersOf(input, installation, enclosure);
   const roles = input.shownRoles[enclosure.id];
   const marks = nearBoxMarks({
     drawing,

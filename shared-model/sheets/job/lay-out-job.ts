@@ -1,4 +1,4 @@
-import type { PaperJob, PaperProgress, SheetOffer } from "../../answers/paper-messages.ts";
+import type { EmptySheets, PaperJob, PaperProgress, SheetOffer } from "../../answers/paper-messages.ts";
 import type { SheetInput, SheetKind } from "../../answers/sheet-input.ts";
 import type { EnclosureId } from "../../model/ids.ts";
 import type { Project, StateName } from "../../model/project.ts";
@@ -21,7 +21,7 @@ export interface MadeSheet {
   readonly definition: SheetDefinition;
   /** What it was made of: one input, or one a box. */
   readonly inputs: readonly SheetInput[];
-  /** Without their numbers. */
+  /** Without their numbers; none where there is nothing to say. */
   readonly pages: readonly Page[];
 }
 
@@ -52,8 +52,8 @@ function stateFor({ shows }: SheetDefinition, job: PaperJob, project: Project): 
 
 /**
  * Makes the sheets of a job in the order of a job folder, a step at a time: it may be left off between any two. Sheets of
- * a state that the document does not have are left out, and so are boxes that it does not have. What is in `made` is taken
- * from there, and what is made is put there.
+ * a state that the document does not have are left out, and so are boxes that it does not have, and pages with nothing on
+ * them. What is in `made` is taken from there, and what is made is put there.
  */
 export function* layOutJob(
   project: Project,
@@ -70,7 +70,7 @@ export function* layOutJob(
   const done: MadeSheet[] = [];
   let steps = 0;
   for (const { definition, state, boxes } of wanted) {
-    const { kind, title, make } = definition;
+    const { kind, title, make, nothing } = definition;
     const inputs: SheetInput[] = [];
     const pages: Page[] = [];
     for (const box of boxes) {
@@ -78,7 +78,7 @@ export function* layOutJob(
       const whole = gather(state, job);
       const input = box === undefined ? whole : { ...whole, box };
       const key = [kind, state, box ?? "", job.paper, job.date, job.fileName ?? ""].join("\n");
-      const known = made.get(key) ?? make(input);
+      const known = made.get(key) ?? (nothing(input) === undefined ? make(input) : []);
       made.set(key, known);
       inputs.push(input);
       pages.push(...known);
@@ -87,6 +87,27 @@ export function* layOutJob(
     done.push({ definition, inputs, pages });
   }
   return done;
+}
+
+/**
+ * Why sheets would have nothing on them in a job, asked for or not. Of sheets that show a state that the job is not of
+ * nothing is told: a state is not looked over for the sake of sheets that nobody asked for.
+ */
+export function emptySheets(project: Project, job: PaperJob, { sheets, gather }: JobTools): EmptySheets {
+  const asked = sheets.filter(({ kind }) => job.sheets.includes(kind));
+  const states = new Set([job.state, ...asked.map((definition) => stateFor(definition, job, project))]);
+  return Object.fromEntries(
+    sheets.flatMap((definition): readonly (readonly [SheetKind, string])[] => {
+      const state = stateFor(definition, job, project);
+      if (state === undefined || !states.has(state)) return [];
+      const whole = gather(state, job);
+      const whys = boxesFor(definition, job, project, state).map((box) =>
+        definition.nothing(box === undefined ? whole : { ...whole, box }),
+      );
+      const [first] = whys;
+      return first === undefined || whys.includes(undefined) ? [] : [[definition.kind, first]];
+    }),
+  );
 }
 
 /** The boxes to make a sheet of, one after the other; undefined stands for all at once. */

@@ -1,4 +1,5 @@
 import type {
+  EmptySheets,
   FromPaper,
   LaidSheet,
   PaperFile,
@@ -11,7 +12,16 @@ import type { Project } from "../../model/project.ts";
 import type { Page } from "../display-list.ts";
 import { numberPages } from "../page/number-pages.ts";
 import type { ListTable } from "../tables/table.ts";
-import { type JobTools, layOutJob, type MadePages, type MadeSheet, numberedPages, sheetOffers } from "./lay-out-job.ts";
+import {
+  emptySheets,
+  type JobTools,
+  layOutJob,
+  type MadePages,
+  type MadeSheet,
+  numberedPages,
+  sheetOffers,
+} from "./lay-out-job.ts";
+import { lostLetters } from "./lost-letters.ts";
 
 /** What is written and by whom; the worker brings the writers, tests bring theirs. */
 export interface DeskTools {
@@ -132,13 +142,15 @@ export function createPaperDesk({ sheets, open, svg, pdf, csv, xlsx, post, turn 
 
   async function layOut(revision: number, job: PaperJob, work: Work): Promise<void> {
     if (held === undefined || held.revision !== revision) throw new Error("The document has not come.");
-    const { project, made } = held;
+    const { project, made: known } = held;
     gather ??= open(project);
-    const steps = layOutJob(project, job, { sheets, gather }, made);
+    const steps = layOutJob(project, job, { sheets, gather }, known);
     for (;;) {
       const step = steps.next();
       if (step.done === true) {
-        keep({ request: work.request, project, job, sheets: step.value, pages: numberedPages(step.value) });
+        const made = step.value.filter(({ pages }) => pages.length > 0);
+        const empty = emptySheets(project, job, { sheets, gather });
+        keep({ request: work.request, project, job, sheets: made, pages: numberedPages(made) }, empty);
         return;
       }
       tell(work, step.value);
@@ -147,7 +159,7 @@ export function createPaperDesk({ sheets, open, svg, pdf, csv, xlsx, post, turn 
     }
   }
 
-  function keep(next: Laid): void {
+  function keep(next: Laid, empty: EmptySheets): void {
     laid = next;
     let from = 0;
     const told = next.sheets.map(({ definition, pages }): LaidSheet => {
@@ -160,7 +172,8 @@ export function createPaperDesk({ sheets, open, svg, pdf, csv, xlsx, post, turn 
         pages: own.map(({ title, width, height }) => ({ title, width, height })),
       };
     });
-    post({ type: "laid-out", request: next.request, sheets: told });
+    const { request, project, job, pages } = next;
+    post({ type: "laid-out", request, sheets: told, empty, lost: lostLetters(project, pages, job.fileName) });
   }
 
   function tell(work: Work, progress: PaperProgress): void {

@@ -33,14 +33,19 @@ import { volumeWords } from "./box-fill-words.ts";
 import { headed, isShown, placeOf, sayNothing, shownEnclosures, writeCautions } from "./list-parts.ts";
 import { EVIDENCE_LEGEND, NOTHING_DRAWN } from "./list-words.ts";
 
+/** @returns Why there is nothing to record; undefined where there is. */
+export const nothingFound = (input: SheetInput): string | undefined =>
+  shownEnclosures(input, input.project.asFound).length > 0 ? undefined : NOTHING_DRAWN;
+
 /** Box by box every end with its place, role and how it is known; then cables, readings and photos. */
 export function asFoundPages(input: SheetInput): readonly Page[] {
   const asked: SheetInput = { ...input, state: "as-found" };
   const { flow, pages } = openListSheet(asked, { kind: "as-found", title: AS_FOUND });
   const { asFound, notes } = input.project;
   const enclosures = shownEnclosures(input, asFound);
-  if (enclosures.length === 0) {
-    sayNothing(flow, input, NOTHING_DRAWN);
+  const nothing = nothingFound(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
   flow.paragraph(HOW, { size: TYPE.small });
@@ -53,8 +58,10 @@ export function asFoundPages(input: SheetInput): readonly Page[] {
     flow.heading(NOTES);
     flow.paragraph(notes);
   }
-  writeCautions(flow, ["WRK2", "WRK3"]);
-  flow.signOff(RECORDED);
+  flow.keepTogether((kept) => {
+    writeCautions(kept, ["WRK2", "WRK3"]);
+    kept.signOff(RECORDED);
+  });
   return pages();
 }
 

@@ -25,7 +25,7 @@ import {
   VOLUME,
   volumeWords,
 } from "./box-fill-words.ts";
-import { headed, isShown, placeOf, sayNothing, writeCautions } from "./list-parts.ts";
+import { headed, isShown, nothingWords, placeOf, sayNothing, writeCautions } from "./list-parts.ts";
 import { EVIDENCE_LEGEND, STATE_NAMES } from "./list-words.ts";
 
 /** One state of a box, where it has a ledger there. */
@@ -54,6 +54,10 @@ function filledBoxes(input: SheetInput): readonly (readonly [Side, ...Side[]])[]
   return [...sides.values()];
 }
 
+/** @returns Why there is nothing to count; undefined where there is. */
+export const noBoxes = (input: SheetInput): string | undefined =>
+  filledBoxes(input).length > 0 ? undefined : nothingWords(input, NO_BOXES);
+
 /** Box by box every line of the count, with its section, for both states side by side. */
 export function boxFillPages(input: SheetInput): readonly Page[] {
   const sheet = openListSheet(input, {
@@ -62,7 +66,8 @@ export function boxFillPages(input: SheetInput): readonly Page[] {
     difference: input.project.proposed !== undefined,
   });
   const boxes = filledBoxes(input);
-  if (boxes.length === 0) sayNothing(sheet.flow, input, NO_BOXES);
+  const nothing = noBoxes(input);
+  if (nothing !== undefined) sayNothing(sheet.flow, nothing);
   else {
     sheet.flow.paragraph(COUNTING, { size: TYPE.small });
     for (const sides of boxes) sheet.flow.keepTogether((flow) => writeBox(flow, input, sides));

@@ -14,22 +14,26 @@ import {
   DIRECTORY,
   FROM_WIRING,
   FUNCTIONS,
-  HOW,
+  howWords,
   MAY_FEED_MORE,
   NO_CONDUCTOR,
   NO_PANEL,
   ROOMS,
-  SPACE,
   WITHOUT_NUMBER,
 } from "./directory-words.ts";
-import { headed, placeOf, sayNothing, shownEnclosures, shownState } from "./list-parts.ts";
+import { sectionWords } from "./findings-words.ts";
+import { headed, nothingWords, placeOf, sayNothing, shownEnclosures, shownState } from "./list-parts.ts";
+
+/** @returns Why there is no page for a door; undefined where there is one. */
+export const noPanels = (input: SheetInput): string | undefined =>
+  panelsOf(input).length > 0 ? undefined : nothingWords(input, NO_PANEL);
 
 /** The page for the door of each panel: numbers left and right as its breakers stand. */
 export function directoryPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "directory", title: DIRECTORY });
-  const panels = panelsOf(input);
-  if (panels.length === 0) sayNothing(flow, input, NO_PANEL);
-  panels.forEach((panel, i) => {
+  const nothing = noPanels(input);
+  if (nothing !== undefined) sayNothing(flow, nothing);
+  panelsOf(input).forEach((panel, i) => {
     if (i > 0) flow.newPage();
     writePanel(flow, input, panel);
   });
@@ -38,6 +42,9 @@ export function directoryPages(input: SheetInput): readonly Page[] {
 
 const panelsOf = (input: SheetInput): readonly Panel[] =>
   shownEnclosures(input, shownState(input)).filter((enclosure): enclosure is Panel => enclosure.kind === "panel");
+
+const directorySection = ({ rules: { directory } }: SheetInput): string | undefined =>
+  directory === undefined ? undefined : sectionWords(directory);
 
 const isCircuit = ({ type }: Device): boolean => {
   const family = findDeviceType(type)?.family;
@@ -89,12 +96,14 @@ function writePanel(flow: Flow, input: SheetInput, panel: Panel): void {
       rows: others.map((device) => ({ cells: [device.name, ...spaceCells(input, device, device.slot ?? 0)] })),
     });
   }
-  flow.paragraph(HOW, { size: TYPE.small });
-  flow.signOff(CORRECTED);
+  flow.keepTogether((kept) => {
+    kept.paragraph(howWords(directorySection(input)), { size: TYPE.small });
+    kept.signOff(CORRECTED);
+  });
 }
 
 function spaceCells(input: SheetInput, device: Device | undefined, space: number): readonly (string | TableCell)[] {
-  if (device === undefined) return ["", SPACE];
+  if (device === undefined) return ["", ""];
   const rating = device.breakerRatingA === undefined ? "" : String(device.breakerRatingA);
   // The further poles of a breaker point at its first.
   if (device.slot !== undefined && device.slot !== space) return [rating, `with ${device.slot}`];

@@ -1,4 +1,4 @@
-import type { Severity } from "../../answers/finding.ts";
+import type { SectionPointer, Severity } from "../../answers/finding.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 
 export const FINDINGS = "Findings";
@@ -60,9 +60,13 @@ export const foldedWords = (count: number, names: readonly string[]): string =>
 
 export const existingWords = "there before, at a box that nobody opens: shown as a caution";
 export const draftWords = "draft rule";
-export const CHECK_SECTION = "check";
+const CHECK_SECTION = "check";
 export const amendedBy = (value: string, is: number, reason: string): string =>
   `Amended locally: ${value} is ${is}. ${reason}`;
+
+/** "210.8(A)"; "408.4(A), check" of one that no source text was read for. */
+export const sectionWords = ({ section, confidence }: SectionPointer): string =>
+  confidence === "sourced" || confidence === "own-rule" ? section : `${section}, ${CHECK_SECTION}`;
 
 /** What a finding says, without what to do about it. */
 export const firstSentence = (message: string): string => message.split(/(?<=[.!?])\s/)[0] ?? message;

@@ -13,7 +13,6 @@ import {
   acknowledged,
   amendedBy,
   BASIS_WORDS,
-  CHECK_SECTION,
   draftWords,
   existingWords,
   FINDINGS,
@@ -24,15 +23,20 @@ import {
   runWords,
   SEVERITY_LEGEND,
   SEVERITY_WORDS,
+  sectionWords,
   UNTOLD,
 } from "./findings-words.ts";
 import { figuresBlock, isBlank, legendBlock, sayNothing, shownEnclosures, writeCautions } from "./list-parts.ts";
+import { NOTHING_DRAWN } from "./list-words.ts";
 import { severitySign } from "./signs.ts";
 
 interface FindingGroup {
   readonly key: keyof typeof GROUPS;
   readonly findings: readonly Finding[];
 }
+
+/** @returns Why there is nothing to tell of; undefined where something is drawn: that no check found anything is told too. */
+export const noFindings = (input: SheetInput): string | undefined => (isBlank(input) ? NOTHING_DRAWN : undefined);
 
 /** Findings by what happens to them, then those that rest on assumptions, then what could not be told. */
 export function findingsPages(input: SheetInput): readonly Page[] {
@@ -41,8 +45,9 @@ export function findingsPages(input: SheetInput): readonly Page[] {
   const groups = groupsOf(input);
   const untold = untoldOf(input);
   const all = groups.flatMap(({ findings }) => findings);
-  if (isBlank(input)) {
-    sayNothing(flow, input, NO_FINDINGS);
+  const nothing = noFindings(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
   flow.block(figuresBlock(flow.width, [...groups, { key: UNTOLD.title, findings: untold }].map(figureOf)));
@@ -137,11 +142,7 @@ const subjectsOf = ({ subjects }: Pick<Finding, "subjects">): string => subjects
 
 const ruleOf = ({ rule, status }: Finding): string => (status === "draft" ? `${rule}, ${draftWords}` : rule);
 
-function sectionOf({ section }: Finding): string {
-  if (section === undefined) return "";
-  const isBacked = section.confidence === "sourced" || section.confidence === "own-rule";
-  return isBacked ? section.section : `${section.section}, ${CHECK_SECTION}`;
-}
+const sectionOf = ({ section }: Finding): string => (section === undefined ? "" : sectionWords(section));
 
 function notesOf({ project }: SheetInput, finding: Finding): readonly string[] {
   const known = acknowledgementOf(project, finding);

@@ -1,5 +1,5 @@
 export const LABELS = "Labels";
-export const NO_LABELS = "No label is required or drawn.";
+export const NO_LABELS = "There is no label to fix.";
 export const HOW_LABELS =
   "Cut out along the dashes. Fix each to the receptacle or its plate so that it can be read when the work is done.";
 export const SLIPS = "Reset slips";

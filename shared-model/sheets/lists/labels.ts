@@ -8,7 +8,7 @@ import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { cutOutRows } from "./cut-outs.ts";
 import { COUNT, HOW_LABELS, LABELS, NO_LABELS, WHERE, WORDS } from "./label-words.ts";
-import { isShown, sayNothing, shownState, writeCautions } from "./list-parts.ts";
+import { isShown, nothingWords, sayNothing, shownState, writeCautions } from "./list-parts.ts";
 
 /** One label to make: the exact words, and what it goes on. */
 interface LabelToFix {
@@ -19,15 +19,19 @@ interface LabelToFix {
   readonly because?: string;
 }
 
+/** @returns Why there is no label to fix; undefined where there is one. */
+export const noLabels = (input: SheetInput): string | undefined =>
+  labelsOf(input).length > 0 ? undefined : nothingWords(input, NO_LABELS);
+
 /** A count by words, then every label to cut out, as often as it is needed. */
 export function labelPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "labels", title: LABELS });
-  const labels = labelsOf(input);
-  if (labels.length === 0) {
-    sayNothing(flow, input, NO_LABELS);
+  const nothing = noLabels(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
-  const worded = byWording(labels);
+  const worded = byWording(labelsOf(input));
   flow.table({
     columns: [
       { head: COUNT, width: 16, align: "end", tabular: true, weight: 700 },

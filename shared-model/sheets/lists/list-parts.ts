@@ -27,10 +27,11 @@ export const isShown = ({ box }: SheetInput, id: EnclosureId | undefined): boole
 export const isBlank = ({ project }: SheetInput): boolean =>
   Object.keys(project.asFound.enclosures).length === 0 && Object.keys(project.proposed?.enclosures ?? {}).length === 0;
 
+/** Why a sheet has nothing to say: that nothing is drawn goes before words of its own. */
+export const nothingWords = (input: SheetInput, words: string): string => (isBlank(input) ? NOTHING_DRAWN : words);
+
 /** Says why a page is empty. */
-export function sayNothing(flow: Flow, input: SheetInput, words: string): void {
-  flow.paragraph(isBlank(input) ? NOTHING_DRAWN : words, { size: TYPE.lead });
-}
+export const sayNothing = (flow: Flow, words: string): void => flow.paragraph(words, { size: TYPE.lead });
 
 /** Cautions in small letters, together on one page. */
 export function writeCautions(flow: Flow, ids: readonly CautionId[]): void {

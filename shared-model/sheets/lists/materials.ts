@@ -5,7 +5,7 @@ import { TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
-import { sayNothing, writeCautions } from "./list-parts.ts";
+import { nothingWords, sayNothing, writeCautions } from "./list-parts.ts";
 import { NOTHING_PROPOSED } from "./list-words.ts";
 import {
   MATERIAL_GROUPS,
@@ -18,12 +18,20 @@ import {
   UNIT_WORDS,
 } from "./scope-words.ts";
 
+/** @returns Why there is nothing to list; undefined where there is. */
+export function noMaterials(input: SheetInput): string | undefined {
+  const { scope } = input;
+  if (scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
+  return scope.materials.length + scope.removed.length > 0 ? undefined : nothingWords(input, NO_MATERIALS);
+}
+
 /** What is to be bought and what comes out, in generic words: always of the whole job. */
 export function materialPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "materials", title: MATERIALS, difference: true });
   const { scope } = input;
-  if (scope === undefined || scope.materials.length + scope.removed.length === 0) {
-    sayNothing(flow, input, scope === undefined ? NOTHING_PROPOSED : NO_MATERIALS);
+  const nothing = noMaterials(input);
+  if (scope === undefined || nothing !== undefined) {
+    sayNothing(flow, nothing ?? NOTHING_PROPOSED);
     return pages();
   }
   if (scope.materials.length === 0) flow.paragraph(NO_MATERIALS);

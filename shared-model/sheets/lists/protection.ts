@@ -5,7 +5,7 @@ import { TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableCell, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
-import { figuresBlock, isShown, sayNothing, shownState, writeCautions } from "./list-parts.ts";
+import { figuresBlock, isShown, nothingWords, sayNothing, shownState, writeCautions } from "./list-parts.ts";
 import { listed } from "./list-words.ts";
 import {
   ASKED,
@@ -29,14 +29,19 @@ import { severitySign } from "./signs.ts";
 type TestName = keyof typeof TESTS;
 const TEST_NAMES = Object.keys(TESTS) as TestName[];
 
+/** @returns Why there is no outlet to tell of; undefined where there is one. */
+export const noOutlets = (input: SheetInput): string | undefined =>
+  shownRows(input).length > 0 ? undefined : nothingWords(input, NO_OUTLETS);
+
 /** Outlet by outlet who asks for protection, what gives it, and the proof in words. */
 export function protectionPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "protection", title: PROTECTION, orientation: "landscape" });
-  const rows = shownRows(input);
-  if (rows.length === 0) {
-    sayNothing(flow, input, NO_OUTLETS);
+  const nothing = noOutlets(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
+  const rows = shownRows(input);
   flow.block(figuresBlock(flow.width, figuresOf(rows)));
   if (!input.protection.isListHeld) flow.paragraph(NO_LIST, { weight: 600 });
   flow.table({

@@ -7,11 +7,15 @@ import { openListSheet } from "../page/list-sheet.ts";
 import { dayWords } from "../page/page-words.ts";
 import type { TableCell, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
-import { isShown, sayNothing, writeCautions } from "./list-parts.ts";
+import { isShown, nothingWords, sayNothing, writeCautions } from "./list-parts.ts";
 import { HANDED_OVER, HOW, NO_TESTS, OUTCOMES, SIGNATURES, TEST_RECORD } from "./record-sheet-words.ts";
 
 /** High enough to write in by hand. */
 const ROW = 8;
+
+/** @returns Why there is nothing to test; undefined where there is. */
+export const noTests = (input: SheetInput): string | undefined =>
+  shownGroups(input).length > 0 ? undefined : nothingWords(input, NO_TESTS);
 
 /** Every test with what is expected, what was found before and after, by what, when and by whom; blanks to write in. */
 export function recordPages(input: SheetInput): readonly Page[] {
@@ -21,9 +25,9 @@ export function recordPages(input: SheetInput): readonly Page[] {
     orientation: "landscape",
     difference: input.project.proposed !== undefined,
   });
-  const groups = shownGroups(input);
-  if (groups.length === 0) {
-    sayNothing(flow, input, NO_TESTS);
+  const nothing = noTests(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
   flow.paragraph(HOW, { size: TYPE.small });
@@ -40,11 +44,14 @@ export function recordPages(input: SheetInput): readonly Page[] {
       { head: "date", width: 22 },
       { head: "by", width: 24 },
     ],
-    rows: groups.flatMap(groupRows),
+    rows: shownGroups(input).flatMap(groupRows),
   });
-  writeCautions(flow, ["SIM1", "SIM2", "WRK1", "WRK7"]);
-  flow.signOff(SIGNATURES);
-  flow.signOff(HANDED_OVER);
+  // Whoever signs has what is signed for before the eyes: the lines stand on no page of their own.
+  flow.keepTogether((kept) => {
+    writeCautions(kept, ["SIM1", "SIM2", "WRK1", "WRK7"]);
+    kept.signOff(SIGNATURES);
+    kept.signOff(HANDED_OVER);
+  });
   return pages();
 }
 

@@ -7,7 +7,7 @@ import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { cutOutRows } from "./cut-outs.ts";
 import { HOW_SLIPS, ifDead, MONTHLY, NO_SLIPS, pressReset, SLIPS } from "./label-words.ts";
-import { isShown, placeOf, sayNothing, shownState } from "./list-parts.ts";
+import { isShown, nothingWords, placeOf, sayNothing, shownState } from "./list-parts.ts";
 
 /** An outlet that goes dead by a device elsewhere, and where that is set again. */
 interface Slip {
@@ -19,16 +19,20 @@ interface Slip {
   readonly drawn?: string;
 }
 
+/** @returns Why there is no slip to leave; undefined where there is one. */
+export const noSlips = (input: SheetInput): string | undefined =>
+  slipsOf(input).length > 0 ? undefined : nothingWords(input, NO_SLIPS);
+
 /** One slip for each outlet that the proof puts behind a device at another place. */
 export function resetSlipPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "reset-slips", title: SLIPS });
-  const slips = slipsOf(input);
-  if (slips.length === 0) {
-    sayNothing(flow, input, NO_SLIPS);
+  const nothing = noSlips(input);
+  if (nothing !== undefined) {
+    sayNothing(flow, nothing);
     return pages();
   }
   flow.paragraph(HOW_SLIPS);
-  const cutOuts = slips.map(({ outlet, box, place, devices, drawn }) => ({
+  const cutOuts = slipsOf(input).map(({ outlet, box, place, devices, drawn }) => ({
     lines: [
       { words: ifDead(outlet, place), size: pt(12), bold: true },
       ...(drawn === undefined ? [] : [{ words: drawn, size: pt(11), bold: false, above: 1 }]),

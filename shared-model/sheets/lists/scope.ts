@@ -6,7 +6,7 @@ import { openListSheet } from "../page/list-sheet.ts";
 import type { TableColumn, TableRow } from "../page/table-blocks.ts";
 import type { ListCell, ListTable } from "../tables/table.ts";
 import { firstSentence } from "./findings-words.ts";
-import { figuresBlock, headed, isShown, legendBlock, sayNothing } from "./list-parts.ts";
+import { figuresBlock, headed, isShown, legendBlock, nothingWords, sayNothing } from "./list-parts.ts";
 import { NOTHING_PROPOSED } from "./list-words.ts";
 import {
   breakersOff,
@@ -28,17 +28,32 @@ import {
 } from "./scope-words.ts";
 import { scopeFlag, scopeLine, severitySign } from "./signs.ts";
 
+/** @returns Why there is nothing to tell of; undefined where there is. */
+export function noScope(input: SheetInput): string | undefined {
+  const { scope, box } = input;
+  if (scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
+  const isChanged =
+    shownBoxes(input, scope).length > 0 ||
+    shownLabels(input, scope).length > 0 ||
+    (box === undefined && scope.elsewhere.length > 0);
+  return isChanged ? undefined : nothingWords(input, NO_CHANGE);
+}
+
+const shownBoxes = (input: SheetInput, { boxes }: ScopeAnswer): readonly ScopeBox[] =>
+  boxes.filter(({ enclosure }) => isShown(input, enclosure));
+
 /** Box by box what is kept, moved, removed and new, with what it counts. */
 export function scopePages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "scope", title: SCOPE, difference: true });
   const { scope } = input;
   if (scope === undefined) {
-    sayNothing(flow, input, NOTHING_PROPOSED);
+    sayNothing(flow, nothingWords(input, NOTHING_PROPOSED));
     return pages();
   }
-  const boxes = scope.boxes.filter(({ enclosure }) => isShown(input, enclosure));
+  const boxes = shownBoxes(input, scope);
   const isWhole = input.box === undefined;
-  if (boxes.length === 0 && (!isWhole || scope.elsewhere.length === 0)) sayNothing(flow, input, NO_CHANGE);
+  if (boxes.length === 0 && (!isWhole || scope.elsewhere.length === 0))
+    sayNothing(flow, nothingWords(input, NO_CHANGE));
   else {
     flow.block(figuresBlock(flow.width, figuresOf(scope, boxes, isWhole)));
     flow.paragraph(MOVES, { size: TYPE.small });

@@ -5,7 +5,7 @@ import { type Flow, TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { holdBox } from "./hold-box.ts";
-import { headed, isShown, sayNothing } from "./list-parts.ts";
+import { headed, isShown, nothingWords, sayNothing } from "./list-parts.ts";
 import { NOTHING_PROPOSED } from "./list-words.ts";
 import { type ReadingLine, readingBlocks } from "./reading-blocks.ts";
 import {
@@ -25,19 +25,25 @@ import {
 } from "./steps-words.ts";
 import { type TickLine, tickBlocks, tickRows } from "./tick-lines.ts";
 
+/** @returns Why there is no work; undefined where there is. */
+export function noSteps(input: SheetInput): string | undefined {
+  if (input.scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
+  return shownSteps(input).length > 0 ? undefined : nothingWords(input, NO_STEPS);
+}
+
 /** The work in order: one line to tick for each thing done by hand, hold points in frames that are signed. */
 export function stepPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, { kind: "steps", title: STEPS, difference: true });
   const { scope } = input;
-  const steps = shownSteps(input);
-  if (scope === undefined || steps.length === 0) {
-    sayNothing(flow, input, scope === undefined ? NOTHING_PROPOSED : NO_STEPS);
+  const nothing = noSteps(input);
+  if (scope === undefined || nothing !== undefined) {
+    sayNothing(flow, nothing ?? NOTHING_PROPOSED);
     return pages();
   }
   flow.paragraph(HOW, { weight: 600 });
   if (scope.breakers.length > 0) writeBreakers(flow, scope.breakers);
   const writer = new StepWriter(flow, scope);
-  for (const step of steps) writer.write(step);
+  for (const step of shownSteps(input)) writer.write(step);
   writer.end();
   if (scope.assumptions.length > 0) {
     flow.heading(RESTS_ON);

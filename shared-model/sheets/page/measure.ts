@@ -22,6 +22,7 @@ export function partsByFile(text: string): readonly { readonly file: "latin" | "
 
 /** What stands for a character that the face does not have. */
 const SUBSTITUTE = "?";
+const SUBSTITUTED = INDEX.get(SUBSTITUTE) ?? -1;
 
 /** Signs that people type and the face has not, in signs that it has. */
 const SAID_OTHERWISE: Readonly<Record<string, string>> = {
@@ -31,29 +32,68 @@ const SAID_OTHERWISE: Readonly<Record<string, string>> = {
   "‑": "-",
   "→": "to",
   Ω: "ohm",
+  // As the trade types it, "uF": the face has neither the sign nor the letter.
+  µ: "u",
+  μ: "u",
   "≤": "at most",
   "≥": "at least",
+  "≠": "not",
+  "≈": "about",
+  "∼": "~",
+  "⌀": "dia.",
+  "●": "•",
+  "■": "•",
 };
 
 /**
- * A text as it can be printed on one line: one kind of space, nothing that cannot be seen (controls, marks that turn the
- * direction of writing), and a question mark for every character that the face does not have.
+ * What is printed for a character: itself, the sign that is said for it, or the plain letters in it, as "e" for one whose
+ * accents the face lacks, "fi" for a ligature, "1" for a figure in a circle.
+ * @returns Undefined where nothing of it can be printed.
  */
-export function printable(text: string): string {
+function printed(character: string): string | undefined {
+  if (isInFace(character)) return character;
+  const said = SAID_OTHERWISE[character];
+  if (said !== undefined) return said;
+  const plain = [...character.normalize("NFKD").replace(/\p{M}/gu, "")].map((part) =>
+    isInFace(part) ? part : SAID_OTHERWISE[part],
+  );
+  // An accent by itself belongs to a letter that is printed without it.
+  return plain.includes(undefined) ? undefined : plain.join("");
+}
+
+/** Without what cannot be seen: marks that turn the direction of writing, and those that choose how a sign looks. */
+const seen = (text: string): string => text.normalize("NFC").replace(/[\p{Cf}\p{Cs}\p{Variation_Selector}]/gu, "");
+
+/** Most text is, and need not be looked at letter by letter: the face has all of ASCII. */
+const isPlain = (text: string): boolean => /^[ -~]*$/.test(text);
+
+const isSpace = (character: string): boolean => /[\s\p{Cc}]/u.test(character);
+
+/**
+ * A text on one line, of which a person sees everything: one kind of space, no controls, no marks that turn the direction of
+ * writing, and signs that the face lacks said by others where there are any. A character of which the face has nothing
+ * stays, so that it can be told; `printable` puts a question mark for it.
+ */
+export function legible(text: string): string {
+  if (isPlain(text)) return text;
   let clean = "";
-  for (const character of text.normalize("NFC").replace(/[\p{Cf}\p{Cs}]/gu, "")) {
-    if (/[\s\p{Cc}]/u.test(character)) clean += character === "\u00a0" ? character : " ";
-    else if (isInFace(character)) clean += character;
-    else clean += SAID_OTHERWISE[character] ?? SUBSTITUTE;
+  for (const character of seen(text)) {
+    if (isSpace(character)) clean += character === "\u00a0" ? character : " ";
+    else clean += printed(character) ?? character;
   }
   return clean;
 }
 
+/** A text as it is printed on one line, with a question mark for every character of which the face has nothing. */
+export function printable(text: string): string {
+  const clean = legible(text);
+  if (isPlain(clean)) return clean;
+  return [...clean].map((character) => (isInFace(character) ? character : SUBSTITUTE)).join("");
+}
+
 /** Whether something of a text cannot be printed and is a question mark on paper. */
 export const losesLetters = (text: string): boolean =>
-  [...text.normalize("NFC").replace(/[\p{Cf}\p{Cs}]/gu, "")].some(
-    (character) => !/[\s\p{Cc}]/u.test(character) && !isInFace(character) && SAID_OTHERWISE[character] === undefined,
-  );
+  !isPlain(text) && [...seen(text)].some((character) => !isSpace(character) && printed(character) === undefined);
 
 export interface Lettering {
   /** Height of the em, mm. */
@@ -63,14 +103,14 @@ export interface Lettering {
   readonly tabular?: boolean;
 }
 
-/** Width of a printable text, in the unit of `size`. Kerning is left out: it makes text a little narrower. */
+/** Width of a legible text, in the unit of `size`. Kerning is left out: it makes text a little narrower. */
 export function measure(text: string, size: number, weight: Weight = 400, track = 0, tabular = false): number {
   const widths = FACE_WIDTHS[weight];
   let em = 0;
   let count = 0;
   for (const character of text) {
     const isFigure = tabular && character >= "0" && character <= "9";
-    em += isFigure ? TABULAR_FIGURE : (widths[INDEX.get(character) ?? -1] ?? 0);
+    em += isFigure ? TABULAR_FIGURE : (widths[INDEX.get(character) ?? SUBSTITUTED] ?? 0);
     count += 1;
   }
   return (em / 1000) * size + track * count;
@@ -84,7 +124,7 @@ const widthOf = (text: string, { size, weight = 400, track = 0, tabular = false 
  * Line feeds of the text are kept. At least one line.
  */
 export function wrap(text: string, width: number, lettering: Lettering): readonly string[] {
-  return text.split(/\r?\n/).flatMap((part) => wrapPart(printable(part), width, lettering));
+  return text.split(/\r?\n/).flatMap((part) => wrapPart(legible(part), width, lettering));
 }
 
 function wrapPart(text: string, width: number, lettering: Lettering): readonly string[] {
@@ -120,7 +160,7 @@ function cutWord(word: string, width: number, lettering: Lettering): readonly st
 
 /** As much of a text as fits on one line, ending in an ellipsis when something was cut off. */
 export function cutToFit(text: string, width: number, lettering: Lettering): string {
-  const clean = printable(text);
+  const clean = legible(text);
   if (widthOf(clean, lettering) <= width) return clean;
   const characters = [...clean];
   while (characters.length > 1 && widthOf(`${characters.join("")}…`, lettering) > width) characters.pop();

@@ -139,6 +139,18 @@ describe("the laundry box", () => {
     expect(steps).toBeGreaterThan(again.scope.ways.length);
     expect(step.value).toEqual(again.scope);
   });
+
+  test("has no old way so near to the name of what is laid aside that they read as one", () => {
+    const names = b1.scope.aside.map(({ area: { x, y, width, height } }) => ({
+      x: x - 6,
+      y: y - 6,
+      width: width + 12,
+      height: height + 12,
+    }));
+    expect(names).toHaveLength(2);
+    for (const { points } of b1.scope.ways)
+      for (const leg of legs(points)) expect(names.filter((area) => meets(spanOf(leg), area))).toEqual([]);
+  });
 });
 
 describe.each(["laundry-proposed", "laundry-box", "house-twelve-circuits", "kitchen-multiwire", "three-way-stair"])(

@@ -39,6 +39,7 @@ export function sheetOf(
       made.push(words);
       return [pageOf(kind, words)];
     },
+    nothing: () => undefined,
     ...more,
   };
 }

@@ -99,12 +99,35 @@ describe("a layout", () => {
         hasList: false,
         pages: [{ title: `${kind} proposed all`, width: 210, height: 297 }],
       })),
+      empty: {},
+      lost: [],
     });
     expect(said.filter(({ type }) => type === "progress")).toMatchObject([
       { done: 0, of: 3 },
       { done: 1, of: 3, at: "Title of steps" },
       { done: 2, of: 3, at: "Title of materials" },
     ]);
+  });
+
+  test("leaves out what has nothing to say and says why, of what nobody asked for too; letters that are lost are told", async () => {
+    const none = (words: string) => ({ nothing: () => words });
+    desk = createDesk({
+      sheets: [
+        sheetOf("drawing", "either"),
+        sheetOf("steps", "difference", [], none("There is no work.")),
+        sheetOf("labels", "either", [], none("No label.")),
+        sheetOf("as-found", "as-found", [], none("Another state is not looked over for it.")),
+      ],
+    });
+    const titled = { ...project, title: "Kitchen \u{1f525}" };
+    desk.take({ type: "document", revision: 1, project: titled });
+    desk.take({ type: "lay-out", request: 1, revision: 1, job: { ...JOB, fileName: "proposed \u{1f525}.loadside" } });
+    const told = await ended(1);
+    expect(told.type === "laid-out" && told.sheets.map(({ kind }) => kind)).toEqual(["drawing"]);
+    expect(told).toMatchObject({ empty: { steps: "There is no work.", labels: "No label." }, lost: [] });
+    expect(Object.keys(told.type === "laid-out" ? told.empty : {})).toEqual(["steps", "labels"]);
+    desk.take({ type: "page", request: 2, of: 1, page: 0 });
+    expect(await ended(2)).toMatchObject({ svg: "<svg>drawing proposed all|page 1 of 1</svg>" });
   });
 
   test("is checked once for a document, however often it is laid out, and anew for another", async () => {

@@ -95,3 +95,16 @@ it("the scope says in words what is found", () => {
   for (const rule of rules) expect(page).not.toContain(rule);
   expect(page).toContain("B1 needs 32.0625 in³ and has 30.3: 1.7625 in³ too much.");
 });
+
+it.each([
+  ["test-record", "tested by"],
+  ["as-found", "recorded by"],
+  ["directory", "corrected"],
+] as const)("%s: lines to sign stand on no page of their own", (kind, caption) => {
+  for (const name of ["laundry-proposed.loadside", "wrong-on-purpose.loadside"])
+    for (const paper of ["letter", "a4"] as const)
+      for (const page of pagesOf(sampleProject(name), kind, { paper })) {
+        const words = wordsOf([page]);
+        if (words.includes(caption)) expect(words, `${name} on ${paper}`).toMatch(/Mind|Each circuit is named/);
+      }
+});

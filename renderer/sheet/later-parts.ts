@@ -1,0 +1,38 @@
+import { BendLayer } from "./bend/bend-layer.tsx";
+import { CableKnob } from "./cable-knob.tsx";
+import { LitAway } from "./energise/lit-away.tsx";
+import { litActions, pressLit } from "./energise/lit-events.ts";
+import { litItems } from "./energise/lit-items.ts";
+import { LitLayer } from "./energise/lit-layer.tsx";
+import { LitRoads, LitRoadTags } from "./energise/lit-roads.tsx";
+import { HandHint } from "./hand-hint.tsx";
+import { LayingOutHint } from "./laying-out-hint.tsx";
+import { Legend } from "./legend.tsx";
+import { placeKey } from "./placing/place-keys.ts";
+import { PlacingGhost } from "./placing/placing-ghost.tsx";
+import { RenameField } from "./rename-field.tsx";
+import { RouteLine } from "./route-line.tsx";
+import { SelectionBar } from "./selection-bar.tsx";
+import { TargetTip } from "./target-tip.tsx";
+
+/** What the sheet needs once a hand is at work on it, or it is energised. */
+export const parts = {
+  BendLayer,
+  CableKnob,
+  HandHint,
+  LayingOutHint,
+  Legend,
+  LitAway,
+  LitLayer,
+  LitRoads,
+  LitRoadTags,
+  PlacingGhost,
+  RenameField,
+  RouteLine,
+  SelectionBar,
+  TargetTip,
+  litActions,
+  litItems,
+  placeKey,
+  pressLit,
+} as const;
