@@ -23,7 +23,7 @@ const only = (name, folder, allowed, comment) =>
 const FOLDERS_WITH_RULES = [
   "^shared-model/(lib|units|model|answers|catalog|queries|geometry|commands|solver|rules|planning|sheets|format|analysis|hosts)/",
   "^renderer/(platform|state|analysis|sheet|panels|ui|words)/",
-  "^renderer/(main|app|fetched-part|start-view|workbench)[.]tsx$",
+  "^renderer/(main|app|fetched-part|workbench)[.]tsx$",
   "^electron/(main|preload|ipc)/",
   "^electron/[a-z-]+[.]mjs$",
 ];

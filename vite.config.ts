@@ -8,7 +8,9 @@ const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const PAGE = "renderer/main.tsx";
 const READING = "shared-model/format/parse-project.ts";
 const WORKBENCH = "renderer/workbench.tsx";
-const START = "renderer/start-view.tsx";
+/** What the start page fetches once it is seen. */
+const START = "renderer/panels/start/new-box.tsx";
+const NEAR = "renderer/sheet/box-picture.tsx";
 
 /**
  * Files of scripts, each with the modules that need what is in it, two in brackets where it holds what both need; what an
@@ -18,7 +20,7 @@ const FILES = [
   ["page", PAGE],
   ["reading", READING],
   // A box from near, and what else the start page has in common with the workbench.
-  ["near", "renderer/sheet/box-picture.tsx"],
+  ["near", NEAR],
   ["near", [START, WORKBENCH]],
   ["start", START],
   ["drawing", WORKBENCH],
@@ -49,7 +51,9 @@ const scriptsAhead: Plugin = {
     const drawing = [...new Set([...needed(fileOf(READING)), ...needed(fileOf(WORKBENCH))])].filter(
       (name) => !page.includes(name),
     );
-    const start = needed(fileOf(START)).filter((name) => !page.includes(name));
+    const start = [...new Set([...needed(fileOf(START)), ...needed(fileOf(NEAR))])].filter(
+      (name) => !page.includes(name),
+    );
     this.emitFile({
       type: "asset",
       fileName: "scripts.json",

@@ -1,18 +1,17 @@
 import { lazy, useEffect } from "react";
 import { Fetched, fetchedPart } from "./fetched-part.tsx";
 import { DialogHost } from "./panels/dialogs/dialog-host.tsx";
+import { StartPage } from "./panels/start/start-page.tsx";
 import { useFileDrop } from "./panels/use-file-drop.ts";
 import { useWindowKeys } from "./panels/use-window-keys.ts";
-import { afterPaint } from "./platform/after-paint.ts";
-import { notify } from "./state/session-store.ts";
-import { closeStart, startStore } from "./state/start.ts";
+import { startStore } from "./state/start.ts";
 import { useStore } from "./state/use-store.ts";
 import { wording } from "./words/words.ts";
 
+const BoxPicture = lazy(() => import("./sheet/box-picture.tsx"));
 const ExamplePictures = lazy(() => import("./sheet/example-pictures.tsx"));
 
 export const workbench = fetchedPart(() => import("./workbench.tsx"));
-export const startView = fetchedPart(() => import("./start-view.tsx"));
 
 /** Whoever left it by a key stands on nothing then, since what was pressed is gone with it. */
 let startWasShown = false;
@@ -30,8 +29,8 @@ export function App() {
   return (
     <>
       {shown === "opening" && <Opening />}
-      {shown === "start" && <Fetched key="start" part={startView} meanwhile={null} onFailed={stayWithDrawing} />}
-      {shown === "drawing" && <Fetched key="drawing" part={workbench} meanwhile={<Opening />} onShown={drawingShown} />}
+      {shown === "start" && <StartPage picture={BoxPicture} />}
+      {shown === "drawing" && <Fetched part={workbench} meanwhile={<Opening />} onShown={drawingShown} />}
       <DialogHost examples={ExamplePictures} />
     </>
   );
@@ -43,15 +42,8 @@ const shownOf = ({ open, awaiting }: ReturnType<typeof startStore.get>): "openin
 };
 
 function drawingShown(): void {
-  // What it may go back to is there then, even if the program that serves the window is not.
-  afterPaint(() => void startView.fetch());
   if (startWasShown && document.activeElement === document.body)
     document.querySelector<HTMLElement>("main.sheet-region")?.focus({ preventScroll: true });
-}
-
-function stayWithDrawing(): void {
-  closeStart();
-  notify("problem", wording.theStartPageCouldNotBeFetched, [wording.theProgramThatServesThisWindow]);
 }
 
 /** Comes into sight when it takes long. */

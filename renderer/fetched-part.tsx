@@ -25,22 +25,18 @@ interface Props {
   /** Until it has come. */
   readonly meanwhile: ReactNode;
   readonly onShown?: () => void;
-  /** What is done where it cannot be fetched; else the window says so. */
-  readonly onFailed?: () => void;
 }
 
 /**
  * Shows a part as soon as it has come. Not by `lazy` and `Suspense`: what once stood in the place of something is kept
  * there for a third of a second, and a drawing that has been read would wait for that.
  */
-export function Fetched({ part, meanwhile, onShown, onFailed }: Props) {
+export function Fetched({ part, meanwhile, onShown }: Props) {
   const [fetched, setFetched] = useState<ComponentType | "failed" | undefined>(part.now);
   useEffect(() => {
     if (fetched === undefined) part.fetch().then(() => setFetched(() => part.now() ?? "failed"));
-    else if (fetched === "failed") onFailed?.();
-    else onShown?.();
-  }, [fetched, part, onShown, onFailed]);
-  if (fetched === "failed" && onFailed !== undefined) return meanwhile;
+    else if (fetched !== "failed") onShown?.();
+  }, [fetched, part, onShown]);
   if (fetched === "failed") throw new Error("A part of the window could not be fetched. Load the window again.");
   if (fetched === undefined) return meanwhile;
   const Part = fetched;

@@ -4,7 +4,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { beginChecks, fetchReader, startChecks } from "./analysis/checks.ts";
 import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
-import { App, startView, workbench } from "./app.tsx";
+import { App, workbench } from "./app.tsx";
 import { afterPaint } from "./platform/after-paint.ts";
 import { desktopBridge } from "./platform/desktop-bridge.ts";
 import { startDesktopShell } from "./platform/desktop-shell.ts";
@@ -39,10 +39,7 @@ if (isStartFileNamed()) {
   fetchReader().catch(() => undefined);
   void workbench.fetch();
   opening.finally(() => afterPaint(() => afterPaint(beginChecks)));
-} else {
-  void startView.fetch();
-  beginChecks();
-}
+} else beginChecks();
 opening.then(offerUnsavedWork);
 followTheme();
 guardUnsavedWork();

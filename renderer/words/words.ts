@@ -9,8 +9,5 @@ export const wording = catalogue({
   stockAndOutline: "Stock and outline",
   theLeftPane: "The left pane",
   thePane: "The pane",
-  theProgramThatServesThisWindow:
-    "The program that serves this window does not answer. The drawing is still here: save it, and start the window again.",
   theSheet: "The sheet",
-  theStartPageCouldNotBeFetched: "The start page could not be fetched.",
 });

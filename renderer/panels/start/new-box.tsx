@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { Suspense, useState } from "react";
 import { newDocument } from "../../state/document-store.ts";
 import { files } from "../../state/files.ts";
 import { cableNames, FIRST_SEEN, makeBox } from "../../state/new-box-form.ts";
@@ -11,7 +11,7 @@ import { wording } from "./words.ts";
 const EMPTY = newDocument().project;
 
 /** A drawing of its own, begun with one box as somebody sees it. */
-export function NewBox({ picture: Picture }: { readonly picture: BoxPicture }) {
+export default function NewBox({ picture: Picture }: { readonly picture: BoxPicture }) {
   const [seen, setSeen] = useState(FIRST_SEEN);
   const { box, why, fill } = useTriedBox(seen, "new-drawing");
   const make = async (): Promise<void> => {
@@ -36,9 +36,11 @@ export function NewBox({ picture: Picture }: { readonly picture: BoxPicture }) {
       {why !== undefined && <p className="refused">{why}</p>}
       <Fill fill={fill} />
       {box !== undefined && (
-        <div className="start-picture">
-          <Picture project={box.project} state={box.state} id={box.id} />
-        </div>
+        <Suspense fallback={null}>
+          <div className="start-picture">
+            <Picture project={box.project} state={box.state} id={box.id} />
+          </div>
+        </Suspense>
       )}
     </form>
   );

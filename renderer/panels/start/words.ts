@@ -35,6 +35,7 @@ export const wording = catalogue({
   drawingsThatYouOpenOrSave: "Drawings that you open or save are listed here.",
   emptyDrawing: "Empty drawing",
   everyEndComesTaggedAndCapped: "Every end comes tagged and capped, ready to land.",
+  fetchingTheForm: "Fetching the form.",
   forLater: (nameWord: Part) => ` for later: ${nameWord}`,
   heldBy: "held by",
   iThink: (cable: Part) => `${cable}, I think`,
