@@ -300,7 +300,8 @@ test("the dark window passes the accessibility checks", async ({ quietPage: page
   await expectAccessible(page, "dark, a box");
 });
 
-test("menus and dialogs pass the accessibility checks", async ({ quietPage: page, address }) => {
+// What these look at is looked at among the named states, too.
+test("menus and dialogs pass the accessibility checks @long", async ({ quietPage: page, address }) => {
   await openWindow(page, address);
   await expectAccessible(page, "empty");
   await page.getByRole("button", { name: "Drawing", exact: true }).click();
@@ -312,8 +313,15 @@ test("menus and dialogs pass the accessibility checks", async ({ quietPage: page
   await expectAccessible(page, "keys");
 });
 
-for (const part of ["B1", "P", "R1", "C1", "X", "Laundry"]) {
-  test(`details of ${part} pass the accessibility checks`, async ({ quietPage: page, address }) => {
+for (const [part, when] of [
+  ["B1", " @long"],
+  ["P", ""],
+  ["R1", " @long"],
+  ["C1", " @long"],
+  ["X", " @long"],
+  ["Laundry", ""],
+] as const) {
+  test(`details of ${part} pass the accessibility checks${when}`, async ({ quietPage: page, address }) => {
     await openWindow(page, address);
     await openLaundrySample(page);
     await runByField(page, part);
