@@ -24,7 +24,8 @@ const FILES = [
   ["near", [START, WORKBENCH]],
   ["start", START],
   ["drawing", WORKBENCH],
-  ["beside", "renderer/panels/beside.ts", "renderer/sheet/later-parts.ts"],
+  ["beside", "renderer/panels/beside.ts"],
+  ["later", "renderer/sheet/later-parts.ts"],
 ] as const;
 
 /**

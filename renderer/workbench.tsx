@@ -47,7 +47,7 @@ export default function Workbench() {
 }
 
 async function fetchBeside(): Promise<Beside> {
-  const [{ parts }] = await Promise.all([import("./panels/beside.ts"), fetchLater()]);
+  const { parts } = await import("./panels/beside.ts");
   return parts;
 }
 
@@ -55,12 +55,18 @@ async function fetchBeside(): Promise<Beside> {
 function useBeside(): Beside | "failed" | undefined {
   const [beside, setBeside] = useState<Beside | "failed">();
   useEffect(() => {
-    afterPaint(() => {
+    const bring = (): void => {
       fetchBeside().then(
-        (fetched) => startTransition(() => setBeside(fetched)),
+        (fetched) => {
+          startTransition(() => setBeside(fetched));
+          // Not with the panes: both at once would make the window miss a frame.
+          afterPaint(() => fetchLater().catch(() => setBeside("failed")));
+        },
         () => setBeside("failed"),
       );
-    });
+    };
+    // The drawing answers to a hand before anything else is built.
+    afterPaint(() => afterPaint(bring));
   }, []);
   return beside;
 }
