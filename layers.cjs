@@ -150,7 +150,7 @@ module.exports = {
     rule(
       "node-only-in-hosts",
       "Node belongs to the hosts that run under it; the worker runs in the window.",
-      { path: SHARED, pathNot: `${SHARED}hosts/(?!(paper-)?worker[.]ts$)` },
+      { path: SHARED, pathNot: `${SHARED}hosts/(?!(paper-)?worker([.]ts$|/))` },
       { dependencyTypes: ["core"] },
     ),
 
@@ -262,7 +262,7 @@ module.exports = {
       { path: "^renderer/ui/" },
       { path: "^(renderer|shared-model|electron)/", pathNot: ["^renderer/(ui|words)/", `${SHARED}(units|lib)/`] },
     ),
-    only("words-are-bottom", "^renderer/words/", [], "words/ makes catalogues and imports nothing."),
+    only("words-are-bottom", "^renderer/words/", [`${SHARED}lib/`], "words/ sees lib/ only."),
   ],
   options: {
     parser: "swc",

@@ -3,6 +3,30 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { findBrowser } from "../electron/find-browser.mjs";
 
+/**
+ * What a test has no use for. The two lists of suggestions under the address bar are pages of their own that a full browser
+ * builds with every window, out of sight: they take as much of the processor as the window that is tested. The others are
+ * those that the test runner switches off itself; of two such switches the browser minds the last.
+ */
+const UNUSED_FEATURES = [
+  "WebUIOmniboxAimPopup",
+  "WebUIOmniboxPopup",
+  "AimEnabled",
+  "AvoidCorsURLLoaderRestartOnRedirect",
+  "AvoidUnnecessaryBeforeUnloadCheckSync",
+  "DestroyProfileOnBrowserClose",
+  "HttpsFirstBalancedModeAutoEnable",
+  "HttpsUpgrades",
+  "LensOverlay",
+  "MediaRouter",
+  "NetworkTimeServiceQuerying",
+  "OptimizationHints",
+  "PaintHolding",
+  "PreconnectToSearch",
+  "TcpPortRandomizationWin",
+  "ThirdPartyStoragePartitioning",
+];
+
 /** Start-up arguments that let Chromium run as root in a container, and keep it off the network. */
 export const CHROMIUM_ARGS = [
   "--no-sandbox",
@@ -12,6 +36,7 @@ export const CHROMIUM_ARGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  `--disable-features=${UNUSED_FEATURES.join(",")}`,
 ];
 
 /** What to do where `getChromium` finds none. */

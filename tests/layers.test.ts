@@ -97,6 +97,7 @@ const BREAKERS: readonly (readonly [rule: string, file: string, text: string])[]
   ["shared-model-is-bottom", "shared-model/hosts/react.ts", `import "react";`],
   ["node-only-in-hosts", "shared-model/queries/node.ts", `import "node:fs";`],
   ["node-only-in-hosts", "shared-model/hosts/worker.ts", `import "path";`],
+  ["node-only-in-hosts", "shared-model/hosts/worker/line.ts", `import "path";`],
   ["immer-has-one-owner", "shared-model/commands/b.ts", `import { produce } from "immer"; produce;`],
   ["immer-has-one-owner", "shared-model/analysis/patches.ts", `import { applyPatches } from "immer"; applyPatches;`],
   [

@@ -1,3 +1,5 @@
+import { workerName } from "../../shared-model/lib/language.ts";
+
 /** The part of the Trusted Types interface that is used here; TypeScript's window types do not know it. */
 interface TrustedTypes {
   createPolicy(name: string, rules: { createScriptURL(url: string): string }): unknown;
@@ -20,8 +22,14 @@ export function allowOwnWorkers(): void {
 
 /** The checking worker. Its address must stand here as written: the builder looks for this shape. */
 export const createCheckingWorker = (): Worker =>
-  new Worker(new URL("../../shared-model/hosts/worker.ts", import.meta.url), { type: "module", name: "checks" });
+  new Worker(new URL("../../shared-model/hosts/worker.ts", import.meta.url), {
+    type: "module",
+    name: workerName("checks"),
+  });
 
 /** The paper worker, written the same way. */
 export const createPaperWorker = (): Worker =>
-  new Worker(new URL("../../shared-model/hosts/paper-worker.ts", import.meta.url), { type: "module", name: "paper" });
+  new Worker(new URL("../../shared-model/hosts/paper-worker.ts", import.meta.url), {
+    type: "module",
+    name: workerName("paper"),
+  });

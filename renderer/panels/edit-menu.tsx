@@ -1,9 +1,9 @@
 import { Fragment } from "react";
 import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
-import { layOutLines } from "../state/commands/arrange-lines.ts";
-import { stateLines } from "../state/commands/state-lines.ts";
 import { documentStore, hasProposed, nextRedo, nextUndo } from "../state/document-store.ts";
 import { makeUpOffers } from "../state/make-up/make-up-offers.ts";
+import { layOutLines } from "../state/menu-lines/arrange-lines.ts";
+import { stateLines } from "../state/menu-lines/state-lines.ts";
 import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";

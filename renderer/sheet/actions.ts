@@ -20,6 +20,7 @@ import { type Action, act, command, LINE, list, remove } from "./action.ts";
 import { arrangeActions, boxActions, clipActions, sheetActions } from "./box-actions.ts";
 import { litActions } from "./energise/lit-hands.ts";
 import { endsAt, pickUp, startJumper } from "./hand.ts";
+import { laterWording } from "./later-words.ts";
 import { roomActions } from "./room-actions.ts";
 import { type Subject, selectedOf } from "./sheet-subject.ts";
 import { fitBoxes } from "./sheet-view.ts";
@@ -62,7 +63,7 @@ const moreOf = (item: Selected, own = /^$/): readonly Action[] =>
 function namingOf(item: Selected): readonly Action[] {
   const name = nameOfSelected(documentStore.get(), item);
   if (nameable(item, name) === undefined) return [];
-  const words = item.kind === "end" ? wording.writeOnTheTagOf(name) : wording.rename(name);
+  const words = item.kind === "end" ? laterWording.writeOnTheTagOf(name) : laterWording.rename(name);
   const begin = (): void => {
     if (renameInPlace(item)) return;
     select(item);
@@ -73,7 +74,7 @@ function namingOf(item: Selected): readonly Action[] {
 
 const selectingOf = (item: Selected): readonly Action[] =>
   list(
-    wording.selectMore,
+    laterWording.selectMore,
     selectMoreLines(item).map(({ title, run }) => act(title, run)),
   );
 
@@ -101,8 +102,8 @@ function deviceActions(box: Enclosure, id: DeviceId, item: Selected): readonly A
       }),
     );
   return [
-    ...(writes ? list(wording.pigtailOrJumperFrom, jumpers) : []),
-    ...(writes ? list(wording.putWhatIsThereOnA, pigtails) : []),
+    ...(writes ? list(laterWording.pigtailOrJumperFrom, jumpers) : []),
+    ...(writes ? list(laterWording.putWhatIsThereOnA, pigtails) : []),
     ...moreOf(item, /^Pigtail or jumper/),
     LINE,
     ...namingOf(item),
@@ -110,7 +111,7 @@ function deviceActions(box: Enclosure, id: DeviceId, item: Selected): readonly A
     LINE,
     ...clipActions(),
     LINE,
-    remove(wording.remove(device.name), [{ kind: "device", id }]),
+    remove(laterWording.remove(device.name), [{ kind: "device", id }]),
   ];
 }
 
@@ -121,9 +122,9 @@ function spliceActions(box: Enclosure, id: SpliceId, item: Selected): readonly A
   if (splice === undefined) return [];
   const placed = documentStore.get().project.layout.splices[id] !== undefined;
   return [
-    act(wording.pigtailOrJumperFromHere, () => startJumper(box.id, { kind: "splice", splice: id })),
+    act(laterWording.pigtailOrJumperFromHere, () => startJumper(box.id, { kind: "splice", splice: id })),
     ...list(
-      wording.changeConnector,
+      laterWording.changeConnector,
       connectors
         .filter((connector) => connector.id !== splice.connector)
         .map((connector) =>
@@ -134,13 +135,13 @@ function spliceActions(box: Enclosure, id: SpliceId, item: Selected): readonly A
     ),
     ...moreOf(item, /^(Pigtail or jumper|Change the connector)/),
     ...(placed
-      ? [act(wording.letItPlaceItself, () => command({ command: "move-splice", args: { splice: id, to: null } }))]
+      ? [act(laterWording.letItPlaceItself, () => command({ command: "move-splice", args: { splice: id, to: null } }))]
       : []),
     LINE,
     ...namingOf(item),
     ...selectingOf(item),
     LINE,
-    remove(wording.removeSplice(splice.name), [{ kind: "splice", id }]),
+    remove(laterWording.removeSplice(splice.name), [{ kind: "splice", id }]),
   ];
 }
 
@@ -149,13 +150,13 @@ function cableActions(id: CableId, item: Selected): readonly Action[] {
   if (cable === undefined) return [];
   const boxes = [cable.sides.a, cable.sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : []));
   return [
-    act(wording.showBothEnds, () => fitBoxes(boxes)),
+    act(laterWording.showBothEnds, () => fitBoxes(boxes)),
     ...moreOf(item),
     LINE,
     ...namingOf(item),
     ...selectingOf(item),
     LINE,
-    remove(wording.removeCable(cable.name), [{ kind: "cable", id }]),
+    remove(laterWording.removeCable(cable.name), [{ kind: "cable", id }]),
   ];
 }
 
@@ -164,7 +165,7 @@ function jumperActions(box: Enclosure, id: JumperId, item: Selected): readonly A
   if (jumper === undefined) return [];
   const ends = (["a", "b"] as const).flatMap((side) => {
     const end = `${id}.${side}` as EndKey;
-    const words = side === "a" ? wording.pickUpItsFirstEnd : wording.pickUpItsSecondEnd;
+    const words = side === "a" ? laterWording.pickUpItsFirstEnd : laterWording.pickUpItsSecondEnd;
     return box.places[end] === undefined ? [] : [act(words, () => pickUp(box.id, end))];
   });
   return [
@@ -173,7 +174,7 @@ function jumperActions(box: Enclosure, id: JumperId, item: Selected): readonly A
     ...namingOf(item),
     ...selectingOf(item),
     LINE,
-    remove(wording.removeJumper(jumper.name), [{ kind: "jumper", id }]),
+    remove(laterWording.removeJumper(jumper.name), [{ kind: "jumper", id }]),
   ];
 }
 
@@ -185,20 +186,20 @@ function endActions(box: Enclosure, end: EndKey, item: Selected): readonly Actio
   const jumper = parsed.of === "jumper" ? box.jumpers[parsed.jumper] : undefined;
   const cable = parsed.of === "cable" ? shownInstallation().cables[parsed.cable] : undefined;
   return [
-    act(wording.pickUp, () => pickUp(box.id, end), "Enter"),
+    act(laterWording.pickUp, () => pickUp(box.id, end), "Enter"),
     ...moreOf(item),
     ...(at.kind === "capped" || at.kind === "loose" || endsAt(box, at).length === 0
       ? []
-      : [act(wording.pigtailOrJumperFromTheSame, () => startJumper(box.id, freePlace(box, at)))]),
+      : [act(laterWording.pigtailOrJumperFromTheSame, () => startJumper(box.id, freePlace(box, at)))]),
     LINE,
     ...namingOf(item),
     ...selectingOf(item),
     ...(cable === undefined
       ? []
-      : [act(wording.selectCable(cable.name), () => select({ kind: "cable", id: cable.id }))]),
+      : [act(laterWording.selectCable(cable.name), () => select({ kind: "cable", id: cable.id }))]),
     ...(jumper === undefined
       ? []
-      : [LINE, remove(wording.removeJumper(jumper.name), [{ kind: "jumper", id: jumper.id }])]),
+      : [LINE, remove(laterWording.removeJumper(jumper.name), [{ kind: "jumper", id: jumper.id }])]),
   ];
 }
 

@@ -2,15 +2,15 @@ import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import { modKey } from "../platform/mod-key.ts";
 import { selectedBoxes } from "../state/arranging.ts";
 import { cableKindStore, kindsFor } from "../state/cable-kind.ts";
+import { keysNow } from "../state/keys/keys.ts";
+import { isLooking } from "../state/looking.ts";
 import {
   type ArrangeLine,
   alignLines,
   layOutLines,
   nudgeLines,
   selectAllBoxes,
-} from "../state/commands/arrange-lines.ts";
-import { keysNow } from "../state/keys/keys.ts";
-import { isLooking } from "../state/looking.ts";
+} from "../state/menu-lines/arrange-lines.ts";
 import { toggleSelected } from "../state/session-store.ts";
 import { runWindowCommand } from "../state/window-commands.ts";
 import { type Action, act, LINE, list, remove } from "./action.ts";
@@ -18,6 +18,7 @@ import { startRoute } from "./cable-start.ts";
 import { setChoosing } from "./choosing.ts";
 import { gestureStore, say } from "./gesture-store.ts";
 import { startJumper } from "./hand.ts";
+import { laterWording } from "./later-words.ts";
 import { closeAllBoxes, closeBox, isOpen, openStore } from "./open-boxes.ts";
 import { fitAll, fitBoxes } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
@@ -29,27 +30,27 @@ const ALL_KEYS = `${modKey} A`;
 export function sheetActions(): readonly Action[] {
   return [
     act(wording.fitEverything, fitAll, keysNow("zoom-all")),
-    ...(openStore.get().ids.length > 0 ? [act(wording.closeOpenedBoxes, closeAllBoxes)] : []),
+    ...(openStore.get().ids.length > 0 ? [act(laterWording.closeOpenedBoxes, closeAllBoxes)] : []),
     LINE,
     act(
-      wording.selectAllBoxes,
+      laterWording.selectAllBoxes,
       () => {
         selectAllBoxes();
-        say(wording.boxesSelected(selectedBoxes().length));
+        say(laterWording.boxesSelected(selectedBoxes().length));
       },
       ALL_KEYS,
     ),
     choosingAction(),
     ...linesAs(layOutLines()),
     LINE,
-    act(wording.paste, () => runWindowCommand("paste"), keysNow("paste")),
+    act(laterWording.paste, () => runWindowCommand("paste"), keysNow("paste")),
   ];
 }
 
 const choosingAction = (): Action =>
   gestureStore.get().choosing
-    ? act(wording.stopChoosingSeveral, () => setChoosing(false))
-    : act(wording.chooseSeveralBoxes, () => setChoosing(true));
+    ? act(laterWording.stopChoosingSeveral, () => setChoosing(false))
+    : act(laterWording.chooseSeveralBoxes, () => setChoosing(true));
 
 const linesAs = (lines: readonly ArrangeLine[]): readonly Action[] =>
   lines.map(({ title, keys, run }) => act(title, run, keys));
@@ -75,46 +76,46 @@ export function boxActions(
   return [
     isOpen(box.id)
       ? act(wording.close(box.name), () => closeBox(box.id), "Esc")
-      : act(wording.open(box.name), () => showOpened(box.id), "Enter"),
+      : act(laterWording.open(box.name), () => showOpened(box.id), "Enter"),
     ...(isLooking() ? [] : wiringActions(box)),
-    ...(several ? [] : list(wording.moreFor(box.name), more)),
+    ...(several ? [] : list(laterWording.moreFor(box.name), more)),
     LINE,
     ...(several ? [] : naming),
     ...selecting,
     LINE,
-    ...list(wording.alignAndSpace, linesAs(alignLines())),
-    ...list(wording.moveByAStep, linesAs(nudgeLines())),
+    ...list(laterWording.alignAndSpace, linesAs(alignLines())),
+    ...list(laterWording.moveByAStep, linesAs(nudgeLines())),
     ...linesAs(layOutLines()),
     LINE,
     ...clipActions(),
     LINE,
     chosen.includes(box.id) && several
-      ? act(wording.takeOutOfTheSelection, () => toggleSelected({ kind: "enclosure", id: box.id }), "Space")
+      ? act(laterWording.takeOutOfTheSelection, () => toggleSelected({ kind: "enclosure", id: box.id }), "Space")
       : choosingAction(),
-    act(several ? wording.showThemWhole : wording.showWhole, () => fitBoxes(ids)),
+    act(several ? laterWording.showThemWhole : laterWording.showWhole, () => fitBoxes(ids)),
     LINE,
     remove(
-      several ? wording.removeBoxes(ids.length) : wording.remove(box.name),
+      several ? laterWording.removeBoxes(ids.length) : laterWording.remove(box.name),
       ids.map((id) => ({ kind: "enclosure", id })),
     ),
   ];
 }
 
 const wiringActions = (box: Enclosure): readonly Action[] => [
-  act(wording.drawACableFromHere, () => startRoute(box.id), keysNow("start-cable")),
+  act(laterWording.drawACableFromHere, () => startRoute(box.id), keysNow("start-cable")),
   ...list(
-    wording.drawACableOfAKind,
+    laterWording.drawACableOfAKind,
     kindsFor("", cableKindStore.get().last).map(({ id, title }) => act(title, () => startRoute(box.id, id))),
   ),
   ...(box.kind === "box" && box.material !== "nonmetallic"
-    ? [act(wording.pigtailOrJumperFromTheBox, () => startJumper(box.id, { kind: "bond" }))]
+    ? [act(laterWording.pigtailOrJumperFromTheBox, () => startJumper(box.id, { kind: "bond" }))]
     : []),
 ];
 
 /** The clipboard works on what is selected: a press with the other button selects first. */
 export const clipActions = (): readonly Action[] => [
-  act(wording.cut, () => runWindowCommand("cut"), keysNow("cut")),
-  act(wording.copy, () => runWindowCommand("copy"), keysNow("copy")),
-  act(wording.paste, () => runWindowCommand("paste"), keysNow("paste")),
-  act(wording.duplicate, () => runWindowCommand("duplicate"), keysNow("duplicate")),
+  act(laterWording.cut, () => runWindowCommand("cut"), keysNow("cut")),
+  act(laterWording.copy, () => runWindowCommand("copy"), keysNow("copy")),
+  act(laterWording.paste, () => runWindowCommand("paste"), keysNow("paste")),
+  act(laterWording.duplicate, () => runWindowCommand("duplicate"), keysNow("duplicate")),
 ];

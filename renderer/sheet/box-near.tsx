@@ -15,14 +15,12 @@ import type { BoxDifference } from "./difference.ts";
 import type { Lit } from "./energise/lit.ts";
 import type { FindingMark } from "./finding-marks.ts";
 import { gestureStore, type HeldThing } from "./gesture-store.ts";
-import { HandLayer } from "./hand-layer.tsx";
 import { ItemsLayer } from "./items-layer.tsx";
 import type { LandingTarget } from "./landing-targets.ts";
 import { Later } from "./later.ts";
 import { Grips, LineGlow, LinesLayer } from "./lines-layer.tsx";
 import { MarksLayer } from "./marks-layer.tsx";
 import type { Scoped } from "./scope/scope-view.ts";
-import { TargetLayer } from "./target-layer.tsx";
 
 interface Near {
   readonly enclosure: Enclosure;
@@ -83,7 +81,7 @@ export function BoxNear(near: Near) {
       <ItemsLayer items={items} active={active} resting={held !== undefined} />
       {scoped === undefined && <MarksLayer marks={marks} />}
       <Ghost id={enclosure.id} />
-      {held && <TargetLayer targets={targets} />}
+      {held && <Later show={({ TargetLayer }) => <TargetLayer targets={targets} />} />}
       {held && (
         <Hand
           held={held}
@@ -123,5 +121,7 @@ function Hand({
   const origin = useStore(documentStore, (document) => placesOf(document)[enclosure.id] ?? ORIGIN);
   const pointer = useStore(gestureStore, (gesture) => gesture.pointer);
   const tip = pointer === undefined ? aim : intoBox(pointer, origin, drawing, scale);
-  return <HandLayer held={held} enclosure={enclosure} drawing={drawing} tip={tip} />;
+  return (
+    <Later show={({ HandLayer }) => <HandLayer held={held} enclosure={enclosure} drawing={drawing} tip={tip} />} />
+  );
 }

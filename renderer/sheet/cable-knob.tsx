@@ -6,11 +6,11 @@ import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { gestureStore } from "./gesture-store.ts";
+import { laterWording } from "./later-words.ts";
 import { pixelOf } from "./over-boxes.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { wording } from "./words.ts";
 
-const TIP = wording.dragToAnotherBoxToDraw;
+const TIP = laterWording.dragToAnotherBoxToDraw;
 
 /** The one selected box, while nothing is in the hand and nothing moves; else an empty text. */
 const loneBox = ({ selection, tool, held }: ReturnType<typeof sessionStore.get>): string => {

@@ -9,11 +9,11 @@ import { placesOf } from "../state/sheet-places.ts";
 import { BoxHeader } from "./box-header.tsx";
 import { WallPatterns, Walls } from "./draw/walls.tsx";
 import { drawingOf } from "./drawings.ts";
+import { laterWording } from "./later-words.ts";
 import { RoadShape } from "./road-shape.tsx";
 import { selfContained } from "./self-contained-svg.ts";
 import { createRoads, type Road, type RoadMap } from "./sheet-roads.ts";
 import { StillInside } from "./still-inside.tsx";
-import { wording } from "./words.ts";
 
 const AROUND = 40;
 /** Points for each drawing unit, and the longest side of the picture in points. */
@@ -106,7 +106,7 @@ const sizeOf = ({ width, height }: Rect) => ({ width: Math.round(width), height:
 /** Draws something out of sight, for as long as it is read. */
 function rendered<T>(what: React.ReactNode, read: (svg: SVGSVGElement, around: Element) => T): T {
   const host = document.createElement("div");
-  host.className = wording.sheetPictureBench;
+  host.className = laterWording.sheetPictureBench;
   host.dataset.theme = "light";
   host.setAttribute("aria-hidden", "true");
   document.body.append(host);

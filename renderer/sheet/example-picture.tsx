@@ -9,10 +9,10 @@ import { LetterSizes } from "./draw/letters.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { Walls } from "./draw/walls.tsx";
 import { answersAbout, answersBySubject, type FindingMark, findingMarks } from "./finding-marks.ts";
+import { laterWording } from "./later-words.ts";
 import { letterSizes } from "./letter-sizes.ts";
 import { StillInside } from "./still-inside.tsx";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
-import { wording } from "./words.ts";
 
 /** Larger than on the sheet, as a picture is often shown smaller than it is; signs stand a little off for that. */
 const SIGN = 24;
@@ -77,7 +77,7 @@ export function ExamplePicture({ project, box, findings, widest }: Props) {
       style={{ width: `${(100 * width) / widest}%`, maxWidth: width * MOST }}
       role="img"
     >
-      <title>{marks.length === 0 ? `${name}, ${note}` : wording.withTheSignOfTheFinding(name, note)}</title>
+      <title>{marks.length === 0 ? `${name}, ${note}` : laterWording.withTheSignOfTheFinding(name, note)}</title>
       <Walls width={drawing.width} height={drawing.height} material={drawing.material} line={0} />
       <LetterSizes value={letters}>
         <StillInside drawing={drawing} roles={roles} protects={protects} cables={installation.cables} />

@@ -9,7 +9,7 @@ import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import type { RuleExample, ShownSide } from "../state/rule-examples.ts";
 import { WallPatterns } from "./draw/walls.tsx";
 import { ExamplePicture } from "./example-picture.tsx";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** How small a picture may become before its letters are hard to read: then the two stand one below the other. */
 const LEAST = 0.58;
@@ -31,9 +31,9 @@ export default function ExamplePictures({ example, wrong, right }: Props) {
   return (
     <div className="examples" style={{ gridTemplateColumns: `repeat(auto-fit, minmax(min(100%, ${least}px), 1fr))` }}>
       <WallPatterns />
-      <Side title={wording.wrong} says={wrong} side={example.wrong} widest={widest} />
-      <Side title={wording.right} says={right} side={example.right} widest={widest} />
-      {alike && <p className="examples-alike">{wording.bothAreDrawnAlikeTheDifference}</p>}
+      <Side title={laterWording.wrong} says={wrong} side={example.wrong} widest={widest} />
+      <Side title={laterWording.right} says={right} side={example.right} widest={widest} />
+      {alike && <p className="examples-alike">{laterWording.bothAreDrawnAlikeTheDifference}</p>}
     </div>
   );
 }

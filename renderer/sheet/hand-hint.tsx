@@ -4,7 +4,9 @@ import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts
 import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { ANY_CABLE } from "../state/cable-kind.ts";
-import { shownInstallation } from "../state/document-store.ts";
+import { documentStore, installationOf, shownInstallation } from "../state/document-store.ts";
+import { energiseStore } from "../state/energise/energise-store.ts";
+import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -13,6 +15,8 @@ import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
 import { KindField } from "./kind-field.tsx";
+import { laterWording } from "./later-words.ts";
+import { nextStep } from "./next-step.ts";
 import { aimNow } from "./placing/aim.ts";
 import { freeSpot } from "./placing/free-spot.ts";
 import { wording } from "./words.ts";
@@ -25,7 +29,25 @@ export function HandHint() {
   const tool = useStore(sessionStore, (session) => session.tool);
   const held = useHeld();
   if (held !== undefined) return <HeldHint held={held} />;
-  return tool === undefined ? null : <ToolHint tool={tool} />;
+  return tool === undefined ? <NextHint /> : <ToolHint tool={tool} />;
+}
+
+const stepOf = (document: ReturnType<typeof documentStore.get>) =>
+  document.readOnly ? undefined : nextStep(installationOf(document));
+const isOn = ({ on }: ReturnType<typeof energiseStore.get>): boolean => on;
+
+/** What comes next in a drawing that was just begun; the first step that is taken takes it away. */
+function NextHint() {
+  const step = useStore(documentStore, stepOf);
+  const scoped = useStore(scopeStore, isScopeShown);
+  const energised = useStore(energiseStore, isOn);
+  if (step === undefined || scoped || energised) return null;
+  return (
+    <p className="sheet-hint sheet-next">
+      <span className="sheet-hint-title">{laterWording.next}</span>
+      <span>{step === "land" ? laterWording.pressAnEndThenItsPlace : laterWording.takeACableFromTheStock}</span>
+    </p>
+  );
 }
 
 function HeldHint({ held }: { readonly held: HeldThing }) {
@@ -33,11 +55,11 @@ function HeldHint({ held }: { readonly held: HeldThing }) {
   if (enclosure === undefined) return null;
   const { title, note } = wordsOf(held, enclosure);
   return (
-    <fieldset className="sheet-hint" aria-label={wording.inTheHand}>
+    <fieldset className="sheet-hint" aria-label={laterWording.inTheHand}>
       <span className="sheet-hint-title">{title}</span>
       <span>{note}</span>
       <button type="button" className="button small" onClick={putDown}>
-        {wording.putBack}
+        {laterWording.putBack}
       </button>
     </fieldset>
   );
@@ -46,21 +68,21 @@ function HeldHint({ held }: { readonly held: HeldThing }) {
 function ToolHint({ tool }: { readonly tool: Tool }) {
   const from = useStore(sessionStore, (session) => session.routeFrom);
   return (
-    <fieldset className="sheet-hint" aria-label={wording.inTheHand}>
+    <fieldset className="sheet-hint" aria-label={laterWording.inTheHand}>
       {tool.id === ANY_CABLE ? <KindField /> : <span className="sheet-hint-title">{titleOf(tool)}</span>}
       <span>{hintOf(tool, from)}</span>
       {tool.kind === "enclosure" && (
         <button type="button" className="button small" onClick={placeFree}>
-          {wording.placeOnTheSheet}
+          {laterWording.placeOnTheSheet}
         </button>
       )}
       {tool.kind === "cable" && from !== undefined && (
         <button type="button" className="button small" onClick={placeFree}>
-          {wording.leavesThisDrawing}
+          {laterWording.leavesThisDrawing}
         </button>
       )}
       <button type="button" className="button small" onClick={() => takeTool(undefined)}>
-        {wording.putBack}
+        {laterWording.putBack}
       </button>
     </fieldset>
   );
@@ -79,10 +101,10 @@ function titleOf({ kind, id }: Tool): string {
 }
 
 function hintOf({ kind }: Tool, from: EnclosureId | undefined): string {
-  if (kind === "enclosure") return wording.pressTheSheetWhereItGoes;
-  if (kind === "device") return wording.pressTheBoxItGoesInto;
+  if (kind === "enclosure") return laterWording.pressTheSheetWhereItGoes;
+  if (kind === "device") return laterWording.pressTheBoxItGoesInto;
   if (kind === "load") return wording.pressTheReceptacleItIsPlugged;
-  if (from === undefined) return wording.pressTheBoxWhereItStarts2;
+  if (from === undefined) return laterWording.pressTheBoxWhereItStarts2;
   const name = shownInstallation().enclosures[from]?.name ?? "";
-  return wording.fromPressTheBoxWhereIt(name);
+  return laterWording.fromPressTheBoxWhereIt(name);
 }

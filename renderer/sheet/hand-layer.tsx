@@ -8,8 +8,8 @@ import { CodePlate } from "./draw/plates.tsx";
 import { placeWords } from "./end-words.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { spotOf } from "./landing-targets.ts";
+import { laterWording } from "./later-words.ts";
 import { FOR_EYES_ONLY } from "./svg-roles.ts";
-import { wording } from "./words.ts";
 
 interface Held {
   readonly held: HeldThing;
@@ -71,16 +71,16 @@ function rootOf(held: HeldThing, drawing: BoxDrawing): Root | undefined {
 export function wordsOf(held: HeldThing, enclosure: Enclosure) {
   const installation = shownInstallation();
   if (held.kind === "jumper") {
-    const note = wording.beginsPressWhereItEnds(placeWords(enclosure, held.from));
+    const note = laterWording.beginsPressWhereItEnds(placeWords(enclosure, held.from));
     const name = held.from.kind === "splice" ? "pigtail" : "jumper";
-    return { name, title: wording.aNew(name), note, colour: held.colour };
+    return { name, title: laterWording.aNew(name), note, colour: held.colour };
   }
   const at = enclosure.places[held.end]?.at;
   const name = nameOfEnd(installation, enclosure, held.end);
   return {
     name,
-    title: wording.holding(name),
-    note: wording.wasPressAPlace(at === undefined ? "nowhere" : placeWords(enclosure, at)),
+    title: laterWording.holding(name),
+    note: laterWording.wasPressAPlace(at === undefined ? "nowhere" : placeWords(enclosure, at)),
     colour: findEndFacts(installation, enclosure, held.end)?.colour ?? "black",
   };
 }

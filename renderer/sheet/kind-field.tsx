@@ -1,12 +1,12 @@
 import { cableKindStore, kindsFor, settledKind } from "../state/cable-kind.ts";
 import { useStore } from "../state/use-store.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 const WORDS = {
-  label: wording.kindOfCable,
-  example: wording.size,
-  none: wording.noSuchCableInStock,
-  later: wording.askedWhenItEnds,
+  label: laterWording.kindOfCable,
+  example: laterWording.size,
+  none: laterWording.noSuchCableInStock,
+  later: laterWording.askedWhenItEnds,
 } as const;
 
 /** Where the kind of the cable in the hand is typed; keys typed on the sheet arrive here too. */
@@ -15,7 +15,7 @@ export function KindField() {
   const settled = useStore(cableKindStore, settledKind);
   return (
     <label className="sheet-hint-kind">
-      <span className="sheet-hint-title">{wording.cable3}</span>
+      <span className="sheet-hint-title">{laterWording.cable3}</span>
       <input
         className="field small"
         aria-label={WORDS.label}

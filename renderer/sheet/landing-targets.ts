@@ -8,17 +8,19 @@ import type { At } from "../../shared-model/model/place.ts";
 import type { Point, StateName } from "../../shared-model/model/project.ts";
 import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
+import { broughtEverywhere } from "../state/brought-everywhere.ts";
 import { keyOfPlace, type LandingChoice, type LandingPlace } from "../state/landing-choices.ts";
 import { nextJumperName } from "../state/naming.ts";
 import { clearSpot } from "./clear-spot.ts";
 import type { HeldThing } from "./gesture-store.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** What is known of a target: not possible and why, possible with the finding that would follow, or nothing against it. */
 export type TargetVerdict =
   | { readonly kind: "refused"; readonly reason: string }
   | { readonly kind: "finding"; readonly severity: Severity; readonly message: string }
-  | { readonly kind: "open" };
+  /** `everywhere`: what follows wherever it is landed, and so tells this place from no other. */
+  | { readonly kind: "open"; readonly everywhere?: { readonly severity: Severity; readonly message: string } };
 
 /**
  * Drawing units from the middle of a place to the rim of its ring: half a pitch, for holes, rows and ends lie one pitch
@@ -52,17 +54,32 @@ export interface LandingTarget {
   readonly verdict: TargetVerdict;
 }
 
-/** Targets of a held end: the choices that Details lists, where the drawing has them. */
+/**
+ * Targets of a held end: the choices that Details lists, where the drawing has them.
+ * @param heldName "C1 BK".
+ */
 export function targetsOfEnd(
   drawing: BoxDrawing,
   held: Extract<HeldThing, { kind: "end" }>,
   choices: readonly LandingChoice[],
   previews: ReadonlyMap<string, PreviewResult>,
+  heldName: string,
 ): readonly LandingTarget[] {
+  const isEverywhere = broughtEverywhere(choices, previews, heldName);
   const targets = choices.flatMap(({ key, place, name, note, call, refusal }): readonly LandingTarget[] => {
     const spot = place.kind === "capped" ? capSpot(drawing, held) : spotOf(drawing, place);
     if (spot === undefined) return [];
-    return [{ key, kind: place.kind, ...spot, name, note, call, verdict: verdictOf(refusal, previews.get(key)) }];
+    return [
+      {
+        key,
+        kind: place.kind,
+        ...spot,
+        name,
+        note,
+        call,
+        verdict: verdictOf(refusal, previews.get(key), isEverywhere),
+      },
+    ];
   });
   return apart(drawing, targets);
 }
@@ -96,7 +113,7 @@ export function targetsOfJumper(
     if (spot === undefined || keyOfPlace(to) === keyOfPlace(from)) return [];
     const args = { state, enclosure: enclosure.id, jumper, name, awg, colour, from, to };
     const call: TypedCall = { command: "add-jumper", args };
-    const verdict = verdictOf(refuse(call), undefined);
+    const verdict = verdictOf(refuse(call), undefined, nowhere);
     return [{ key: keyOfPlace(to), kind: to.kind, ...spot, name: nameOfPlace(enclosure, to), note: "", call, verdict }];
   });
   return apart(drawing, targets);
@@ -114,7 +131,7 @@ function placesOf(drawing: BoxDrawing): readonly At[] {
 
 function nameOfPlace(enclosure: Enclosure, at: At): string {
   if (at.kind === "splice") return enclosure.splices[at.splice]?.name ?? "";
-  if (at.kind !== "terminal") return wording.boxBond2;
+  if (at.kind !== "terminal") return laterWording.boxBond2;
   const device = enclosure.devices[at.device];
   return device === undefined ? "" : nameOfTerminal(device, at.terminal);
 }
@@ -156,13 +173,23 @@ function capSpot(drawing: BoxDrawing, { end }: Extract<HeldThing, { kind: "end" 
   return { at: { x, y: Math.max(28, start.y - 62) }, outward: inward };
 }
 
-function verdictOf(refusal: Refusal | undefined, preview: PreviewResult | undefined): TargetVerdict {
+type Judge = ReturnType<typeof broughtEverywhere>;
+const nowhere = (): boolean => false;
+
+function verdictOf(
+  refusal: Refusal | undefined,
+  preview: PreviewResult | undefined,
+  isEverywhere: Judge,
+): TargetVerdict {
   if (refusal !== undefined) return { kind: "refused", reason: refusal.message };
   if (preview === undefined) return { kind: "open" };
   if ("refused" in preview) return { kind: "refused", reason: preview.refused };
-  for (const severity of SEVERITIES) {
-    const finding = preview.introduces.find((each) => each.severity === severity);
-    if (finding !== undefined) return { kind: "finding", severity, message: finding.message };
-  }
-  return { kind: "open" };
+  const [worst, alike] = [false, true].map((isAlike) => {
+    const own = preview.introduces.filter((each) => isEverywhere(each) === isAlike);
+    return SEVERITIES.flatMap((severity) => own.filter((each) => each.severity === severity))[0];
+  });
+  if (worst !== undefined) return { kind: "finding", severity: worst.severity, message: worst.message };
+  return alike === undefined
+    ? { kind: "open" }
+    : { kind: "open", everywhere: { severity: alike.severity, message: alike.message } };
 }

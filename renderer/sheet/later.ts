@@ -19,8 +19,11 @@ export async function fetchLater(): Promise<void> {
 /** Undefined until it has come. */
 export const laterParts = (): Parts | undefined => laterStore.get().parts;
 
+/** As `laterParts`, for a component that renders again when it has come. */
+export const useLaterParts = (): Parts | undefined => useStore(laterStore, ({ parts }) => parts);
+
 /** What stands on the sheet as soon as its part has come. */
 export function Later({ show }: { readonly show: (parts: Parts) => ReactNode }): ReactNode {
-  const parts = useStore(laterStore, (later) => later.parts);
+  const parts = useLaterParts();
   return parts === undefined ? null : show(parts);
 }

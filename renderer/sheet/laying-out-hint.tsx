@@ -1,6 +1,6 @@
 import { cancelLayOut, type LayingOutState, layingOutStore } from "../state/laying-out.ts";
 import { useStore } from "../state/use-store.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 const runningOf = ({ running }: LayingOutState) => running;
 
@@ -11,15 +11,15 @@ export function LayingOutHint() {
   return (
     <>
       <p role="status" className="unseen">
-        {running && wording.workingEscapeCancels(running.title)}
+        {running && laterWording.workingEscapeCancels(running.title)}
       </p>
       {running && (
         <fieldset className="sheet-hint sheet-hint-work" aria-label={running.title}>
           <span className="sheet-hint-title">{running.title}</span>
-          <progress aria-label={wording.boxesMeasured} value={done} max={of} />
-          <span className="fig">{done < of ? wording.ofBoxes(done, of) : wording.fittingThemTogether}</span>
+          <progress aria-label={laterWording.boxesMeasured} value={done} max={of} />
+          <span className="fig">{done < of ? laterWording.ofBoxes(done, of) : laterWording.fittingThemTogether}</span>
           <button type="button" className="button small" onClick={cancelLayOut}>
-            {wording.cancel}
+            {laterWording.cancel}
           </button>
         </fieldset>
       )}

@@ -1,29 +1,45 @@
-import { type PointerEvent, type RefObject, useLayoutEffect, useRef, useState } from "react";
+import { type PointerEvent, type RefObject, useCallback, useLayoutEffect, useRef, useState } from "react";
 import { documentStore } from "../state/document-store.ts";
-import { type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
+import { LEGEND_CORNERS, type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
-import { freestCorner, nearestCorner } from "./legend-place.ts";
+import { freestCorner, nearestCorner, type Standing } from "./legend-place.ts";
 import { currentView, sheetArea } from "./sheet-view.ts";
+import { whenViewRests } from "./view-rest.ts";
 import { areasOfAll } from "./whole-of.ts";
 
 export const putInto = (legendCorner: LegendCorner): void => preferencesStore.merge({ legendCorner });
-/** The corner that it was put into, else the one in which it covers least of the drawing as it is seen now. */
-export function useCorner(root: RefObject<HTMLElement | null>, width: number, height: number): LegendCorner {
+
+/**
+ * Where the legend stands: in the corner that it was put into, else the one in which it covers least of the drawing as it
+ * is seen now; and whether it covers nothing there. Where it would, only its head is shown, in the corner that is best for
+ * that. Looked at again whenever the view comes to rest.
+ */
+export function useCorner(root: RefObject<HTMLElement | null>, width: number, height: number): Standing {
   const chosen = useStore(preferencesStore, ({ legendCorner }) => legendCorner);
-  const [free, setFree] = useState<LegendCorner>("bottom-right");
+  const [standing, setStanding] = useState<Standing>({ corner: chosen ?? "bottom-right", free: true });
+  const look = useCallback(() => {
+    const [view, now] = [sheetArea(), currentView()];
+    if (root.current === null || view === undefined || now === undefined) return;
+    const among = chosen === undefined ? LEGEND_CORNERS : [chosen];
+    const best = (size: { readonly width: number; readonly height: number }): Standing =>
+      freestCorner(size, view, view.foot, areasOfAll(documentStore.get()), now, among);
+    const whole = best({ width: width + RIM, height: Math.min(height + HEAD, view.height - TALLEST) });
+    const next = whole.free ? whole : { corner: best({ width: SLIM, height: HEAD / 2 }).corner, free: false };
+    setStanding((before) => (before.corner === next.corner && before.free === next.free ? before : next));
+  }, [root, width, height, chosen]);
   useLayoutEffect(() => {
-    const [own, view, now] = [root.current?.getBoundingClientRect(), sheetArea(), currentView()];
-    if (own === undefined || view === undefined || now === undefined) return;
-    // A tall one scrolls.
-    const size = { width: Math.min(own.width, width + RIM), height: Math.min(own.height, height + HEAD) };
-    setFree(freestCorner(size, view, view.foot, areasOfAll(documentStore.get()), now));
-  }, [root, width, height]);
-  return chosen ?? free;
+    look();
+    return whenViewRests(look);
+  }, [look]);
+  return standing;
 }
 
-/** What it has around its lines, in pixels. */
+/** What it has around its lines, in pixels; one that is too tall scrolls. */
 const RIM = 20;
 const HEAD = 60;
+const TALLEST = 84;
+/** Width of its head alone. */
+const SLIM = 200;
 
 interface Shift {
   readonly x: number;
@@ -31,7 +47,7 @@ interface Shift {
 }
 
 /** By its head it is dragged into another corner. */
-export function useDrag(root: RefObject<HTMLElement | null>) {
+export function useDrag(root: RefObject<HTMLElement | null>, onPut: (corner: LegendCorner) => void) {
   const [at, setAt] = useState<Shift>();
   const from = useRef<Shift>(undefined);
   const events = {
@@ -47,7 +63,7 @@ export function useDrag(root: RefObject<HTMLElement | null>) {
       const [own, view] = [root.current?.getBoundingClientRect(), sheetArea()];
       if (at !== undefined && own !== undefined && view !== undefined) {
         const middle = { x: own.left + own.width / 2 - view.left, y: own.top + own.height / 2 - view.top };
-        putInto(nearestCorner(middle, view));
+        onPut(nearestCorner(middle, view));
       }
       from.current = undefined;
       setAt(undefined);

@@ -18,9 +18,16 @@ export function legendArea(corner: LegendCorner, { width, height }: Size, view: 
   return { x, y, width, height };
 }
 
+/** A corner, and whether a legend in it covers nothing that is drawn. */
+export interface Standing {
+  readonly corner: LegendCorner;
+  readonly free: boolean;
+}
+
 /**
  * The corner in which a legend covers least of what is drawn, the first of those that are alike.
  * @param areas What is drawn, in drawing units of the sheet.
+ * @param among Corners that it may stand in.
  */
 export function freestCorner(
   legend: Size,
@@ -28,21 +35,24 @@ export function freestCorner(
   foot: number,
   areas: readonly Rect[],
   { x, y, zoom }: Viewport,
-): LegendCorner {
+  among: readonly LegendCorner[] = LEGEND_CORNERS,
+): Standing {
   const seen = areas.map((area) => ({
     x: area.x * zoom + x,
     y: area.y * zoom + y,
     width: area.width * zoom,
     height: area.height * zoom,
   }));
-  const covered = LEGEND_CORNERS.map((corner) => {
+  const covered = among.map((corner) => {
     const place = legendArea(corner, legend, view, foot);
     return { corner, area: seen.reduce((sum, area) => sum + common(place, area), 0) };
   });
-  return covered.reduce((best, next) => (next.area < best.area ? next : best)).corner;
+  const { corner, area } = covered.reduce((best, next) => (next.area < best.area ? next : best));
+  return { corner, free: area === 0 };
 }
 
-function common(a: Rect, b: Rect): number {
+/** Area that two have in common. */
+export function common(a: Rect, b: Rect): number {
   const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
   const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
   return Math.max(0, width) * Math.max(0, height);

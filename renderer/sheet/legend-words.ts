@@ -1,12 +1,14 @@
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 /** Words of the legend. */
 export const LEGEND_WORDS = {
-  move: wording.moveLegend,
-  moveTip: wording.intoTheNextCornerOfTheSheetOrDragItThere,
-  close: wording.fold,
-  region: wording.legendOfTheDrawing,
-  sets: wording.drawingSymbols,
+  move: laterWording.moveLegend,
+  moveTip: laterWording.intoTheNextCornerOfTheSheetOrDragItThere,
+  close: laterWording.fold,
+  show: laterWording.showLegend,
+  noRoom: laterWording.legendWouldCoverTheDrawing,
+  region: laterWording.legendOfTheDrawing,
+  sets: laterWording.drawingSymbols,
   us: "US",
-  international: wording.international,
-  none: wording.nothingIsDrawnYet2,
+  international: laterWording.international,
+  none: laterWording.nothingIsDrawnYet2,
 } as const;

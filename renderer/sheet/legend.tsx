@@ -1,15 +1,16 @@
-import { useMemo, useRef } from "react";
+import { useMemo, useRef, useState } from "react";
 import { drawLegend, LEGEND_LETTERS } from "../../shared-model/geometry/symbols/legend-drawing.ts";
 import { SYMBOL_SIZE, SYMBOL_STROKE } from "../../shared-model/geometry/symbols/plan-symbol.ts";
 import { symbolLegend } from "../../shared-model/geometry/symbols/symbol-legend.ts";
 import { symbolPaths } from "../../shared-model/geometry/symbols/symbol-lines.ts";
 import { SYMBOL_SETS, type SymbolSet, USUAL_SET } from "../../shared-model/model/symbol-set.ts";
 import { dispatch, documentStore, installationOf } from "../state/document-store.ts";
-import { preferencesStore } from "../state/preferences-store.ts";
+import { type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { putInto, useCorner, useDrag } from "./legend-corner.ts";
 import { cornerAfter } from "./legend-place.ts";
 import { LEGEND_WORDS } from "./legend-words.ts";
+import { sheetArea } from "./sheet-view.ts";
 
 /** What the symbols of the plan mean: those that stand on it and no others, in a corner of the sheet. */
 export function Legend() {
@@ -24,8 +25,27 @@ function OpenLegend() {
   const lines = useMemo(() => symbolLegend(installation, set), [installation, set]);
   const { width, height, title, lines: cells, note } = useMemo(() => drawLegend(lines, set), [lines, set]);
   const root = useRef<HTMLElement>(null);
-  const corner = useCorner(root, width, height);
-  const drag = useDrag(root);
+  const { corner, free } = useCorner(root, width, height);
+  // Who puts it somewhere, or asks for it, has it there whatever it covers.
+  const [asked, setAsked] = useState(isAskedInAWideSheet);
+  const put = (to: LegendCorner): void => {
+    setAsked(true);
+    putInto(to);
+  };
+  const drag = useDrag(root, put);
+  if (!free && !asked)
+    return (
+      <section ref={root} className="sheet-symbols" aria-label={LEGEND_WORDS.region} data-corner={corner}>
+        <div className="sheet-symbols-head">
+          <button type="button" title={LEGEND_WORDS.noRoom} onClick={() => setAsked(true)}>
+            {LEGEND_WORDS.show}
+          </button>
+          <button type="button" onClick={fold}>
+            {LEGEND_WORDS.close}
+          </button>
+        </div>
+      </section>
+    );
   return (
     <section
       ref={root}
@@ -35,7 +55,7 @@ function OpenLegend() {
       {...(drag.at && { style: { translate: `${drag.at.x}px ${drag.at.y}px` } })}
     >
       <div className="sheet-symbols-head" {...drag.events}>
-        <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => putInto(cornerAfter(corner))}>
+        <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => put(cornerAfter(corner))}>
           {LEGEND_WORDS.move}
         </button>
         <button type="button" onClick={fold}>
@@ -92,6 +112,11 @@ function OpenLegend() {
     </section>
   );
 }
+
+/** Where there is room beside it, a press on its button is enough; remembered from the last time, it is not asked for. */
+const WIDE = 700;
+const isAskedInAWideSheet = (): boolean =>
+  document.activeElement?.matches(".sheet-symbols-button") === true && (sheetArea()?.width ?? 0) >= WIDE;
 
 const fold = (): void => {
   preferencesStore.merge({ legend: false });

@@ -57,14 +57,21 @@ export function cablesBehind(installation: Installation, roles: Roles): Readonly
   return found;
 }
 
+/** The conductors of a cable are looked at only where a box has something behind a device: few boxes of a large house do. */
 function isBehind(cable: Cable, roles: Roles): boolean {
-  const insulated = (Object.keys(cable.conductors) as ConductorKey[]).filter(
-    (key) => !cable.conductors[key]?.grounding,
-  );
-  if (insulated.length === 0) return false;
   return (["a", "b"] as const).some((side) => {
     const at = cable.sides[side];
     const behind = "enclosure" in at ? roles[at.enclosure]?.behind : undefined;
-    return behind !== undefined && insulated.every((key) => behind[cableEnd(cable.id, key, side)] !== undefined);
+    if (behind === undefined || isEmpty(behind)) return false;
+    const insulated = insulatedOf(cable);
+    return insulated.length > 0 && insulated.every((key) => behind[cableEnd(cable.id, key, side)] !== undefined);
   });
+}
+
+const insulatedOf = ({ conductors }: Cable): readonly ConductorKey[] =>
+  (Object.keys(conductors) as ConductorKey[]).filter((key) => !conductors[key]?.grounding);
+
+function isEmpty(table: object): boolean {
+  for (const _ in table) return false;
+  return true;
 }

@@ -6,8 +6,8 @@ import { nextToRename, offerRenaming } from "../state/rename.ts";
 import type { Selected } from "../state/selection.ts";
 import { select } from "../state/session-store.ts";
 import { say } from "./gesture-store.ts";
+import { laterWording } from "./later-words.ts";
 import { bringIntoView } from "./sheet-view.ts";
-import { wording } from "./words.ts";
 
 interface Renaming {
   readonly item: Selected;
@@ -20,8 +20,8 @@ interface Renaming {
 }
 
 const WORDS = {
-  blank: wording.aNameCannotBeBlankEscape,
-  kept: wording.theNameWasNotChanged,
+  blank: laterWording.aNameCannotBeBlankEscape,
+  kept: laterWording.theNameWasNotChanged,
 } as const;
 const LEAST_WIDTH = 88;
 

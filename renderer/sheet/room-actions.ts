@@ -4,8 +4,8 @@ import { documentStore, shownInstallation } from "../state/document-store.ts";
 import type { Selected } from "../state/selection.ts";
 import { select, showPane } from "../state/session-store.ts";
 import { type Action, act, command, LINE, list } from "./action.ts";
+import { laterWording } from "./later-words.ts";
 import { fitBoxes } from "./sheet-view.ts";
-import { wording } from "./words.ts";
 
 /** What can be done with the room that a press on the empty sheet is in. */
 export function roomActions(id: RoomId): readonly Action[] {
@@ -19,22 +19,23 @@ export function roomActions(id: RoomId): readonly Action[] {
   const assign = (boxes: readonly EnclosureId[], to: RoomId | null) => (): void =>
     command({ command: "assign-room", args: { state, enclosures: boxes, room: to } });
   return [
-    act(wording.selectTheBoxesIn(room.name), () =>
+    act(laterWording.selectTheBoxesIn(room.name), () =>
       select(...within.map((box): Selected => ({ kind: "enclosure", id: box }))),
     ),
-    act(wording.showWhole2(room.name), () => fitBoxes(within)),
+    act(laterWording.showWhole2(room.name), () => fitBoxes(within)),
     ...(others.length === 0 || readOnly
       ? []
-      : [act(wording.putIn(wordsOf(others.length), room.name), assign(others, id))]),
+      : [act(laterWording.putIn(wordsOf(others.length), room.name), assign(others, id))]),
     ...(readOnly
       ? []
       : list(
-          wording.takeOutOf(room.name),
+          laterWording.takeOutOf(room.name),
           within.map((box) => act(enclosures[box]?.name ?? "", assign([box], null))),
         )),
-    act(wording.nameAndFactsOf(room.name), () => showPane("rooms")),
+    act(laterWording.nameAndFactsOf(room.name), () => showPane("rooms")),
     LINE,
   ];
 }
 
-const wordsOf = (count: number): string => (count === 1 ? wording.theSelectedBox : wording.selectedBoxes(count));
+const wordsOf = (count: number): string =>
+  count === 1 ? laterWording.theSelectedBox : laterWording.selectedBoxes(count);

@@ -21,6 +21,7 @@ export const RoomsLayer = memo(function RoomsLayer({
       <rect
         className={level === "far" ? "sheet-room sheet-room-painted" : "sheet-room"}
         data-room={room?.id}
+        data-full={room === undefined || name === room.name.toUpperCase() ? undefined : room.name}
         x={rect.x}
         y={rect.y}
         width={rect.width}

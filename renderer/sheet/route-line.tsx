@@ -10,9 +10,9 @@ import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { gestureStore } from "./gesture-store.ts";
+import { laterWording } from "./later-words.ts";
 import { pixelOf } from "./over-boxes.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
-import { wording } from "./words.ts";
 
 const fromOf = ({ routeFrom }: ReturnType<typeof sessionStore.get>) => routeFrom;
 const toolOf = ({ tool }: ReturnType<typeof sessionStore.get>) => tool?.id ?? "";
@@ -72,8 +72,8 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
 
 /** What letting go would do now. */
 function endWords(isHome: boolean, name: string | undefined): string {
-  if (isHome) return wording.backWhereItBegins;
-  return name === undefined ? wording.leavesThisDrawing2 : wording.to(name);
+  if (isHome) return laterWording.backWhereItBegins;
+  return name === undefined ? laterWording.leavesThisDrawing2 : laterWording.to(name);
 }
 
 interface Standing extends Point {

@@ -1,4 +1,4 @@
-import type { CSSProperties, MouseEvent } from "react";
+import { type CSSProperties, type MouseEvent, useRef } from "react";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { documentStore, installationOf } from "../state/document-store.ts";
 import { useLooking } from "../state/looking.ts";
@@ -6,13 +6,17 @@ import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { useCoarse } from "../ui/use-coarse.ts";
+import type { BarSpot } from "./bar-place.ts";
 import { startRoute } from "./cable-start.ts";
 import { setChoosing } from "./choosing.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
+import { laterWording } from "./later-words.ts";
 import { closeBox, openStore } from "./open-boxes.ts";
 import { stateMarkWidth } from "./sheet-frame.tsx";
 import type { Subject } from "./sheet-subject.ts";
+import { sheetArea } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
+import { useBarSpot } from "./use-bar-spot.ts";
 import { wording } from "./words.ts";
 
 const chosenBoxes = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
@@ -32,15 +36,20 @@ export function SelectionBar() {
   const [first] = ids;
   const box = first && boxes[first];
   const coarse = useCoarse();
+  const root = useRef<HTMLFieldSetElement>(null);
+  const mark = stateMarkWidth(state, scoped);
+  const spot = useBarSpot(root, chosen, mark);
   // Hands without keys find the switch for several whenever there is something to choose.
   const offers = choosing || (coarse && Object.keys(boxes).length > 1);
   if (box === undefined && !offers) return null;
   const allOpen = ids.every((id) => open.includes(id));
   return (
     <fieldset
+      ref={root}
       className="sheet-bar"
-      aria-label={wording.selectedBoxes2}
-      style={besideMark(stateMarkWidth(state, scoped))}
+      data-spot={spot}
+      aria-label={laterWording.selectedBoxes2}
+      style={placeOf(spot, mark)}
     >
       {(box !== undefined || choosing) && <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>}
       {box && (
@@ -50,15 +59,15 @@ export function SelectionBar() {
           </button>
           {ids.length === 1 && !readOnly && (
             <button type="button" title={CABLE_TIP} onClick={() => startRoute(box.id)}>
-              {wording.cable3}
+              {laterWording.cable3}
             </button>
           )}
-          <MenuButton word={wording.arrange} subject={{ kind: "arrange" }} />
-          <MenuButton word={wording.more} subject={{ kind: "box", enclosure: box.id }} />
+          <MenuButton word={laterWording.arrange} subject={{ kind: "arrange" }} />
+          <MenuButton word={laterWording.more} subject={{ kind: "box", enclosure: box.id }} />
         </>
       )}
       <button type="button" aria-pressed={choosing} onClick={() => setChoosing(!choosing)}>
-        {choosing ? wording.doneChoosing : wording.chooseSeveral}
+        {choosing ? laterWording.doneChoosing : laterWording.chooseSeveral}
       </button>
       {choosing && (
         <button
@@ -67,22 +76,24 @@ export function SelectionBar() {
           title={WHOLE_TIP}
           onClick={() => gestureStore.merge({ wholeOnly: !wholeOnly })}
         >
-          {wording.wholeBoxesOnly}
+          {laterWording.wholeBoxesOnly}
         </button>
       )}
     </fieldset>
   );
 }
 
-const WHOLE_TIP = wording.aFrameTakesOnlyTheBoxes;
-const CABLE_TIP = wording.drawACableFromThisBox;
+const WHOLE_TIP = laterWording.aFrameTakesOnlyTheBoxes;
+const CABLE_TIP = laterWording.drawACableFromThisBox;
 
 /** Of the frame around the sheet. */
 const FRAME = 18;
-const besideMark = (width: number): CSSProperties => ({
-  left: FRAME + width,
-  maxWidth: `calc(100% - ${2 * FRAME + width}px)`,
-});
+const placeOf = (spot: BarSpot, mark: number): CSSProperties => {
+  if (spot === "foot") return { left: FRAME, bottom: FRAME + (sheetArea()?.foot ?? 0), maxWidth: ALL };
+  const maxWidth = `calc(100% - ${2 * FRAME + mark}px)`;
+  return spot === "head" ? { top: FRAME, left: FRAME + mark, maxWidth } : { top: FRAME, right: FRAME, maxWidth };
+};
+const ALL = `calc(100% - ${2 * FRAME}px)`;
 
 function openOrClose(ids: readonly EnclosureId[], open: boolean): void {
   for (const id of ids) {
@@ -92,8 +103,8 @@ function openOrClose(ids: readonly EnclosureId[], open: boolean): void {
 }
 
 function wordsOf(count: number, name: string | undefined): string {
-  if (count === 0) return wording.pressBoxesOrDragAFrame;
-  return count === 1 ? (name ?? "") : wording.boxes(count);
+  if (count === 0) return laterWording.pressBoxesOrDragAFrame;
+  return count === 1 ? (name ?? "") : laterWording.boxes(count);
 }
 
 function MenuButton({ word, subject }: { readonly word: string; readonly subject: Subject }) {

@@ -21,6 +21,7 @@ import { showTip } from "./show-tip.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
 import { watchTouch } from "./touch/watch-touch.ts";
 import { followMouse, pointerOnSheet, renameUnder, roomUnder } from "./under-pointer.ts";
+import { tellViewRests } from "./view-rest.ts";
 import { fitRing } from "./walk/ring.ts";
 import { watchFocus } from "./walk/sheet-stop.ts";
 
@@ -70,6 +71,7 @@ export const sheetEvents = {
     /** The ring of what has the focus keeps its width. */
     onMoveEnd(): void {
       if (document.activeElement?.closest(".sheet-flow") != null) fitRing(document.activeElement);
+      tellViewRests();
     },
     onClick(event: MouseEvent): void {
       const cable = roadAt(event.target);

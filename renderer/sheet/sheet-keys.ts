@@ -1,8 +1,8 @@
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { nudge, selectedBoxes } from "../state/arranging.ts";
-import { selectAllBoxes } from "../state/commands/arrange-lines.ts";
 import { documentStore } from "../state/document-store.ts";
 import { cancelLayOut } from "../state/laying-out.ts";
+import { selectAllBoxes } from "../state/menu-lines/arrange-lines.ts";
 import { select, sessionStore, takeTool, toggleSelected } from "../state/session-store.ts";
 import { removeSelected } from "./action.ts";
 import { applyTool } from "./apply-tool.ts";

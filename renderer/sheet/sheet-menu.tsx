@@ -4,7 +4,7 @@ import { itemsIn, MenuItem, MenuLine, moveFocus } from "../ui/word-menu.tsx";
 import type { Action } from "./action.ts";
 import { actionsFor } from "./actions.ts";
 import { closeMenu, gestureStore, type OpenMenu } from "./gesture-store.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Menu of the thing that was pressed with the other button, or with the menu key. */
 export function SheetMenu() {
@@ -55,7 +55,7 @@ function Actions({ menu }: { readonly menu: OpenMenu }) {
       className="menu sheet-menu"
       role="menu"
       tabIndex={0}
-      aria-label={list?.words ?? wording.actions}
+      aria-label={list?.words ?? laterWording.actions}
       onKeyDown={onKeyDown}
     >
       {list !== undefined && (

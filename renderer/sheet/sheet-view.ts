@@ -5,8 +5,9 @@ import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore } from "../state/document-store.ts";
 import type { View } from "./box-frame.ts";
 import { NEAR_FROM } from "./detail.ts";
+import { rememberedView } from "./remember-view.ts";
 import type { BoxFlowNode } from "./to-flow.ts";
-import { backInView, fitBox, fitWhole, LEAST_WHOLE, shortfall, TITLE, type Viewport } from "./view-fit.ts";
+import { backInView, fitBox, fitWhole, LEAST_WHOLE, ROOM, shortfall, TITLE, type Viewport } from "./view-fit.ts";
 import { areaOfBoxes, roomsOf, wholeOf } from "./whole-of.ts";
 
 export const MIN_ZOOM = 0.004;
@@ -48,12 +49,19 @@ const duration = (): number => (calm() ? 0 : LIVELY_MS);
 
 /** Shows all there is, never larger than life; a lone box at a size at which it can be read. */
 export function fitAll(): void {
-  glideTo(viewOfAll(clearArea()));
+  const host = clearArea();
+  glideTo(viewOfAll(host), duration(), host?.head);
 }
 
-/** As `fitAll`, for a drawing that was just opened: at once, so that no other view of it is ever painted. */
+/**
+ * As `fitAll`, for a drawing that was just opened: at once, so that no other view of it is ever painted. One that was left
+ * at another view is shown as it was left.
+ */
 export function fitFirst(): void {
-  const show = (): void => glideTo(viewOfAll(hostArea()), 0);
+  const show = (): void => {
+    const host = hostArea();
+    glideTo(rememberedView(documentStore.get(), host) ?? viewOfAll(host), 0);
+  };
   if (flow === undefined) waiting = show;
   else show();
 }
@@ -76,8 +84,9 @@ export function viewOfRooms(host: Pick<DOMRect, "width" | "height"> | undefined)
   return fitWhole(area, host, 1);
 }
 
-function glideTo(view: Viewport | undefined, lasting = duration()): void {
-  if (view !== undefined) void flow?.setViewport(view, { duration: lasting });
+/** @param lower How much further down everything is than a view of its own would have it, in pixels. */
+function glideTo(view: Viewport | undefined, lasting = duration(), lower = 0): void {
+  if (view !== undefined) void flow?.setViewport({ ...view, y: view.y + lower }, { duration: lasting });
 }
 
 /** Shows some boxes whole. */
@@ -85,7 +94,7 @@ export function fitBoxes(ids: readonly string[]): void {
   const area = ids.length === 0 ? undefined : areaOfBoxes(documentStore.get(), ids as readonly EnclosureId[]);
   const host = clearArea();
   if (area === undefined || host === undefined) fitAll();
-  else glideTo(fitWhole(area, host, 1.25));
+  else glideTo(fitWhole(area, host, 1.25), duration(), host.head);
 }
 
 /** Shows an area as a whole, however large it is. */
@@ -125,12 +134,12 @@ export function showArea(area: Rect): boolean {
   if (flow === undefined) return false;
   const host = clearArea();
   if (host === undefined) return false;
-  const from = toSheet({ clientX: host.left, clientY: host.top });
-  const to = toSheet({ clientX: host.left + host.width, clientY: host.top + host.height });
+  const from = toSheet({ clientX: host.left, clientY: host.top + host.head });
+  const to = toSheet({ clientX: host.left + host.width, clientY: host.top + host.head + host.height });
   const seen = area.x >= from.x && area.y >= from.y && area.x + area.width <= to.x && area.y + area.height <= to.y;
   if (seen && zoomNow() >= LEAST_WHOLE) return true;
   const view = fitBox(area, host, 1.25);
-  glideTo(view);
+  glideTo(view, duration(), host.head);
   return area.width * view.zoom <= host.width && area.height * view.zoom <= host.height;
 }
 
@@ -201,15 +210,19 @@ export function bringAreaIntoView({ x, y, width, height }: Rect): void {
   const at = flow.flowToScreenPosition({ x, y });
   const zoom = zoomNow();
   const { top, bottom } = clearOf(host);
+  // A list of places lies over the left of the sheet, or in a narrow window over its foot.
+  const list = document.querySelector(".pick-beside")?.getBoundingClientRect();
+  const left = list !== undefined && list.right < host.right - 160 ? Math.max(host.left, list.right) : host.left;
   panBy(
-    shortfall(at.x, at.x + width * zoom, host.left + EDGE, host.right - EDGE),
+    shortfall(at.x, at.x + width * zoom, left + EDGE, host.right - EDGE),
     shortfall(at.y, at.y + height * zoom, top, bottom),
   );
 }
 
 /** What lies over the sheet, at its head and at its foot. */
-const OVER_HEAD = ".sheet-bar, .notice";
-const OVER_FOOT = ".sheet-title-block, .sheet-hint, .scope-legend";
+const BAR_AT_HEAD = '.sheet-bar:not([data-spot="foot"])';
+const OVER_HEAD = `${BAR_AT_HEAD}, .notice`;
+const OVER_FOOT = '.sheet-title-block, .sheet-hint, .scope-legend, .sheet-bar[data-spot="foot"]';
 
 /** Of the height of the sheet, what nothing lies over; where that leaves too little, all of it. */
 function clearOf(host: Edges): { readonly top: number; readonly bottom: number } {
@@ -238,13 +251,20 @@ export function reveal({ left, top, right, bottom }: Edges): void {
 /** What stands at the foot of the sheet all the time. */
 const STANDING = ".sheet-title-block, .scope-legend, .sheet-legend";
 
-/** The same above what stands at its foot: further rows of the title block in a narrow window, what explains the lines. */
-function clearArea(): Pick<DOMRect, "left" | "top" | "width" | "height"> | undefined {
+type Clear = Pick<DOMRect, "left" | "top" | "width" | "height"> & { readonly head: number };
+
+/**
+ * The same above what stands at its foot, further rows of the title block in a narrow window or what explains the lines,
+ * and below a bar of actions at its head that is higher than every view leaves room for. `head` of its height is not in it.
+ */
+function clearArea(): Clear | undefined {
   const host = hostArea();
   if (host === undefined) return undefined;
   const tops = [...document.querySelectorAll(STANDING)].map((each) => each.getBoundingClientRect().top);
   const foot = Math.max(0, host.bottom - Math.min(...tops, host.bottom) - TITLE);
-  return { left: host.left, top: host.top, width: host.width, height: Math.max(0, host.height - foot) };
+  const bar = document.querySelector(BAR_AT_HEAD)?.getBoundingClientRect().bottom ?? host.top;
+  const head = Math.max(0, bar - host.top + RING - ROOM.top);
+  return { left: host.left, top: host.top, width: host.width, height: Math.max(0, host.height - foot - head), head };
 }
 
 /** The part of the window that the sheet has, and how high what stands at its foot is. */
@@ -260,7 +280,7 @@ export function sheetArea():
       top: host.top,
       width: host.width,
       height: host.height,
-      foot: host.height - clear.height + TITLE,
+      foot: host.height - clear.height - clear.head + TITLE,
     }
   );
 }

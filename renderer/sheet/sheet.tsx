@@ -142,6 +142,7 @@ function SheetBody() {
       </div>
       {empty && <EmptySheet />}
       <SheetFrame />
+      <Later show={({ BackToDrawing }) => <BackToDrawing />} />
       <Later show={({ SelectionBar }) => <SelectionBar />} />
       <TitleBlock />
       <Later show={({ Legend }) => <Legend />} />
@@ -152,6 +153,7 @@ function SheetBody() {
       <Later show={({ LayingOutHint }) => <LayingOutHint />} />
       <SheetMenuPlace />
       <Later show={({ TargetTip }) => <TargetTip />} />
+      <Later show={({ FullWords }) => <FullWords />} />
       <Said />
     </div>
   );

@@ -1,8 +1,8 @@
 import { Screw } from "./draw/screw.tsx";
 import { SeveritySign } from "./draw/severity-sign.tsx";
 import { type LandingTarget, RADIUS, UNDRAWN_RADIUS } from "./landing-targets.ts";
+import { laterWording } from "./later-words.ts";
 import { asButton } from "./svg-roles.ts";
-import { wording } from "./words.ts";
 
 /**
  * Places for what is held. Ring and dot: nothing against it; ring and severity sign: possible, that finding would follow;
@@ -57,7 +57,9 @@ const signAt = ({ kind, undrawn, outward }: LandingTarget) =>
 /** "R1 LINE H, hole 2, free: possible", with the reason or the finding after it. */
 export function targetWords({ name, note, verdict }: LandingTarget): string {
   const place = note === "" ? name : `${name}, ${note}`;
-  if (verdict.kind === "refused") return wording.notPossible3(place, verdict.reason);
-  if (verdict.kind === "finding") return wording.possibleWouldFollow(place, verdict.severity, verdict.message);
-  return wording.possible(place);
+  if (verdict.kind === "refused") return laterWording.notPossible3(place, verdict.reason);
+  if (verdict.kind === "finding") return laterWording.possibleWouldFollow(place, verdict.severity, verdict.message);
+  if (verdict.kind === "open" && verdict.everywhere !== undefined)
+    return laterWording.possibleAsEverywhere(place, verdict.everywhere.severity, verdict.everywhere.message);
+  return laterWording.possible(place);
 }

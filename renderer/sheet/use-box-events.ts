@@ -13,7 +13,6 @@ import { isLooking } from "../state/looking.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { applyTool } from "./apply-tool.ts";
-import { beginEndDrag } from "./bend/end-drag.ts";
 import { intoBox } from "./box-frame.ts";
 import { choose, chooseItem, focusOn, type Hit, hit, type InBox, showFinding } from "./box-hit.ts";
 import type { BoxItem } from "./box-items.ts";
@@ -21,6 +20,7 @@ import { boxItemKey } from "./box-keys.ts";
 import { isLeadInHand, pressLit } from "./energise/lit-hands.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
 import { landOn } from "./hand.ts";
+import { laterParts } from "./later.ts";
 import { anyTerminalUnder, glow, lineUnder, menuOfLine, noGlow, subjectOfLine, terminalUnder } from "./line-events.ts";
 import { closeBox, isOpen } from "./open-boxes.ts";
 import { beginJumperDrag, beginPickUp, targetAt } from "./pick-up.ts";
@@ -87,7 +87,7 @@ function press(latest: { readonly current: InBox }, { item: hit }: Hit, event: P
   if (item.subject.kind === "end" && !addsTo(event)) beginPickUp(event.nativeEvent, box.id, item.subject.id);
   else if (item.subject.kind === "cable" && !addsTo(event)) {
     const side = sideHere(item.subject.id, box.id);
-    if (side !== undefined) beginEndDrag(event.nativeEvent, item.subject.id, side);
+    if (side !== undefined) laterParts()?.beginEndDrag(event.nativeEvent, item.subject.id, side);
   } else if (item.subject.kind === "splice")
     beginSpliceMove(event.nativeEvent, {
       enclosure: box.id,

@@ -1,4 +1,6 @@
 import { type RefObject, useLayoutEffect, useState } from "react";
+import { documentStore } from "../state/document-store.ts";
+import { rememberedView } from "./remember-view.ts";
 import { viewOfAll, viewOfRooms } from "./sheet-view.ts";
 import type { Viewport } from "./view-fit.ts";
 
@@ -12,7 +14,8 @@ export function useFirstView(host: RefObject<HTMLElement | null>, complete: bool
   const [view, setView] = useState<Viewport>();
   useLayoutEffect(() => {
     const room = host.current?.getBoundingClientRect();
-    setView((before) => before ?? (complete ? viewOfAll(room) : viewOfRooms(room)) ?? CORNER);
+    const kept = (): Viewport | undefined => rememberedView(documentStore.get(), room);
+    setView((before) => before ?? kept() ?? (complete ? viewOfAll(room) : viewOfRooms(room)) ?? CORNER);
   }, [host, complete]);
   return view;
 }

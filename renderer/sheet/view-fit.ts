@@ -89,6 +89,25 @@ export function backInView(area: Rect, view: Size, now: Viewport, least: number)
   };
 }
 
+/** How much of some areas of the sheet a view shows: none of any, all of each, or something between. */
+export function shownOf(areas: readonly Rect[], view: Size, { x, y, zoom }: Viewport): "none" | "some" | "all" {
+  let [any, all] = [false, true];
+  for (const area of areas) {
+    const [left, top] = [area.x * zoom + x, area.y * zoom + y];
+    const [right, bottom] = [left + area.width * zoom, top + area.height * zoom];
+    if (right > 0 && bottom > 0 && left < view.width && top < view.height) any = true;
+    if (left < 0 || top < 0 || right > view.width || bottom > view.height) all = false;
+  }
+  return areas.length > 0 && !any ? "none" : all ? "all" : "some";
+}
+
+/** The view that has a point of the sheet in its middle. */
+export const around = ({ x, y, zoom }: Viewport, { width, height }: Size): Viewport => ({
+  x: width / 2 - x * zoom,
+  y: height / 2 - y * zoom,
+  zoom,
+});
+
 /** How far a span must move to lie inside another; a span too long for it shows its beginning. */
 export function shortfall(from: number, to: number, least: number, most: number): number {
   if (from < least || to - from > most - least + 1e-6) return least - from;

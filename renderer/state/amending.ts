@@ -2,21 +2,21 @@ import type { BookRule, BookValue } from "../../shared-model/answers/rule-book.t
 import type { Amendment } from "../../shared-model/model/project.ts";
 import { unitOfValue, valueWords } from "../../shared-model/model/value-unit.ts";
 import { type Dispatched, dispatch } from "./document-store.ts";
+import { laterWording } from "./later-words.ts";
 import { preferencesStore } from "./preferences-store.ts";
-import { wording } from "./words.ts";
 
 export type Change = Amendment["change"];
 
 /** "12 in."; "no limit" where the edition sets none. */
 export const figureWords = (value: number | undefined, unit: string | undefined): string =>
-  value === undefined ? wording.noLimit : unit === undefined ? String(value) : `${value} ${unit}`;
+  value === undefined ? laterWording.noLimit : unit === undefined ? String(value) : `${value} ${unit}`;
 
 /** What an amendment does, against the edition where it is known. */
 export function changeWords(change: Change, rule: BookRule | undefined): string {
-  if (change.kind === "off") return wording.switchedOff;
+  if (change.kind === "off") return laterWording.switchedOff;
   const held = rule?.values.find(({ name }) => name === change.name);
   const is = figureWords(change.value, unitOfValue(change.name));
-  const was = held === undefined ? "" : wording.inPlaceOf(figureWords(held.value, held.unit));
+  const was = held === undefined ? "" : laterWording.inPlaceOf(figureWords(held.value, held.unit));
   return `${valueWords(change.name)}: ${is}${was}`;
 }
 
@@ -27,11 +27,11 @@ export function backingWords({ section, source }: BookValue): string {
 }
 
 const CONFIDENCE = {
-  sourced: wording.aSourceTextStatesIt,
-  "from-memory": wording.numberNotCheckedAgainstTheText,
-  unconfirmed: wording.toBeConfirmed,
+  sourced: laterWording.aSourceTextStatesIt,
+  "from-memory": laterWording.numberNotCheckedAgainstTheText,
+  unconfirmed: laterWording.toBeConfirmed,
   doubtful: "doubtful",
-  "own-rule": wording.ourOwnRule,
+  "own-rule": laterWording.ourOwnRule,
 } as const;
 
 /** Of a local amendment what tells it from all others. */

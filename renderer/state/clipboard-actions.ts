@@ -13,9 +13,9 @@ import { FILE_LIMIT_BYTES } from "../platform/file-host.ts";
 import { copyIdentities } from "./copy-identities.ts";
 import { dispatch, documentStore, shownInstallation } from "./document-store.ts";
 import { homeOf } from "./home-of.ts";
+import { laterWording } from "./later-words.ts";
 import { isItem, type Selected } from "./selection.ts";
 import { goTo, notify, select, sessionStore } from "./session-store.ts";
-import { wording } from "./words.ts";
 
 /** What copying and pasting do; the text on the clipboard is a small drawing, as a file has it. */
 export interface ClipboardActions {
@@ -32,7 +32,7 @@ export interface ClipboardTools {
   parse(text: string): Promise<ParseOutcome>;
 }
 
-const NOT_PASTED = wording.nothingWasPasted;
+const NOT_PASTED = laterWording.nothingWasPasted;
 
 export function createClipboardActions({ parse }: ClipboardTools): ClipboardActions {
   return {
@@ -47,7 +47,7 @@ export function createClipboardActions({ parse }: ClipboardTools): ClipboardActi
         .filter(({ id }) => hasPart(copy.cut.asFound, id));
       const done = dispatch({ command: "remove-items", args: { state, items } });
       if (done.ok) return copy.text;
-      notify("problem", wording.nothingWasCut, [done.refusal.message]);
+      notify("problem", laterWording.nothingWasCut, [done.refusal.message]);
       return undefined;
     },
     async paste(text, at) {
@@ -56,7 +56,7 @@ export function createClipboardActions({ parse }: ClipboardTools): ClipboardActi
       const all = Object.keys(project.asFound.enclosures).map((id) => ({ kind: "enclosure", id }));
       const parts = cutOut(project, "as-found", all);
       if (parts === undefined) {
-        notify("note", NOT_PASTED, [wording.theDrawingOnTheClipboardHas]);
+        notify("note", NOT_PASTED, [laterWording.theDrawingOnTheClipboardHas]);
         return;
       }
       add(parts, isFromInside(project) ? selectedEnclosure() : undefined, "paste", at);
@@ -85,16 +85,16 @@ function selectedParts(): CutOut | undefined {
   const { selection } = sessionStore.get();
   if (selection.length === 0) return undefined;
   const cut = cutOut(project, state, selection);
-  if (cut === undefined) notify("note", wording.nothingWasCopied, [insteadOf(selection)]);
+  if (cut === undefined) notify("note", laterWording.nothingWasCopied, [insteadOf(selection)]);
   return cut;
 }
 
 /** What to select so that what cannot be copied by itself comes along. */
 function insteadOf(selection: readonly Selected[]): string {
   const kinds = new Set(selection.map(({ kind }) => kind));
-  if (kinds.size === 1 && kinds.has("load")) return wording.aLoadIsCopiedWithThe;
-  if (kinds.size === 1 && kinds.has("cable")) return wording.aCableIsCopiedWithThe;
-  return wording.selectBoxesOrDevicesSplicesAnd;
+  if (kinds.size === 1 && kinds.has("load")) return laterWording.aLoadIsCopiedWithThe;
+  if (kinds.size === 1 && kinds.has("cable")) return laterWording.aCableIsCopiedWithThe;
+  return laterWording.selectBoxesOrDevicesSplicesAnd;
 }
 
 function hasPart({ enclosures, cables }: Installation, id: string): boolean {
@@ -108,21 +108,21 @@ async function read(parse: ClipboardTools["parse"], text: string | undefined): P
     notify("note", NOT_PASTED, [line]);
     return undefined;
   };
-  if (text === undefined) return no(wording.theClipboardCannotBeReadFrom);
-  if (text.trim() === "") return no(wording.thereIsNoTextOnThe);
-  if (text.length > FILE_LIMIT_BYTES) return no(wording.whatIsOnTheClipboardIs);
-  if (!/^\uFEFF?\s*[{]/.test(text)) return no(wording.whatIsOnTheClipboardIs2);
+  if (text === undefined) return no(laterWording.theClipboardCannotBeReadFrom);
+  if (text.trim() === "") return no(laterWording.thereIsNoTextOnThe);
+  if (text.length > FILE_LIMIT_BYTES) return no(laterWording.whatIsOnTheClipboardIs);
+  if (!/^\uFEFF?\s*[{]/.test(text)) return no(laterWording.whatIsOnTheClipboardIs2);
   const outcome = await parse(text);
   if (!outcome.ok) {
     const [first] = outcome.problems;
     const where = first === undefined || first.path === "" ? "" : `${first.path}: `;
     notify("note", NOT_PASTED, [
-      wording.whatIsOnTheClipboardCannot,
+      laterWording.whatIsOnTheClipboardCannot,
       ...(first === undefined ? [] : [`${where}${first.message}`]),
     ]);
     return undefined;
   }
-  if (outcome.readOnly) return no(wording.itWasWrittenByANewer);
+  if (outcome.readOnly) return no(laterWording.itWasWrittenByANewer);
   return outcome.project;
 }
 
@@ -156,7 +156,7 @@ function add(parts: CutOut, into: EnclosureId | undefined, as: "paste" | "duplic
   };
   const done = dispatch(call);
   if (!done.ok) {
-    notify("problem", as === "paste" ? NOT_PASTED : wording.nothingWasDuplicated, [done.refusal.message]);
+    notify("problem", as === "paste" ? NOT_PASTED : laterWording.nothingWasDuplicated, [done.refusal.message]);
     return;
   }
   const boxes = inOrder(from.enclosures);

@@ -2,21 +2,21 @@ import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { writePicture } from "../platform/system-clipboard.ts";
 import { selectedBoxes } from "./arranging.ts";
 import { shownInstallation } from "./document-store.ts";
+import { laterWording } from "./later-words.ts";
 import { fetchPictureMaker } from "./picture-maker.ts";
 import { notify } from "./session-store.ts";
 import { textOfBoxes } from "./text-of-boxes.ts";
-import { wording } from "./words.ts";
 
 /** So many boxes are a picture that can still be read, and drawn while a person waits. */
 const MOST_BOXES = 60;
 
 const WORDS = {
-  done: wording.copiedAsAPictureAndAs,
-  how: wording.pasteItInAnotherProgram,
-  not: wording.noPictureWasCopied,
-  none: wording.nothingIsDrawnYet,
-  many: wording.selectAtMostBoxesAndCopy(MOST_BOXES),
-  host: wording.theClipboardOfThisComputerDoes,
+  done: laterWording.copiedAsAPictureAndAs,
+  how: laterWording.pasteItInAnotherProgram,
+  not: laterWording.noPictureWasCopied,
+  none: laterWording.nothingIsDrawnYet,
+  many: laterWording.selectAtMostBoxesAndCopy(MOST_BOXES),
+  host: laterWording.theClipboardOfThisComputerDoes,
 } as const;
 
 /** Puts the selected boxes, or all of them, on the clipboard for other programs: a picture, and the same in words. */

@@ -1,7 +1,7 @@
 import type { Finding, Severity, Standing } from "../../shared-model/answers/finding.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { SEVERITIES } from "../../shared-model/model/severity.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Findings that are shown under one heading, worst first. */
 export interface FindingGroup {
@@ -42,14 +42,14 @@ export function groupFindings(all: ToGroup): readonly FindingGroup[] {
   const repaired =
     compared && state === "proposed" ? all.asFound.filter(({ standing }) => standing === "repaired") : [];
   return [
-    { ...PLAIN, id: "not-carried-over", title: wording.notCarriedOverFromAsFound, findings: held } as const,
+    { ...PLAIN, id: "not-carried-over", title: laterWording.notCarriedOverFromAsFound, findings: held } as const,
     ...groups,
-    { ...PLAIN, id: "acknowledged", title: wording.acknowledged, quiet: true, findings: aside } as const,
+    { ...PLAIN, id: "acknowledged", title: laterWording.acknowledged, quiet: true, findings: aside } as const,
     {
       ...PLAIN,
       id: "repaired",
-      title: wording.repaired,
-      about: wording.foundInTheWiringAsIt,
+      title: laterWording.repaired,
+      about: laterWording.foundInTheWiringAsIt,
       quiet: true,
       findings: repaired,
     } as const,
@@ -66,19 +66,19 @@ export const isWordOfTheDocument = (finding: Finding): boolean =>
 const PLAIN = { quiet: false, oneSeverity: false } as const;
 
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  danger: wording.danger,
-  violation: wording.violation,
-  caution: wording.caution,
-  advice: wording.advice,
+  danger: laterWording.danger,
+  violation: laterWording.violation,
+  caution: laterWording.caution,
+  advice: laterWording.advice,
 };
 
 /** How a finding stands between the accounts of the wiring, where no heading says it. */
 export const STANDING_WORDS: Readonly<Record<Standing, string>> = {
-  introduced: wording.introducedByThePlan,
-  "inherited-touched": wording.inheritedTheWorkOpensTheBox,
-  inherited: wording.inheritedNotTouched,
-  repaired: wording.repairedByThePlan,
-  stays: wording.staysWord,
+  introduced: laterWording.introducedByThePlan,
+  "inherited-touched": laterWording.inheritedTheWorkOpensTheBox,
+  inherited: laterWording.inheritedNotTouched,
+  repaired: laterWording.repairedByThePlan,
+  stays: laterWording.staysWord,
 };
 
 const bySeverity = (findings: readonly Finding[]): readonly FindingGroup[] =>
@@ -94,29 +94,29 @@ const proposedGroups = (findings: readonly Finding[]): readonly FindingGroup[] =
   {
     ...PLAIN,
     id: "introduced",
-    title: wording.introducedByThePlan2,
+    title: laterWording.introducedByThePlan2,
     findings: standing(findings, "introduced"),
   },
   {
     ...PLAIN,
     id: "inherited-touched",
-    title: wording.inheritedAtBoxesTheWorkOpens,
-    about: wording.whatIsInAnOpenedBox,
+    title: laterWording.inheritedAtBoxesTheWorkOpens,
+    about: laterWording.whatIsInAnOpenedBox,
     findings: standing(findings, "inherited-touched"),
   },
   {
     ...PLAIN,
     id: "inherited",
-    title: wording.inheritedNotTouched2,
-    about: wording.thereBeforeAtBoxesThatThe,
+    title: laterWording.inheritedNotTouched2,
+    about: laterWording.thereBeforeAtBoxesThatThe,
     findings: standing(findings, "inherited"),
   },
   notCompared(findings),
 ];
 
 const foundGroups = (findings: readonly Finding[]): readonly FindingGroup[] => [
-  { ...PLAIN, id: "stays", title: wording.stays, findings: standing(findings, "stays") },
-  { ...PLAIN, id: "repaired", title: wording.repairedByThePlan2, findings: standing(findings, "repaired") },
+  { ...PLAIN, id: "stays", title: laterWording.stays, findings: standing(findings, "stays") },
+  { ...PLAIN, id: "repaired", title: laterWording.repairedByThePlan2, findings: standing(findings, "repaired") },
   notCompared(findings),
 ];
 
@@ -127,6 +127,6 @@ const standing = (findings: readonly Finding[], wanted: Standing): readonly Find
 const notCompared = (findings: readonly Finding[]): FindingGroup => ({
   ...PLAIN,
   id: "not-compared",
-  title: wording.beingCompared,
+  title: laterWording.beingCompared,
   findings: findings.filter((finding) => finding.standing === undefined),
 });

@@ -4,9 +4,9 @@ import type { TypedCall } from "../../shared-model/commands/command-args.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { dispatch, documentStore, followDocument, shownInstallation } from "./document-store.ts";
 import { findingsOf, findingsStore } from "./findings-store.ts";
+import { laterWording } from "./later-words.ts";
 import { createStore, type Store } from "./store.ts";
 import { enclosuresOfSubject } from "./subject-target.ts";
-import { wording } from "./words.ts";
 
 /** What came of the fixes that were pressed. All of it holds for one revision: the next change starts afresh. */
 export interface FixState {
@@ -32,8 +32,8 @@ export const keyOfFix = (finding: Finding, fix: Fix): string => `${finding.key}\
 export type JudgeFixes = (finding: Finding) => Promise<readonly (PreviewResult | undefined)[]>;
 
 const ATTEMPTS = 3;
-const NO_ANSWER = wording.theChecksDidNotAnswerSo;
-const GONE = wording.theDrawingChangedMeanwhileAndThis;
+const NO_ANSWER = laterWording.theChecksDidNotAnswerSo;
+const GONE = laterWording.theDrawingChangedMeanwhileAndThis;
 
 /**
  * Tries a fix on a copy and applies it as one step where nothing speaks against it; otherwise the fix is withdrawn with

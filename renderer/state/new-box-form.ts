@@ -7,9 +7,9 @@ import { runCommand } from "../../shared-model/commands/run-command.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { dispatch, documentStore, newDocument } from "./document-store.ts";
+import { laterWording } from "./later-words.ts";
 import { boxToMake, MOST_CABLES, MOST_DEVICES, type SeenBox } from "./new-box.ts";
 import { goTo, notify } from "./session-store.ts";
-import { wording } from "./words.ts";
 
 /** What a person may choose from, in the words of the trade. */
 export const BOX_ITEMS = enclosureItems.filter(({ make }) => make.kind === "box");
@@ -68,7 +68,7 @@ export function makeBox(seen: SeenBox): boolean {
   const { id, call } = boxToMake(project, state, seen);
   const done = dispatch(call);
   if (done.ok) goTo({ kind: "enclosure", id }, "details");
-  else notify("problem", wording.notMade, [done.refusal.message]);
+  else notify("problem", laterWording.notMade, [done.refusal.message]);
   return done.ok;
 }
 

@@ -16,9 +16,9 @@ import type { Installation, Project, StateName } from "../../shared-model/model/
 import type { RoomKind } from "../../shared-model/model/room.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { colourCode } from "../../shared-model/units/colour.ts";
+import { laterWording } from "./later-words.ts";
 import { mintId } from "./mint-id.ts";
 import { freeRoomName, nextCableName, nextDeviceName, nextEnclosureName } from "./naming.ts";
-import { wording } from "./words.ts";
 
 /** As many of a kind; of kinds with the same id, all count. */
 export interface Counted {
@@ -53,10 +53,10 @@ export const MOST_CABLES = 16;
 export const MOST_DEVICES = 6;
 
 /** Where a cable goes that nobody has followed: the words after "to". */
-const FAR_SIDE = { supply: wording.theSupply, other: "somewhere" } as const;
+const FAR_SIDE = { supply: laterWording.theSupply, other: "somewhere" } as const;
 const NOTES = {
-  supply: wording.thoughtToBringTheSupplyNot,
-  other: wording.whereItGoesWasNotTraced,
+  supply: laterWording.thoughtToBringTheSupplyNot,
+  other: laterWording.whereItGoesWasNotTraced,
 } as const;
 
 export interface BoxToMake {
@@ -104,7 +104,7 @@ export function boxToMake(project: Project, state: StateName, seen: SeenBox): Bo
       ? []
       : [{ command: "set-box-intent", args: { state, enclosure: id, intent: { supply } } } as const]),
   ];
-  return { id, call: { command: "run-together", args: { title: wording.makeFromWhatIsSeen(name), calls } } };
+  return { id, call: { command: "run-together", args: { title: laterWording.makeFromWhatIsSeen(name), calls } } };
 }
 
 function roomFor(

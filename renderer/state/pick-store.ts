@@ -1,9 +1,20 @@
 import type { Severity } from "../../shared-model/answers/finding.ts";
 import type { TypedCall } from "../../shared-model/commands/command-args.ts";
+import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import { dispatch } from "./document-store.ts";
+import type { Tool } from "./selection.ts";
 import { notify } from "./session-store.ts";
 import { createStore, type Store } from "./store.ts";
 import { wording } from "./words.ts";
+
+/** What choosing a line would put where, so that the sheet can show it before. */
+export interface PickAim {
+  readonly tool: Tool;
+  readonly enclosure: EnclosureId;
+  readonly device?: DeviceId;
+  /** Of a cable: the box it begins at; without it, it is to begin at `enclosure`. */
+  readonly from?: EnclosureId;
+}
 
 /** One line of a list to choose from. */
 export interface PickLine {
@@ -16,6 +27,7 @@ export interface PickLine {
   readonly refusal?: string;
   /** The command it runs, so that its refusal can be asked for when the line is shown. */
   readonly call?: TypedCall;
+  readonly aim?: PickAim;
   readonly run: () => void;
   /** The list stays open, for steps that are taken several times. */
   readonly stay?: boolean;
@@ -46,6 +58,15 @@ export interface PickState {
 }
 
 export const pickStore: Store<PickState> = createStore<PickState>({ pick: undefined, serial: 0, inField: false });
+
+/** Where the line of a choice that a person has come to would put something. */
+export const pickAimStore: Store<{ readonly aim?: PickAim }> = createStore<{ readonly aim?: PickAim }>({});
+
+/** The lines are made anew each time: the same place is no news. */
+export function aimPick(aim: PickAim | undefined): void {
+  const before = pickAimStore.get().aim;
+  if (JSON.stringify(before) !== JSON.stringify(aim)) pickAimStore.set(aim === undefined ? {} : { aim });
+}
 
 let inField = false;
 

@@ -5,6 +5,7 @@ import type { At } from "../../shared-model/model/place.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { nameOfTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
+import { laterWording } from "./later-words.ts";
 import { wording } from "./words.ts";
 
 export interface NamedPlace {
@@ -28,7 +29,7 @@ export function placesIn(enclosure: Enclosure): readonly NamedPlace[] {
       Array.from({ length: count }, (_, index) => ({
         key: `terminal ${device.id} ${name} ${index + 1}`,
         at: { kind: "terminal", device: device.id, terminal: name, hole: index + 1 } as const,
-        name: `${nameOfTerminal(device, name)}${whichOf(device, name)}${count > 1 ? wording.hole2(index + 1) : ""}`,
+        name: `${nameOfTerminal(device, name)}${whichOf(device, name)}${count > 1 ? laterWording.hole2(index + 1) : ""}`,
       })),
     ),
   );

@@ -1,6 +1,6 @@
 import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
 import { findLoadItem } from "../../shared-model/catalog/load-items.ts";
-import type { SideTarget } from "../../shared-model/commands/command-args.ts";
+import type { SideTarget, TypedCall } from "../../shared-model/commands/command-args.ts";
 import type { Enclosure, EntryMeans } from "../../shared-model/model/enclosure.ts";
 import type { CableId, DeviceId, EnclosureId, EntryId, LoadId, OutletKey } from "../../shared-model/model/ids.ts";
 import type { Installation, Point } from "../../shared-model/model/project.ts";
@@ -33,6 +33,12 @@ export function placeEnclosure(item: string, at: Point): Dispatched {
   if (done.ok) select({ kind: "enclosure", id });
   return done;
 }
+
+/** What `placeDevice` would run, to be asked whether it may. @param name That it would get. */
+export const tryDevice = (type: string, enclosure: EnclosureId, name: string): TypedCall => ({
+  command: "place-device",
+  args: { state: documentStore.get().state, enclosure, id: "new" as DeviceId, type, name },
+});
 
 /** Places a device of the stock in an enclosure and selects it. */
 export function placeDevice(type: string, enclosure: EnclosureId): Dispatched {

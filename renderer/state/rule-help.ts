@@ -1,4 +1,4 @@
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Explanations of the rules, each loaded when it is asked for. */
 const pages = import.meta.glob<string>("../../assets/rules/*.md", { query: "?raw", import: "default" });
@@ -12,7 +12,7 @@ export const hasRuleHelp = (rule: string): boolean => BY_RULE.has(rule);
 
 /** The help page of a rule, as Markdown; the same promise every time, so that a component can wait for it. */
 export function loadRuleHelp(rule: string): Promise<string> {
-  const page = loaded.get(rule) ?? BY_RULE.get(rule)?.() ?? Promise.resolve(wording.thereIsNoExplanationOfThis);
+  const page = loaded.get(rule) ?? BY_RULE.get(rule)?.() ?? Promise.resolve(laterWording.thereIsNoExplanationOfThis);
   loaded.set(rule, page);
   return page;
 }

@@ -7,10 +7,10 @@ import { findDevice, findJumper, findSplice } from "../../shared-model/queries/f
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { documentStore, shownInstallation } from "./document-store.ts";
 import { homeOf } from "./home-of.ts";
+import { laterWording } from "./later-words.ts";
 import { nameOfSelected } from "./name-of-selected.ts";
 import { keyOf, type Selected } from "./selection.ts";
 import { select, sessionStore } from "./session-store.ts";
-import { wording } from "./words.ts";
 
 /** Everything of the drawing that is of the same kind as a thing: same box, device, cable, connector, colour in its box. */
 export function alikeOf(installation: Installation, item: Selected): readonly Selected[] {
@@ -105,13 +105,13 @@ export function insideOf(installation: Installation, item: Selected): readonly S
 }
 
 const KINDS: Readonly<Partial<Record<Selected["kind"], string>>> = {
-  enclosure: wording.selectBoxesMadeLike,
-  device: wording.selectDevicesMadeLike,
-  splice: wording.selectSplicesWithTheConnectorOf,
-  jumper: wording.selectJumpersMadeLike,
-  cable: wording.selectCablesMadeLike,
-  load: wording.selectLoadsMadeLike,
-  end: wording.selectConductorsColouredLike,
+  enclosure: laterWording.selectBoxesMadeLike,
+  device: laterWording.selectDevicesMadeLike,
+  splice: laterWording.selectSplicesWithTheConnectorOf,
+  jumper: laterWording.selectJumpersMadeLike,
+  cable: laterWording.selectCablesMadeLike,
+  load: laterWording.selectLoadsMadeLike,
+  end: laterWording.selectConductorsColouredLike,
 };
 
 /** One way to select more, from what is selected first. */
@@ -129,8 +129,8 @@ export function selectMoreLines(item: Selected): readonly SelectLine[] {
   const box = home && installation.enclosures[home]?.name;
   const lines = [
     ...(words === undefined ? [] : [{ title: `${words} ${name}`, items: alikeOf(installation, item) }]),
-    { title: wording.selectTheCircuitOf(name), items: circuitItems(installation, item) },
-    ...(box === undefined ? [] : [{ title: wording.selectAllThatIsIn(box), items: insideOf(installation, item) }]),
+    { title: laterWording.selectTheCircuitOf(name), items: circuitItems(installation, item) },
+    ...(box === undefined ? [] : [{ title: laterWording.selectAllThatIsIn(box), items: insideOf(installation, item) }]),
   ];
   return lines
     .filter(({ items }) => items.length > 1 || (items[0] !== undefined && keyOf(items[0]) !== keyOf(item)))

@@ -8,11 +8,11 @@ import { findSplice } from "../../shared-model/queries/find-item.ts";
 import { membersOf } from "../../shared-model/queries/landings.ts";
 import { compareWireSize } from "../../shared-model/units/wire-size.ts";
 import { documentStore, shownInstallation } from "./document-store.ts";
+import { laterWording } from "./later-words.ts";
 import { mintId } from "./mint-id.ts";
 import { nextJumperName, nextSpliceName } from "./naming.ts";
 import { runOrTell } from "./pick-store.ts";
 import { select } from "./session-store.ts";
-import { wording } from "./words.ts";
 
 /** Fewer ends leave nothing to divide: two stay at least, and two go. */
 export const FEWEST_TO_SPLIT = 4;
@@ -67,7 +67,7 @@ export function splitCall(
   ];
   if (here !== splice.connector)
     calls.push({ command: "change-connector", args: { ...where, splice: id, connector: here } });
-  return { step: { command: "run-together", args: { title: wording.splitInTwo(splice.name), calls } }, second };
+  return { step: { command: "run-together", args: { title: laterWording.splitInTwo(splice.name), calls } }, second };
 }
 
 /** Solid copper, bare among grounds, else of the colour that the first cable end has. */

@@ -2,41 +2,41 @@ import type { Reading } from "../../shared-model/model/project.ts";
 import type { ExpectedTest, RecordStage, RecordTest } from "../../shared-model/model/test-record.ts";
 import type { TestOutcome } from "../../shared-model/queries/compare-test.ts";
 import { RESULT_TITLES, STAGE_WORDS, TEST_WORDS } from "../../shared-model/queries/record-words.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Words of the test record. */
 export const RECORD_WORDS = {
-  title: wording.testRecord,
-  about: wording.whatIsExpectedIsComputedFrom,
-  lines: wording.linesOfTheTestRecord,
-  nothing: wording.nothingIsDrawnYetThatCould,
-  noneLeft: wording.noLineIsLeftToShow,
-  by: wording.testedBy,
-  day: wording.day,
-  instrument: wording.voltsMeasuredWith,
-  instrumentId: wording.itsNumber,
-  show: wording.show,
-  all: wording.allLines,
-  open: wording.linesNotMeasuredAfterTheWork,
-  differing: wording.linesThatDiffer,
-  expected: wording.expected,
-  asFound: wording.asFound2,
-  notTold: wording.notComputed,
+  title: laterWording.testRecord,
+  about: laterWording.whatIsExpectedIsComputedFrom,
+  lines: laterWording.linesOfTheTestRecord,
+  nothing: laterWording.nothingIsDrawnYetThatCould,
+  noneLeft: laterWording.noLineIsLeftToShow,
+  by: laterWording.testedBy,
+  day: laterWording.day,
+  instrument: laterWording.voltsMeasuredWith,
+  instrumentId: laterWording.itsNumber,
+  show: laterWording.show,
+  all: laterWording.allLines,
+  open: laterWording.linesNotMeasuredAfterTheWork,
+  differing: laterWording.linesThatDiffer,
+  expected: laterWording.expected,
+  asFound: laterWording.asFound2,
+  notTold: laterWording.notComputed,
   computing: "…",
-  gone: wording.noLongerDrawn,
-  none: wording.none,
+  gone: laterWording.noLongerDrawn,
+  none: laterWording.none,
   record: "Record…",
-  write: wording.writeItDown,
-  more: wording.more,
-  remark: wording.remark,
-  remove: wording.remove,
-  addTitle: wording.anotherTest,
-  addItem: wording.at,
-  addTest: wording.test,
-  add: wording.addTheLine,
-  agrees: wording.agrees,
-  notFound: wording.theDrawingLeadsToNoneNothing,
-  notRead: wording.noReadingYet,
+  write: laterWording.writeItDown,
+  more: laterWording.more,
+  remark: laterWording.remark,
+  remove: laterWording.remove,
+  addTitle: laterWording.anotherTest,
+  addItem: laterWording.at,
+  addTest: laterWording.test,
+  add: laterWording.addTheLine,
+  agrees: laterWording.agrees,
+  notFound: laterWording.theDrawingLeadsToNoneNothing,
+  notRead: laterWording.noReadingYet,
 } as const;
 
 export const TEST_TITLES: Readonly<Record<RecordTest, string>> = TEST_WORDS;
@@ -71,7 +71,7 @@ export function foundWords({ value, unit, record }: Reading, nameOf: (outlet: st
 /** "agrees", "3.3 V above what was expected"; nothing where it was not compared. */
 export const outcomeWords = (outcome: TestOutcome | undefined): string => {
   if (outcome === undefined || outcome.kind === "not-compared") return "";
-  return outcome.kind === "agrees" ? RECORD_WORDS.agrees : wording.differs(outcome.says);
+  return outcome.kind === "agrees" ? RECORD_WORDS.agrees : laterWording.differs(outcome.says);
 };
 
 /** Who measured with what, and when. */

@@ -9,7 +9,7 @@ import { nameOfEnd } from "../../shared-model/queries/end-facts.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { membersOf } from "../../shared-model/queries/landings.ts";
 import { farSideName } from "./far-side-name.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Boxes in plain words, for a letter or a list: what each is, what is in it, where its cables go, what is joined. */
 export function textOfBoxes(installation: Installation, ids: ReadonlySet<EnclosureId>): string {
@@ -26,12 +26,16 @@ function linesOf(installation: Installation, box: Enclosure): readonly string[] 
     `${box.name}${note}: ${make}`,
     ...inOrder(box.devices).map(({ name, type }) => `  ${name}: ${findDeviceType(type)?.title ?? type}`),
     ...cablesInto(installation.cables, box.id).map(({ cable, side }) => {
-      const long = cable.lengthFt === undefined ? "" : wording.ft(cable.lengthFt);
+      const long = cable.lengthFt === undefined ? "" : laterWording.ft(cable.lengthFt);
       return `  ${cable.name}: ${farSideName(installation, cable, side)}${long}`;
     }),
     ...inOrder(box.splices).map(({ id, name, connector }) => {
       const members = membersOf(box, id).map((end) => nameOfEnd(installation, box, end));
-      return wording.splice2(name, members.join(", "), (findConnector(connector)?.title ?? connector).toLowerCase());
+      return laterWording.splice2(
+        name,
+        members.join(", "),
+        (findConnector(connector)?.title ?? connector).toLowerCase(),
+      );
     }),
   ];
 }

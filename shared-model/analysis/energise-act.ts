@@ -1,4 +1,5 @@
 import type { Act, ActDone, DeviceSaid, StillLive } from "../answers/energised.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { DeviceId, OutletKey } from "../model/ids.ts";
 import type { PlacedOutlet } from "../queries/outlets-of.ts";
 import type { Added, Circuit } from "../solver/circuit/circuit.ts";
@@ -9,6 +10,15 @@ import { leakAt, ownTestOf, plugInTestAt } from "../solver/circuit/test-currents
 import { runTrips, type TripRun } from "../solver/circuit/trips.ts";
 import { type Drawn, liveIn } from "./drawn-outlets.ts";
 import { mayOpen, openedBy, otherOrders } from "./trip-words.ts";
+
+const wording = catalogue({
+  notInCircuit: "It is not in the circuit.",
+  noTest: "It has no TEST.",
+  notAnOutlet: "It is not an outlet.",
+  noGroundForButton: (name: Part) => `${name} has no ground contact: the button of a plug-in tester does nothing.`,
+  leakNeedsMilliamperes: "A leak needs milliamperes, more than 0.",
+  noSuchContact: (name: Part) => `${name} has no such contact.`,
+});
 
 interface Done {
   readonly act: ActDone;
@@ -29,7 +39,7 @@ export function doAct(drawn: Drawn, before: Circuit, act: Act, supplyV: number, 
   if (typeof wanted === "string") return { act: nothing(wanted), after: before, opened: [] };
   const from = before.nodeOf(wanted.from);
   if (from === undefined || before.nodeOf(wanted.to) === undefined)
-    return { act: nothing("It is not in the circuit."), after: before, opened: [] };
+    return { act: nothing(wording.notInCircuit), after: before, opened: [] };
   const pressed = before.inSetting({ ...before.setting, added: [wanted] });
   const run = runTrips(pressed);
   const outcome = run.outcomes[0];
@@ -86,14 +96,13 @@ type Momentary = Exclude<Act, { readonly kind: "reset" }>;
 function addedBy(drawn: Drawn, act: Momentary, supplyV: number): Added | string {
   if (act.kind === "own-test") {
     const device = drawn.devices.get(act.device);
-    return (device && ownTestOf(device)) ?? "It has no TEST.";
+    return (device && ownTestOf(device)) ?? wording.noTest;
   }
   const outlet = drawn.outlets.get(act.outlet);
-  if (outlet === undefined) return "It is not an outlet.";
-  if (act.kind === "plug-in-button")
-    return plugInTestAt(outlet) ?? `${outlet.name} has no ground contact: the button of a plug-in tester does nothing.`;
-  if (!(act.mA > 0) || !Number.isFinite(act.mA)) return "A leak needs milliamperes, more than 0.";
-  return leakAt(outlet, act.contact, (supplyV * 1000) / act.mA) ?? `${outlet.name} has no such contact.`;
+  if (outlet === undefined) return wording.notAnOutlet;
+  if (act.kind === "plug-in-button") return plugInTestAt(outlet) ?? wording.noGroundForButton(outlet.name);
+  if (!(act.mA > 0) || !Number.isFinite(act.mA)) return wording.leakNeedsMilliamperes;
+  return leakAt(outlet, act.contact, (supplyV * 1000) / act.mA) ?? wording.noSuchContact(outlet.name);
 }
 
 /** Devices that saw some of it, and the one whose own TEST was pressed whatever it saw. */

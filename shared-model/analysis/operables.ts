@@ -1,6 +1,7 @@
 import type { Operable } from "../answers/energised.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
 import { findLoadItem } from "../catalog/load-items.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { DeviceId } from "../model/ids.ts";
@@ -15,6 +16,11 @@ import { loadsOn } from "../solver/circuit/loads-on.ts";
 import { whyNoReset } from "../solver/circuit/reset.ts";
 import { ownTestOf } from "../solver/circuit/test-currents.ts";
 import type { BreakerState, SensorState } from "../solver/circuit/trip-states.ts";
+
+const wording = catalogue({
+  load: "load",
+  pluggedIn: (what: Part, device: Part) => `${what}, plugged in at ${device}`,
+});
 
 /** What has been computed of the devices that open by themselves. */
 interface Stand {
@@ -111,7 +117,7 @@ const ofLoad = (enclosure: Enclosure, device: Device, load: Load, { circuit }: S
   item: load.id,
   device: device.id,
   name: load.name,
-  note: `${inSentence(findLoadItem(load.item)?.title ?? "load")}, plugged in at ${device.name}`,
+  note: wording.pluggedIn(inSentence(findLoadItem(load.item)?.title ?? wording.load), device.name),
   enclosure: enclosure.id,
   inUse: !circuit.setting.idle.has(load.id),
   plugged: true,

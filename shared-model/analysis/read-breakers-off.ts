@@ -1,8 +1,17 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { failed, type Result } from "../lib/result.ts";
 import type { DeviceId, OutletKey } from "../model/ids.ts";
 import type { Project, Reading } from "../model/project.ts";
 import { JsonReader, shown } from "../solver/circuit/json-reader.ts";
 import { Named } from "../solver/circuit/named-items.ts";
+
+const wording = catalogue({
+  giveSeen: "Give what was seen with each breaker off",
+  sayDeadOrLive: 'Say of at least one outlet that it was "dead" or "live": what is not named was not looked at',
+  unknown: "Nothing as found has this id or name: check it",
+  severalCalledSo: (count: Part) => `${count} items are called so: give an id`,
+  giveText: (most: Part, is: Part) => `Give a text of at most ${most} letters on one line; it is ${is}`,
+});
 
 type Taken = Omit<Reading, "id" | "order">;
 
@@ -34,7 +43,7 @@ class BreakersOffReader extends JsonReader {
     const by = this.word(it.by, "/by", MOST.by);
     const takenAt = this.word(it.takenAt, "/takenAt", MOST.takenAt);
     const list = this.list(it.breakersOff, "/breakersOff");
-    if (list.length === 0) this.refuse("missing", "/breakersOff", "Give what was seen with each breaker off");
+    if (list.length === 0) this.refuse("missing", "/breakersOff", wording.giveSeen);
     return list.flatMap(([one, path]) => {
       const fields = this.record(one, path, OF_ONE);
       const breaker = this.only(
@@ -48,12 +57,7 @@ class BreakersOffReader extends JsonReader {
         });
       const dead = outlets(fields.dead, `${path}/dead`);
       const stillLive = outlets(fields.live, `${path}/live`);
-      if (dead.length + stillLive.length === 0)
-        this.refuse(
-          "missing",
-          path,
-          'Say of at least one outlet that it was "dead" or "live": what is not named was not looked at',
-        );
+      if (dead.length + stillLive.length === 0) this.refuse("missing", path, wording.sayDeadOrLive);
       if (breaker === undefined) return [];
       return [
         {
@@ -78,15 +82,15 @@ class BreakersOffReader extends JsonReader {
 
   private only<T>(found: readonly T[], at: string): T | undefined {
     if (found.length === 1) return found[0];
-    if (found.length === 0) this.refuse("unknown-item", at, "Nothing as found has this id or name: check it");
-    else this.refuse("ambiguous-name", at, `${found.length} items are called so: give an id`);
+    if (found.length === 0) this.refuse("unknown-item", at, wording.unknown);
+    else this.refuse("ambiguous-name", at, wording.severalCalledSo(found.length));
     return undefined;
   }
 
   private word(input: unknown, at: string, most: number): string | undefined {
     if (input === undefined) return undefined;
     if (typeof input === "string" && input.length <= most && !/\p{Surrogate}|\p{Cc}/u.test(input)) return input;
-    this.refuse("not-a-text", at, `Give a text of at most ${most} letters on one line; it is ${shown(input)}`);
+    this.refuse("not-a-text", at, wording.giveText(most, shown(input)));
     return undefined;
   }
 }

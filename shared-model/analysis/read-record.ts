@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Result } from "../lib/result.ts";
 import type { Project, Reading, ReadingInstrument } from "../model/project.ts";
 import { RECORD_STAGES, RECORD_TESTS, type RecordStage, type RecordTest } from "../model/test-record.ts";
@@ -6,6 +7,20 @@ import { isMeasured, MEASURING, readingOfTest } from "../queries/taken-test.ts";
 import { shown } from "../solver/circuit/json-reader.ts";
 import { expectedTests } from "./expected-tests.ts";
 import { TestedItemReader } from "./tested-items.ts";
+
+const wording = catalogue({
+  giveReadings: "Give the list of readings",
+  notMeasured: (test: Part) => `"${test}" is not measured: leave the instrument out`,
+  giveText: (most: Part, is: Part) => `Give a text of at most ${most} letters on one line; it is ${is}`,
+  giveDate: (is: Part) =>
+    `Give a date such as "2026-05-04", or a date and time such as "2026-05-04T14:30:00Z"; it is ${is}`,
+  valueNoOutlets: (test: Part) => `"${test}" has a value, no outlets`,
+  writeNote: "Write what is to be noted",
+  problemAndValue: (problem: Part, is: Part) => `${problem}; it is ${is}`,
+  listOutlets: (test: Part) => `"${test}" has no value: list the outlets that followed`,
+  listThatCameOn: "List every outlet that came on; an empty list where none did",
+  listThatWentDark: "List every outlet that went dark; an empty list where none did",
+});
 
 type Taken = Omit<Reading, "id" | "order">;
 
@@ -39,7 +54,7 @@ class RecordReader extends TestedItemReader {
     const it = this.record(input, "", [...WHO, "readings"]);
     const who = this.who(it, "");
     if (it.readings === undefined && this.problems.length === 0)
-      this.refuse("missing", "/readings", "Give the list of readings");
+      this.refuse("missing", "/readings", wording.giveReadings);
     const all = this.list(it.readings, "/readings").flatMap(([item, path]) => this.reading(item, path, who) ?? []);
     return this.problems.length > 0 ? [] : this.withExpected(all);
   }
@@ -57,7 +72,7 @@ class RecordReader extends TestedItemReader {
         ? this.outlets(it, path, stage, test)
         : { value: this.value(it, path, test), outlets: undefined };
     if (it.instrument !== undefined && !isMeasured(test))
-      this.refuse("contradiction", `${path}/instrument`, `"${test}" is not measured: leave the instrument out`);
+      this.refuse("contradiction", `${path}/instrument`, wording.notMeasured(test));
     const own = this.who(it, path);
     const remark = this.words(it.remark, `${path}/remark`, MOST.remark);
     if (this.problems.length > before || found === undefined || result.value === undefined) return undefined;
@@ -90,18 +105,14 @@ class RecordReader extends TestedItemReader {
   private words(input: unknown, at: string, most: number): string | undefined {
     if (input === undefined) return undefined;
     if (typeof input === "string" && input.length <= most && !/\p{Surrogate}|\p{Cc}/u.test(input)) return input;
-    this.refuse("not-a-text", at, `Give a text of at most ${most} letters on one line; it is ${shown(input)}`);
+    this.refuse("not-a-text", at, wording.giveText(most, shown(input)));
     return undefined;
   }
 
   private when(input: unknown, at: string): string | undefined {
     if (input === undefined) return undefined;
     if (typeof input === "string" && isMoment(input)) return input;
-    this.refuse(
-      "not-a-date",
-      at,
-      `Give a date such as "2026-05-04", or a date and time such as "2026-05-04T14:30:00Z"; it is ${shown(input)}`,
-    );
+    this.refuse("not-a-date", at, wording.giveDate(shown(input)));
     return undefined;
   }
 
@@ -112,13 +123,13 @@ class RecordReader extends TestedItemReader {
   ): string | undefined {
     const at = `${path}/value`;
     const { value: input } = it;
-    if (it.outlets !== undefined) this.refuse("contradiction", `${path}/outlets`, `"${test}" has a value, no outlets`);
+    if (it.outlets !== undefined) this.refuse("contradiction", `${path}/outlets`, wording.valueNoOutlets(test));
     const words = RESULT_WORDS[test];
     if (words !== undefined) return this.oneOf(input, at, words);
     const kind = VALUE_KINDS[test];
     if (kind === "text") {
       const text = this.words(input ?? "", at, MOST.value);
-      if (text?.trim() === "") this.refuse("missing", at, "Write what is to be noted");
+      if (text?.trim() === "") this.refuse("missing", at, wording.writeNote);
       return text;
     }
     const text = typeof input === "number" ? String(Number(input.toFixed(3))) : kind === "ohms" ? input : undefined;
@@ -131,7 +142,7 @@ class RecordReader extends TestedItemReader {
     this.refuse(
       "not-a-result",
       at,
-      `${wrong.replaceAll("“", '"').replaceAll("”", '"').replace(/[.]$/, "")}; it is ${shown(input)}`,
+      wording.problemAndValue(wrong.replaceAll("“", '"').replaceAll("”", '"').replace(/[.]$/, ""), shown(input)),
     );
     return undefined;
   }
@@ -142,14 +153,9 @@ class RecordReader extends TestedItemReader {
     stage: RecordStage,
     test: RecordTest,
   ) {
-    if (it.value !== undefined)
-      this.refuse("contradiction", `${path}/value`, `"${test}" has no value: list the outlets that followed`);
+    if (it.value !== undefined) this.refuse("contradiction", `${path}/value`, wording.listOutlets(test));
     if (it.outlets === undefined)
-      this.refuse(
-        "missing",
-        `${path}/outlets`,
-        `List every outlet that ${test === "reset" ? "came on" : "went dark"}; an empty list where none did`,
-      );
+      this.refuse("missing", `${path}/outlets`, test === "reset" ? wording.listThatCameOn : wording.listThatWentDark);
     const found = this.list(it.outlets, `${path}/outlets`).flatMap(([item, at]) => {
       const text = this.text(item, at);
       return (text !== undefined && this.outlet(text, at, stage)) || [];
@@ -188,8 +194,9 @@ export const isRecorded = ({ readings }: Project, taken: Taken): boolean =>
   Object.values<Reading>(readings).some((one) => {
     const [a, b] = [one, taken].map(({ points, value, takenAt, by, remark, instrument, instrumentId, record }) =>
       JSON.stringify([
-        [points, value, takenAt, by, remark, instrument, instrumentId, record?.test, record?.stage],
-        record?.outlets,
+        // Outlets say which they are; the words for them are of the language in which they were recorded.
+        [points, record?.outlets === undefined ? value : "", takenAt, by, remark, instrument, instrumentId],
+        [record?.test, record?.stage, record?.outlets],
       ]),
     );
     return one.record !== undefined && a === b;

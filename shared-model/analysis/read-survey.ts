@@ -17,6 +17,7 @@ import {
 import { type CableIn, cablesInto } from "../queries/cables-into.ts";
 import { JsonReader, shown } from "../solver/circuit/json-reader.ts";
 import { Named } from "../solver/circuit/named-items.ts";
+import { wording } from "./read-survey-words.ts";
 
 type Taken = Omit<Reading, "id" | "order">;
 
@@ -72,7 +73,7 @@ class SurveyReader extends JsonReader {
       });
     }
     if (it.readings === undefined && it.facts === undefined && this.problems.length === 0)
-      this.problems.push(problem("missing", "/readings", "Give the list of readings."));
+      this.problems.push(problem("missing", "/readings", wording.giveReadings));
     const readings = this.list(it.readings, "/readings").flatMap(([item, path]) => this.reading(item, path, who) ?? []);
     return [...told, ...readings];
   }
@@ -84,20 +85,16 @@ class SurveyReader extends JsonReader {
       switchesHere !== undefined &&
       !(Number.isInteger(switchesHere) && (switchesHere as number) >= 0 && (switchesHere as number) <= 100)
     )
-      this.refuse(
-        "not-a-count",
-        `${path}/switchesHere`,
-        `Give a whole number from 0 to 100; it is ${shown(switchesHere)}`,
-      );
+      this.refuse("not-a-count", `${path}/switchesHere`, wording.giveCount(shown(switchesHere)));
     const reference = this.words(it.referenceProved, `${path}/referenceProved`, MOST.referenceProved);
     const groups = this.list(it.groups, `${path}/groups`).map(([group, at]) =>
       this.list(group, at).flatMap(([item, place]) => this.item(item, place) ?? []),
     );
     groups.forEach((group, index) => {
-      if (group.length === 0) this.refuse("empty-group", `${path}/groups/${index}`, "Name what hangs on that cable");
+      if (group.length === 0) this.refuse("empty-group", `${path}/groups/${index}`, wording.nameGroup);
     });
     const ids = new Set(groups.flat().map(({ id }) => id));
-    if (ids.size < groups.flat().length) this.refuse("listed-twice", `${path}/groups`, "Something is listed twice");
+    if (ids.size < groups.flat().length) this.refuse("listed-twice", `${path}/groups`, wording.listedTwice);
     const lamps = Object.entries(it.lamps === undefined ? {} : this.table(it.lamps, `${path}/lamps`)).flatMap(
       ([name, value]) => {
         const lamp = this.oneOf(value, `${path}/lamps/${name}`, SURVEY_LAMPS);
@@ -121,16 +118,14 @@ class SurveyReader extends JsonReader {
     const it = this.record(input, path, OF_KNOWN);
     const cable = this.cable(it.cable, `${path}/cable`)?.cable.id;
     const how = this.words(it.how, `${path}/how`, MOST.how);
-    if (how === undefined || how.trim() === "")
-      this.refuse("missing", `${path}/how`, 'Say how it is known, as "followed to the panel"');
+    if (how === undefined || how.trim() === "") this.refuse("missing", `${path}/how`, wording.sayHow);
     const items =
       it.leadsTo === "panel"
         ? []
         : this.list(it.leadsTo, `${path}/leadsTo`).flatMap(([one, at]) =>
             typeof one === "string" ? (this.itemId(one, at) ?? []) : (this.text(one, at) ?? []),
           );
-    if (it.leadsTo !== "panel" && items.length === 0)
-      this.refuse("missing", `${path}/leadsTo`, 'Give "panel", or the outlets and lights that it leads to');
+    if (it.leadsTo !== "panel" && items.length === 0) this.refuse("missing", `${path}/leadsTo`, wording.giveLeadsTo);
     if (cable === undefined || how === undefined) return undefined;
     return { cable, leadsTo: it.leadsTo === "panel" ? "panel" : items, how };
   }
@@ -138,14 +133,14 @@ class SurveyReader extends JsonReader {
   /** An outlet of the drawing by name, or a thing that is not drawn with what it is. */
   private item(input: unknown, path: string): SurveyItem | undefined {
     if (typeof input === "string") {
-      const found = this.only(this.named.outlets(input), input, path, "outlet or light");
+      const found = this.only(this.named.outlets(input), input, path, wording.noOutlet);
       return found && { id: found.key, name: found.name, kind: found.receptacle ? "outlet" : "light" };
     }
     const it = this.record(input, path, OF_ITEM);
     const name = this.words(it.name, `${path}/name`, MOST.name);
     const kind = this.oneOf(it.kind, `${path}/kind`, SURVEY_ITEM_KINDS);
     if (name === undefined || name.trim() === "") {
-      this.refuse("missing", `${path}/name`, "Say what it is called");
+      this.refuse("missing", `${path}/name`, wording.sayName);
       return undefined;
     }
     const lamp = it.lamp === undefined ? undefined : this.oneOf(it.lamp, `${path}/lamp`, SURVEY_LAMPS);
@@ -179,11 +174,10 @@ class SurveyReader extends JsonReader {
     });
     const off = this.list(it.off, `${path}/off`).flatMap(([one, at]) => this.breaker(one, at) ?? []);
     if (it.nothingPlugged !== undefined && typeof it.nothingPlugged !== "boolean")
-      this.refuse("not-a-flag", `${path}/nothingPlugged`, `Give true or false; it is ${shown(it.nothingPlugged)}`);
+      this.refuse("not-a-flag", `${path}/nothingPlugged`, wording.giveFlag(shown(it.nothingPlugged)));
     const own = this.who(it, path);
     const remark = this.words(it.remark, `${path}/remark`, MOST.remark);
-    if (found?.test.kind === "works" && joined.length < 2)
-      this.refuse("missing", `${path}/joined`, "Name the cables that were joined, the supply among them");
+    if (found?.test.kind === "works" && joined.length < 2) this.refuse("missing", `${path}/joined`, wording.nameJoined);
     if (this.problems.length > before || arrangement === undefined || instrument === undefined || found === undefined)
       return undefined;
     const { test, value, unit, points } = found;
@@ -219,7 +213,7 @@ class SurveyReader extends JsonReader {
     const asked = KINDS.filter((field) => it[field] !== undefined);
     const [kind] = asked;
     if (asked.length !== 1 || kind === undefined) {
-      this.refuse("not-one-test", path, `Give one of ${KINDS.map((one) => `"${one}"`).join(", ")}`);
+      this.refuse("not-one-test", path, wording.giveKind(KINDS.map((one) => `"${one}"`).join(", ")));
       return undefined;
     }
     if (kind === "works") {
@@ -234,8 +228,7 @@ class SurveyReader extends JsonReader {
         return this.point(cable?.[0], wire?.[0], at);
       });
       const [from, to] = ends;
-      if (ends.length !== 2)
-        this.refuse("not-two", `${path}/between`, 'Give two wires, as [["C1", "black"], ["C2", "black"]]');
+      if (ends.length !== 2) this.refuse("not-two", `${path}/between`, wording.giveWires);
       const value = this.figure(it, path);
       if (from === undefined || to === undefined || value === undefined) return undefined;
       return { test: { kind: "pair", from, to }, ...value, points: [from, to].map((one) => this.pointKey(one)) };
@@ -247,11 +240,7 @@ class SurveyReader extends JsonReader {
       case "pair": {
         const [one, other, ...more] = typeof it.pair === "string" ? it.pair.split("-") : [];
         if (one === undefined || other === undefined || more.length > 0) {
-          this.refuse(
-            "not-a-pair",
-            `${path}/pair`,
-            `Give two wires, as "black-white" or "white-ground"; it is ${shown(it.pair)}`,
-          );
+          this.refuse("not-a-pair", `${path}/pair`, wording.giveWirePair(shown(it.pair)));
           return undefined;
         }
         const [from, to] = [one, other].map((wire) => this.point(id, wire, `${path}/pair`));
@@ -266,20 +255,20 @@ class SurveyReader extends JsonReader {
         return { test: { kind: "current", ...point }, ...value, points: [this.pointKey(point)] };
       }
       case "testLamp": {
-        const glows = this.flag(it.testLamp, `${path}/testLamp`, "whether the light beyond glowed");
+        const glows = this.flag(it.testLamp, `${path}/testLamp`, wording.flagGlowed);
         const value = this.figure(it, path, "V");
         if (glows === undefined || value === undefined) return undefined;
         return { test: { kind: "test-lamp", cable: id, lightGlows: glows }, ...value, points: [id] };
       }
       case "feedAtLight": {
-        const feedThere = this.flag(it.feedAtLight, `${path}/feedAtLight`, "whether the feed is there");
+        const feedThere = this.flag(it.feedAtLight, `${path}/feedAtLight`, wording.flagFeedThere);
         return feedThere === undefined
           ? undefined
           : { test: { kind: "look", cable: id, feedThere }, value: feedThere ? "yes" : "no", points: [id] };
       }
       case "breaker": {
         const breaker = this.breaker(it.breaker, `${path}/breaker`);
-        const wentDead = this.flag(it.wentDead, `${path}/wentDead`, "whether the cable went dead");
+        const wentDead = this.flag(it.wentDead, `${path}/wentDead`, wording.flagWentDead);
         return breaker === undefined || wentDead === undefined
           ? undefined
           : { test: { kind, cable: id, breaker, wentDead }, value: wentDead ? "yes" : "no", points: [id] };
@@ -297,8 +286,8 @@ class SurveyReader extends JsonReader {
     if (isOhms && it.value === "open") return { value: "open" };
     if (typeof it.value === "number" && Number.isFinite(it.value) && Math.abs(it.value) < 1e9)
       return { value: String(Number(it.value.toFixed(3))), unit: unit ?? (isOhms ? "ohm" : "V") };
-    const what = isOhms ? 'ohms, or "open"' : unit === "A" ? "amperes" : "volts";
-    this.refuse("not-a-figure", `${path}/value`, `Give ${what}; it is ${shown(it.value)}`);
+    const ask = isOhms ? wording.giveOhms : unit === "A" ? wording.giveAmperes : wording.giveVolts;
+    this.refuse("not-a-figure", `${path}/value`, ask(shown(it.value)));
     return undefined;
   }
 
@@ -312,11 +301,7 @@ class SurveyReader extends JsonReader {
     );
     if (keys.length === 1) return { cable: id, conductor: keys[0] as ConductorKey };
     const all = Object.values(conductors).map(({ colour }) => `"${colour}"`);
-    this.refuse(
-      "no-such-wire",
-      at,
-      `${name} has no one wire ${shown(wire)}; it has ${all.join(", ")}, or say "ground"`,
-    );
+    this.refuse("no-such-wire", at, wording.noOneWire(name, shown(wire), all.join(", ")));
     return undefined;
   }
 
@@ -334,7 +319,7 @@ class SurveyReader extends JsonReader {
     const found = byId.length > 0 ? byId : unique.filter(({ cable }) => cable.name === text);
     if (found.length === 1) return found[0];
     const names = unique.map(({ cable }) => cable.name).join(", ");
-    this.refuse("no-such-cable", at, `${this.box.name} has no one cable ${shown(text)}; it has ${names}`);
+    this.refuse("no-such-cable", at, wording.noOneCable(this.box.name, shown(text), names));
     return undefined;
   }
 
@@ -344,7 +329,7 @@ class SurveyReader extends JsonReader {
     if (listed !== undefined) return listed.id;
     const found: readonly { readonly key: OutletKey }[] = this.named.outlets(text);
     if (found.length <= 1) return found[0]?.key ?? text;
-    this.refuse("ambiguous-name", at, `${found.length} items are called ${shown(text)}: give an id`);
+    this.refuse("ambiguous-name", at, wording.severalCalled(found.length, shown(text)));
     return undefined;
   }
 
@@ -354,32 +339,31 @@ class SurveyReader extends JsonReader {
     if (text === undefined) return undefined;
     const found = this.named.devices(text);
     if (found.length <= 1) return found[0]?.id ?? text;
-    this.refuse("ambiguous-name", at, `${found.length} items are called ${shown(text)}: give an id`);
+    this.refuse("ambiguous-name", at, wording.severalCalled(found.length, shown(text)));
     return undefined;
   }
 
   private breaker(input: unknown, at: string): DeviceId | undefined {
     const text = this.text(input, at);
-    return text === undefined ? undefined : this.only(this.named.devices(text), text, at, "breaker")?.id;
+    return text === undefined ? undefined : this.only(this.named.devices(text), text, at, wording.noBreaker)?.id;
   }
 
-  private only<T>(found: readonly T[], text: string, at: string, what: string): T | undefined {
+  private only<T>(found: readonly T[], text: string, at: string, none: (text: string) => string): T | undefined {
     if (found.length === 1) return found[0];
-    if (found.length === 0)
-      this.refuse("unknown-item", at, `No ${what} as found has the id or name ${shown(text)}: check it`);
-    else this.refuse("ambiguous-name", at, `${found.length} items are called ${shown(text)}: give an id`);
+    if (found.length === 0) this.refuse("unknown-item", at, none(shown(text)));
+    else this.refuse("ambiguous-name", at, wording.severalCalled(found.length, shown(text)));
     return undefined;
   }
 
-  private flag(input: unknown, at: string, what: string): boolean | undefined {
+  private flag(input: unknown, at: string, ask: (is: string) => string): boolean | undefined {
     if (typeof input === "boolean") return input;
-    this.refuse("not-a-flag", at, `Give true or false, ${what}; it is ${shown(input)}`);
+    this.refuse("not-a-flag", at, ask(shown(input)));
     return undefined;
   }
 
   private table(input: unknown, at: string): Readonly<Record<string, unknown>> {
     if (typeof input === "object" && input !== null && !Array.isArray(input)) return input as Record<string, unknown>;
-    this.refuse("not-an-object", at, `Give an object by name; it is ${shown(input)}`);
+    this.refuse("not-an-object", at, wording.giveObject(shown(input)));
     return {};
   }
 
@@ -392,7 +376,7 @@ class SurveyReader extends JsonReader {
   private words(input: unknown, at: string, most: number): string | undefined {
     if (input === undefined) return undefined;
     if (typeof input === "string" && input.length <= most && !/\p{Surrogate}|\p{Cc}/u.test(input)) return input;
-    this.refuse("not-a-text", at, `Give a text of at most ${most} letters on one line; it is ${shown(input)}`);
+    this.refuse("not-a-text", at, wording.giveText(most, shown(input)));
     return undefined;
   }
 }

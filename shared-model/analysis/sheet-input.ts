@@ -63,7 +63,7 @@ export function sheetInput(project: Project, ask: SheetAsk, session: Session = o
 
 /** "CSA-C22.1" as it is written; a year is itself. */
 const editionWords = (edition: Edition): string =>
-  typeof edition === "number" ? String(edition) : edition.replace("CSA-", "CSA ");
+  typeof edition === "number" ? String(edition) : edition.replace("-", " ");
 
 const fillRows = (project: Project, { state, ledgers }: Report): readonly FillRow[] =>
   inOrder(getInstallation(project, state).enclosures).flatMap(({ id, kind }) => {

@@ -1,10 +1,13 @@
 import type { ProtectionAnswers, ProtectionRow } from "../answers/sheet-input.ts";
+import { catalogue } from "../lib/catalogue.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { type AskedBy, type ProtectionLine, proveState } from "./prove-state.ts";
 
-const ROOM_NOT_ENTERED = "room not entered";
-const WISH = "wish";
+const wording = catalogue({
+  roomNotEntered: "room not entered",
+  wish: "wish",
+});
 
 /** The protection schedule of a state in words, for a sheet. */
 export function protectionRows(project: Project, state: StateName): ProtectionAnswers {
@@ -46,9 +49,9 @@ function requiredBy(askedBy: AskedBy): string | undefined {
     case "section":
       return askedBy.section;
     case "wish":
-      return WISH;
+      return wording.wish;
     case "room-unknown":
-      return ROOM_NOT_ENTERED;
+      return wording.roomNotEntered;
     case "nobody":
       return undefined;
   }

@@ -1,11 +1,17 @@
 import type { RecordCellLine, RecordLines } from "../answers/sheet-input.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Project, Reading } from "../model/project.ts";
 import { type ExpectedTest, RECORD_STAGES, type RecordStage, type RecordTest } from "../model/test-record.ts";
 import { RESULT_TITLES } from "../queries/record-words.ts";
 import { outletsValue } from "../queries/recorded-value.ts";
 import { comparedRecord, type RecordCell } from "./record-answers.ts";
 
-const NONE = "none";
+const wording = catalogue({
+  within: (figure: Part, within: Part) => `${figure}, within ${within}`,
+  none: "none",
+});
+
+const NONE = wording.none;
 
 /** The whole test record in words, for a sheet: what is expected, what was found, and blanks where nothing was measured. */
 export const recordLines = (project: Project): readonly RecordLines[] =>
@@ -35,7 +41,7 @@ function cellLine(test: RecordTest, { expected, reading, outcome }: RecordCell):
 function expectedWords(test: RecordTest, expected: ExpectedTest): string {
   switch (expected.kind) {
     case "figure":
-      return `${figureWords(expected)}, within ${expected.within}`;
+      return wording.within(figureWords(expected), expected.within);
     case "word":
       return RESULT_TITLES[expected.word] ?? expected.word;
     case "outlets":
@@ -51,7 +57,8 @@ function foundIn({ value, unit, instrument, instrumentId, takenAt, by, remark }:
   const words = RESULT_TITLES[value] ?? value;
   return {
     found: unit === undefined ? words : `${words} ${unit}`,
-    instrument: instrumentId === undefined ? instrument : `${instrument} ${instrumentId}`,
+    instrument,
+    ...(instrumentId !== undefined && { instrumentId }),
     ...(takenAt !== undefined && { takenAt }),
     ...(by !== undefined && { by }),
     ...(remark !== undefined && { remark }),

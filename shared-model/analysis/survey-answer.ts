@@ -1,4 +1,5 @@
 import type { CircuitMap, CircuitOrder, SurveyAnswer } from "../answers/survey.ts";
+import { catalogue } from "../lib/catalogue.ts";
 import { failed, problem, type Result } from "../lib/result.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Project } from "../model/project.ts";
@@ -6,6 +7,10 @@ import { keptSurvey } from "../planning/survey/kept-survey.ts";
 import { keptBreakersOff, mapCircuits } from "../planning/survey/map-circuits.ts";
 import { keptOrder, orderAlong } from "../planning/survey/order-along.ts";
 import { type GivenReading, surveyBox } from "../planning/survey/survey-box.ts";
+
+const wording = catalogue({
+  noSuchBox: "There is no such box as found. Pick a box of the wiring as found.",
+});
 
 /**
  * What the survey of a box tells, from the wiring as found and the readings that the document keeps. Fails where there is
@@ -18,8 +23,7 @@ export function surveyAnswer(
   more: readonly GivenReading[] = [],
 ): Result<SurveyAnswer> {
   const found = project.asFound.enclosures[box];
-  if (found === undefined || found.kind !== "box")
-    return failed(problem("no-such-box", "", "There is no such box as found. Pick a box of the wiring as found."));
+  if (found === undefined || found.kind !== "box") return failed(problem("no-such-box", "", wording.noSuchBox));
   const { facts, readings } = keptSurvey(project, box);
   return surveyBox(project.asFound, project.supply, found, facts, [...readings, ...more]);
 }

@@ -1,4 +1,5 @@
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { parseOutlet } from "../model/ids.ts";
 import type { Project } from "../model/project.ts";
@@ -7,6 +8,18 @@ import { outletsOf, type PlacedOutlet } from "../queries/outlets-of.ts";
 import { installationAt } from "../queries/test-record.ts";
 import { JsonReader, shown } from "../solver/circuit/json-reader.ts";
 import { Named } from "../solver/circuit/named-items.ts";
+
+const wording = catalogue({
+  noTestNoReset: (text: Part) => `${text} has no TEST and no RESET`,
+  noGround: (name: Part) => `${name} has no ground contact`,
+  severalCalled: (count: Part, name: Part, ids: Part) => `${count} items are called ${name}: give an id, one of ${ids}`,
+  isOutlets: (name: Part, count: Part, halves: Part) => `${name} is ${count} outlets: name ${halves}`,
+  noOutlet: (name: Part) => `${name} is no outlet, luminaire or appliance`,
+  or: " or ",
+  unknownAsFound: (name: Part) => `Nothing drawn as found has the id or name ${name}: check it`,
+  unknownHere: (name: Part) => `Nothing drawn here has the id or name ${name}: check it`,
+  unknownInProposed: (name: Part) => `Nothing drawn in proposed has the id or name ${name}: check it`,
+});
 
 /** What is tested: where it goes in the record, and how it is called. */
 interface Found {
@@ -33,7 +46,7 @@ export class TestedItemReader extends JsonReader {
       const all = named.devices(text);
       const able = all.filter(({ type }) => findDeviceType(type)?.sensing !== undefined);
       if (all.length > 0 && able.length === 0) {
-        this.refuse("wrong-kind", at, `${text} has no TEST and no RESET`);
+        this.refuse("wrong-kind", at, wording.noTestNoReset(text));
         return undefined;
       }
       return this.only(
@@ -49,7 +62,7 @@ export class TestedItemReader extends JsonReader {
     const isVolts =
       test === "hot-ground" || test === "neutral-ground" || test === "plug-in-button" || test === "polarity";
     if (isVolts && outlet.ground === undefined) {
-      this.refuse("no-contact", at, `${outlet.name} has no ground contact`);
+      this.refuse("no-contact", at, wording.noGround(outlet.name));
       return undefined;
     }
     return { point: outlet.key, item: outlet.name, box: this.boxOf(stage, outlet.key) };
@@ -102,27 +115,28 @@ export class TestedItemReader extends JsonReader {
     else if (device === undefined) this.unknown(text, at, stage);
     else {
       const halves = outletsOf(device).map(({ name }) => `"${name}"`);
-      const what =
+      const message =
         halves.length > 1
-          ? `is ${halves.length} outlets: name ${halves.join(" or ")}`
-          : "is no outlet, luminaire or appliance";
-      this.refuse("wrong-kind", at, `${device.name} ${what}`);
+          ? wording.isOutlets(device.name, halves.length, halves.join(wording.or))
+          : wording.noOutlet(device.name);
+      this.refuse("wrong-kind", at, message);
     }
     return undefined;
   }
 
   private unknown(text: string, at: string, stage: RecordStage): void {
-    const where = stage === "before" ? "as found" : this.project.proposed === undefined ? "here" : "in proposed";
-    this.refuse("unknown-item", at, `Nothing drawn ${where} has the id or name ${shown(text)}: check it`);
+    const unknown =
+      stage === "before"
+        ? wording.unknownAsFound
+        : this.project.proposed === undefined
+          ? wording.unknownHere
+          : wording.unknownInProposed;
+    this.refuse("unknown-item", at, unknown(shown(text)));
   }
 
   private ambiguous(text: string, at: string, points: readonly string[]): void {
     const ids = points.slice(0, 5).map((point) => `"${point}"`);
-    this.refuse(
-      "ambiguous-name",
-      at,
-      `${points.length} items are called ${shown(text)}: give an id, one of ${ids.join(", ")}`,
-    );
+    this.refuse("ambiguous-name", at, wording.severalCalled(points.length, shown(text), ids.join(", ")));
   }
 
   private namedAt(stage: RecordStage): Named {

@@ -2,6 +2,7 @@ import type { OutletAnswer } from "../answers/circuit.ts";
 import type { CommandCall } from "../answers/command-call.ts";
 import type { ScopeKey } from "../answers/finding.ts";
 import { type Edit, runCommand } from "../commands/run-command.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type DeviceId, type EnclosureId, parseOutlet } from "../model/ids.ts";
 import type { Project } from "../model/project.ts";
 import { isSerious, severityRank } from "../model/severity.ts";
@@ -10,6 +11,14 @@ import { listed } from "../rules/rule-parts.ts";
 import { type CheckDelta, type CheckState, checkAll, checkEdit } from "./check-state.ts";
 import type { PreviewResult } from "./protocol.ts";
 import { type FormerDevices, formerKeys, type Statement, statementsOf } from "./statements.ts";
+
+const wording = catalogue({
+  bringsMore: (count: Part) => `It would bring ${count} more at danger or violation.`,
+  leavesWithout: (outlets: Part) => `It would leave ${outlets} without ground-fault protection.`,
+  stays: "It does not remove this finding.",
+  bringsDanger: (rule: Part, message: Part) => `It would bring a danger (${rule}): ${message}`,
+  bringsViolation: (rule: Part, message: Part) => `It would bring a violation (${rule}): ${message}`,
+});
 
 /** What a command would bring. */
 export type Brings = Exclude<PreviewResult, { readonly refused: string }>;
@@ -91,10 +100,12 @@ export function judgeFix({
     .filter(isSerious)
     .sort((a, b) => severityRank(a.severity) - severityRank(b.severity));
   const sentences = [
-    ...(worst === undefined ? [] : [`It would bring a ${worst.severity} (${worst.rule}): ${worst.message}`]),
-    ...(others.length === 0 ? [] : [`It would bring ${others.length} more at danger or violation.`]),
-    ...(unprotects.length === 0 ? [] : [`It would leave ${listed(unprotects)} without ground-fault protection.`]),
-    ...(mended ? [] : ["It does not remove this finding."]),
+    ...(worst === undefined
+      ? []
+      : [(worst.severity === "danger" ? wording.bringsDanger : wording.bringsViolation)(worst.rule, worst.message)]),
+    ...(others.length === 0 ? [] : [wording.bringsMore(others.length)]),
+    ...(unprotects.length === 0 ? [] : [wording.leavesWithout(listed(unprotects))]),
+    ...(mended ? [] : [wording.stays]),
   ];
   return sentences.length === 0 ? undefined : sentences.join(" ");
 }

@@ -1,5 +1,5 @@
 import type { EnclosureId } from "../model/ids.ts";
-import type { Project, StateName } from "../model/project.ts";
+import type { Project, ReadingInstrument, StateName } from "../model/project.ts";
 import type { RecordStage, RecordTest } from "../model/test-record.ts";
 import type { BoxRoles } from "./circuit.ts";
 import type { CircuitFeeds } from "./circuit-feeds.ts";
@@ -78,7 +78,9 @@ export interface RecordCellLine {
   /** What was found, in words with units; absent where nothing was measured yet: a blank to write in. */
   readonly found?: string;
   readonly outcome?: "agrees" | "differs" | "not-compared";
-  readonly instrument?: string;
+  readonly instrument?: ReadingInstrument;
+  /** What a person wrote to tell it from others of its kind. */
+  readonly instrumentId?: string;
   readonly takenAt?: string;
   readonly by?: string;
   readonly remark?: string;

@@ -1,8 +1,9 @@
 import { amps } from "../units/quantity.ts";
 import type { DevicePath, DeviceType, SensingType } from "./device-type.ts";
+import { DEVICE_CAPTIONS, DEVICE_TITLES } from "./device-words.ts";
 import { ground, hot, neutral } from "./terminal-types.ts";
 
-const TYPICAL = "typical of the trade; the marking of the panel says which breakers are listed for it";
+const TYPICAL_SOURCE = "typical of the trade; the marking of the panel says which breakers are listed for it";
 
 const lug = { entryKind: "lug", thinnest: "14", thickest: "8" } as const;
 const on = (a: string, b: string, sensed = false): DevicePath => ({
@@ -13,16 +14,14 @@ const on = (a: string, b: string, sensed = false): DevicePath => ({
 });
 
 function onePole(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   fn: "none" | "gfci" | "afci" | "dual",
   sensing?: SensingType,
 ): DeviceType {
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family: "breaker",
     glyph: "breaker",
     where: "panel",
@@ -38,21 +37,19 @@ function onePole(
     positions: ["on", "off"],
     ...(sensing && { sensing }),
     defaults: { breakerRatingA: amps(20), legs: ["A"], function: fn },
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   };
 }
 
 function twoPole(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   fn: "none" | "gfci" | "afci" | "dual",
   sensing?: SensingType,
 ): DeviceType {
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family: "breaker",
     glyph: "breaker",
     where: "panel",
@@ -72,7 +69,7 @@ function twoPole(
     positions: ["on", "off"],
     ...(sensing && { sensing }),
     defaults: { breakerRatingA: amps(20), legs: ["A", "B"], function: fn },
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   };
 }
 
@@ -84,10 +81,10 @@ const sensing = (poles: 1 | 2, kind: SensingType["class"], arcFault: boolean): S
   load: { hot: poles === 1 ? ["OUT"] : ["OUT1", "OUT2"], neutral: "LOAD_N" },
 });
 
-const bar = (id: string, title: string, caption: string, node: "@neutral" | "@ground"): DeviceType => ({
+const bar = (id: keyof typeof DEVICE_TITLES, node: "@neutral" | "@ground"): DeviceType => ({
   id,
-  title,
-  caption,
+  title: DEVICE_TITLES[id],
+  caption: DEVICE_CAPTIONS[id],
   family: node === "@neutral" ? "neutral-bar" : "ground-bar",
   glyph: "bond",
   where: "panel",
@@ -102,42 +99,30 @@ const bar = (id: string, title: string, caption: string, node: "@neutral" | "@gr
   outlets: [],
   positions: [],
   defaults: {},
-  source: TYPICAL,
+  source: TYPICAL_SOURCE,
 });
 
 /** What sits in a panel: breakers, fuses, bars, lugs. */
 export const breakerTypes: readonly DeviceType[] = [
-  onePole("breaker-1", "Breaker, one-pole", "breaker", "none"),
-  twoPole("breaker-2", "Breaker, two-pole, common trip", "two-pole breaker", "none"),
-  onePole("breaker-gfci-1", "GFCI breaker, one-pole", "GFCI breaker", "gfci", sensing(1, "personnel", false)),
-  twoPole("breaker-gfci-2", "GFCI breaker, two-pole", "GFCI breaker, two-pole", "gfci", sensing(2, "personnel", false)),
-  onePole("breaker-afci-1", "AFCI breaker, one-pole", "AFCI breaker", "afci", sensing(1, "arc-fault", true)),
-  onePole(
-    "breaker-dual-1",
-    "Dual-function breaker, one-pole",
-    "dual-function breaker",
-    "dual",
-    sensing(1, "personnel", true),
-  ),
-  twoPole(
-    "breaker-dual-2",
-    "Dual-function breaker, two-pole",
-    "dual-function breaker",
-    "dual",
-    sensing(2, "personnel", true),
-  ),
+  onePole("breaker-1", "none"),
+  twoPole("breaker-2", "none"),
+  onePole("breaker-gfci-1", "gfci", sensing(1, "personnel", false)),
+  twoPole("breaker-gfci-2", "gfci", sensing(2, "personnel", false)),
+  onePole("breaker-afci-1", "afci", sensing(1, "arc-fault", true)),
+  onePole("breaker-dual-1", "dual", sensing(1, "personnel", true)),
+  twoPole("breaker-dual-2", "dual", sensing(2, "personnel", true)),
   {
-    ...onePole("fuse-1", "Plug fuse", "fuse", "none"),
+    ...onePole("fuse-1", "none"),
     family: "fuse",
     glyph: "fuse",
     defaults: { breakerRatingA: amps(15), legs: ["A"], function: "none" },
   },
-  bar("neutral-bar", "Neutral bar", "neutral bar", "@neutral"),
-  bar("ground-bar", "Ground bar", "ground bar", "@ground"),
+  bar("neutral-bar", "@neutral"),
+  bar("ground-bar", "@ground"),
   {
     id: "main-lugs",
-    title: "Feeder lugs",
-    caption: "lugs",
+    title: DEVICE_TITLES["main-lugs"],
+    caption: DEVICE_CAPTIONS["main-lugs"],
     family: "lugs",
     glyph: "panel",
     where: "panel",
@@ -156,6 +141,6 @@ export const breakerTypes: readonly DeviceType[] = [
     outlets: [],
     positions: [],
     defaults: {},
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   },
 ];

@@ -2,6 +2,7 @@ import type { Conductor, Construction, Material } from "../model/cable.ts";
 import type { ConductorKey } from "../model/ids.ts";
 import { type Colour, colourKey } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
+import { CABLE_TITLES, FIGURES } from "./stock-words.ts";
 
 /** A cable of the stock, with its conductors in drawing order: hots, neutral, ground. */
 export interface CableItem {
@@ -15,7 +16,7 @@ export interface CableItem {
   readonly source: string;
 }
 
-const TYPICAL = "typical of the trade; the legend on the jacket governs";
+const TYPICAL_SOURCE = "typical of the trade; the legend on the jacket governs";
 
 interface Choices {
   readonly material?: Material;
@@ -25,8 +26,7 @@ interface Choices {
 }
 
 function cable(
-  id: string,
-  title: string,
+  id: keyof typeof CABLE_TITLES,
   sizeText: string,
   awg: WireSize,
   colours: readonly Colour[],
@@ -48,12 +48,12 @@ function cable(
   });
   return {
     id,
-    title,
-    sizeText,
+    title: CABLE_TITLES[id],
+    sizeText: choices.material === "aluminium" ? FIGURES.aluminium(sizeText) : sizeText,
     construction: choices.construction ?? "nonmetallic-sheathed",
     conductors,
     ...(choices.insulationC !== undefined && { insulationC: choices.insulationC }),
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   };
 }
 
@@ -61,44 +61,44 @@ const TWO: readonly Colour[] = ["black", "white", "bare"];
 const THREE: readonly Colour[] = ["black", "red", "white", "bare"];
 
 export const cableItems: readonly CableItem[] = [
-  cable("nm-12-2-g", "12/2 with ground", "12/2", "12", TWO, { insulationC: 90 }),
-  cable("nm-14-2-g", "14/2 with ground", "14/2", "14", TWO, { insulationC: 90 }),
-  cable("nm-12-3-g", "12/3 with ground", "12/3", "12", THREE, { insulationC: 90 }),
-  cable("nm-14-3-g", "14/3 with ground", "14/3", "14", THREE, { insulationC: 90 }),
-  cable("nm-12-2-2-g", "12/2/2 with ground", "12/2/2", "12", ["black", "red", "white", "white", "bare"], {
+  cable("nm-12-2-g", "12/2", "12", TWO, { insulationC: 90 }),
+  cable("nm-14-2-g", "14/2", "14", TWO, { insulationC: 90 }),
+  cable("nm-12-3-g", "12/3", "12", THREE, { insulationC: 90 }),
+  cable("nm-14-3-g", "14/3", "14", THREE, { insulationC: 90 }),
+  cable("nm-12-2-2-g", "12/2/2", "12", ["black", "red", "white", "white", "bare"], {
     insulationC: 90,
   }),
-  cable("nm-10-2-g", "10/2 with ground", "10/2", "10", TWO, { insulationC: 90 }),
-  cable("nm-10-3-g", "10/3 with ground", "10/3", "10", THREE, { insulationC: 90 }),
-  cable("nm-14-2", "14/2, no ground, old", "14/2", "14", ["black", "white"], { insulationC: 60 }),
-  cable("nm-12-2", "12/2, no ground, old", "12/2", "12", ["black", "white"], { insulationC: 60 }),
-  cable("nm-14-2-reduced-g", "14/2 with 16 AWG ground, old", "14/2", "14", TWO, { groundAwg: "16", insulationC: 60 }),
-  cable("armoured-12-2-g", "Armoured 12/2 with ground", "12/2", "12", ["black", "white", "green"], {
+  cable("nm-10-2-g", "10/2", "10", TWO, { insulationC: 90 }),
+  cable("nm-10-3-g", "10/3", "10", THREE, { insulationC: 90 }),
+  cable("nm-14-2", "14/2", "14", ["black", "white"], { insulationC: 60 }),
+  cable("nm-12-2", "12/2", "12", ["black", "white"], { insulationC: 60 }),
+  cable("nm-14-2-reduced-g", "14/2", "14", TWO, { groundAwg: "16", insulationC: 60 }),
+  cable("armoured-12-2-g", "12/2", "12", ["black", "white", "green"], {
     construction: "armoured-bonded",
     insulationC: 90,
   }),
-  cable("armoured-12-2-old", "Armoured 12/2, old, no bonding strip", "12/2", "12", ["black", "white"], {
+  cable("armoured-12-2-old", "12/2", "12", ["black", "white"], {
     construction: "armoured-old",
     insulationC: 60,
   }),
-  cable("al-12-2-g", "Aluminium 12/2 with ground, old", "12/2 AL", "12", TWO, {
+  cable("al-12-2-g", "12/2", "12", TWO, {
     material: "aluminium",
     insulationC: 60,
   }),
-  cable("al-10-2-g", "Aluminium 10/2 with ground", "10/2 AL", "10", TWO, { material: "aluminium", insulationC: 60 }),
-  cable("knob-tube-14", "Knob-and-tube single, 14", "14", "14", ["black"], {
+  cable("al-10-2-g", "10/2", "10", TWO, { material: "aluminium", insulationC: 60 }),
+  cable("knob-tube-14", "14", "14", ["black"], {
     construction: "knob-and-tube",
     insulationC: 60,
   }),
-  cable("knob-tube-12", "Knob-and-tube single, 12", "12", "12", ["black"], {
+  cable("knob-tube-12", "12", "12", ["black"], {
     construction: "knob-and-tube",
     insulationC: 60,
   }),
-  cable("single-12-black", "Single conductor, 12 black", "12", "12", ["black"], {
+  cable("single-12-black", "12", "12", ["black"], {
     construction: "raceway",
     insulationC: 90,
   }),
-  cable("single-12-white", "Single conductor, 12 white", "12", "12", ["white"], {
+  cable("single-12-white", "12", "12", ["white"], {
     construction: "raceway",
     insulationC: 90,
   }),

@@ -1,5 +1,7 @@
+import { catalogue } from "../lib/catalogue.ts";
+
 /** Words of warning, by id, wherever they are shown or printed. */
-export const CAUTIONS = {
+export const CAUTIONS = catalogue({
   WRK1: "Switch off, lock or tag, and prove dead at the wires you will touch. Prove the tester on a live source before and after.",
   WRK2: "A box can hold more than one circuit. Check every conductor, including whites and the box itself.",
   WRK3: "A white wire may be live. Colour is a hint.",
@@ -19,6 +21,6 @@ export const CAUTIONS = {
   DAT3: "Volumes and connector combinations are typical. Use the marking in the box and the connector package.",
   SIM1: "Computed for an ideal circuit with stated assumptions. Real readings vary with load, meter and length. Unexpected reading: stop, do not adjust the drawing to suit it.",
   SIM2: "The simulator never authorises live work.",
-} as const;
+});
 
 export type CautionId = keyof typeof CAUTIONS;

@@ -1,5 +1,6 @@
 import type { Material } from "../model/cable.ts";
 import type { WireSize } from "../units/wire-size.ts";
+import { CONNECTOR_TITLES, CONNECTOR_WORDS } from "./stock-words.ts";
 
 /** One line of a connector's table: how many of each size, both ends included; every named size must be present. */
 export type CapacityRow = Readonly<Partial<Record<WireSize, readonly [least: number, most: number]>>>;
@@ -38,28 +39,29 @@ export interface Connector {
 const SOURCE = "illustrative; the package table of the actual connector governs";
 const CU: readonly Material[] = ["copper"];
 
-const twist = (word: string, rows: readonly CapacityRow[]): Connector => ({
-  id: `twist-${word}`,
-  title: `Twist-on, ${word}`,
-  word,
+/** Of the stock, with its words. */
+const called = (id: keyof typeof CONNECTOR_TITLES): Pick<Connector, "id" | "title" | "word"> => ({
+  id,
+  title: CONNECTOR_TITLES[id],
+  word: CONNECTOR_WORDS[id],
+});
+
+const twist = (size: "small" | "medium" | "large" | "grounding", rows: readonly CapacityRow[]): Connector => ({
+  ...called(`twist-${size}`),
   glyph: "cap",
   capacity: { kind: "table", rows },
   materials: CU,
   source: SOURCE,
 });
-const lever = (ports: number): Connector => ({
-  id: `lever-${ports}`,
-  title: `Lever, ${ports} ports`,
-  word: `lever ${ports}`,
+const lever = (ports: 2 | 3 | 5): Connector => ({
+  ...called(`lever-${ports}`),
   glyph: "splice",
   capacity: { kind: "ports", ports, thinnest: "18", thickest: "12", solidOnly: false },
   materials: CU,
   source: SOURCE,
 });
-const pushIn = (ports: number): Connector => ({
-  id: `push-in-${ports}`,
-  title: `Push-in splicing, ${ports} ports`,
-  word: `push-in ${ports}`,
+const pushIn = (ports: 2 | 3 | 4 | 6 | 8): Connector => ({
+  ...called(`push-in-${ports}`),
   glyph: "splice",
   capacity: { kind: "ports", ports, thinnest: "18", thickest: "12", solidOnly: true },
   materials: CU,
@@ -72,7 +74,6 @@ export const connectors: readonly Connector[] = [
   twist("large", [{ "14": [3, 6] }, { "12": [2, 5] }, { "12": [1, 3], "14": [1, 3] }, { "10": [1, 2], "12": [1, 3] }]),
   {
     ...twist("grounding", [{ "14": [2, 4] }, { "12": [2, 4] }, { "12": [1, 3], "14": [1, 3] }]),
-    title: "Twist-on, grounding, through hole",
     groundsOnly: true,
   },
   lever(2),
@@ -84,18 +85,14 @@ export const connectors: readonly Connector[] = [
   pushIn(6),
   pushIn(8),
   {
-    id: "al-cu-listed",
-    title: "Listed aluminium-copper connector",
-    word: "Al-Cu",
+    ...called("al-cu-listed"),
     glyph: "splice",
     capacity: { kind: "al-cu", aluminium: [1, 1], copper: [1, 2] },
     materials: ["copper", "aluminium"],
     source: SOURCE,
   },
   {
-    id: "crimp-ground",
-    title: "Crimp sleeve for grounds",
-    word: "crimp",
+    ...called("crimp-ground"),
     glyph: "splice",
     capacity: { kind: "table", rows: [{ "14": [2, 4] }, { "12": [2, 4] }, { "12": [1, 3], "14": [1, 3] }] },
     materials: CU,

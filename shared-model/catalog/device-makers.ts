@@ -1,10 +1,11 @@
 import { amps } from "../units/quantity.ts";
 import type { DeviceOutlet, DevicePath, DeviceType, SensingType } from "./device-type.ts";
+import { DEVICE_CAPTIONS, DEVICE_TITLES } from "./device-words.ts";
 import { ground, hot, lead, neutral } from "./terminal-types.ts";
 
 // What device types of one kind have in common.
 
-export const TYPICAL = "typical of the trade; the marking of the actual device governs";
+export const TYPICAL_SOURCE = "typical of the trade; the marking of the actual device governs";
 
 export const path = (a: string, b: string, when: DevicePath["when"]): DevicePath => ({ a, b, when });
 const sensed = (a: string, b: string): DevicePath => ({ a, b, when: "reset", sensed: true });
@@ -25,9 +26,7 @@ const DUPLEX_PATHS: readonly DevicePath[] = [
 const GROUNDED_FACE: readonly DevicePath[] = [path("G", "UG", "always"), path("G", "LG", "always")];
 
 export function duplex(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   defaults: DeviceType["defaults"],
   glyph = "receptacle",
 ): DeviceType {
@@ -35,8 +34,8 @@ export function duplex(
   const outlets = grounded ? HALVES : HALVES.map(({ ground: _none, ...rest }) => rest);
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family: "receptacle",
     glyph,
     where: "box",
@@ -47,7 +46,7 @@ export function duplex(
     outlets,
     positions: [],
     defaults,
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   };
 }
 
@@ -74,9 +73,7 @@ const FACE: readonly DevicePath[] = [
 export const ONE_FACE: readonly DeviceOutlet[] = [{ hot: "UH", neutral: "UN", ground: "UG" }];
 
 export function lineLoad(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   glyph: string,
   sensing: SensingType,
   defaults: DeviceType["defaults"],
@@ -84,8 +81,8 @@ export function lineLoad(
 ): DeviceType {
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family: face ? "ground-fault-receptacle" : "ground-fault-blank",
     glyph,
     where: "box",
@@ -97,21 +94,19 @@ export function lineLoad(
     positions: [],
     sensing,
     defaults: { reversal: "deny", faceContact: "separate", ...defaults },
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   };
 }
 
 export function switchType(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   glyph: string,
   rest: Pick<DeviceType, "terminals" | "paths" | "positions"> & Partial<DeviceType>,
 ): DeviceType {
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family: "switch",
     glyph,
     where: "box",
@@ -119,24 +114,22 @@ export function switchType(
     gangs: 1,
     outlets: [],
     defaults: { ratingA: amps(15) },
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
     ...rest,
   };
 }
 
 const LOAD_OUTLET: readonly DeviceOutlet[] = [{ hot: "H", neutral: "N", ground: "G" }];
 export function user(
-  id: string,
-  title: string,
-  caption: string,
+  id: keyof typeof DEVICE_TITLES,
   family: DeviceType["family"],
   glyph: string,
   rest: Partial<DeviceType>,
 ): DeviceType {
   return {
     id,
-    title,
-    caption,
+    title: DEVICE_TITLES[id],
+    caption: DEVICE_CAPTIONS[id],
     family,
     glyph,
     where: "box",
@@ -147,7 +140,7 @@ export function user(
     outlets: LOAD_OUTLET,
     positions: [],
     defaults: {},
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
     ...rest,
   };
 }

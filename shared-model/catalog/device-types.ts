@@ -1,34 +1,46 @@
 import { amps, milliamps, ohms, watts } from "../units/quantity.ts";
 import { breakerTypes } from "./breaker-types.ts";
-import { duplex, lineLoad, ONE_FACE, PERSONNEL, path, switchType, TR15, TR20, TYPICAL, user } from "./device-makers.ts";
+import {
+  duplex,
+  lineLoad,
+  ONE_FACE,
+  PERSONNEL,
+  path,
+  switchType,
+  TR15,
+  TR20,
+  TYPICAL_SOURCE,
+  user,
+} from "./device-makers.ts";
 import type { DeviceType } from "./device-type.ts";
+import { DEVICE_CAPTIONS, DEVICE_TITLES, TERMINAL_LABELS } from "./device-words.ts";
 import { common, ground, hot, lead, neutral, signal, switched, traveller } from "./terminal-types.ts";
 
 /** What is put in today stands first, what is only found in old work last. */
 const RECEPTACLES: readonly DeviceType[] = [
-  duplex("receptacle-tr-15", "Tamper-resistant duplex, 15 A", "TR duplex receptacle", TR15),
-  duplex("receptacle-tr-20", "Tamper-resistant duplex, 20 A", "TR duplex receptacle, 20 A", {
+  duplex("receptacle-tr-15", TR15),
+  duplex("receptacle-tr-20", {
     ...TR20,
     entryKind: "clamp-plate",
   }),
-  duplex("receptacle-15", "Grounding duplex, 15 A", "duplex receptacle", { ratingA: amps(15), tamperResistant: false }),
-  duplex("receptacle-20", "Grounding duplex, 20 A", "duplex receptacle, 20 A", {
+  duplex("receptacle-15", { ratingA: amps(15), tamperResistant: false }),
+  duplex("receptacle-20", {
     ratingA: amps(20),
     tamperResistant: false,
     entryKind: "clamp-plate",
   }),
-  duplex("receptacle-tr-wr-15", "Tamper- and weather-resistant duplex, 15 A", "TR WR duplex receptacle", {
+  duplex("receptacle-tr-wr-15", {
     ...TR15,
     weatherResistant: true,
   }),
-  duplex("receptacle-tr-wr-20", "Tamper- and weather-resistant duplex, 20 A", "TR WR duplex, 20 A", {
+  duplex("receptacle-tr-wr-20", {
     ...TR20,
     weatherResistant: true,
   }),
   {
     id: "receptacle-single-20",
-    title: "Single receptacle, 20 A",
-    caption: "single receptacle",
+    title: DEVICE_TITLES["receptacle-single-20"],
+    caption: DEVICE_CAPTIONS["receptacle-single-20"],
     family: "receptacle",
     glyph: "receptacle-single",
     where: "box",
@@ -39,83 +51,34 @@ const RECEPTACLES: readonly DeviceType[] = [
     outlets: ONE_FACE,
     positions: [],
     defaults: TR20,
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   },
-  duplex(
-    "receptacle-two-slot",
-    "Two-slot duplex, old",
-    "two-slot duplex",
-    { ratingA: amps(15), tamperResistant: false },
-    "receptacle-two-slot",
-  ),
+  duplex("receptacle-two-slot", { ratingA: amps(15), tamperResistant: false }, "receptacle-two-slot"),
 ];
 
 const GROUND_FAULT: readonly DeviceType[] = [
-  lineLoad("gfci-receptacle-15", "GFCI receptacle, 15 A face", "GFCI receptacle", "gfci", PERSONNEL, TR15),
-  lineLoad("gfci-receptacle-20", "GFCI receptacle, 20 A face", "GFCI receptacle, 20 A", "gfci", PERSONNEL, TR20),
-  lineLoad(
-    "gfci-receptacle-wr-15",
-    "GFCI receptacle, weather-resistant, 15 A",
-    "GFCI receptacle, WR",
-    "gfci",
-    PERSONNEL,
-    { ...TR15, weatherResistant: true },
-  ),
-  lineLoad(
-    "gfci-receptacle-wr-20",
-    "GFCI receptacle, weather-resistant, 20 A",
-    "GFCI receptacle, WR",
-    "gfci",
-    PERSONNEL,
-    { ...TR20, weatherResistant: true },
-  ),
-  lineLoad(
-    "dual-function-receptacle-15",
-    "Dual-function receptacle, 15 A",
-    "dual-function receptacle",
-    "dual-function",
-    { ...PERSONNEL, arcFault: true },
-    TR15,
-  ),
-  lineLoad(
-    "dual-function-receptacle-20",
-    "Dual-function receptacle, 20 A",
-    "dual-function receptacle",
-    "dual-function",
-    { ...PERSONNEL, arcFault: true },
-    TR20,
-  ),
-  lineLoad(
-    "afci-receptacle-15",
-    "Outlet branch-circuit AFCI receptacle, 15 A",
-    "AFCI receptacle",
-    "gfci",
-    { ...PERSONNEL, class: "arc-fault", arcFault: true },
-    TR15,
-  ),
-  lineLoad(
-    "gfci-blank",
-    "Blank-face GFCI, 20 A",
-    "blank-face GFCI",
-    "gfci-blank",
-    PERSONNEL,
-    { ratingA: amps(20) },
-    false,
-  ),
+  lineLoad("gfci-receptacle-15", "gfci", PERSONNEL, TR15),
+  lineLoad("gfci-receptacle-20", "gfci", PERSONNEL, TR20),
+  lineLoad("gfci-receptacle-wr-15", "gfci", PERSONNEL, { ...TR15, weatherResistant: true }),
+  lineLoad("gfci-receptacle-wr-20", "gfci", PERSONNEL, { ...TR20, weatherResistant: true }),
+  lineLoad("dual-function-receptacle-15", "dual-function", { ...PERSONNEL, arcFault: true }, TR15),
+  lineLoad("dual-function-receptacle-20", "dual-function", { ...PERSONNEL, arcFault: true }, TR20),
+  lineLoad("afci-receptacle-15", "gfci", { ...PERSONNEL, class: "arc-fault", arcFault: true }, TR15),
+  lineLoad("gfci-blank", "gfci-blank", PERSONNEL, { ratingA: amps(20) }, false),
 ];
 
 const SWITCHES: readonly DeviceType[] = [
-  switchType("switch-single-pole", "Single-pole switch", "switch", "switch", {
+  switchType("switch-single-pole", "switch", {
     terminals: [hot("C", { label: "1" }), switched("L", { label: "2" }), ground],
     paths: [path("C", "L", "on")],
     positions: ["on", "off"],
   }),
-  switchType("switch-3way", "3-way switch", "3-way switch", "switch-3way", {
+  switchType("switch-3way", "switch-3way", {
     terminals: [common("C"), traveller("T1", { label: "T1" }), traveller("T2", { label: "T2" }), ground],
     paths: [path("C", "T1", "up"), path("C", "T2", "down")],
     positions: ["up", "down"],
   }),
-  switchType("switch-4way", "4-way switch", "4-way switch", "switch-4way", {
+  switchType("switch-4way", "switch-4way", {
     terminals: [
       traveller("A1", { label: "A1" }),
       traveller("A2", { label: "A2" }),
@@ -131,7 +94,7 @@ const SWITCHES: readonly DeviceType[] = [
     ],
     positions: ["straight", "crossed"],
   }),
-  switchType("switch-double-pole", "Double-pole switch, 20 A", "double-pole switch", "switch", {
+  switchType("switch-double-pole", "switch", {
     terminals: [
       hot("L1", { label: "L1" }),
       switched("T1", { label: "T1" }),
@@ -143,12 +106,12 @@ const SWITCHES: readonly DeviceType[] = [
     positions: ["on", "off"],
     defaults: { ratingA: amps(20) },
   }),
-  switchType("switch-pilot", "Pilot-light switch", "pilot switch", "switch-pilot", {
+  switchType("switch-pilot", "switch-pilot", {
     terminals: [hot("C", { label: "1" }), switched("L", { label: "2" }), neutral("N"), ground],
     paths: [path("C", "L", "on"), path("L", "N", "load")],
     positions: ["on", "off"],
   }),
-  switchType("switch-two", "Two switches on one yoke", "two switches", "switch", {
+  switchType("switch-two", "switch", {
     terminals: [
       hot("C1", { label: "C1" }),
       hot("C2", { label: "C2" }),
@@ -160,7 +123,7 @@ const SWITCHES: readonly DeviceType[] = [
     positions: ["on", "off"],
     family: "combination",
   }),
-  switchType("switch-receptacle", "Switch and receptacle on one yoke", "switch + receptacle", "receptacle", {
+  switchType("switch-receptacle", "receptacle", {
     terminals: [hot("H"), hot("HS", { label: "H2" }), switched("SW"), neutral("N"), ground],
     paths: [
       path("H", "HS", "hot-tab"),
@@ -173,20 +136,20 @@ const SWITCHES: readonly DeviceType[] = [
     positions: ["on", "off"],
     family: "combination",
   }),
-  switchType("dimmer", "Dimmer, two-wire, 600 W", "dimmer", "dimmer", {
+  switchType("dimmer", "dimmer", {
     terminals: [hot("C", { ...lead, label: "1" }), switched("L", { ...lead, label: "2" }), ground],
     paths: [path("C", "L", "on")],
     positions: ["on", "off"],
     family: "dimmer",
     defaults: { ratingA: amps(5), ledRatingW: watts(150) },
   }),
-  switchType("timer-neutral", "Timer or sensor with neutral", "timer", "timer", {
+  switchType("timer-neutral", "timer", {
     terminals: [hot("H", lead), switched("L", { ...lead, label: "SW" }), neutral("N", lead), ground],
     paths: [path("H", "L", "on"), path("H", "N", "load")],
     positions: ["on", "off"],
     family: "timer",
   }),
-  switchType("timer-no-neutral", "Timer or sensor without neutral", "timer", "timer", {
+  switchType("timer-no-neutral", "timer", {
     terminals: [hot("H", lead), switched("L", { ...lead, label: "SW" }), ground],
     paths: [path("H", "L", "on")],
     positions: ["on", "off"],
@@ -195,16 +158,16 @@ const SWITCHES: readonly DeviceType[] = [
 ];
 
 const USERS: readonly DeviceType[] = [
-  user("luminaire-60", "Luminaire, 60 W", "luminaire", "luminaire", "luminaire", {
+  user("luminaire-60", "luminaire", "luminaire", {
     defaults: { loadW: watts(60), loadOhm: ohms(240), leakMa: milliamps(0.1) },
   }),
-  user("luminaire-led-9", "Luminaire, LED 9 W", "LED luminaire", "luminaire", "luminaire", {
+  user("luminaire-led-9", "luminaire", "luminaire", {
     defaults: { loadW: watts(9), leakMa: milliamps(0.1) },
   }),
-  user("fan-light", "Fan-light, 75 + 60 W", "fan-light", "fan", "fan-light", {
+  user("fan-light", "fan", "fan-light", {
     terminals: [
-      hot("H_FAN", { ...lead, label: "fan" }),
-      hot("H_LIGHT", { ...lead, label: "light" }),
+      hot("H_FAN", { ...lead, label: TERMINAL_LABELS.fan }),
+      hot("H_LIGHT", { ...lead, label: TERMINAL_LABELS.light }),
       neutral("N", lead),
       ground,
     ],
@@ -218,16 +181,16 @@ const USERS: readonly DeviceType[] = [
     ],
     defaults: { loadW: watts(135) },
   }),
-  user("fan-exhaust", "Exhaust fan, 75 W", "exhaust fan", "fan", "fan", { defaults: { loadW: watts(75) } }),
-  user("smoke-alarm", "Smoke alarm, 120 V interconnected", "smoke alarm", "alarm", "alarm", {
+  user("fan-exhaust", "fan", "fan", { defaults: { loadW: watts(75) } }),
+  user("smoke-alarm", "alarm", "alarm", {
     terminals: [hot("H", lead), neutral("N", lead), signal("SIG", lead)],
     outlets: [{ hot: "H", neutral: "N" }],
     defaults: { loadW: watts(2), priority: "alarm" },
   }),
-  user("appliance-120", "Hard-wired appliance, 120 V", "appliance", "appliance", "appliance", {
+  user("appliance-120", "appliance", "appliance", {
     defaults: { loadW: watts(1200) },
   }),
-  user("appliance-240", "Hard-wired appliance, 240 V", "appliance, 240 V", "appliance", "appliance", {
+  user("appliance-240", "appliance", "appliance", {
     terminals: [hot("L1", { ...lead, label: "L1" }), hot("L2", { ...lead, label: "L2" }), ground],
     paths: [path("L1", "L2", "load")],
     outlets: [{ hot: "L1", neutral: "L2", ground: "G" }],
@@ -235,8 +198,8 @@ const USERS: readonly DeviceType[] = [
   }),
   {
     id: "disconnect-fused",
-    title: "Fused disconnect",
-    caption: "disconnect",
+    title: DEVICE_TITLES["disconnect-fused"],
+    caption: DEVICE_CAPTIONS["disconnect-fused"],
     family: "disconnect",
     glyph: "fuse",
     where: "box",
@@ -247,7 +210,7 @@ const USERS: readonly DeviceType[] = [
     outlets: [],
     positions: ["on", "off"],
     defaults: {},
-    source: TYPICAL,
+    source: TYPICAL_SOURCE,
   },
 ];
 

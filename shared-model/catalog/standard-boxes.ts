@@ -1,3 +1,5 @@
+import { STANDARD_SIZES } from "./stock-words.ts";
+
 /** A standard metal box and the least volume that its size is credited with. */
 export interface StandardBox {
   readonly size: string;
@@ -39,4 +41,9 @@ export const standardBoxes: readonly StandardBox[] = [
 
 const BY_SIZE = new Map(standardBoxes.map((box) => [box.size, box]));
 
+const WORDS = new Map<string, string>(Object.entries(STANDARD_SIZES));
+
 export const findStandardBox = (size: string): StandardBox | undefined => BY_SIZE.get(size);
+
+/** A size as a person reads it; what is of no table is told as it is stored. */
+export const sizeWords = (size: string): string => WORDS.get(size) ?? size;

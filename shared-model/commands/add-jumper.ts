@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Jumper } from "../model/enclosure.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import { jumperEnd } from "../model/ids.ts";
@@ -18,6 +19,12 @@ import { draftInstallation, written } from "./move-ends.ts";
 
 type Args = CommandArgs["add-jumper"];
 
+const wording = catalogue({
+  add: (jumper: Part, from: Part, to: Part) => `Add jumper ${jumper} from ${from} to ${to}`,
+  addOne: (jumper: Part) => `Add jumper ${jumper}`,
+  onePoint: "Both ends of the jumper would be on one point. Pick another place for one end.",
+});
+
 /** Adds a short conductor between two places of one enclosure: pigtail, link, bonding jumper. */
 export const addJumper = defineCommand<Args>({
   id: "add-jumper",
@@ -33,19 +40,15 @@ export const addJumper = defineCommand<Args>({
   }),
   label(project, { state, enclosure, name, from, to }) {
     const { found } = enclosureOr(project, state, enclosure);
-    if (found === undefined) return `Add jumper ${name}`;
-    return `Add jumper ${name} from ${nameOfPlace(found.enclosure, from)} to ${nameOfPlace(found.enclosure, to)}`;
+    if (found === undefined) return wording.addOne(name);
+    return wording.add(name, nameOfPlace(found.enclosure, from), nameOfPlace(found.enclosure, to));
   },
   refuse(project, { state, enclosure, jumper, from, to }) {
     const { found, no } = enclosureOr(project, state, enclosure);
     if (no !== undefined) return no;
     const missing = noSuchPlace(found, from) ?? noSuchPlace(found, to);
     if (missing !== undefined) return missing;
-    if (samePoint(from, to))
-      return refusal(
-        "jumper-to-itself",
-        "Both ends of the jumper would be on one point. Pick another place for one end.",
-      );
+    if (samePoint(from, to)) return refusal("jumper-to-itself", wording.onePoint);
     return idsInUse(project, jumper);
   },
   apply(draft, { state, enclosure, jumper: id, name, awg, colour, from, to }, before) {

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Label } from "../model/project.ts";
 import { nextOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
@@ -10,6 +11,11 @@ import { draftInstallation } from "./move-ends.ts";
 
 type Args = CommandArgs["add-label"];
 
+const says = catalogue({
+  add: (item: Part) => `Add label on ${item}`,
+  noWords: "Write what the label says.",
+});
+
 /** Fixes a label to a device, enclosure or cable. */
 export const addLabel = defineCommand<Args>({
   id: "add-label",
@@ -20,11 +26,11 @@ export const addLabel = defineCommand<Args>({
     on: either(record({ device: idText }), record({ enclosure: idText }), record({ cable: idText })),
     requiredBy: optional(textUpTo(80)),
   }),
-  label: (project, { state, on }) => `Add label on ${callItem(project, state, itemUnder(on))}`,
+  label: (project, { state, on }) => says.add(callItem(project, state, itemUnder(on))),
   refuse(project, { state, id, wording, on }) {
     const no = noSuchItem(project, state, itemUnder(on));
     if (no !== undefined) return no;
-    if (wording.trim() === "") return refusal("label-without-words", "Write what the label says.");
+    if (wording.trim() === "") return refusal("label-without-words", says.noWords);
     return idsInUse(project, id);
   },
   apply(draft, { state, id, wording, on, requiredBy }, before) {

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { PassThrough } from "../model/enclosure.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { inches } from "../units/quantity.ts";
@@ -9,9 +10,19 @@ import { defineCommand, refusal } from "./define-command.ts";
 import { makeEntry, noSuchEntry } from "./entries.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
 import { idInUseHere } from "./fresh-ids.ts";
+import { gone, unnamed } from "./item-words.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 
 type Args = CommandArgs["add-pass-through"];
+
+const wording = catalogue({
+  endsHere: (cable: Part, box: Part) =>
+    `${cable} ends in ${box}. Only a cable that goes on to another box can run through it.`,
+  noConductors: (cable: Part) => `${cable} has no such conductors. Pick each of its own conductors once.`,
+  run: (cable: Part, box: Part) => `Run ${cable} through ${box}`,
+  runsAlready: (cable: Part, box: Part) => `${cable} already runs through ${box}. Remove that first.`,
+  sameEntry: "It needs one entry to come in by and another to leave by. Pick a second entry.",
+});
 
 /** Runs conductors of a cable through a box unbroken, straight or with a loop left in it. */
 export const addPassThrough = defineCommand<Args>({
@@ -28,29 +39,24 @@ export const addPassThrough = defineCommand<Args>({
   }),
   label(project, { state, enclosure, cable }) {
     const installation = getInstallation(project, state);
-    return `Run ${installation.cables[cable]?.name ?? "a cable"} through ${installation.enclosures[enclosure]?.name ?? "a box"}`;
+    return wording.run(
+      installation.cables[cable]?.name ?? unnamed.cable,
+      installation.enclosures[enclosure]?.name ?? unnamed.box,
+    );
   },
   refuse(project, { state, enclosure: box, id, cable: cableId, conductors, entryIn, entryOut }) {
     const { found, no } = enclosureOr(project, state, box);
     if (no !== undefined) return no;
     const { enclosure, installation } = found;
     const cable = installation.cables[cableId];
-    if (cable === undefined)
-      return refusal("unknown-item", "That cable is no longer there. Pick one that is on the sheet and try again.");
+    if (cable === undefined) return refusal("unknown-item", gone.cable);
     if (new Set(conductors).size < conductors.length || conductors.some((key) => !(key in cable.conductors)))
-      return refusal(
-        "unknown-conductor",
-        `${cable.name} has no such conductors. Pick each of its own conductors once.`,
-      );
+      return refusal("unknown-conductor", wording.noConductors(cable.name));
     if ([cable.sides.a, cable.sides.b].some((side) => "enclosure" in side && side.enclosure === box))
-      return refusal(
-        "cable-ends-here",
-        `${cable.name} ends in ${enclosure.name}. Only a cable that goes on to another box can run through it.`,
-      );
+      return refusal("cable-ends-here", wording.endsHere(cable.name, enclosure.name));
     if (Object.values(enclosure.passThroughs).some((pass) => pass.cable === cableId))
-      return refusal("already-passes", `${cable.name} already runs through ${enclosure.name}. Remove that first.`);
-    if (idOf(entryIn) === idOf(entryOut))
-      return refusal("same-entry", "It needs one entry to come in by and another to leave by. Pick a second entry.");
+      return refusal("already-passes", wording.runsAlready(cable.name, enclosure.name));
+    if (idOf(entryIn) === idOf(entryOut)) return refusal("same-entry", wording.sameEntry);
     return (
       noSuchEntry(project, enclosure, entryIn) ??
       noSuchEntry(project, enclosure, entryOut) ??

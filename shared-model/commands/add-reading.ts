@@ -14,7 +14,7 @@ type Args = CommandArgs["add-reading"];
 export const addReading = defineCommand<Args>({
   id: "add-reading",
   args: record<Args>({ id: idText, reading: readingShape }),
-  label: (_project, { reading }) => readingLabel(reading, reading.record === undefined ? "Add" : "Record"),
+  label: (_project, { reading }) => readingLabel(reading, "add"),
   refuse: (project, { id, reading }) => refuseReading(reading) ?? idsInUse(project, id),
   apply(draft, { id, reading }, before) {
     draft.readings[id] = { ...copyOf(reading), id, order: nextOrder(before.readings) } as Draft<Reading>;

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Ring } from "../model/enclosure.ts";
 import { nextOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
@@ -8,16 +9,18 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
 import { idInUseHere } from "./fresh-ids.ts";
+import { unnamed } from "./item-words.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 import { noSuchVolume } from "./property-value.ts";
 
 type Args = CommandArgs["add-ring"];
 
-const WORDS: Readonly<Record<Ring["kind"], string>> = {
-  "plaster-ring": "plaster ring",
-  "raised-cover": "raised cover",
-  extension: "extension",
-};
+const wording = catalogue({
+  extension: (box: Part) => `Add extension to ${box}`,
+  notABox: (panel: Part) => `${panel} is a panel. Rings and extensions go on boxes: pick a box.`,
+  "plaster-ring": (box: Part) => `Add plaster ring to ${box}`,
+  "raised-cover": (box: Part) => `Add raised cover to ${box}`,
+});
 
 /** Puts a raised ring, cover or extension on a box. It adds volume only where it is marked or a standard size. */
 export const addRing = defineCommand<Args>({
@@ -30,12 +33,11 @@ export const addRing = defineCommand<Args>({
     volume: volumeFact,
   }),
   label: (project, { state, enclosure, kind }) =>
-    `Add ${WORDS[kind]} to ${getInstallation(project, state).enclosures[enclosure]?.name ?? "a box"}`,
+    wording[kind](getInstallation(project, state).enclosures[enclosure]?.name ?? unnamed.box),
   refuse(project, { state, enclosure, id, volume }) {
     const { found, no } = enclosureOr(project, state, enclosure);
     if (no !== undefined) return no;
-    if (found.enclosure.kind === "panel")
-      return refusal("not-a-box", `${found.enclosure.name} is a panel. Rings and extensions go on boxes: pick a box.`);
+    if (found.enclosure.kind === "panel") return refusal("not-a-box", wording.notABox(found.enclosure.name));
     return noSuchVolume(volume) ?? idInUseHere(project, enclosure, "rings", id);
   },
   apply(draft, { state, enclosure, id, kind, volume }, before) {

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { isId } from "../model/ids.ts";
 import { READING_INSTRUMENTS, type Reading } from "../model/project.ts";
 import { type ExpectedTest, RECORD_STAGES, RECORD_TESTS, type RecordedTest } from "../model/test-record.ts";
@@ -21,8 +22,20 @@ import {
   tableOf,
   textUpTo,
 } from "./args-shape.ts";
+import { argsWording } from "./args-words.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
+
+const wording = catalogue({
+  add: (read: Part) => `Add reading ${read}`.trimEnd(),
+  addTest: (test: Part, item: Part) => `Record “${test}” of ${item}`,
+  computed: "A computed reading is no test: nothing was measured. Measure it, and record what was found.",
+  correct: (read: Part) => `Correct reading ${read}`.trimEnd(),
+  correctTest: (test: Part, item: Part) => `Correct “${test}” of ${item}`,
+  points: "A reading is taken at one point or between two. Pick one or two points.",
+  remove: (read: Part) => `Remove reading ${read}`.trimEnd(),
+  removeTest: (test: Part, item: Part) => `Remove “${test}” of ${item}`,
+});
 
 type Taken = CommandArgs["add-reading"]["reading"];
 type Arrangement = NonNullable<Reading["arrangement"]>;
@@ -30,7 +43,7 @@ type Figure = Extract<ExpectedTest, { readonly kind: "figure" }>;
 
 const evidence: Check = (value, at) => {
   const wrong = tableOf(evidenceMark)(value, at);
-  return wrong ?? (Object.keys(value as object).every(isId) ? undefined : `${at} has a key that is not a field`);
+  return wrong ?? (Object.keys(value as object).every(isId) ? undefined : argsWording.keyNoField(at));
 };
 
 const MOST = 1_000_000_000;
@@ -81,22 +94,15 @@ export const readingShape: Check = record<Taken>({
 
 /** Why a reading cannot be kept as it is given. */
 export function refuseReading(reading: Taken): Refusal | undefined {
-  if (reading.points.length < 1 || reading.points.length > 2)
-    return refusal("reading-needs-points", "A reading is taken at one point or between two. Pick one or two points.");
+  if (reading.points.length < 1 || reading.points.length > 2) return refusal("reading-needs-points", wording.points);
   if (reading.record === undefined) return undefined;
-  if (reading.computed === true)
-    return refusal(
-      "computed-is-no-test",
-      "A computed reading is no test: nothing was measured. Measure it, and record what was found.",
-    );
+  if (reading.computed === true) return refusal("computed-is-no-test", wording.computed);
   const wrong = recordedProblem(reading.record, reading.value, reading.unit);
   return wrong === undefined ? undefined : refusal("not-a-result", wrong);
 }
 
 /** "Record “Hot to neutral” of R2", "Add reading 118 V". */
-export function readingLabel({ record: line, value, unit }: Taken, verb: string): string {
+export function readingLabel({ record: line, value, unit }: Taken, step: "add" | "correct" | "remove"): string {
   const read = [value, unit].filter(Boolean).join(" ");
-  return line === undefined
-    ? `${verb} reading ${read}`.trimEnd()
-    : `${verb} “${TEST_WORDS[line.test]}” of ${line.item}`;
+  return line === undefined ? wording[step](read) : wording[`${step}Test`](TEST_WORDS[line.test], line.item);
 }

@@ -29,6 +29,7 @@ import {
   wholeFrom,
   wireSize,
 } from "./args-shape.ts";
+import { argsWording } from "./args-words.ts";
 
 /**
  * Form of whole pieces of wiring as arguments, no stricter and no looser than a file: what a command takes in this way
@@ -237,7 +238,7 @@ const load = open(
 
 const labelled: Check = (value, where) => {
   const kind = isRecord(value) ? ["device", "enclosure", "cable"].find((key) => Object.hasOwn(value, key)) : undefined;
-  return kind === undefined ? `${where} names nothing` : open({ [kind]: idText })(value, where);
+  return kind === undefined ? argsWording.namesNothing(where) : open({ [kind]: idText })(value, where);
 };
 const label = open({ id: idText, wording: words, on: labelled, order }, { requiredBy: words, ...known });
 

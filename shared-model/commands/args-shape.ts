@@ -2,6 +2,7 @@ import { EVIDENCE_MARKS } from "../model/evidence.ts";
 import { isId, parseEnd } from "../model/ids.ts";
 import { COLOURS } from "../units/colour.ts";
 import { WIRE_SIZES } from "../units/wire-size.ts";
+import { argsWording, forms } from "./args-words.ts";
 
 /** Says what is wrong with a value at a place of the arguments, or nothing. Never throws on plain data. */
 export type Check = (value: unknown, at: string) => string | undefined;
@@ -25,12 +26,12 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 export function record<A>(checks: Checks<A>): Check {
   const entries: [string, Check][] = Object.entries(checks);
   return (value, at) => {
-    if (!isRecord(value)) return `${at} is not a record`;
-    for (const key of Object.keys(value)) if (!Object.hasOwn(checks, key)) return `${at}.${key} is not known`;
+    if (!isRecord(value)) return argsWording.isNot(at, forms.record);
+    for (const key of Object.keys(value)) if (!Object.hasOwn(checks, key)) return argsWording.unknown(`${at}.${key}`);
     for (const [key, check] of entries) {
       const own = Object.hasOwn(value, key) ? value[key] : undefined;
       if (own === undefined) {
-        if (!OPTIONAL.has(check)) return `${at}.${key} is missing`;
+        if (!OPTIONAL.has(check)) return argsWording.missing(`${at}.${key}`);
         continue;
       }
       const wrong = check(own, `${at}.${key}`);
@@ -54,11 +55,15 @@ export const either =
 
 /** A record whose `kind` picks the form of the rest. */
 export function byKind(kinds: Readonly<Record<string, Readonly<Record<string, Check>>>>): Check {
-  const forms = new Map(Object.entries(kinds).map(([kind, rest]) => [kind, record({ kind: oneOf([kind]), ...rest })]));
+  const kindForms = new Map(
+    Object.entries(kinds).map(([kind, rest]) => [kind, record({ kind: oneOf([kind]), ...rest })]),
+  );
   return (value, at) => {
-    if (!isRecord(value)) return `${at} is not a record`;
-    const form = typeof value.kind === "string" ? forms.get(value.kind) : undefined;
-    return form === undefined ? `${at}.kind is not one of ${[...forms.keys()].join(", ")}` : form(value, at);
+    if (!isRecord(value)) return argsWording.isNot(at, forms.record);
+    const form = typeof value.kind === "string" ? kindForms.get(value.kind) : undefined;
+    return form === undefined
+      ? argsWording.isNot(`${at}.kind`, forms.oneOf([...kindForms.keys()].join(", ")))
+      : form(value, at);
   };
 }
 
@@ -66,9 +71,9 @@ export function byKind(kinds: Readonly<Record<string, Readonly<Record<string, Ch
 export const listOf =
   (check: Check, least = 0): Check =>
   (value, at) => {
-    if (!Array.isArray(value)) return `${at} is not a list`;
-    if (value.length < least) return `${at} has fewer than ${least} items`;
-    if (value.length > 10_000) return `${at} has more than 10000 items`;
+    if (!Array.isArray(value)) return argsWording.isNot(at, forms.list);
+    if (value.length < least) return argsWording.fewer(at, least);
+    if (value.length > 10_000) return argsWording.items(at, 10_000);
     for (let index = 0; index < value.length; index++) {
       const wrong = check(value[index], `${at}[${index}]`);
       if (wrong !== undefined) return wrong;
@@ -80,11 +85,11 @@ export const listOf =
 export const tableOf =
   (check: Check): Check =>
   (value, at) => {
-    if (!isRecord(value)) return `${at} is not a table`;
+    if (!isRecord(value)) return argsWording.isNot(at, forms.table);
     const entries = Object.entries(value);
-    if (entries.length > 10_000) return `${at} has more than 10000 entries`;
+    if (entries.length > 10_000) return argsWording.entries(at, 10_000);
     for (const [key, item] of entries) {
-      const wrong = isId(key) ? check(item, `${at}.${key}`) : `${at} has a key that is not an id`;
+      const wrong = isId(key) ? check(item, `${at}.${key}`) : argsWording.keyNoId(at);
       if (wrong !== undefined) return wrong;
     }
     return undefined;
@@ -93,19 +98,16 @@ export const tableOf =
 const unless =
   (good: (value: unknown) => boolean, what: string): Check =>
   (value, at) =>
-    good(value) ? undefined : `${at} is not ${what}`;
+    good(value) ? undefined : argsWording.isNot(at, what);
 
 export const oneOf = (values: readonly (string | number | boolean | null)[]): Check =>
-  unless((value) => values.some((one) => one === value), `one of ${values.join(", ")}`);
+  unless((value) => values.some((one) => one === value), forms.oneOf(values.join(", ")));
 
 /** A line or paragraph as a person writes it: no lone surrogate, which no file could hold, and no control character but tab and newline. */
 export const isPlainText = (text: string): boolean => !/\p{Surrogate}|(?![\t\n])\p{Cc}/u.test(text);
 
 export const textUpTo = (longest: number): Check =>
-  unless(
-    (value) => typeof value === "string" && value.length <= longest && isPlainText(value),
-    `a plain text of at most ${longest} characters`,
-  );
+  unless((value) => typeof value === "string" && value.length <= longest && isPlainText(value), forms.plain(longest));
 
 /** What a person calls an item: not blank, one line. */
 export const nameText: Check = unless(
@@ -115,41 +117,41 @@ export const nameText: Check = unless(
     value.length <= 80 &&
     isPlainText(value) &&
     !/[\t\n]/.test(value),
-  "a name of 1 to 80 characters on one line",
+  forms.name,
 );
 
-export const idText: Check = unless((value) => typeof value === "string" && isId(value), "an id");
+export const idText: Check = unless((value) => typeof value === "string" && isId(value), forms.id);
 /** Id of something in the catalogue, or a name inside its type; looked up later. */
 export const catalogText: Check = unless(
   (value) => typeof value === "string" && value.length > 0 && value.length <= 80 && isPlainText(value),
-  "a catalogue id",
+  forms.catalogId,
 );
 export const endText: Check = unless(
   (value) => typeof value === "string" && parseEnd(value) !== undefined,
-  "the key of a conductor end",
+  forms.endKey,
 );
 export const outletText: Check = unless((value) => {
   if (typeof value !== "string") return false;
   const [device = "", half, ...rest] = value.split("/");
   return isId(device) && rest.length === 0 && (half === undefined || half === "upper" || half === "lower");
-}, "the key of an outlet");
+}, forms.outletKey);
 export const stateName: Check = oneOf(["as-found", "proposed"]);
 export const evidenceMark: Check = oneOf(EVIDENCE_MARKS);
 export const colourName: Check = oneOf(COLOURS);
 export const wireSize: Check = oneOf(WIRE_SIZES);
-export const flag: Check = unless((value) => typeof value === "boolean", "true or false");
+export const flag: Check = unless((value) => typeof value === "boolean", forms.flag);
 
 /** A finite number within a range, ends included. */
 export const numberFrom = (least: number, most: number): Check =>
   unless(
     (value) => typeof value === "number" && Number.isFinite(value) && value >= least && value <= most,
-    `a number from ${least} to ${most}`,
+    forms.number(least, most),
   );
 
 export const wholeFrom = (least: number, most: number): Check =>
   unless(
     (value) => typeof value === "number" && Number.isInteger(value) && value >= least && value <= most,
-    `a whole number from ${least} to ${most}`,
+    forms.whole(least, most),
   );
 
 /** Place on the sheet, in drawing units. */

@@ -1,11 +1,18 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { idText, listOf, orNull, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
+import { gone, unnamed } from "./item-words.ts";
 import { draftInstallation, forgetEvidence, written } from "./move-ends.ts";
 
 type Args = CommandArgs["assign-room"];
+
+const wording = catalogue({
+  out: (boxes: Part) => `Take ${boxes} out of its room`,
+  put: (boxes: Part, room: Part) => `Put ${boxes} in ${room}`,
+});
 
 /** Puts boxes and panels into a room, or takes them out of theirs. */
 export const assignRoom = defineCommand<Args>({
@@ -14,8 +21,8 @@ export const assignRoom = defineCommand<Args>({
   label(project, { state, enclosures, room }) {
     const [first] = enclosures;
     const name = first === undefined ? undefined : getInstallation(project, state).enclosures[first]?.name;
-    const what = enclosures.length > 1 || name === undefined ? `${enclosures.length} boxes` : name;
-    return room === null ? `Take ${what} out of its room` : `Put ${what} in ${project.rooms[room]?.name ?? "a room"}`;
+    const what = enclosures.length > 1 || name === undefined ? unnamed.boxes(enclosures.length) : name;
+    return room === null ? wording.out(what) : wording.put(what, project.rooms[room]?.name ?? unnamed.room);
   },
   refuse(project, { state, enclosures, room }) {
     for (const id of enclosures) {
@@ -23,7 +30,7 @@ export const assignRoom = defineCommand<Args>({
       if (no !== undefined) return no;
     }
     if (room === null || room in project.rooms) return undefined;
-    return refusal("unknown-room", "That room is no longer there. Pick another room, or none.");
+    return refusal("unknown-room", gone.roomChosen);
   },
   apply(draft, { state, enclosures, room }, before) {
     for (const id of enclosures) {

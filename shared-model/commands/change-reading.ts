@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue } from "../lib/catalogue.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { Project, Reading } from "../model/project.ts";
 import { readingLabel, readingShape, refuseReading } from "./args-of-reading.ts";
@@ -9,16 +10,21 @@ import { copyOf } from "./plain-data.ts";
 
 type Args = CommandArgs["change-reading"];
 
+const wording = catalogue({
+  gone: "This reading is no longer in the document.",
+  same: "The reading says this already.",
+});
+
 /** Corrects a reading, as after a slip of the pen. It keeps its place; fields of a newer program stay on it. */
 export const changeReading = defineCommand<Args>({
   id: "change-reading",
   args: record<Args>({ id: idText, reading: readingShape }),
-  label: (_project, { reading }) => readingLabel(reading, "Correct"),
+  label: (_project, { reading }) => readingLabel(reading, "correct"),
   refuse(project, { id, reading }) {
     const no = noSuchReading(project, id) ?? refuseReading(reading);
     if (no !== undefined) return no;
     return sameValue(corrected(project.readings[id] as Reading, reading), project.readings[id])
-      ? refusal("nothing-to-change", "The reading says this already.")
+      ? refusal("nothing-to-change", wording.same)
       : undefined;
   },
   apply(draft, { id, reading }, before) {
@@ -51,4 +57,4 @@ function corrected(was: Reading, reading: Args["reading"]): Reading {
 
 /** For what was taken away meanwhile, as by undo. */
 export const noSuchReading = ({ readings }: Project, id: string): Refusal | undefined =>
-  id in readings ? undefined : refusal("no-such-reading", "This reading is no longer in the document.");
+  id in readings ? undefined : refusal("no-such-reading", wording.gone);

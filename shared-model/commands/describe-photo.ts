@@ -1,9 +1,14 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { idText, optional, orNull, record, textUpTo } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
 import { photoGone } from "./photo-gone.ts";
 
 type Args = CommandArgs["describe-photo"];
+
+const wording = catalogue({
+  describe: (photo: Part) => `Describe the photo ${photo}`.trimEnd(),
+});
 
 /** Says what a photo shows, when it was taken, and by whom. Null takes a word back. */
 export const describePhoto = defineCommand<Args>({
@@ -14,7 +19,7 @@ export const describePhoto = defineCommand<Args>({
     takenAt: optional(orNull(textUpTo(40))),
     by: optional(orNull(textUpTo(100))),
   }),
-  label: ({ attachments }, { id }) => `Describe the photo ${attachments[id]?.name ?? ""}`.trimEnd(),
+  label: ({ attachments }, { id }) => wording.describe(attachments[id]?.name ?? ""),
   refuse: photoGone,
   apply(draft, { id, ...words }) {
     const photo = draft.attachments[id];
@@ -25,5 +30,5 @@ export const describePhoto = defineCommand<Args>({
       else if (value !== undefined) photo[field] = value;
     }
   },
-  mergeKey: ({ id }) => `describe-photo ${id}`,
+  mergeKey: ({ id }) => id,
 });

@@ -1,3 +1,4 @@
+import { catalogue } from "../lib/catalogue.ts";
 import { record } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
@@ -8,6 +9,10 @@ import { clearField } from "./take-away.ts";
 
 type Args = CommandArgs["discard-proposed"];
 
+const wording = catalogue({
+  discard: "Discard proposed",
+});
+
 /**
  * Takes the second account of the wiring away, with what was kept for it: word given for its findings, edits that were
  * held back from it, and where things stood that only it had. Readings stay: they are a record of their time.
@@ -15,7 +20,7 @@ type Args = CommandArgs["discard-proposed"];
 export const discardProposed = defineCommand<Args>({
   id: "discard-proposed",
   args: record<Args>({}),
-  label: () => "Discard proposed",
+  label: () => wording.discard,
   refuse: (project) => installationOr(project, "proposed").no,
   apply(draft, _args, before) {
     delete draft.proposed;

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure, EntryMeans } from "../model/enclosure.ts";
 import type { EnclosureId, EntryId } from "../model/ids.ts";
 import { parseEnd } from "../model/ids.ts";
@@ -8,11 +9,15 @@ import type { EntryTarget } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 import { idInUseHere } from "./fresh-ids.ts";
 
+const wording = catalogue({
+  none: (box: Part) => `${box} has no such entry. Pick one of its entries, or make a new one.`,
+});
+
 /** Why a cable cannot use an entry: it is not there, or the id for a new one is taken. */
 export function noSuchEntry(project: Project, enclosure: Enclosure, target: EntryTarget): Refusal | undefined {
   if ("newEntry" in target) return idInUseHere(project, enclosure.id, "entries", target.newEntry);
   if (target.entry in enclosure.entries) return undefined;
-  return refusal("unknown-entry", `${enclosure.name} has no such entry. Pick one of its entries, or make a new one.`);
+  return refusal("unknown-entry", wording.none(enclosure.name));
 }
 
 /** Makes the entry where it is new; gives its id. */

@@ -1,9 +1,14 @@
 import type { Draft } from "immer";
+import { catalogue } from "../lib/catalogue.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type { Project, StateName } from "../model/project.ts";
 import type { PropertyTarget } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 import { draftEntityOf, entityOf } from "./property-target.ts";
+
+const wording = catalogue({
+  ofRoom: "A room is what you say it is, so it carries no mark of how it is known. Leave the mark out.",
+});
 
 type Marked = { evidence?: Record<string, EvidenceMark> };
 
@@ -16,10 +21,7 @@ function homeOf(target: PropertyTarget, field: string): { readonly target: Prope
 /** Rooms and labels' words are what a person decides, not what was found out: they carry no mark. */
 export function noEvidenceHere(target: PropertyTarget): Refusal | undefined {
   if (target.kind !== "room") return undefined;
-  return refusal(
-    "no-evidence-here",
-    "A room is what you say it is, so it carries no mark of how it is known. Leave the mark out.",
-  );
+  return refusal("no-evidence-here", wording.ofRoom);
 }
 
 export function markOf(

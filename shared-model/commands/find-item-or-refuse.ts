@@ -1,19 +1,14 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Project, StateName } from "../model/project.ts";
 import { findDevice, findJumper, findSplice } from "../queries/find-item.ts";
 import type { ItemRef } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 import { installationOr } from "./find-or-refuse.ts";
+import { gone, unnamed } from "./item-words.ts";
 
-const WORDS: Readonly<Record<ItemRef["kind"], string>> = {
-  enclosure: "box or panel",
-  cable: "cable",
-  device: "device",
-  splice: "splice",
-  jumper: "jumper",
-  load: "load",
-  label: "label",
-  room: "room",
-};
+const wording = catalogue({
+  label: (words: Part) => `label “${words}”`,
+});
 
 /** What a person calls an item; undefined when it is not there. A label is called by its wording. */
 export function nameOfItem(project: Project, state: StateName, item: ItemRef): string | undefined {
@@ -43,14 +38,11 @@ export function noSuchItem(project: Project, state: StateName, item: ItemRef): R
   const { no } = installationOr(project, state);
   if (no !== undefined) return no;
   if (nameOfItem(project, state, item) !== undefined) return undefined;
-  return refusal(
-    "unknown-item",
-    `That ${WORDS[item.kind]} is no longer there. Pick one that is on the sheet and try again.`,
-  );
+  return refusal("unknown-item", gone[item.kind]);
 }
 
 /** "B1", "the label “…”", for names of steps. */
 export function callItem(project: Project, state: StateName, item: ItemRef): string {
-  const name = nameOfItem(project, state, item) ?? "an item";
-  return item.kind === "label" ? `label “${name}”` : name;
+  const name = nameOfItem(project, state, item) ?? unnamed.item;
+  return item.kind === "label" ? wording.label(name) : name;
 }

@@ -1,4 +1,5 @@
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { DeviceId, EnclosureId, EndKey, OutletKey, TerminalName } from "../model/ids.ts";
@@ -11,20 +12,41 @@ import { findInstallation } from "../queries/installation-of.ts";
 import { outletsOf } from "../queries/outlets-of.ts";
 import { findTerminal, nameOfTerminal } from "../queries/terminals-of.ts";
 import { type Refusal, refusal } from "./define-command.ts";
+import { gone, grammar } from "./item-words.ts";
+
+const wording = catalogue({
+  bond: (box: Part) => `the bond of ${box}`,
+  cap: "a cap",
+  noBond: (box: Part) =>
+    `${box} is nonmetallic and has no bond point. Join the ground in a splice, or correct its material.`,
+  noDevice: (box: Part) => `${box} has no such device. Land the end on a device of its own box.`,
+  noEnd: (box: Part) => `${box} has no such conductor end. Pick one of the ends inside it.`,
+  noHole: (terminal: Part, holes: Part) =>
+    `${terminal} has ${holes === 1 ? "one hole" : `${holes} holes`}. Use a number from 1 to ${holes}.`,
+  noOutlet: (device: Part, outlets: Part) => `${device} has no such outlet. Pick ${outlets}.`,
+  noOutlets: (device: Part) => `${device} has no such outlet. It has none: pick another device.`,
+  noProposed: "There is no proposed state yet. Start it first, or work in as found.",
+  noSplice: (box: Part) => `${box} has no such splice. Pick one inside it, or make a new one.`,
+  noTerminal: (device: Part, terminal: Part, terminals: Part) =>
+    `${device} has no terminal ${terminal}. It has ${terminals}.`,
+  noTerminals: (device: Part, terminal: Part) => `${device} has no terminal ${terminal}. It has none.`,
+  nothing: "nothing",
+  otherEnd: (jumper: Part) =>
+    `Jumper ${jumper} already has its other end there. Land it somewhere else, or remove the jumper.`,
+  splice: (name: Part) => `splice ${name}`,
+});
 
 /** Either what was looked for, or why the command cannot go on without it. */
 export type FoundOr<T> =
   | { readonly found: T; readonly no?: undefined }
   | { readonly found?: undefined; readonly no: Refusal };
 
-const gone = (what: string): { readonly no: Refusal } => ({
-  no: refusal("unknown-item", `${what} is no longer there. Pick one that is on the sheet and try again.`),
-});
+const unknown = (message: string): { readonly no: Refusal } => ({ no: refusal("unknown-item", message) });
 
 export function installationOr(project: Project, state: StateName): FoundOr<Installation> {
   const found = findInstallation(project, state);
   if (found !== undefined) return { found };
-  return { no: refusal("no-proposed-state", "There is no proposed state yet. Start it first, or work in as found.") };
+  return { no: refusal("no-proposed-state", wording.noProposed) };
 }
 
 export interface InBox {
@@ -36,7 +58,7 @@ export function enclosureOr(project: Project, state: StateName, id: EnclosureId)
   const { found: installation, no } = installationOr(project, state);
   if (no !== undefined) return { no };
   const enclosure = installation.enclosures[id];
-  return enclosure === undefined ? gone("That box or panel") : { found: { installation, enclosure } };
+  return enclosure === undefined ? unknown(gone.enclosure) : { found: { installation, enclosure } };
 }
 
 export interface AtEnd extends InBox {
@@ -49,7 +71,7 @@ export function endOr(project: Project, state: StateName, id: EnclosureId, end: 
   const place = found.enclosure.places[end];
   if (place !== undefined) return { found: { ...found, place } };
   return {
-    no: refusal("unknown-end", `${found.enclosure.name} has no such conductor end. Pick one of the ends inside it.`),
+    no: refusal("unknown-end", wording.noEnd(found.enclosure.name)),
   };
 }
 
@@ -61,7 +83,7 @@ export function deviceOr(project: Project, state: StateName, id: DeviceId): Foun
   const { found: installation, no } = installationOr(project, state);
   if (no !== undefined) return { no };
   const found = findDevice(installation, id);
-  return found === undefined ? gone("That device") : { found: { installation, ...found } };
+  return found === undefined ? unknown(gone.device) : { found: { installation, ...found } };
 }
 
 /** The outlet of a device as it is now: halves only where a tab is off. */
@@ -70,37 +92,37 @@ export function outletOr(project: Project, state: StateName, key: OutletKey): Fo
   if (no !== undefined) return { no };
   const outlets = outletsOf(found.device);
   if (outlets.some((outlet) => outlet.key === key)) return { found };
-  const names = outlets.map((outlet) => outlet.name).join(" and ");
-  const instead = names === "" ? "It has none: pick another device." : `Pick ${names}.`;
-  return { no: refusal("unknown-outlet", `${found.device.name} has no such outlet. ${instead}`) };
+  const { name } = found.device;
+  const [first, ...others] = outlets.map((outlet) => outlet.name);
+  const message =
+    first === undefined
+      ? wording.noOutlets(name)
+      : wording.noOutlet(
+          name,
+          others.reduce((all, one) => grammar.and(all, one), first),
+        );
+  return { no: refusal("unknown-outlet", message) };
 }
 
 /** Why an end may not go to a place of its enclosure; `at` may share a hole with others, which the rules judge. */
 export function noSuchPlace({ enclosure }: InBox, at: At): Refusal | undefined {
   if (at.kind === "splice" && enclosure.splices[at.splice] === undefined)
-    return refusal("unknown-splice", `${enclosure.name} has no such splice. Pick one inside it, or make a new one.`);
+    return refusal("unknown-splice", wording.noSplice(enclosure.name));
   if (at.kind === "bond" && enclosure.kind === "box" && enclosure.material === "nonmetallic")
-    return refusal(
-      "no-metal-to-bond",
-      `${enclosure.name} is nonmetallic and has no bond point. Join the ground in a splice, or correct its material.`,
-    );
+    return refusal("no-metal-to-bond", wording.noBond(enclosure.name));
   if (at.kind !== "terminal") return undefined;
   const device = enclosure.devices[at.device];
-  if (device === undefined)
-    return refusal("unknown-device", `${enclosure.name} has no such device. Land the end on a device of its own box.`);
+  if (device === undefined) return refusal("unknown-device", wording.noDevice(enclosure.name));
   const terminal = findTerminal(device, at.terminal);
   if (terminal === undefined) {
     const names = (findDeviceType(device.type)?.terminals ?? []).map((one) => one.name).join(", ");
-    return refusal(
-      "unknown-terminal",
-      `${device.name} has no terminal ${at.terminal}. It has ${names === "" ? "none" : names}.`,
-    );
+    const { name } = device;
+    const message =
+      names === "" ? wording.noTerminals(name, at.terminal) : wording.noTerminal(name, at.terminal, names);
+    return refusal("unknown-terminal", message);
   }
   if (at.hole <= terminal.holes) return undefined;
-  return refusal(
-    "unknown-hole",
-    `${nameOfTerminal(device, terminal.name)} has ${terminal.holes === 1 ? "one hole" : `${terminal.holes} holes`}. Use a number from 1 to ${terminal.holes}.`,
-  );
+  return refusal("unknown-hole", wording.noHole(nameOfTerminal(device, terminal.name), terminal.holes));
 }
 
 /** The same node of the wiring: both holes of a clamp plate are one point; capped and loose ends never meet. */
@@ -118,10 +140,7 @@ export function cannotLand({ installation, enclosure }: InBox, end: EndKey, at: 
   if (parsed?.of !== "jumper") return undefined;
   const other = enclosure.places[jumperEnd(parsed.jumper, otherSide(parsed.side))];
   if (other === undefined || !samePoint(other.at, at)) return undefined;
-  return refusal(
-    "jumper-to-itself",
-    `Jumper ${nameOfEnd(installation, enclosure, end)} already has its other end there. Land it somewhere else, or remove the jumper.`,
-  );
+  return refusal("jumper-to-itself", wording.otherEnd(nameOfEnd(installation, enclosure, end)));
 }
 
 /** "R1 H", "splice X", "the bond of B1", "a cap", "loose", for names of steps. */
@@ -132,12 +151,12 @@ export function nameOfPlace(enclosure: Enclosure, at: At): string {
       return device === undefined ? at.terminal : nameOfTerminal(device, at.terminal as TerminalName);
     }
     case "splice":
-      return `splice ${enclosure.splices[at.splice]?.name ?? at.splice}`;
+      return wording.splice(enclosure.splices[at.splice]?.name ?? at.splice);
     case "bond":
-      return `the bond of ${enclosure.name}`;
+      return wording.bond(enclosure.name);
     case "capped":
-      return "a cap";
+      return wording.cap;
     case "loose":
-      return "nothing";
+      return wording.nothing;
   }
 }

@@ -1,6 +1,11 @@
+import { catalogue } from "../lib/catalogue.ts";
 import type { EnclosureId } from "../model/ids.ts";
 import type { Installation, Project } from "../model/project.ts";
 import { type Refusal, refusal } from "./define-command.ts";
+
+const wording = catalogue({
+  inUse: "The identity for the new item is already in use. Ask for a new one and try again.",
+});
 
 /**
  * Why ids cannot be given to something new: an id names one physical thing in both states and in every table, so it must
@@ -52,5 +57,4 @@ export function idInUseHere(
   return taken ? inUse() : undefined;
 }
 
-const inUse = (): Refusal =>
-  refusal("id-in-use", "The identity for the new item is already in use. Ask for a new one and try again.");
+const inUse = (): Refusal => refusal("id-in-use", wording.inUse);

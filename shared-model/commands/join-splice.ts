@@ -3,6 +3,7 @@ import { nameOfEnd } from "../queries/end-facts.ts";
 import { endText, idText, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
+import { endWords } from "./end-words.ts";
 import { cannotLand, endOr, nameOfPlace } from "./find-or-refuse.ts";
 import { moveEnds } from "./move-ends.ts";
 
@@ -16,9 +17,9 @@ export const joinSplice = defineCommand<Args>({
   args: record<Args>({ state: stateName, enclosure: idText, end: endText, splice: idText }),
   label(project, args) {
     const { found } = endOr(project, args.state, args.enclosure, args.end);
-    if (found === undefined) return "Join a splice";
+    if (found === undefined) return endWords.joinOne;
     const name = nameOfEnd(found.installation, found.enclosure, args.end);
-    return `Join ${name} to ${nameOfPlace(found.enclosure, inSplice(args))}`;
+    return endWords.join(name, nameOfPlace(found.enclosure, inSplice(args)));
   },
   refuse(project, args) {
     const { found, no } = endOr(project, args.state, args.enclosure, args.end);

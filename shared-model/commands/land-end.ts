@@ -3,6 +3,7 @@ import { placeAt } from "./args-of-model.ts";
 import { endText, idText, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
+import { endWords } from "./end-words.ts";
 import { cannotLand, endOr, nameOfPlace } from "./find-or-refuse.ts";
 import { moveEnds } from "./move-ends.ts";
 
@@ -14,11 +15,11 @@ export const landEnd = defineCommand<Args>({
   args: record<Args>({ state: stateName, enclosure: idText, end: endText, at: placeAt }),
   label(project, { state, enclosure, end, at }) {
     const { found } = endOr(project, state, enclosure, end);
-    if (found === undefined) return "Land an end";
+    if (found === undefined) return endWords.landOne;
     const name = nameOfEnd(found.installation, found.enclosure, end);
-    if (at.kind === "capped") return `Cap ${name}`;
-    if (at.kind === "loose") return `Lift ${name}`;
-    return `Land ${name} on ${nameOfPlace(found.enclosure, at)}`;
+    if (at.kind === "capped") return endWords.cap(name);
+    if (at.kind === "loose") return endWords.lift(name);
+    return endWords.land(name, nameOfPlace(found.enclosure, at));
   },
   refuse(project, { state, enclosure, end, at }) {
     const { found, no } = endOr(project, state, enclosure, end);

@@ -2,6 +2,7 @@ import { nameOfEnd } from "../queries/end-facts.ts";
 import { endText, idText, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
+import { endWords } from "./end-words.ts";
 import { endOr, nameOfPlace } from "./find-or-refuse.ts";
 import { moveEnds } from "./move-ends.ts";
 
@@ -13,16 +14,16 @@ export const leaveSplice = defineCommand<Args>({
   args: record<Args>({ state: stateName, enclosure: idText, end: endText }),
   label(project, { state, enclosure, end }) {
     const { found } = endOr(project, state, enclosure, end);
-    if (found === undefined) return "Leave a splice";
+    if (found === undefined) return endWords.leaveOne;
     const name = nameOfEnd(found.installation, found.enclosure, end);
-    return `Take ${name} out of ${nameOfPlace(found.enclosure, found.place.at)}`;
+    return endWords.leave(name, nameOfPlace(found.enclosure, found.place.at));
   },
   refuse(project, { state, enclosure, end }) {
     const { found, no } = endOr(project, state, enclosure, end);
     if (no !== undefined) return no;
     if (found.place.at.kind === "splice") return undefined;
     const name = nameOfEnd(found.installation, found.enclosure, end);
-    return refusal("not-in-splice", `${name} is in no splice. Pick an end that is, or cap this one.`);
+    return refusal("not-in-splice", endWords.notInSplice(name));
   },
   apply(draft, { state, enclosure, end }, before) {
     moveEnds(draft, state, enclosure, new Map([[end, { kind: "capped" }]]), before);

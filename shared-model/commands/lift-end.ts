@@ -2,7 +2,9 @@ import { nameOfEnd } from "../queries/end-facts.ts";
 import { endText, idText, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
+import { endWords } from "./end-words.ts";
 import { endOr } from "./find-or-refuse.ts";
+import { unnamed } from "./item-words.ts";
 import { moveEnds } from "./move-ends.ts";
 
 type Args = CommandArgs["lift-end"];
@@ -13,7 +15,7 @@ export const liftEnd = defineCommand<Args>({
   args: record<Args>({ state: stateName, enclosure: idText, end: endText }),
   label(project, { state, enclosure, end }) {
     const { found } = endOr(project, state, enclosure, end);
-    return found === undefined ? "Lift an end" : `Lift ${nameOfEnd(found.installation, found.enclosure, end)}`;
+    return endWords.lift(found === undefined ? unnamed.end : nameOfEnd(found.installation, found.enclosure, end));
   },
   refuse: (project, { state, enclosure, end }) => endOr(project, state, enclosure, end).no,
   apply(draft, { state, enclosure, end }, before) {

@@ -2,7 +2,9 @@ import { nameOfEnd } from "../queries/end-facts.ts";
 import { endText, flag, idText, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
+import { endWords } from "./end-words.ts";
 import { endOr } from "./find-or-refuse.ts";
+import { unnamed } from "./item-words.ts";
 import { draftInstallation, forgetEvidence, written } from "./move-ends.ts";
 
 type Args = CommandArgs["mark-spare"];
@@ -13,15 +15,15 @@ export const markSpare = defineCommand<Args>({
   args: record<Args>({ state: stateName, enclosure: idText, end: endText, spare: flag }),
   label(project, { state, enclosure, end, spare }) {
     const { found } = endOr(project, state, enclosure, end);
-    const name = found === undefined ? "an end" : nameOfEnd(found.installation, found.enclosure, end);
-    return spare ? `Mark ${name} as spare` : `Mark ${name} as not spare`;
+    const name = found === undefined ? unnamed.end : nameOfEnd(found.installation, found.enclosure, end);
+    return spare ? endWords.spare(name) : endWords.notSpare(name);
   },
   refuse(project, { state, enclosure, end, spare }) {
     const { found, no } = endOr(project, state, enclosure, end);
     if (no !== undefined) return no;
     if (!spare || found.place.at.kind === "capped") return undefined;
     const name = nameOfEnd(found.installation, found.enclosure, end);
-    return refusal("not-capped", `${name} is not capped. Cap it first: a spare end is one left capped on purpose.`);
+    return refusal("not-capped", endWords.notCapped(name));
   },
   apply(draft, { state, enclosure, end, spare }) {
     const place = written(written(draftInstallation(draft, state).enclosures[enclosure]).places[end]);

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable } from "../model/cable.ts";
 import { type ConductorKey, cableEnd, type EndKey, otherSide } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
@@ -10,11 +11,20 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { emptiedEntries } from "./entries.ts";
 import { callItem, noSuchItem } from "./find-item-or-refuse.ts";
+import { unnamed } from "./item-words.ts";
 import { draftInstallation, moveEnds, written } from "./move-ends.ts";
 import { capEnds, makeSide, noSuchSide, sidesMeet } from "./route-cable.ts";
 import { forgetCables } from "./take-away.ts";
 
 type Args = CommandArgs["move-cable-side"];
+
+const wording = catalogue({
+  leave: (cable: Part) => `Let ${cable} leave the drawing`,
+  move: (cable: Part, box: Part) => `Move ${cable} to ${box}`,
+  passes: (cable: Part, box: Part) =>
+    `${cable} runs through ${box} unbroken. Remove the pass-through first, then end the cable there.`,
+  sayWhere: (cable: Part) => `Say where ${cable} goes`,
+});
 
 /**
  * Takes one side of a cable to another enclosure, where its ends arrive capped, or to another entry of the same one,
@@ -27,9 +37,9 @@ export const moveCableSide = defineCommand<Args>({
     const name = callItem(project, state, { kind: "cable", id: cable });
     if ("outside" in to) {
       const from = getInstallation(project, state).cables[cable]?.sides[side];
-      return from !== undefined && "outside" in from ? `Say where ${name} goes` : `Let ${name} leave the drawing`;
+      return from !== undefined && "outside" in from ? wording.sayWhere(name) : wording.leave(name);
     }
-    return `Move ${name} to ${getInstallation(project, state).enclosures[to.enclosure]?.name ?? "a box"}`;
+    return wording.move(name, getInstallation(project, state).enclosures[to.enclosure]?.name ?? unnamed.box);
   },
   refuse(project, { state, cable: id, side, to }) {
     const no = noSuchItem(project, state, { kind: "cable", id });
@@ -39,12 +49,9 @@ export const moveCableSide = defineCommand<Args>({
     const wrong = noSuchSide(project, state, to) ?? sidesMeet(to, cable.sides[otherSide(side)]);
     if (wrong !== undefined || "outside" in to) return wrong;
     const enclosure = getInstallation(project, state).enclosures[to.enclosure];
-    const passes = Object.values(enclosure?.passThroughs ?? {}).some((pass) => pass.cable === id);
-    if (!passes) return undefined;
-    return refusal(
-      "passes-through",
-      `${cable.name} runs through ${enclosure?.name} unbroken. Remove the pass-through first, then end the cable there.`,
-    );
+    if (enclosure === undefined || !Object.values(enclosure.passThroughs).some((pass) => pass.cable === id))
+      return undefined;
+    return refusal("passes-through", wording.passes(cable.name, enclosure.name));
   },
   apply(draft, { state, cable: id, side, to }, before) {
     const cable = written(getInstallation(before, state).cables[id]);

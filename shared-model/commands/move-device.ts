@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import type { Project, StateName } from "../model/project.ts";
@@ -9,10 +10,19 @@ import { idText, optional, record, stateName } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { deviceOr } from "./find-or-refuse.ts";
+import { gone } from "./item-words.ts";
 import { draftInstallation, forgetEvidence, written } from "./move-ends.ts";
 import { wrongEnclosure } from "./place-device.ts";
 
 type Args = CommandArgs["move-device"];
+
+const wording = catalogue({
+  landed: (device: Part, box: Part) => `Conductors are landed on ${device}. Lift them first, then move it to ${box}.`,
+  move: (device: Part, box: Part) => `Move ${device} to ${box}`,
+  moveIn: (device: Part, box: Part) => `Move ${device} in ${box}`,
+  moveOne: "Move a device",
+  noDevice: (box: Part) => `${box} has no such device to put it in front of. Pick another, or none.`,
+});
 
 /** To another place among the devices of its enclosure, or, with nothing landed on it, to another enclosure. */
 export const moveDevice = defineCommand<Args>({
@@ -22,29 +32,21 @@ export const moveDevice = defineCommand<Args>({
     const installation = getInstallation(project, state);
     const found = findDevice(installation, id);
     const to = installation.enclosures[enclosure];
-    if (found === undefined || to === undefined) return "Move a device";
+    if (found === undefined || to === undefined) return wording.moveOne;
     return found.enclosure === to
-      ? `Move ${found.device.name} in ${to.name}`
-      : `Move ${found.device.name} to ${to.name}`;
+      ? wording.moveIn(found.device.name, to.name)
+      : wording.move(found.device.name, to.name);
   },
   refuse(project, { state, id, enclosure, before }) {
     const { found, no } = deviceOr(project, state, id);
     if (no !== undefined) return no;
     const to = found.installation.enclosures[enclosure];
-    if (to === undefined)
-      return refusal(
-        "unknown-item",
-        "That box or panel is no longer there. Pick one that is on the sheet and try again.",
-      );
+    if (to === undefined) return refusal("unknown-item", gone.enclosure);
     if (before !== undefined && (before === id || !(before in to.devices)))
-      return refusal("unknown-device", `${to.name} has no such device to put it in front of. Pick another, or none.`);
+      return refusal("unknown-device", wording.noDevice(to.name));
     if (to.id === found.enclosure.id) return undefined;
     const landed = Object.values(found.enclosure.places).some(({ at }) => at.kind === "terminal" && at.device === id);
-    if (landed)
-      return refusal(
-        "ends-landed",
-        `Conductors are landed on ${found.device.name}. Lift them first, then move it to ${to.name}.`,
-      );
+    if (landed) return refusal("ends-landed", wording.landed(found.device.name, to.name));
     return wrongEnclosure(to, found.device.type);
   },
   apply(draft, { state, id, enclosure, before: next }, before) {

@@ -1,11 +1,17 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { CableId, EnclosureId } from "../model/ids.ts";
 import type { Point, Project } from "../model/project.ts";
 import { idText, listOf, record, sheetPoint } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
+import { gone, unnamed } from "./item-words.ts";
 
 type Args = CommandArgs["move-enclosures"];
+
+const wording = catalogue({
+  move: (boxes: Part) => `Move ${boxes}`,
+});
 
 /** Moves boxes and panels on the sheet, where both states stand. It changes nothing about the wiring. */
 export const moveEnclosures = defineCommand<Args>({
@@ -13,19 +19,16 @@ export const moveEnclosures = defineCommand<Args>({
   args: record<Args>({ moves: listOf(record({ id: idText, to: sheetPoint }), 1) }),
   label(project, { moves }) {
     const [first] = moves;
-    if (first === undefined || moves.length > 1) return `Move ${moves.length} boxes`;
+    if (first === undefined || moves.length > 1) return wording.move(unnamed.boxes(moves.length));
     const name = (project.asFound.enclosures[first.id] ?? project.proposed?.enclosures[first.id])?.name;
-    return `Move ${name ?? "a box"}`;
+    return wording.move(name ?? unnamed.box);
   },
   refuse(project, { moves }) {
     const known = moves.every(
       ({ id }) => id in project.asFound.enclosures || id in (project.proposed?.enclosures ?? {}),
     );
     if (known) return undefined;
-    return refusal(
-      "unknown-item",
-      "One of the boxes is no longer there. Pick boxes that are on the sheet and try again.",
-    );
+    return refusal("unknown-item", gone.boxes);
   },
   apply(draft, { moves }, before) {
     for (const { id, to } of moves) {
@@ -34,7 +37,7 @@ export const moveEnclosures = defineCommand<Args>({
     }
     takeBendsAlong(draft, moves, before);
   },
-  mergeKey: ({ moves }) => `move ${moves.map(({ id }) => id).join(" ")}`,
+  mergeKey: ({ moves }) => moves.map(({ id }) => id).join(" "),
 });
 
 /** The bends of a cable go along where both of its boxes went the same way: then it looks as before. */

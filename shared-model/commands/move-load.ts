@@ -3,7 +3,7 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand } from "./define-command.ts";
 import { callItem, noSuchItem } from "./find-item-or-refuse.ts";
 import { draftInstallation, forgetEvidence, written } from "./move-ends.ts";
-import { nameOfOutlet, noSocket } from "./place-load.ts";
+import { noSocket, plugInto } from "./place-load.ts";
 
 type Args = CommandArgs["move-load"];
 
@@ -12,7 +12,7 @@ export const moveLoad = defineCommand<Args>({
   id: "move-load",
   args: record<Args>({ state: stateName, id: idText, plug: outletText }),
   label: (project, { state, id, plug }) =>
-    `Plug ${callItem(project, state, { kind: "load", id })} into ${nameOfOutlet(project, state, plug)}`,
+    plugInto(project, state, callItem(project, state, { kind: "load", id }), plug),
   refuse: (project, { state, id, plug }) =>
     noSuchItem(project, state, { kind: "load", id }) ?? noSocket(project, state, plug),
   apply(draft, { state, id, plug }) {

@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EnclosureId, RoomId } from "../model/ids.ts";
 import { emptyProject, type Installation, type Project } from "../model/project.ts";
@@ -14,6 +15,7 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { enclosureOr, installationOr } from "./find-or-refuse.ts";
 import { allIds } from "./fresh-ids.ts";
+import { grammar } from "./item-words.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 import { wrongEnclosure } from "./place-device.ts";
 import { copyOf } from "./plain-data.ts";
@@ -21,6 +23,21 @@ import { innerOf, putInside } from "./put-inside.ts";
 import { idsOf, insideIds, localIdsOf, renumbered, renumberedLayout } from "./renumber.ts";
 
 type Args = CommandArgs["paste-items"];
+
+const wording = catalogue({
+  duplicate: (what: Part) => `Duplicate ${what}`,
+  duplicateInto: (what: Part, box: Part) => `Duplicate ${what} into ${box}`,
+  empty: "There is nothing in it to paste. Copy a box or what is in one first.",
+  idInUse: "An identity for a new item is already in use. Ask for new ones and try again.",
+  idMissing: "Something that is to be pasted was given no new identity. Ask for one and try again.",
+  more: (first: Part, count: Part) => `${first} and ${count} more`,
+  nothingInside: "There is nothing in it to paste. Copy a device or a jumper first.",
+  notInside: (box: Part) => `Only devices, splices and jumpers can be pasted into ${box}. Paste boxes on the sheet.`,
+  parts: "parts",
+  paste: (what: Part) => `Paste ${what}`,
+  pasteInto: (what: Part, box: Part) => `Paste ${what} into ${box}`,
+  unsound: "What was to be pasted does not agree with itself. Copy it once more and try again.",
+});
 
 /** Puts copies of some wiring into the drawing: new boxes with all that is in them, or parts into a box that is there. */
 export const pasteItems = defineCommand<Args>({
@@ -39,16 +56,15 @@ export const pasteItems = defineCommand<Args>({
   label(project, { state, from, names, into, as }) {
     const boxes = inOrder(from.enclosures);
     const parts = into === undefined ? boxes : boxes.flatMap(({ devices }) => inOrder(devices));
-    const verb = as === "duplicate" ? "Duplicate" : "Paste";
     const what = list(parts.map(({ id, name }) => (Object.hasOwn(names, id) ? (names[id] ?? name) : name)));
     const where = into === undefined ? undefined : getInstallation(project, state).enclosures[into]?.name;
-    return `${verb} ${what}${where === undefined ? "" : ` into ${where}`}`;
+    if (where === undefined) return as === "duplicate" ? wording.duplicate(what) : wording.paste(what);
+    return as === "duplicate" ? wording.duplicateInto(what, where) : wording.pasteInto(what, where);
   },
   refuse(project, args) {
     const { no } = installationOr(project, args.state);
     if (no !== undefined) return no;
-    if (Object.keys(args.from.enclosures).length === 0)
-      return refusal("nothing-to-paste", "There is nothing in it to paste. Copy a box or what is in one first.");
+    if (Object.keys(args.from.enclosures).length === 0) return refusal("nothing-to-paste", wording.empty);
     return notSound(args) ?? notFor(project, args) ?? idsMissing(project, args) ?? idsTaken(project, args);
   },
   apply(draft, args, before) {
@@ -74,15 +90,13 @@ export const pasteItems = defineCommand<Args>({
 });
 
 const list = (names: readonly string[]): string => {
-  const [first = "parts", second] = names;
-  if (names.length <= 1) return first;
-  return names.length === 2 ? `${first} and ${second}` : `${first} and ${names.length - 1} more`;
+  const [first = wording.parts, second] = names;
+  if (second === undefined) return first;
+  return names.length === 2 ? grammar.and(first, second) : wording.more(first, names.length - 1);
 };
 
 const nameNow = (names: Args["names"], { id, name }: Pick<Room, "id" | "name">): string =>
   Object.hasOwn(names, id) ? (names[id] ?? name) : name;
-
-const UNSOUND = "What was to be pasted does not agree with itself. Copy it once more and try again.";
 
 /** What the document has to hold of it, judged by itself: with new ids it cannot disagree with the rest. */
 function notSound({ from, rooms }: Args): Refusal | undefined {
@@ -91,7 +105,7 @@ function notSound({ from, rooms }: Args): Refusal | undefined {
     invariantProblems(alone).length === 0 &&
     Object.entries(rooms).every(([key, { id }]) => id === key) &&
     Object.values(from.enclosures).every(tiesHold);
-  return sound ? undefined : refusal("not-sound", UNSOUND);
+  return sound ? undefined : refusal("not-sound", wording.unsound);
 }
 
 /** Each tie leads to another breaker of the same panel, and none leads round a circle of more than two. */
@@ -115,12 +129,8 @@ function notFor(project: Project, { state, from, into }: Args): Refusal | undefi
   if (no !== undefined) return no;
   const [carrier, ...others] = Object.values(from.enclosures);
   if (carrier === undefined || others.length > 0 || Object.keys(from.cables).length > 0)
-    return refusal(
-      "not-from-inside",
-      `Only devices, splices and jumpers can be pasted into ${found.enclosure.name}. Paste boxes on the sheet.`,
-    );
-  if (insideIds(carrier).length === 0)
-    return refusal("nothing-to-paste", "There is nothing in it to paste. Copy a device or a jumper first.");
+    return refusal("not-from-inside", wording.notInside(found.enclosure.name));
+  if (insideIds(carrier).length === 0) return refusal("nothing-to-paste", wording.nothingInside);
   for (const { type } of Object.values(carrier.devices)) {
     const wrong = wrongEnclosure(found.enclosure, type);
     if (wrong !== undefined || findDeviceType(type) === undefined) return wrong;
@@ -143,7 +153,7 @@ function idsMissing(project: Project, args: Args): Refusal | undefined {
   const local =
     args.into === undefined ? Object.values(args.from.enclosures).flatMap((one) => localIdsOf(one).flat()) : [];
   if ([...newThings(project, args), ...local].every((id) => newIdOf(args, id) !== undefined)) return undefined;
-  return refusal("id-missing", "Something that is to be pasted was given no new identity. Ask for one and try again.");
+  return refusal("id-missing", wording.idMissing);
 }
 
 function idsTaken(project: Project, args: Args): Refusal | undefined {
@@ -156,7 +166,7 @@ function idsTaken(project: Project, args: Args): Refusal | undefined {
   );
   if (!clash && fresh.size === old.length && ![...fresh].some((id) => id !== undefined && taken.has(id)))
     return undefined;
-  return refusal("id-in-use", "An identity for a new item is already in use. Ask for new ones and try again.");
+  return refusal("id-in-use", wording.idInUse);
 }
 
 /** Rooms of the drawing that rooms of the wiring join: of the same name and kinds. */

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { EndKey, TerminalName } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
 import { type EndFacts, getEndFacts } from "../queries/end-facts.ts";
@@ -17,6 +18,11 @@ import { moveEnds, written } from "./move-ends.ts";
 import { makeSplice, noSuchConnector } from "./splice-ends.ts";
 
 type Args = CommandArgs["pigtail-terminal"];
+
+const wording = catalogue({
+  nothingLanded: (terminal: Part) => `Nothing is landed on ${terminal}. Land a conductor there first.`,
+  pigtail: (terminal: Part) => `Pigtail ${terminal}`,
+});
 
 /**
  * Moves all ends on a terminal into a new splice and brings one jumper from it to the terminal. The jumper is made like
@@ -38,7 +44,7 @@ export const pigtailTerminal = defineCommand<Args>({
   }),
   label(project, { state, enclosure, device, terminal }) {
     const found = getInstallation(project, state).enclosures[enclosure]?.devices[device];
-    return `Pigtail ${found === undefined ? terminal : nameOfTerminal(found, terminal as TerminalName)}`;
+    return wording.pigtail(found === undefined ? terminal : nameOfTerminal(found, terminal as TerminalName));
   },
   refuse(project, { state, enclosure, device, terminal: name, splice, connector, jumper }) {
     const { found, no } = enclosureOr(project, state, enclosure);
@@ -48,7 +54,7 @@ export const pigtailTerminal = defineCommand<Args>({
     if (missing !== undefined) return missing;
     if (landedAt(found.enclosure, device, terminal).length === 0) {
       const where = nameOfTerminal(written(found.enclosure.devices[device]), terminal);
-      return refusal("nothing-landed", `Nothing is landed on ${where}. Land a conductor there first.`);
+      return refusal("nothing-landed", wording.nothingLanded(where));
     }
     return noSuchConnector(connector) ?? idsInUse(project, splice, jumper);
   },

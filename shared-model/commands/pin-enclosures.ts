@@ -1,9 +1,16 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { flag, idText, listOf, record } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { unpin } from "./flow/shared-tables.ts";
+import { gone, unnamed } from "./item-words.ts";
 
 type Args = CommandArgs["pin-enclosures"];
+
+const wording = catalogue({
+  pin: (boxes: Part) => `Pin ${boxes}`,
+  unpin: (boxes: Part) => `Unpin ${boxes}`,
+});
 
 /** Says that boxes and panels stay where they are when the drawing is arranged, or no longer. It moves nothing. */
 export const pinEnclosures = defineCommand<Args>({
@@ -12,18 +19,15 @@ export const pinEnclosures = defineCommand<Args>({
   label(project, { enclosures, pinned }) {
     const [first] = enclosures;
     const one = first && (project.asFound.enclosures[first] ?? project.proposed?.enclosures[first])?.name;
-    const what = enclosures.length === 1 ? (one ?? "a box") : `${enclosures.length} boxes`;
-    return pinned ? `Pin ${what}` : `Unpin ${what}`;
+    const what = enclosures.length === 1 ? (one ?? unnamed.box) : unnamed.boxes(enclosures.length);
+    return pinned ? wording.pin(what) : wording.unpin(what);
   },
   refuse(project, { enclosures }) {
     const known = enclosures.every(
       (id) => id in project.asFound.enclosures || id in (project.proposed?.enclosures ?? {}),
     );
     if (known) return undefined;
-    return refusal(
-      "unknown-item",
-      "One of the boxes is no longer there. Pick boxes that are on the sheet and try again.",
-    );
+    return refusal("unknown-item", gone.boxes);
   },
   apply(draft, { enclosures, pinned }, { layout }) {
     if (!pinned) for (const id of enclosures) unpin(draft, layout, id);

@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { nextOrder } from "../queries/in-order.ts";
@@ -9,22 +10,28 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { notInStock, unnamed } from "./item-words.ts";
 import { deviceOfType } from "./make-device.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 
 type Args = CommandArgs["place-device"];
+
+const wording = catalogue({
+  box: (device: Part, panel: Part) => `${device} belongs in a box, and ${panel} is a panel. Pick a box for it.`,
+  panel: (device: Part, box: Part) => `${device} belongs in a panel, and ${box} is a box. Pick a panel for it.`,
+  place: (device: Part, box: Part) => `Place ${device} in ${box}`,
+});
 
 /** Places a device of the stock in a box, or a breaker in a panel, to the right of the others. */
 export const placeDevice = defineCommand<Args>({
   id: "place-device",
   args: record<Args>({ state: stateName, enclosure: idText, id: idText, type: catalogText, name: nameText }),
   label: (project, { state, enclosure, name }) =>
-    `Place ${name} in ${getInstallation(project, state).enclosures[enclosure]?.name ?? "a box"}`,
+    wording.place(name, getInstallation(project, state).enclosures[enclosure]?.name ?? unnamed.box),
   refuse(project, { state, enclosure, id, type }) {
     const { found, no } = enclosureOr(project, state, enclosure);
     if (no !== undefined) return no;
-    if (findDeviceType(type) === undefined)
-      return refusal("unknown-catalog-item", `The stock has no device "${type}". Pick one from the stock.`);
+    if (findDeviceType(type) === undefined) return refusal("unknown-catalog-item", notInStock.device(type));
     return wrongEnclosure(found.enclosure, type) ?? idsInUse(project, id);
   },
   apply(draft, { state, enclosure, id, type, name }, before) {
@@ -38,8 +45,5 @@ export const placeDevice = defineCommand<Args>({
 export function wrongEnclosure(enclosure: Enclosure, type: string): Refusal | undefined {
   const deviceType = findDeviceType(type);
   if (deviceType === undefined || deviceType.where === enclosure.kind) return undefined;
-  return refusal(
-    "device-in-wrong-enclosure",
-    `${deviceType.title} belongs in a ${deviceType.where}, and ${enclosure.name} is a ${enclosure.kind}. Pick a ${deviceType.where} for it.`,
-  );
+  return refusal("device-in-wrong-enclosure", wording[deviceType.where](deviceType.title, enclosure.name));
 }

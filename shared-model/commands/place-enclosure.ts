@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { type EnclosureItem, findEnclosureItem } from "../catalog/enclosure-items.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import { nextOrder } from "../queries/in-order.ts";
 import { catalogText, idText, nameText, optional, record, sheetPoint, stateName, textUpTo } from "./args-shape.ts";
@@ -7,11 +8,21 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { installationOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { gone, notInStock } from "./item-words.ts";
 import { assumed, deviceOfType } from "./make-device.ts";
 import { draftInstallation } from "./move-ends.ts";
 import { copyOf } from "./plain-data.ts";
 
 type Args = CommandArgs["place-enclosure"];
+
+const wording = catalogue({
+  box: (name: Part) => `Place box ${name}`,
+  groundBar: "Ground bar",
+  neutralBar: "Neutral bar",
+  noBars: "A panel needs identities for its neutral bar and its ground bar.",
+  onlyPanel: "Only a panel has bars. Place the box without them.",
+  panel: (name: Part) => `Place panel ${name}`,
+});
 
 /** Places a box or panel of the stock; a panel comes with its neutral and ground bars. */
 export const placeEnclosure = defineCommand<Args>({
@@ -26,17 +37,15 @@ export const placeEnclosure = defineCommand<Args>({
     note: optional(textUpTo(200)),
     bars: optional(record({ neutral: idText, ground: idText })),
   }),
-  label: (_project, { item, name }) => `Place ${findEnclosureItem(item)?.make.kind ?? "box"} ${name}`,
+  label: (_project, { item, name }) => wording[findEnclosureItem(item)?.make.kind ?? "box"](name),
   refuse(project, args) {
     const { no } = installationOr(project, args.state);
     if (no !== undefined) return no;
     const item = findEnclosureItem(args.item);
-    if (item === undefined)
-      return refusal("unknown-catalog-item", `The stock has no box or panel "${args.item}". Pick one from the stock.`);
+    if (item === undefined) return refusal("unknown-catalog-item", notInStock.box(args.item));
     const noBars = wrongBars(item, args);
     if (noBars !== undefined) return noBars;
-    if (args.roomId !== undefined && !(args.roomId in project.rooms))
-      return refusal("unknown-room", "That room is no longer there. Pick another room, or none.");
+    if (args.roomId !== undefined && !(args.roomId in project.rooms)) return refusal("unknown-room", gone.roomChosen);
     return idsInUse(project, args.id, ...(args.bars === undefined ? [] : [args.bars.neutral, args.bars.ground]));
   },
   apply(draft, args, before) {
@@ -51,10 +60,8 @@ export const placeEnclosure = defineCommand<Args>({
 });
 
 function wrongBars({ make: { kind } }: EnclosureItem, { bars }: Args): Refusal | undefined {
-  if (kind === "panel" && bars === undefined)
-    return refusal("panel-without-bars", "A panel needs identities for its neutral bar and its ground bar.");
-  if (kind === "box" && bars !== undefined)
-    return refusal("box-with-bars", "Only a panel has bars. Place the box without them.");
+  if (kind === "panel" && bars === undefined) return refusal("panel-without-bars", wording.noBars);
+  if (kind === "box" && bars !== undefined) return refusal("box-with-bars", wording.onlyPanel);
   return undefined;
 }
 
@@ -93,8 +100,8 @@ function make(item: EnclosureItem, args: Args, order: number): Enclosure {
     supply: "service",
     mainBond: "unknown",
     devices: {
-      [bars.neutral]: deviceOfType(bars.neutral, "neutral-bar", "Neutral bar", 0),
-      [bars.ground]: deviceOfType(bars.ground, "ground-bar", "Ground bar", 1),
+      [bars.neutral]: deviceOfType(bars.neutral, "neutral-bar", wording.neutralBar, 0),
+      [bars.ground]: deviceOfType(bars.ground, "ground-bar", wording.groundBar, 1),
     },
     evidence: assumed(["spaces", "supply"]),
   };

@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { findLoadItem } from "../catalog/load-items.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { OutletKey } from "../model/ids.ts";
 import type { Load } from "../model/load.ts";
 import type { Project, StateName } from "../model/project.ts";
@@ -12,21 +13,26 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { outletOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { notInStock, unnamed } from "./item-words.ts";
 import { assumed } from "./make-device.ts";
 import { draftInstallation } from "./move-ends.ts";
 
 type Args = CommandArgs["place-load"];
 
+const wording = catalogue({
+  noSocket: (device: Part) => `Nothing can be plugged into ${device}. Pick a receptacle.`,
+  plug: (load: Part, outlet: Part) => `Plug ${load} into ${outlet}`,
+});
+
 /** Plugs something of the stock into an outlet. */
 export const placeLoad = defineCommand<Args>({
   id: "place-load",
   args: record<Args>({ state: stateName, id: idText, item: catalogText, name: nameText, plug: outletText }),
-  label: (project, { state, name, plug }) => `Plug ${name} into ${nameOfOutlet(project, state, plug)}`,
+  label: (project, { state, name, plug }) => plugInto(project, state, name, plug),
   refuse(project, { state, id, item, plug }) {
     const no = noSocket(project, state, plug);
     if (no !== undefined) return no;
-    if (findLoadItem(item) === undefined)
-      return refusal("unknown-catalog-item", `The stock has no load "${item}". Pick one from the stock.`);
+    if (findLoadItem(item) === undefined) return refusal("unknown-catalog-item", notInStock.load(item));
     return idsInUse(project, id);
   },
   apply(draft, { state, id, item: itemId, name, plug }, before) {
@@ -50,12 +56,16 @@ export function noSocket(project: Project, state: StateName, plug: OutletKey): R
   const { found, no } = outletOr(project, state, plug);
   if (no !== undefined) return no;
   if (outletsOf(found.device).some((outlet) => outlet.key === plug && outlet.receptacle)) return undefined;
-  return refusal("not-a-receptacle", `Nothing can be plugged into ${found.device.name}. Pick a receptacle.`);
+  return refusal("not-a-receptacle", wording.noSocket(found.device.name));
 }
 
 /** "R5/upper", "R1". */
 export function nameOfOutlet(project: Project, state: StateName, key: OutletKey): string {
   const { found } = outletOr(project, state, key);
-  if (found === undefined) return "an outlet";
+  if (found === undefined) return unnamed.outlet;
   return outletsOf(found.device).find((outlet) => outlet.key === key)?.name ?? found.device.name;
 }
+
+/** Name of the step that plugs a load in. */
+export const plugInto = (project: Project, state: StateName, load: string, plug: OutletKey): string =>
+  wording.plug(load, nameOfOutlet(project, state, plug));

@@ -1,16 +1,10 @@
+import { freezeThrough } from "../lib/freeze-through.ts";
+
 /** A copy of plain data that shares nothing with it: a document freezes what it holds, and a caller keeps its arguments. */
 export function copyOf<T>(value: T): T {
   if (Array.isArray(value)) return value.map(copyOf) as T;
   if (typeof value !== "object" || value === null) return value;
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, copyOf(item)])) as T;
-}
-
-/** Freezes plain data through and through, in place. Stops at what is frozen already: that was frozen the same way. */
-export function freezeThrough<T>(value: T): T {
-  if (typeof value !== "object" || value === null || Object.isFrozen(value)) return value;
-  Object.freeze(value);
-  for (const item of Object.values(value)) freezeThrough(item);
-  return value;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { OutletKey } from "../model/ids.ts";
@@ -12,7 +13,22 @@ import { findTerminal } from "../queries/terminals-of.ts";
 import type { Property } from "./catalog/properties.ts";
 import type { PropertyTarget, PropertyValue } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
+import { gone } from "./item-words.ts";
 import { draftInstallation, written } from "./move-ends.ts";
+
+const wording = catalogue({
+  blank: (field: Part) => `${field} cannot be blank. Write something.`,
+  bond: (box: Part) =>
+    `Conductors are on the bond point of ${box}, which a nonmetallic box does not have. Lift them first.`,
+  hole: (hole: Part, device: Part, terminal: Part) =>
+    `A conductor is in hole ${hole} of ${device} ${terminal}, which it would not have. Move that conductor first.`,
+  legs: (device: Part, poles: Part) =>
+    `${device} has ${poles === 1 ? "one pole" : `${poles} poles`}: pick a leg for each.`,
+  noSpace: (panel: Part, spaces: Part) => `${panel} has ${spaces} spaces. Pick one of them.`,
+  spaceInUse: (panel: Part, space: Part) =>
+    `A breaker of ${panel} is in space ${space}. Move it first, or keep that many spaces.`,
+  tie: (breaker: Part, panel: Part) => `${breaker} can be tied to another breaker of ${panel} only. Pick one of those.`,
+});
 
 /** Why a value that its field takes does not go with the rest of the drawing. */
 export function wouldBreak(
@@ -32,7 +48,7 @@ export function wouldBreak(
   }
   const blank = property.takes.kind === "text" && typeof value === "string" && value.trim() === "";
   if (blank && (property.field === "title" || property.field === "wording"))
-    return refusal("value-required", `${property.label} cannot be blank. Write something.`);
+    return refusal("value-required", wording.blank(property.label));
   return undefined;
 }
 
@@ -43,19 +59,13 @@ function wouldBreakEnclosure(
   value: PropertyValue,
 ): Refusal | undefined {
   if (field === "roomId" && value !== null && !(String(value) in project.rooms))
-    return refusal("unknown-room", "That room is no longer there. Pick another room, or none.");
+    return refusal("unknown-room", gone.roomChosen);
   if (field === "material" && value === "nonmetallic" && hasBond(enclosure))
-    return refusal(
-      "no-metal-to-bond",
-      `Conductors are on the bond point of ${enclosure.name}, which a nonmetallic box does not have. Lift them first.`,
-    );
+    return refusal("no-metal-to-bond", wording.bond(enclosure.name));
   if (field !== "spaces") return undefined;
   const highest = Math.max(0, ...Object.values(enclosure.devices).map((device) => device.slot ?? 0));
   if (Number(value) >= highest) return undefined;
-  return refusal(
-    "space-in-use",
-    `A breaker of ${enclosure.name} is in space ${highest}. Move it first, or keep that many spaces.`,
-  );
+  return refusal("space-in-use", wording.spaceInUse(enclosure.name, highest));
 }
 
 const hasBond = (enclosure: Enclosure): boolean =>
@@ -69,20 +79,14 @@ function wouldBreakDevice(
 ): Refusal | undefined {
   if (field === "entryKind") return losesHole(enclosure, device, value);
   if (field === "slot" && enclosure.kind === "panel" && Number(value ?? 0) > enclosure.spaces)
-    return refusal("no-such-space", `${enclosure.name} has ${enclosure.spaces} spaces. Pick one of them.`);
+    return refusal("no-such-space", wording.noSpace(enclosure.name, enclosure.spaces));
   if (field === "legs" && Array.isArray(value)) {
     const poles = legCount(device);
     if (value.length === poles) return undefined;
-    return refusal(
-      "wrong-leg-count",
-      `${device.name} has ${poles === 1 ? "one pole" : `${poles} poles`}: pick a leg for each.`,
-    );
+    return refusal("wrong-leg-count", wording.legs(device.name, poles));
   }
   if (field === "tiedTo" && value !== null && !isTieable(enclosure, device, String(value)))
-    return refusal(
-      "unknown-device",
-      `${device.name} can be tied to another breaker of ${enclosure.name} only. Pick one of those.`,
-    );
+    return refusal("unknown-device", wording.tie(device.name, enclosure.name));
   return undefined;
 }
 
@@ -106,10 +110,7 @@ function losesHole(enclosure: Enclosure, device: Device, value: PropertyValue): 
     if (at.kind !== "terminal" || at.device !== device.id) continue;
     const terminal = findTerminal(changed, at.terminal);
     if (terminal === undefined || at.hole > terminal.holes)
-      return refusal(
-        "hole-in-use",
-        `A conductor is in hole ${at.hole} of ${device.name} ${at.terminal}, which it would not have. Move that conductor first.`,
-      );
+      return refusal("hole-in-use", wording.hole(at.hole, device.name, at.terminal));
   }
   return undefined;
 }

@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
@@ -10,7 +11,22 @@ import type { PropertyTarget } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 import { nameOfItem, noSuchItem } from "./find-item-or-refuse.ts";
 import { enclosureOr, endOr, installationOr } from "./find-or-refuse.ts";
+import { gone, unnamed } from "./item-words.ts";
 import { draftInstallation, written } from "./move-ends.ts";
+
+const wording = catalogue({
+  conductor: (cable: Part) => `a conductor of ${cable}`,
+  entry: (box: Part) => `the entry of ${box}`,
+  "pass-through": (box: Part) => `the pass-through of ${box}`,
+  project: "the drawing",
+  ring: (box: Part) => `the ring of ${box}`,
+});
+
+const noSuch = catalogue({
+  entry: (box: Part) => `${box} has no such entry. Pick one that is there.`,
+  "pass-through": (box: Part) => `${box} has no such pass-through. Pick one that is there.`,
+  ring: (box: Part) => `${box} has no such ring. Pick one that is there.`,
+});
 
 /** Why the target cannot be changed: it is not there. */
 export function noSuchTarget(project: Project, state: StateName, target: PropertyTarget): Refusal | undefined {
@@ -25,13 +41,13 @@ export function noSuchTarget(project: Project, state: StateName, target: Propert
       const { found, no } = enclosureOr(project, state, target.enclosure);
       if (no !== undefined) return no;
       if (partsOf(found.enclosure, target.kind)[target.id] !== undefined) return undefined;
-      return refusal("unknown-item", `${found.enclosure.name} has no such ${target.kind}. Pick one that is there.`);
+      return refusal("unknown-item", noSuch[target.kind](found.enclosure.name));
     }
     case "conductor": {
       const { found, no } = installationOr(project, state);
       if (no !== undefined) return no;
       if (found.cables[target.cable]?.conductors[target.id] !== undefined) return undefined;
-      return refusal("unknown-item", "That conductor is no longer there. Pick one that is on the sheet and try again.");
+      return refusal("unknown-item", gone.conductor);
     }
     default:
       return noSuchItem(project, state, target);
@@ -123,20 +139,20 @@ export function callTarget(project: Project, state: StateName, target: PropertyT
   const installation = state === "as-found" ? project.asFound : project.proposed;
   switch (target.kind) {
     case "project":
-      return "the drawing";
+      return wording.project;
     case "conductor":
-      return `a conductor of ${installation?.cables[target.cable]?.name ?? "a cable"}`;
+      return wording.conductor(installation?.cables[target.cable]?.name ?? unnamed.cable);
     case "end": {
       const enclosure = installation?.enclosures[target.enclosure];
-      return installation && enclosure ? nameOfEnd(installation, enclosure, target.id) : "an end";
+      return installation && enclosure ? nameOfEnd(installation, enclosure, target.id) : unnamed.end;
     }
     case "entry":
     case "ring":
     case "pass-through":
-      return `the ${target.kind} of ${installation?.enclosures[target.enclosure]?.name ?? "a box"}`;
+      return wording[target.kind](installation?.enclosures[target.enclosure]?.name ?? unnamed.box);
     case "label":
-      return "a label";
+      return unnamed.label;
     default:
-      return nameOfItem(project, state, target) ?? "an item";
+      return nameOfItem(project, state, target) ?? unnamed.item;
   }
 }

@@ -1,4 +1,5 @@
 import { findStandardBox } from "../catalog/standard-boxes.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { VolumeFact } from "../model/enclosure.ts";
 import { volumeFact } from "./args-of-model.ts";
 import { isPlainText } from "./args-shape.ts";
@@ -6,11 +7,27 @@ import type { Property, PropertyKind } from "./catalog/properties.ts";
 import type { PropertyValue } from "./command-args.ts";
 import { type Refusal, refusal } from "./define-command.ts";
 
+const wording = catalogue({
+  breaker: "Pick another breaker of the same panel.",
+  choice: (labels: Part) => `Pick one of: ${labels}.`,
+  choices: (labels: Part) => `Pick any of: ${labels}.`,
+  empty: (field: Part, instead: Part) => `${field} cannot be left empty. ${instead}`,
+  flag: "Say yes or no.",
+  noSize: (size: Part) =>
+    `The table of standard boxes has no "${size}". Pick a size of the table, or give the marked volume.`,
+  number: (least: Part, most: Part) => `Give a number from ${least} to ${most}.`,
+  room: "Pick a room of the drawing.",
+  text: (longest: Part) => `Write at most ${longest} characters.`,
+  volume: "Give the marked volume from 0.1 to 1000 in³, pick a standard size, or say that it is unknown.",
+  whole: (least: Part, most: Part) => `Give a whole number from ${least} to ${most}.`,
+  wrong: (field: Part, instead: Part) => `${field} does not take that value. ${instead}`,
+});
+
 /** Why a field does not take a value, in words; rooms and breakers are looked up by the caller. */
 export function wrongValue({ label, takes, optional }: Property, value: PropertyValue): Refusal | undefined {
   if (value === null) {
     if (optional) return undefined;
-    return refusal("value-required", `${label} cannot be left empty. ${whatItTakes(takes)}`);
+    return refusal("value-required", wording.empty(label, whatItTakes(takes)));
   }
   if (takes.kind === "volume") {
     const wrong = volumeFact(value, "value");
@@ -20,7 +37,7 @@ export function wrongValue({ label, takes, optional }: Property, value: Property
 }
 
 const badValue = (label: string, takes: PropertyKind): Refusal =>
-  refusal("wrong-value", `${label} does not take that value. ${whatItTakes(takes)}`);
+  refusal("wrong-value", wording.wrong(label, whatItTakes(takes)));
 
 function fits(takes: Exclude<PropertyKind, { kind: "volume" }>, value: PropertyValue): boolean {
   switch (takes.kind) {
@@ -54,31 +71,28 @@ function fits(takes: Exclude<PropertyKind, { kind: "volume" }>, value: PropertyV
 function whatItTakes(takes: PropertyKind): string {
   switch (takes.kind) {
     case "text":
-      return `Write at most ${takes.longest} characters.`;
+      return wording.text(takes.longest);
     case "number": {
-      const unit = takes.unit === "" ? "" : ` ${takes.unit}`;
-      return `Give a ${takes.whole === true ? "whole " : ""}number from ${takes.least} to ${takes.most}${unit}.`;
+      const most = takes.unit === "" ? takes.most : `${takes.most} ${takes.unit}`;
+      return takes.whole === true ? wording.whole(takes.least, most) : wording.number(takes.least, most);
     }
     case "flag":
-      return "Say yes or no.";
+      return wording.flag;
     case "choice":
-      return `Pick one of: ${takes.choices.map((choice) => choice.label).join(", ")}.`;
+      return wording.choice(takes.choices.map((choice) => choice.label).join(", "));
     case "choices":
-      return `Pick any of: ${takes.choices.map((choice) => choice.label).join(", ")}.`;
+      return wording.choices(takes.choices.map((choice) => choice.label).join(", "));
     case "volume":
-      return "Give the marked volume from 0.1 to 1000 in³, pick a standard size, or say that it is unknown.";
+      return wording.volume;
     case "room":
-      return "Pick a room of the drawing.";
+      return wording.room;
     case "breaker":
-      return "Pick another breaker of the same panel.";
+      return wording.breaker;
   }
 }
 
 /** A table volume names a size that the table has. */
 export function noSuchVolume(fact: VolumeFact): Refusal | undefined {
   if (fact.kind !== "table" || findStandardBox(fact.size) !== undefined) return undefined;
-  return refusal(
-    "unknown-standard-box",
-    `The table of standard boxes has no "${fact.size}". Pick a size of the table, or give the marked volume.`,
-  );
+  return refusal("unknown-standard-box", wording.noSize(fact.size));
 }

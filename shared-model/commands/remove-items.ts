@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { itemRef } from "./args-of-model.ts";
 import { listOf, record, stateName } from "./args-shape.ts";
@@ -9,6 +10,11 @@ import { whatGoes } from "./what-goes.ts";
 
 type Args = CommandArgs["remove-items"];
 
+const wording = catalogue({
+  remove: (item: Part) => `Remove ${item}`,
+  several: (count: Part) => `Remove ${count} items`,
+});
+
 /**
  * Removes items of one state with what depends on them: a box with its cables and their other ends, a device with its
  * loads, labels and decisions. Ends that lose a device or splice are capped. A room goes from both states.
@@ -18,8 +24,8 @@ export const removeItems = defineCommand<Args>({
   args: record<Args>({ state: stateName, items: listOf(itemRef, 1) }),
   label(project, { state, items }) {
     const [first] = items;
-    if (first === undefined || items.length > 1) return `Remove ${items.length} items`;
-    return `Remove ${callItem(project, state, first)}`;
+    if (first === undefined || items.length > 1) return wording.several(items.length);
+    return wording.remove(callItem(project, state, first));
   },
   refuse(project, { state, items }) {
     for (const item of items) {

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { findDevice, findJumper, findSplice } from "../queries/find-item.ts";
 import { getInstallation } from "../queries/installation-of.ts";
 import { itemRef } from "./args-of-model.ts";
@@ -9,14 +10,18 @@ import { draftInstallation, written } from "./move-ends.ts";
 
 type Args = CommandArgs["rename-item"];
 
+const wording = catalogue({
+  label: "A label has no name. Change its wording in Details instead.",
+  rename: (item: Part, name: Part) => `Rename ${item} to ${name}`,
+});
+
 /** Gives an item another name. Names may repeat: as found, two things can be called the same. */
 export const renameItem = defineCommand<Args>({
   id: "rename-item",
   args: record<Args>({ state: stateName, item: itemRef, name: nameText }),
-  label: (project, { state, item, name }) => `Rename ${callItem(project, state, item)} to ${name}`,
+  label: (project, { state, item, name }) => wording.rename(callItem(project, state, item), name),
   refuse(project, { state, item }) {
-    if (item.kind === "label")
-      return refusal("label-has-wording", "A label has no name. Change its wording in Details instead.");
+    if (item.kind === "label") return refusal("label-has-wording", wording.label);
     return noSuchItem(project, state, item);
   },
   apply(draft, { state, item, name }, before) {

@@ -1,6 +1,7 @@
 import type { Draft } from "immer";
 import type { DeviceType } from "../catalog/device-type.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { DeviceId, OutletKey } from "../model/ids.ts";
@@ -16,11 +17,28 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { deviceOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { notInStock } from "./item-words.ts";
 import { draftInstallation, forgetEvidence, moveEnds, otherState, written } from "./move-ends.ts";
 import { wrongEnclosure } from "./place-device.ts";
 import { replacementDevice } from "./replacement-device.ts";
 
 type Args = CommandArgs["replace-device"];
+
+const wording = catalogue({
+  capping: (device: Part, next: Part, count: Part) =>
+    `Replace ${device} with ${next}, ${count} ${count === 1 ? "conductor" : "conductors"} capped`,
+  inTheWay: (type: Part, space: Part, other: Part) =>
+    `${type} needs space ${space} too, and ${other} is there. Move that first, or pick a one-pole type.`,
+  noSpace: (type: Part, space: Part, panel: Part, spaces: Part, device: Part) =>
+    `${type} needs space ${space} too, and ${panel} has ${spaces} spaces. Move ${device} to another space first.`,
+  otherKind: (type: Part, device: Part) =>
+    `${type} cannot take the place of ${device}, which is a part of another kind. Place it beside, or pick another type.`,
+  plugged: (load: Part, device: Part, type: Part) =>
+    `${load} is plugged into ${device}, and ${type} has no outlet for it. Plug it in elsewhere first, or remove it.`,
+  replace: (device: Part, next: Part) => `Replace ${device} with ${next}`,
+  same: (device: Part, type: Part) =>
+    `${device} already is of the type ${type}. Pick another type, or change its facts.`,
+});
 
 /**
  * Puts another device in the place of one. Ends stay where terminals correspond (`correspondences`), and are capped
@@ -33,16 +51,14 @@ export const replaceDevice = defineCommand<Args>({
   label(project, args) {
     const { device, moves } = replacement(project, args);
     const capped = [...moves.values()].filter((at) => at.kind === "capped").length;
-    const much = capped === 0 ? "" : `, ${capped} ${capped === 1 ? "conductor" : "conductors"} capped`;
-    return `Replace ${device.name} with ${args.name}${much}`;
+    return capped === 0 ? wording.replace(device.name, args.name) : wording.capping(device.name, args.name, capped);
   },
   refuse(project, { state, device: id, id: newId, type: typeId }) {
     const { found, no } = deviceOr(project, state, id);
     if (no !== undefined) return no;
     const { installation, enclosure, device } = found;
     const type = findDeviceType(typeId);
-    if (type === undefined)
-      return refusal("unknown-catalog-item", `The stock has no device "${typeId}". Pick one from the stock.`);
+    if (type === undefined) return refusal("unknown-catalog-item", notInStock.device(typeId));
     return (
       wrongEnclosure(enclosure, typeId) ??
       nothingToReplace(project, state, device, type) ??
@@ -97,17 +113,14 @@ function stoodThere({ asFound }: Project, { id, replaces }: Device): DeviceId | 
 function nothingToReplace(project: Project, state: StateName, device: Device, type: DeviceType): Refusal | undefined {
   if (device.type !== type.id) return undefined;
   if (state === "proposed" && findDevice(project.asFound, device.id) !== undefined) return undefined;
-  return refusal(
-    "same-device-type",
-    `${device.name} already is of the type ${type.title}. Pick another type, or change its facts.`,
-  );
+  return refusal("same-device-type", wording.same(device.name, type.title));
 }
 
 const PANEL_PARTS: Readonly<Partial<Record<DeviceType["family"], string>>> = {
   breaker: "breaker",
   fuse: "breaker",
-  "neutral-bar": "neutral bar",
-  "ground-bar": "ground bar",
+  "neutral-bar": "neutral-bar",
+  "ground-bar": "ground-bar",
   lugs: "lugs",
 };
 
@@ -115,10 +128,7 @@ const PANEL_PARTS: Readonly<Partial<Record<DeviceType["family"], string>>> = {
 function wrongPart(device: Device, type: DeviceType): Refusal | undefined {
   const old = getDeviceType(device.type);
   if (PANEL_PARTS[old.family] === PANEL_PARTS[type.family]) return undefined;
-  return refusal(
-    "nothing-corresponds",
-    `${type.title} cannot take the place of ${device.name}, which is a part of another kind. Place it beside, or pick another type.`,
-  );
+  return refusal("nothing-corresponds", wording.otherKind(type.title, device.name));
 }
 
 /** A two-pole breaker takes the space below its own too: spaces of one side of a panel are numbered by twos. */
@@ -128,16 +138,9 @@ function noRoom(enclosure: Enclosure, device: Device, type: DeviceType): Refusal
     return undefined;
   const needed = slot + 2;
   const inTheWay = Object.values(enclosure.devices).find((one) => one.id !== device.id && one.slot === needed);
-  if (inTheWay !== undefined)
-    return refusal(
-      "space-in-use",
-      `${type.title} needs space ${needed} too, and ${inTheWay.name} is there. Move that first, or pick a one-pole type.`,
-    );
+  if (inTheWay !== undefined) return refusal("space-in-use", wording.inTheWay(type.title, needed, inTheWay.name));
   if (needed <= enclosure.spaces) return undefined;
-  return refusal(
-    "no-such-space",
-    `${type.title} needs space ${needed} too, and ${enclosure.name} has ${enclosure.spaces} spaces. Move ${device.name} to another space first.`,
-  );
+  return refusal("no-such-space", wording.noSpace(type.title, needed, enclosure.name, enclosure.spaces, device.name));
 }
 
 /** What is plugged in does not vanish with the face. */
@@ -146,10 +149,7 @@ function losesPlugs({ loads }: Installation, device: Device, newId: DeviceId, ty
   if (plugged === undefined) return undefined;
   const next = replacementDevice(device, newId, type.id, device.name, false);
   if (outletsOf(next).some((outlet) => outlet.receptacle)) return undefined;
-  return refusal(
-    "load-plugged-in",
-    `${plugged.name} is plugged into ${device.name}, and ${type.title} has no outlet for it. Plug it in elsewhere first, or remove it.`,
-  );
+  return refusal("load-plugged-in", wording.plugged(plugged.name, device.name, type.title));
 }
 
 /** A neighbour tied to the old breaker is tied to the new one; a tie to what is no breaker would be none. */

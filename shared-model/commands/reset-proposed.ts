@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { Installation } from "../model/project.ts";
 import { idText, optional, record } from "./args-shape.ts";
@@ -11,12 +12,17 @@ import { dropUnshared } from "./flow/shared-tables.ts";
 
 type Args = CommandArgs["reset-proposed"];
 
+const wording = catalogue({
+  reset: (box: Part) => `Reset ${box} to as found`,
+  resetAll: "Reset proposed to as found",
+});
+
 /** Makes proposed, or the content of one enclosure of it, equal to as found again. */
 export const resetProposed = defineCommand<Args>({
   id: "reset-proposed",
   args: record<Args>({ enclosure: optional(idText) }),
   label: (project, { enclosure }) =>
-    enclosure === undefined ? "Reset proposed to as found" : `Reset ${nameInEither(project, enclosure)} to as found`,
+    enclosure === undefined ? wording.resetAll : wording.reset(nameInEither(project, enclosure)),
   refuse(project, { enclosure }) {
     const { no } = installationOr(project, "proposed");
     if (no !== undefined || enclosure === undefined) return no;

@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { findCableItem } from "../catalog/cable-items.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable, CableSide } from "../model/cable.ts";
 import { type ConductorKey, cableEnd } from "../model/ids.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
@@ -13,11 +14,20 @@ import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { makeEntry, noSuchEntry } from "./entries.ts";
 import { enclosureOr, installationOr } from "./find-or-refuse.ts";
 import { idsInUse } from "./fresh-ids.ts";
+import { notInStock, unnamed } from "./item-words.ts";
 import { assumed } from "./make-device.ts";
 import { draftInstallation, written } from "./move-ends.ts";
 import { copyOf } from "./plain-data.ts";
 
 type Args = CommandArgs["route-cable"];
+
+const wording = catalogue({
+  bothOutside: "A cable needs one side in a box or panel. Pick an enclosure for one of them.",
+  outside: "outside the drawing",
+  route: (cable: Part, from: Part, to: Part) => `Route ${cable} from ${from} to ${to}`,
+  sameEnclosure:
+    "Both sides would be in one enclosure. Pick another for one side, or add a jumper to join two points inside.",
+});
 
 /** Runs a cable of the stock between two enclosures, or from one into open country. Every end arrives capped. */
 export const routeCable = defineCommand<Args>({
@@ -33,13 +43,12 @@ export const routeCable = defineCommand<Args>({
   }),
   label(project, { state, name, a, b }) {
     const installation = getInstallation(project, state);
-    return `Route ${name} from ${nameOfSide(installation, a)} to ${nameOfSide(installation, b)}`;
+    return wording.route(name, nameOfSide(installation, a), nameOfSide(installation, b));
   },
   refuse(project, { state, id, item, a, b }) {
     const { no } = installationOr(project, state);
     if (no !== undefined) return no;
-    if (findCableItem(item) === undefined)
-      return refusal("unknown-catalog-item", `The stock has no cable "${item}". Pick one from the stock.`);
+    if (findCableItem(item) === undefined) return refusal("unknown-catalog-item", notInStock.cable(item));
     return noSuchSide(project, state, a) ?? noSuchSide(project, state, b) ?? sidesMeet(a, b) ?? idsInUse(project, id);
   },
   apply(draft, { state, id, item: itemId, name, a, b, lengthFt: length }, before) {
@@ -68,7 +77,7 @@ export const routeCable = defineCommand<Args>({
 });
 
 const nameOfSide = (installation: Installation, side: SideTarget): string =>
-  "outside" in side ? "outside the drawing" : (installation.enclosures[side.enclosure]?.name ?? "a box");
+  "outside" in side ? wording.outside : (installation.enclosures[side.enclosure]?.name ?? unnamed.box);
 
 /** Why a cable side cannot go there. */
 export function noSuchSide(project: Project, state: StateName, side: SideTarget): Refusal | undefined {
@@ -79,16 +88,9 @@ export function noSuchSide(project: Project, state: StateName, side: SideTarget)
 
 /** A cable joins two different enclosures, or one and open country. */
 export function sidesMeet(a: SideTarget | CableSide, b: SideTarget | CableSide): Refusal | undefined {
-  if ("outside" in a && "outside" in b)
-    return refusal(
-      "both-sides-outside",
-      "A cable needs one side in a box or panel. Pick an enclosure for one of them.",
-    );
+  if ("outside" in a && "outside" in b) return refusal("both-sides-outside", wording.bothOutside);
   if ("outside" in a || "outside" in b || a.enclosure !== b.enclosure) return undefined;
-  return refusal(
-    "same-enclosure",
-    "Both sides would be in one enclosure. Pick another for one side, or add a jumper to join two points inside.",
-  );
+  return refusal("same-enclosure", wording.sameEnclosure);
 }
 
 export function makeSide(target: Draft<Installation>, side: SideTarget): CableSide {

@@ -7,13 +7,21 @@ import {
   setAutoFreeze,
 } from "immer";
 import type { CommandCall } from "../answers/command-call.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
+import { freezeThrough } from "../lib/freeze-through.ts";
 import type { Project } from "../model/project.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { type Command, type Refusal, refusal } from "./define-command.ts";
 import { carryOver, writeCarried } from "./flow/carry-over.ts";
 import { holdBack } from "./flow/held-back.ts";
-import { freezeAlong, freezeThrough } from "./plain-data.ts";
+import { freezeAlong } from "./plain-data.ts";
 import { commands, isCommandId } from "./registry.ts";
+
+const wording = catalogue({
+  malformed: (command: Part, wrong: Part) =>
+    `“${command}” cannot be run as it was asked: ${wrong}. Correct it and try again.`,
+  noCommand: "There is no such command. Pick one from the list of commands.",
+});
 
 enablePatches();
 // Its own freezing looks through every entry of a table that changed; `freezeAlong` does with what was made.
@@ -56,7 +64,12 @@ export function runCommand(project: Project, call: CommandCall): RunResult {
   const made = isTogether(call) ? runTogether(before, call, title) : runOne(before, call, title);
   if (!("patches" in made)) return made;
   const mergeKey = command.mergeKey?.(call.args);
-  const edit: RunResult = { ok: true, ...made, title, ...(mergeKey !== undefined && { mergeKey }) };
+  const edit: RunResult = {
+    ok: true,
+    ...made,
+    title,
+    ...(mergeKey !== undefined && { mergeKey: `${call.command} ${mergeKey}` }),
+  };
   return Object.freeze(edit);
 }
 
@@ -71,14 +84,10 @@ export function refusalOf(project: Project, call: CommandCall): Refusal | undefi
 /** What speaks against a call at first sight; calls that run together are looked at when their turn comes. */
 function whyNot(project: Project, call: CommandCall): Refusal | undefined {
   if (typeof call !== "object" || call === null || typeof call.command !== "string" || !isCommandId(call.command))
-    return refusal("unknown-command", "There is no such command. Pick one from the list of commands.");
+    return refusal("unknown-command", wording.noCommand);
   const command = getCommand(call);
   const wrong = command.args(call.args, "args");
-  if (wrong !== undefined)
-    return refusal(
-      "malformed-arguments",
-      `“${call.command}” cannot be run as it was asked: ${wrong}. Correct it and try again.`,
-    );
+  if (wrong !== undefined) return refusal("malformed-arguments", wording.malformed(call.command, wrong));
   return command.refuse(project, call.args);
 }
 

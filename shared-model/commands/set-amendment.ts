@@ -1,11 +1,28 @@
 import { amendableRules } from "../catalog/amendable-rules.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Amendment, Project } from "../model/project.ts";
 import { takesFractions, unitOfValue, valueWords } from "../model/value-unit.ts";
 import { byKind, numberFrom, record, textUpTo } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
+import { grammar } from "./item-words.ts";
 
 type Args = CommandArgs["set-amendment"];
+
+const wording = catalogue({
+  amend: (value: Part, rule: Part) => `Amend ${value} of ${rule}`,
+  count: (value: Part) => `“${value}” is a count. Give a whole number.`,
+  negative: (value: Part) => `“${value}” cannot be less than nothing. Give 0 or more.`,
+  noName: "Say who requires it: the authority, the by-law, or the person.",
+  noReason: "Say why it is amended. The reason is shown with every finding that it touches.",
+  noRule: (rule: Part) => `There is no rule “${rule}”. Choose one of the list of rules.`,
+  noValue: (rule: Part, value: Part, values: Part) =>
+    `The rule “${rule}” reads no number “${value}”. It reads ${values}.`,
+  noValues: (rule: Part) => `The rule “${rule}” reads no number that could be another. It can only be switched off.`,
+  off: (rule: Part) => `Switch off ${rule} by local amendment`,
+  same: "This amendment is there already, word for word.",
+  tooMuch: (value: Part, unit: Part) => `“${value}” is told in ${unit}. Give at most 1000.`,
+});
 
 const MOST = 1_000_000;
 const ruleText = textUpTo(200);
@@ -24,22 +41,13 @@ export const setAmendment = defineCommand<Args>({
     by: textUpTo(200),
   }),
   label: (_project, { rule, change }) =>
-    change.kind === "off"
-      ? `Switch off ${rule} by local amendment`
-      : `Amend ${valueWords(change.name).toLowerCase()} of ${rule}`,
+    change.kind === "off" ? wording.off(rule) : wording.amend(grammar.inSentence(valueWords(change.name)), rule),
   refuse(project, { rule, change, reason, by }) {
     const no = change.kind === "off" ? ruleRefusal(rule) : valueRefusal(rule, change);
     if (no !== undefined) return no;
-    if (reason.trim() === "")
-      return refusal(
-        "reason-required",
-        "Say why it is amended. The reason is shown with every finding that it touches.",
-      );
-    if (by.trim() === "")
-      return refusal("name-required", "Say who requires it: the authority, the by-law, or the person.");
-    return isThere(project, { rule, change, reason, by })
-      ? refusal("nothing-to-change", "This amendment is there already, word for word.")
-      : undefined;
+    if (reason.trim() === "") return refusal("reason-required", wording.noReason);
+    if (by.trim() === "") return refusal("name-required", wording.noName);
+    return isThere(project, { rule, change, reason, by }) ? refusal("nothing-to-change", wording.same) : undefined;
   },
   apply(draft, { rule, change, reason, by }, before) {
     const amendment = { rule, change, reason: reason.trim(), by: by.trim() };
@@ -56,25 +64,19 @@ export const setAmendment = defineCommand<Args>({
 
 function ruleRefusal(rule: string): Refusal | undefined {
   if (Object.hasOwn(amendableRules, rule)) return undefined;
-  return refusal("unknown-rule", `There is no rule “${rule}”. Choose one of the list of rules.`);
+  return refusal("unknown-rule", wording.noRule(rule));
 }
 
 function valueRefusal(rule: string, { name, value }: Extract<Amendment["change"], { kind: "value" }>) {
   const no = ruleRefusal(rule);
   if (no !== undefined) return no;
   const names = amendableRules[rule] ?? [];
-  if (names.length === 0)
-    return refusal(
-      "no-value",
-      `The rule “${rule}” reads no number that could be another. It can only be switched off.`,
-    );
-  if (!names.includes(name))
-    return refusal("unknown-value", `The rule “${rule}” reads no number “${name}”. It reads ${names.join(", ")}.`);
-  if (value < 0) return refusal("not-a-value", `“${valueWords(name)}” cannot be less than nothing. Give 0 or more.`);
-  if (!Number.isInteger(value) && !takesFractions(name))
-    return refusal("not-a-value", `“${valueWords(name)}” is a count. Give a whole number.`);
+  if (names.length === 0) return refusal("no-value", wording.noValues(rule));
+  if (!names.includes(name)) return refusal("unknown-value", wording.noValue(rule, name, names.join(", ")));
+  if (value < 0) return refusal("not-a-value", wording.negative(valueWords(name)));
+  if (!Number.isInteger(value) && !takesFractions(name)) return refusal("not-a-value", wording.count(valueWords(name)));
   if (name.endsWith("Percent") && value > 1_000)
-    return refusal("not-a-value", `“${valueWords(name)}” is told in ${unitOfValue(name)}. Give at most 1000.`);
+    return refusal("not-a-value", wording.tooMuch(valueWords(name), unitOfValue(name) ?? ""));
   return undefined;
 }
 

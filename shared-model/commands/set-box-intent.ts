@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { BoxIntent } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
@@ -6,10 +7,18 @@ import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
 import { cablesAt } from "./entries.ts";
 import { enclosureOr } from "./find-or-refuse.ts";
+import { unnamed } from "./item-words.ts";
 import { draftInstallation } from "./move-ends.ts";
 import { copyOf } from "./plain-data.ts";
 
 type Args = CommandArgs["set-box-intent"];
+
+const wording = catalogue({
+  clear: (box: Part) => `Clear intent of ${box}`,
+  notHere: (cable: Part, box: Part) => `${cable} does not enter ${box}. Pick a cable that does.`,
+  set: (box: Part) => `Set intent of ${box}`,
+  thatCable: "That cable",
+});
 
 /** Says what a box is meant to do: which cable supplies it and which are to be behind its ground-fault device. */
 export const setBoxIntent = defineCommand<Args>({
@@ -20,15 +29,18 @@ export const setBoxIntent = defineCommand<Args>({
     intent: orNull(record<BoxIntent>({ supply: optional(idText), protect: optional(tableOf(flag)) })),
   }),
   label: (project, { state, enclosure, intent }) =>
-    `${intent === null ? "Clear" : "Set"} intent of ${getInstallation(project, state).enclosures[enclosure]?.name ?? "a box"}`,
+    wording[intent === null ? "clear" : "set"](
+      getInstallation(project, state).enclosures[enclosure]?.name ?? unnamed.box,
+    ),
   refuse(project, { state, enclosure: id, intent }) {
     const { found, no } = enclosureOr(project, state, id);
     if (no !== undefined) return no;
     const here = cablesAt(found.installation, found.enclosure);
     for (const cable of namedIn(intent)) {
       if (here.has(cable)) continue;
-      const name = found.installation.cables[cable as keyof typeof found.installation.cables]?.name ?? "That cable";
-      return refusal("cable-not-here", `${name} does not enter ${found.enclosure.name}. Pick a cable that does.`);
+      const name =
+        found.installation.cables[cable as keyof typeof found.installation.cables]?.name ?? wording.thatCable;
+      return refusal("cable-not-here", wording.notHere(name, found.enclosure.name));
     }
     return undefined;
   },

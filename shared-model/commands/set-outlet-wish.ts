@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { OutletWish } from "../model/project.ts";
 import { getInstallation } from "../queries/installation-of.ts";
@@ -9,6 +10,12 @@ import { draftInstallation } from "./move-ends.ts";
 import { nameOfOutlet } from "./place-load.ts";
 
 type Args = CommandArgs["set-outlet-wish"];
+
+const wording = catalogue({
+  clear: (outlet: Part) => `Clear wish for ${outlet}`,
+  "decided-not": (outlet: Part) => `Decide against protection for ${outlet}`,
+  protect: (outlet: Part) => `Wish protection for ${outlet}`,
+});
 
 /** Records a wish that an outlet be protected, or a decision against it; null takes it back. */
 export const setOutletWish = defineCommand<Args>({
@@ -26,8 +33,8 @@ export const setOutletWish = defineCommand<Args>({
   }),
   label(project, { state, outlet, wish }) {
     const name = nameOfOutlet(project, state, outlet);
-    if (wish === null) return `Clear wish for ${name}`;
-    return wish.wish === "protect" ? `Wish protection for ${name}` : `Decide against protection for ${name}`;
+    if (wish === null) return wording.clear(name);
+    return wording[wish.wish](name);
   },
   refuse: (project, { state, outlet }) => outletOr(project, state, outlet).no,
   apply(draft, { state, outlet, wish }, before) {

@@ -1,12 +1,15 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { Project, StateName } from "../model/project.ts";
 import { propertyTarget } from "./args-of-model.ts";
 import { type Check, catalogText, evidenceMark, optional, record, stateName } from "./args-shape.ts";
+import { argsWording } from "./args-words.ts";
 import type { Property } from "./catalog/properties.ts";
 import type { CommandArgs, PropertyTarget, PropertyValue } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { noEvidenceHere, writeMark } from "./evidence-of.ts";
+import { grammar } from "./item-words.ts";
 import { copyOf } from "./plain-data.ts";
 import { afterChange, wouldBreak } from "./property-consequences.ts";
 import {
@@ -22,8 +25,15 @@ import { wrongValue } from "./property-value.ts";
 
 type Args = CommandArgs["set-property"];
 
+const wording = catalogue({
+  clear: (field: Part, item: Part) => `Clear ${field} of ${item}`,
+  noField: (item: Part, field: Part, fields: Part) => `${item} has no field "${field}". It has: ${fields}.`,
+  noFields: (item: Part, field: Part) => `${item} has no field "${field}". Its facts are set by other commands.`,
+  set: (field: Part, item: Part) => `Set ${field} of ${item}`,
+});
+
 /** Any shape of value; the field says what it takes. Depth and size are bounded by that. */
-const anyValue: Check = (value, at) => (value === undefined ? `${at} is missing` : undefined);
+const anyValue: Check = (value, at) => (value === undefined ? argsWording.missing(at) : undefined);
 
 /**
  * Sets any field that a person enters, with how it is known. Without a mark, a changed value is of unknown evidence: the
@@ -39,8 +49,9 @@ export const setProperty = defineCommand<Args>({
     evidence: optional(evidenceMark),
   }),
   label(project, { state, target, field, value }) {
-    const what = findField(project, state, target, field)?.label.toLowerCase() ?? field;
-    return `${value === null ? "Clear" : "Set"} ${what} of ${callTarget(project, state, target)}`;
+    const property = findField(project, state, target, field);
+    const what = property === undefined ? field : grammar.inSentence(property.label);
+    return wording[value === null ? "clear" : "set"](what, callTarget(project, state, target));
   },
   refuse(project, { state, target, field, value, evidence }) {
     const missing = noSuchTarget(project, state, target);
@@ -62,16 +73,17 @@ export const setProperty = defineCommand<Args>({
     if (evidence !== undefined && value !== null) writeMark(draft, state, target, field, evidence, before);
     else if (changes) writeMark(draft, state, target, field, null, before);
   },
-  mergeKey: ({ state, target, field }) => `set-property ${state} ${JSON.stringify(target)} ${field}`,
+  mergeKey: ({ state, target, field }) => `${state} ${JSON.stringify(target)} ${field}`,
 });
 
 const findField = (project: Project, state: StateName, target: PropertyTarget, field: string): Property | undefined =>
   propertiesOfTarget(project, state, target).find((property) => property.field === field);
 
 function noSuchField(project: Project, state: StateName, target: PropertyTarget, field: string): Refusal {
-  const labels = propertiesOfTarget(project, state, target).map((property) => property.label.toLowerCase());
-  const instead = labels.length === 0 ? "Its facts are set by other commands." : `It has: ${labels.join(", ")}.`;
-  return refusal("unknown-field", `${callTarget(project, state, target)} has no field "${field}". ${instead}`);
+  const labels = propertiesOfTarget(project, state, target).map((property) => grammar.inSentence(property.label));
+  const name = callTarget(project, state, target);
+  const message = labels.length === 0 ? wording.noFields(name, field) : wording.noField(name, field, labels.join(", "));
+  return refusal("unknown-field", message);
 }
 
 function write(entity: object, property: Property, value: PropertyValue): void {

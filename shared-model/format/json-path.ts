@@ -1,3 +1,11 @@
+import { catalogue } from "../lib/catalogue.ts";
+
+const wording = catalogue({
+  list: "a list",
+  missing: "missing",
+  object: "an object",
+});
+
 /** One step of a path inside a document: the key of a field or the index of an item. */
 export type Step = string | number;
 
@@ -7,9 +15,9 @@ export const jsonPath = (steps: readonly Step[]): string =>
 
 /** A value in a sentence: short, on one line, and never so strange that it breaks the line. */
 export function shown(value: unknown): string {
-  if (Array.isArray(value)) return "a list";
-  if (typeof value === "object" && value !== null) return "an object";
-  if (value === undefined) return "missing";
+  if (Array.isArray(value)) return wording.list;
+  if (typeof value === "object" && value !== null) return wording.object;
+  if (value === undefined) return wording.missing;
   if (typeof value !== "string") return String(value);
   const short = value.length > 60 ? `${value.slice(0, 60)}…` : value;
   return onOneLine(JSON.stringify(short));

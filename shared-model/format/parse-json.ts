@@ -1,16 +1,22 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { failed, ok, problem, type Result } from "../lib/result.ts";
 import { LIMITS } from "./limits.ts";
 import { readCarefully } from "./read-carefully.ts";
 
+const wording = catalogue({
+  empty: "The file is empty. Open another, or a copy of it.",
+  tooLarge: (characters: Part, most: Part) =>
+    `The file has ${characters} characters, more than the ${most} allowed. Split it.`,
+});
+
 /** The text of a file without its byte order mark; refuses one that is too large or has nothing in it. */
 export function bodyOf(textOfFile: string): Result<string> {
   if (textOfFile.length > LIMITS.characters) {
-    const message = `The file has ${textOfFile.length} characters, more than the ${LIMITS.characters} allowed. Split it.`;
+    const message = wording.tooLarge(textOfFile.length, LIMITS.characters);
     return failed(problem("too-large", "", message));
   }
   const text = withoutMark(textOfFile);
-  if (/^[ \t\n\r]*$/.test(text))
-    return failed(problem("empty", "", "The file is empty. Open another, or a copy of it."));
+  if (/^[ \t\n\r]*$/.test(text)) return failed(problem("empty", "", wording.empty));
   return ok(text);
 }
 

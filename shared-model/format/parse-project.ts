@@ -1,5 +1,7 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { failed, ok, type Problem, problem, type Result } from "../lib/result.ts";
 import { FORMAT, type Project } from "../model/project.ts";
+import { hasAllTables, LACKING, partText, putTables } from "./deferred-tables.ts";
 import type { Json } from "./json.ts";
 import { shown } from "./json-path.ts";
 import { LIMITS } from "./limits.ts";
@@ -13,6 +15,17 @@ import { type DocumentInFile, documentSchema } from "./schema/document.ts";
 import { shapeProblems } from "./shape-problems.ts";
 import { projectOf } from "./volumes.ts";
 import { countMembers, weighText } from "./weigh-text.ts";
+
+const wording = catalogue({
+  formatMissing: (format: Part) => `it has no field "format" that says "${format}"`,
+  formatOther: (found: Part, format: Part) => `its field "format" is ${found} and not "${format}"`,
+  notAnObject: (found: Part) => `the file holds ${found} and not an object`,
+  notOurs: (why: Part) => `This is not a Loadside document: ${why}. Choose a file that ends in .loadside.`,
+  readerAboveVersion: "It must not be above the field version. Correct it.",
+  tooNew: (version: Part, read: Part) =>
+    `The file is of version ${version}, and this program reads versions up to ${read}. Open it with a newer program.`,
+  wholeNumber: (found: Part) => `It must be a whole number from 1 up; it is ${found}. Correct it.`,
+});
 
 /** A document that was read, and what its file is like. */
 export interface OpenedProject {
@@ -53,12 +66,15 @@ export function parseProject(
   return ok({ project, readOnly, fileVersion: version });
 }
 
-/** From here on the bookkeeping of a document takes long enough to be noticed before it is seen. */
+/** From here on the whole of a document takes long enough to be noticed before it is seen. */
 const MOST_JUDGED_AT_ONCE = 2 * 1024 * 1024;
 
 /** A document that was read at a glance. */
 export interface GlancedProject extends OpenedProject {
-  /** False for a long text: whether the ends, places and references in it agree is for `referenceProblems` to say. */
+  /**
+   * False for a long text: whether the ends, places and references in it agree is for `parseProject` to say, and whether
+   * the tables inside a box or cable are what they should be, which are read when they are first asked for.
+   */
   readonly judged: boolean;
 }
 
@@ -66,19 +82,24 @@ export interface GlancedProject extends OpenedProject {
  * The same for a text of this version that gives no cause for a second look; undefined at the first doubt, which
  * `parseProject` can explain. It takes time in proportion to the text, whatever stands there. What is not `judged` may be
  * looked at while it is judged elsewhere: it can be drawn, and nothing in it leads round in circles.
+ *
+ * @param mostAtOnce Length in UTF-16 code units up to which all of it is read and judged.
  */
-export function parsePlain(textOfFile: string): GlancedProject | undefined {
+export function parsePlain(textOfFile: string, mostAtOnce = MOST_JUDGED_AT_ONCE): GlancedProject | undefined {
   const body = bodyOf(textOfFile);
   if (!body.ok) return undefined;
-  const { suspicious, colons } = weighText(body.value);
-  const json = suspicious ? undefined : plainObject(body.value);
+  const judged = textOfFile.length <= mostAtOnce;
+  const { text, tables } = judged ? { text: body.value, tables: [] } : partText(body.value);
+  const { suspicious, colons } = weighText(text);
+  const json = suspicious ? undefined : plainObject(text);
   if (json === undefined) return undefined;
   const header = readHeader(json, THIS_PROGRAM);
   if (!header.ok || header.value.version < THIS_PROGRAM.version) return undefined;
   const tally = newTally();
-  if (!quickCheck(json, tally) || losesMembers(body.value, colons, tally)) return undefined;
+  const check = judged ? quickCheck : quickCheckOfParted();
+  if (!check(json, tally) || losesMembers(text, colons, tally)) return undefined;
+  if (!putTables(json, tables) || !(judged || hasAllTables(json))) return undefined;
   const project = projectOf(json as unknown as DocumentInFile);
-  const judged = textOfFile.length <= MOST_JUDGED_AT_ONCE;
   if ((judged ? referenceProblems(project) : tableProblems(project)).length > 0) return undefined;
   if (!judged && !knowsItsDevices(project)) return undefined;
   return { project, readOnly: header.value.readOnly, fileVersion: header.value.version, judged };
@@ -94,6 +115,13 @@ function plainObject(text: string): Json | undefined {
 }
 
 const quickCheck = compileQuickCheck(documentSchema);
+
+let partedCheck: typeof quickCheck | undefined;
+
+function quickCheckOfParted(): typeof quickCheck {
+  partedCheck ??= compileQuickCheck(documentSchema, LACKING);
+  return partedCheck;
+}
 
 /**
  * The parser keeps the last of two equal keys without a word. A colon stands after a key or in a text, so where there are
@@ -145,31 +173,27 @@ function parseText(textOfFile: string): Result<ParsedText> {
     return failed(found);
   }
   if (typeof json !== "object" || json === null || Array.isArray(json))
-    return failed(notOurs(`the file holds ${shown(json)} and not an object`));
+    return failed(notOurs(wording.notAnObject(shown(json))));
   return ok({ text, json: json as Json, colons });
 }
 
-const notOurs = (why: string): Problem =>
-  problem("not-loadside", "", `This is not a Loadside document: ${why}. Choose a file that ends in .loadside.`);
+const notOurs = (why: string): Problem => problem("not-loadside", "", wording.notOurs(why));
 
 function readHeader(json: Json, reader: Reader): Result<{ readonly version: number; readonly readOnly: boolean }> {
   const { format, version, minReader } = json;
-  if (format === undefined) return failed(notOurs(`it has no field "format" that says "${FORMAT}"`));
-  if (format !== FORMAT) return failed(notOurs(`its field "format" is ${shown(format)} and not "${FORMAT}"`));
+  if (format === undefined) return failed(notOurs(wording.formatMissing(FORMAT)));
+  if (format !== FORMAT) return failed(notOurs(wording.formatOther(shown(format), FORMAT)));
   const wrong = [...versionProblems("version", version), ...versionProblems("minReader", minReader)];
   if (wrong.length > 0) return failed(...wrong);
   if ((minReader as number) > (version as number))
-    return failed(problem("wrong-value", "/minReader", "It must not be above the field version. Correct it."));
+    return failed(problem("wrong-value", "/minReader", wording.readerAboveVersion));
   if ((minReader as number) > reader.version) {
-    const message = `The file is of version ${version}, and this program reads versions up to ${reader.version}. Open it with a newer program.`;
-    return failed(problem("too-new", "/minReader", message));
+    return failed(problem("too-new", "/minReader", wording.tooNew(version as number, reader.version)));
   }
   return ok({ version: version as number, readOnly: (version as number) > reader.version });
 }
 
 function versionProblems(field: string, value: unknown): readonly Problem[] {
   if (typeof value === "number" && Number.isInteger(value) && value >= 1 && value <= 1_000_000) return [];
-  return [
-    problem("wrong-value", `/${field}`, `It must be a whole number from 1 up; it is ${shown(value)}. Correct it.`),
-  ];
+  return [problem("wrong-value", `/${field}`, wording.wholeNumber(shown(value)))];
 }

@@ -1,7 +1,33 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type Problem, problem } from "../lib/result.ts";
 import { jsonPath, type Step, shown } from "./json-path.ts";
 import { LIMITS } from "./limits.ts";
 import { RESERVED_KEYS } from "./reserved-keys.ts";
+
+const wording = catalogue({
+  badEscape: "A text holds an escape that JSON does not have",
+  control: "A text holds a line end, tab or control character",
+  deep: (most: Part) =>
+    `More than ${most} objects and lists stand inside one another. Take this part out of the document.`,
+  either: (one: Part, other: Part) => `"${one}" or "${other}"`,
+  endsBefore: "The document ends before this",
+  expected: (wanted: Part) => `${wanted} is expected`,
+  key: "A key in quotation marks is expected",
+  keyReserved: (key: Part) => `The key ${key} is reserved and may not stand in a document. Remove it.`,
+  keyTwice: (key: Part) => `The key ${key} stands twice in one object. Keep one of the two.`,
+  loneSurrogate: (text: Part) => `The text ${text} holds half of a character. Type that character again.`,
+  longText: (length: Part, most: Part) =>
+    `A text of ${length} characters is longer than the ${most} allowed. Shorten it.`,
+  manyMembers: (most: Part) => `More than ${most} entries stand in one place. Split the document.`,
+  manyValues: "The document has more entries than this program can hold. Split it.",
+  notFinite: (number: Part) => `The number ${number} is too large to be held. Correct it.`,
+  notJson: (line: Part, column: Part, what: Part, found: Part) =>
+    `Line ${line}, column ${column} is not JSON: ${what}, not ${found}. Correct it there, or open a copy.`,
+  notJsonAtEnd: (line: Part, column: Part, what: Part) =>
+    `Line ${line}, column ${column} is not JSON: ${what}, but the file ends. Correct it there, or open a copy.`,
+  openText: "A text in quotation marks does not end",
+  value: "A value is expected",
+});
 
 /** An object or list that is being read. */
 interface Open {
@@ -54,7 +80,7 @@ class Reader {
     this.readValue();
     while (this.open.length > 0) this.readOn();
     this.skipSpace();
-    if (this.at < this.text.length) this.failGrammar("The document ends before this");
+    if (this.at < this.text.length) this.failGrammar(wording.endsBefore);
   }
 
   /** Goes on inside the innermost open object or list, up to the end of one value in it. */
@@ -67,24 +93,21 @@ class Reader {
       this.open.pop();
       return;
     }
-    if (inside.members > 0) this.expect(",", `"," or "${close}"`);
+    if (inside.members > 0) this.expect(",", wording.either(",", close));
     this.skipSpace();
-    if (++inside.members > LIMITS.members)
-      this.fail("too-many-members", `More than ${LIMITS.members} entries stand in one place. Split the document.`, 1);
+    if (++inside.members > LIMITS.members) this.fail("too-many-members", wording.manyMembers(LIMITS.members), 1);
     if (inside.keys === undefined) inside.step = inside.members - 1;
     else this.readKey(inside, inside.keys);
     this.readValue();
   }
 
   private readKey(inside: Open, keys: Set<string>): void {
-    if (this.text[this.at] !== '"') this.failGrammar("A key in quotation marks is expected");
+    if (this.text[this.at] !== '"') this.failGrammar(wording.key);
     inside.step = undefined;
     const key = this.readText(LIMITS.textLength);
     inside.step = key;
-    if (RESERVED_KEYS.has(key))
-      this.fail("reserved-key", `The key ${shown(key)} is reserved and may not stand in a document. Remove it.`);
-    if (keys.has(key))
-      this.fail("duplicate-key", `The key ${shown(key)} stands twice in one object. Keep one of the two.`);
+    if (RESERVED_KEYS.has(key)) this.fail("reserved-key", wording.keyReserved(shown(key)));
+    if (keys.has(key)) this.fail("duplicate-key", wording.keyTwice(shown(key)));
     keys.add(key);
     this.skipSpace();
     this.expect(":", '":"');
@@ -95,20 +118,15 @@ class Reader {
     const first = this.text[this.at];
     if (first === "{" || first === "[") this.containers++;
     if (++this.values > LIMITS.values || this.containers > LIMITS.containers)
-      this.fail("too-many-values", "The document has more entries than this program can hold. Split it.");
+      this.fail("too-many-values", wording.manyValues);
     if (first === "{" || first === "[") {
       this.at++;
       this.open.push(first === "{" ? { keys: new Set(), step: undefined, members: 0 } : { step: 0, members: 0 });
-      if (this.open.length > LIMITS.depth)
-        this.fail(
-          "too-deep",
-          `More than ${LIMITS.depth} objects and lists stand inside one another. Take this part out of the document.`,
-          1,
-        );
+      if (this.open.length > LIMITS.depth) this.fail("too-deep", wording.deep(LIMITS.depth), 1);
     } else if (first === '"') {
       this.readText(this.innermostStep() === "base64" ? LIMITS.pictureLength : LIMITS.textLength);
     } else if (!this.readNumber() && this.take(WORD) === undefined) {
-      this.failGrammar("A value is expected");
+      this.failGrammar(wording.value);
     }
   }
 
@@ -119,8 +137,7 @@ class Reader {
   private readNumber(): boolean {
     const number = this.take(NUMBER);
     if (number === undefined || number === "") return false;
-    if (!Number.isFinite(Number(number)))
-      this.fail("not-finite", `The number ${shown(number).slice(1, -1)} is too large to be held. Correct it.`);
+    if (!Number.isFinite(Number(number))) this.fail("not-finite", wording.notFinite(shown(number).slice(1, -1)));
     return true;
   }
 
@@ -129,24 +146,19 @@ class Reader {
     const start = this.at++;
     let escaped = false;
     for (let code = this.codeHere(); code !== QUOTE; code = this.codeHere()) {
-      if (Number.isNaN(code)) this.failGrammar("A text in quotation marks does not end");
-      if (code < FIRST_PRINTABLE) this.failGrammar("A text holds a line end, tab or control character");
+      if (Number.isNaN(code)) this.failGrammar(wording.openText);
+      if (code < FIRST_PRINTABLE) this.failGrammar(wording.control);
       if (code !== BACKSLASH) this.at++;
       else {
         escaped = true;
-        if (this.take(ESCAPE) === undefined) this.failGrammar("A text holds an escape that JSON does not have");
+        if (this.take(ESCAPE) === undefined) this.failGrammar(wording.badEscape);
       }
     }
     this.at++;
     const written = this.text.slice(start, this.at);
     const value = escaped ? (JSON.parse(written) as string) : written.slice(1, -1);
-    if (value.length > longest)
-      this.fail(
-        "text-too-long",
-        `A text of ${value.length} characters is longer than the ${longest} allowed. Shorten it.`,
-      );
-    if (LONE_SURROGATE.test(value))
-      this.fail("lone-surrogate", `The text ${shown(value)} holds half of a character. Type that character again.`);
+    if (value.length > longest) this.fail("text-too-long", wording.longText(value.length, longest));
+    if (LONE_SURROGATE.test(value)) this.fail("lone-surrogate", wording.loneSurrogate(shown(value)));
     return value;
   }
 
@@ -168,7 +180,7 @@ class Reader {
   }
 
   private expect(char: string, wanted: string): void {
-    if (this.text[this.at] !== char) this.failGrammar(`${wanted} is expected`);
+    if (this.text[this.at] !== char) this.failGrammar(wording.expected(wanted));
     this.at++;
   }
 
@@ -176,11 +188,11 @@ class Reader {
     const before = this.text.slice(0, this.at);
     const line = before.split("\n").length;
     const column = this.at - before.lastIndexOf("\n");
-    const found =
-      this.at < this.text.length ? `, not ${shown(this.text.slice(this.at, this.at + 12))}` : ", but the file ends";
     this.fail(
       "not-json",
-      `Line ${line}, column ${column} is not JSON: ${what}${found}. Correct it there, or open a copy.`,
+      this.at < this.text.length
+        ? wording.notJson(line, column, what, shown(this.text.slice(this.at, this.at + 12)))
+        : wording.notJsonAtEnd(line, column, what),
     );
   }
 

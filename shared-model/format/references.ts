@@ -1,9 +1,22 @@
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type Problem, problem } from "../lib/result.ts";
 import type { Device } from "../model/device.ts";
 import type { Installation, Project } from "../model/project.ts";
 import { invariantProblems } from "../queries/invariants.ts";
 import { onOneLine } from "./json-path.ts";
+
+const wording = catalogue({
+  belongsTo: (id: Part) => `It belongs to "${id}", which does not exist. Remove it.`,
+  filed: (key: Part, id: Part) => `The item is filed under "${key}" but calls itself "${id}". Make the two equal.`,
+  kept: (old: Part) => `It replaces "${old}", which is still there. Remove one of the two, or the replacement.`,
+  otherState: (old: Part) => `It replaces "${old}", which the other state does not have. Remove the replacement.`,
+  replacements: (ring: Part) => `The replacements lead round in a circle: ${ring}. Remove one.`,
+  tieGone: (other: Part) => `It is tied to "${other}", which does not exist. Remove the tie.`,
+  ties: (ring: Part) => `The ties lead round in a circle: ${ring}. Remove one.`,
+  tiedToItself: "A breaker is tied to itself. Remove the tie.",
+  usualRemedy: "Name one that exists, or remove this entry.",
+});
 
 /**
  * What in a document of the right shape does not agree with itself: the invariants of the model, and references that
@@ -11,7 +24,9 @@ import { onOneLine } from "./json-path.ts";
  * gone.
  */
 export function referenceProblems(project: Project): readonly Problem[] {
-  return [...invariantProblems(project).map(withRemedy), ...tableProblems(project)];
+  const problems = [...invariantProblems(project).map(withRemedy), ...tableProblems(project)];
+  checkSplices(project, problems);
+  return problems;
 }
 
 /** Whether every device is of the catalogue: none other can be drawn. */
@@ -21,7 +36,10 @@ export function knowsItsDevices({ asFound, proposed }: Project): boolean {
   return true;
 }
 
-/** Of these what the tables of the whole document and the devices among each other say: circles among them. */
+/**
+ * Of these what the tables of the whole document and the devices among each other say: circles among them. It looks into
+ * no table of a box but that of its devices.
+ */
 export function tableProblems(project: Project): readonly Problem[] {
   const problems: Problem[] = [];
   checkTables(project, problems);
@@ -39,7 +57,7 @@ const installationsOf = ({ asFound, proposed }: Project): readonly (readonly [pa
         ["/proposed", proposed],
       ];
 
-const REMEDIES: Readonly<Record<string, string>> = {
+const REMEDIES: Readonly<Record<string, string>> = catalogue({
   "id-differs-from-key": "Make the two equal.",
   "end-without-place": 'Add a place, such as {"at": {"kind": "capped"}}.',
   "place-without-end": "Remove the place.",
@@ -47,18 +65,17 @@ const REMEDIES: Readonly<Record<string, string>> = {
   "device-in-wrong-enclosure": "Move it to an enclosure of that kind.",
   "jumper-to-itself": "Put one end elsewhere.",
   "duplicate-id": "Give one of the two an id of its own.",
-};
+});
 
 const withRemedy = ({ code, path, message }: Problem): Problem =>
-  problem(code, path, `${onOneLine(message)} ${REMEDIES[code] ?? "Name one that exists, or remove this entry."}`);
+  problem(code, path, `${onOneLine(message)} ${REMEDIES[code] ?? wording.usualRemedy}`);
 
 function checkTables(project: Project, problems: Problem[]): void {
   const { rooms, readings, attachments } = project;
   for (const [name, table] of Object.entries({ rooms, readings, attachments })) {
     for (const [key, { id }] of Object.entries<{ readonly id: string }>(table)) {
       if (id === key) continue;
-      const message = `The item is filed under "${key}" but calls itself "${id}". Make the two equal.`;
-      problems.push(problem("id-differs-from-key", `/${name}/${key}/id`, message));
+      problems.push(problem("id-differs-from-key", `/${name}/${key}/id`, wording.filed(key, id)));
     }
   }
 }
@@ -72,17 +89,14 @@ function checkTies(installation: Installation, path: string, problems: Problem[]
   for (const [box, { id }] of everyDevice(installation)) at.set(id, `${path}/enclosures/${box}/devices/${id}/tiedTo`);
   for (const [id, other] of tied) {
     const where = at.get(id) as string;
-    if (other === id) problems.push(problem("tied-to-itself", where, "A breaker is tied to itself. Remove the tie."));
-    else if (!at.has(other))
-      problems.push(
-        problem("unknown-device", where, `It is tied to "${other}", which does not exist. Remove the tie.`),
-      );
+    if (other === id) problems.push(problem("tied-to-itself", where, wording.tiedToItself));
+    else if (!at.has(other)) problems.push(problem("unknown-device", where, wording.tieGone(other)));
   }
   // Two breakers may each name the other; a longer ring has no breaker that the others are tied to.
   for (const ring of ringsOf(tied)) {
     if (ring.length <= 2) continue;
     const where = at.get(ring[0] as string) as string;
-    problems.push(problem("ring-of-ties", where, `The ties lead round in a circle: ${ring.join(", ")}. Remove one.`));
+    problems.push(problem("ring-of-ties", where, wording.ties(ring.join(", "))));
   }
 }
 
@@ -103,16 +117,14 @@ function checkReplacements(project: Project, problems: Problem[]): void {
       replaces.set(id, old);
       at.set(id, where);
       if (own.has(old)) {
-        const message = `It replaces "${old}", which is still there. Remove one of the two, or the replacement.`;
-        problems.push(problem("kept-and-replaced", where, message));
+        problems.push(problem("kept-and-replaced", where, wording.kept(old)));
       } else if (!others.has(old)) {
-        const message = `It replaces "${old}", which the other state does not have. Remove the replacement.`;
-        problems.push(problem("unknown-device", where, message));
+        problems.push(problem("unknown-device", where, wording.otherState(old)));
       }
     }
   }
   for (const ring of ringsOf(replaces)) {
-    const message = `The replacements lead round in a circle: ${ring.join(", ")}. Remove one.`;
+    const message = wording.replacements(ring.join(", "));
     problems.push(problem("ring-of-replacements", at.get(ring[0] as string) as string, message));
   }
 }
@@ -121,23 +133,29 @@ function checkReplacements(project: Project, problems: Problem[]): void {
 function checkShared({ asFound, proposed, rooms, layout, attachments }: Project, problems: Problem[]): void {
   const states = proposed === undefined ? [asFound] : [asFound, proposed];
   const unknown = (code: string, path: string, id: string): void => {
-    problems.push(problem(code, path, `It belongs to "${id}", which does not exist. Remove it.`));
+    problems.push(belongsToNone(code, path, id));
   };
   const hasEnclosure = (id: string) => states.some(({ enclosures }) => id in enclosures);
-  const splices = new Set<string>();
-  for (const { enclosures } of states)
-    for (const enclosure of Object.values(enclosures)) for (const id in enclosure.splices) splices.add(id);
   for (const id in layout.enclosures)
     if (!hasEnclosure(id)) unknown("unknown-enclosure", `/layout/enclosures/${id}`, id);
   for (const id in layout.pinned) if (!hasEnclosure(id)) unknown("unknown-enclosure", `/layout/pinned/${id}`, id);
   for (const id in layout.cables)
     if (!states.some(({ cables }) => id in cables)) unknown("unknown-cable", `/layout/cables/${id}`, id);
-  for (const id in layout.splices) if (!splices.has(id)) unknown("unknown-splice", `/layout/splices/${id}`, id);
   for (const id in layout.rooms) if (!(id in rooms)) unknown("unknown-room", `/layout/rooms/${id}`, id);
   for (const { id, enclosure } of Object.values(attachments))
     if (enclosure !== undefined && !hasEnclosure(enclosure))
       unknown("unknown-enclosure", `/attachments/${id}/enclosure`, enclosure);
 }
+
+function checkSplices({ asFound, proposed, layout }: Project, problems: Problem[]): void {
+  const splices = new Set<string>();
+  for (const { enclosures } of proposed === undefined ? [asFound] : [asFound, proposed])
+    for (const enclosure of Object.values(enclosures)) for (const id in enclosure.splices) splices.add(id);
+  for (const id in layout.splices)
+    if (!splices.has(id)) problems.push(belongsToNone("unknown-splice", `/layout/splices/${id}`, id));
+}
+
+const belongsToNone = (code: string, path: string, id: string): Problem => problem(code, path, wording.belongsTo(id));
 
 function* everyDevice(installation: Installation): Generator<readonly [box: string, device: Device]> {
   for (const [box, enclosure] of Object.entries(installation.enclosures))

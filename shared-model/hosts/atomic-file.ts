@@ -9,7 +9,16 @@
 import { createHash, randomBytes } from "node:crypto";
 import * as nodeDisk from "node:fs/promises";
 import { basename, dirname, extname, join, resolve } from "node:path";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { saveFailure } from "./save-failure.ts";
+
+const wording = catalogue({
+  notSavedName: (name: Part, mark: Part, ending: Part) => `${name} (not saved, ${mark})${ending}`,
+  unflushed: (shownAs: Part) =>
+    `${shownAs} is saved, but the disk did not confirm that a power cut would not undo it: save once more, or keep a copy elsewhere.`,
+  keptCopy: (copy: Part) => ` What was to be saved is in the same folder as "${copy}".`,
+  notSaved: (file: Part, cause: Part, remedy: Part, copy: Part) => `${file} was not saved: ${cause}. ${remedy}.${copy}`,
+});
 
 /** The part of `node:fs/promises` that saving needs; a test puts a failing one in its place. */
 export type Disk = Pick<
@@ -224,7 +233,7 @@ const sleep = (ms: number): Promise<void> => new Promise((done) => setTimeout(do
 async function keepCopy(disk: Disk, temporary: string, target: string): Promise<string> {
   const ending = extname(target);
   const mark = randomBytes(4).toString("hex");
-  const name = `${[...basename(target, ending)].slice(0, 50).join("")} (not saved, ${mark})${ending}`;
+  const name = wording.notSavedName([...basename(target, ending)].slice(0, 50).join(""), mark, ending);
   try {
     await disk.rename(temporary, join(dirname(target), name));
     return name;
@@ -249,13 +258,12 @@ async function folderIsFlushed(disk: Disk, folder: string): Promise<boolean> {
   }
 }
 
-const unflushed = (shownAs: string): string =>
-  `${shownAs} is saved, but the disk did not confirm that a power cut would not undo it: save once more, or keep a copy elsewhere.`;
+const unflushed = (shownAs: string): string => wording.unflushed(shownAs);
 
 function failure(shownAs: string, code: string, kept?: string) {
   const { cause, remedy } = saveFailure(code);
-  const copy = kept === undefined ? "" : ` What was to be saved is in the same folder as "${kept}".`;
-  return { saved: false, code, message: `${shownAs} was not saved: ${cause}. ${remedy}.${copy}` } as const;
+  const copy = kept === undefined ? "" : wording.keptCopy(kept);
+  return { saved: false, code, message: wording.notSaved(shownAs, cause, remedy, copy) } as const;
 }
 
 /** Errors without a code are bugs and go on. */

@@ -1,7 +1,14 @@
 import type { CellObject, Sheet } from "write-excel-file/universal";
 import writeExcelFile from "write-excel-file/universal";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { ListCell, ListColumn, ListTable } from "../sheets/tables/table.ts";
 import { withoutClock } from "./zip-clock.ts";
+
+const wording = catalogue({
+  no: "no",
+  yes: "yes",
+  list: (number: Part) => `List ${number}`,
+});
 
 // Lists as tables for a spreadsheet. Whatever a drawing says stays a text: no cell is ever a formula.
 
@@ -35,7 +42,7 @@ export function csvOf(tables: readonly ListTable[]): Uint8Array<ArrayBuffer> {
 function csvCell(column: ListColumn, cell: ListCell): string {
   if (cell === undefined) return "";
   if (typeof cell === "number") return Number.isFinite(cell) ? numberText(column, cell) : "";
-  if (typeof cell === "boolean") return cell ? "yes" : "no";
+  if (typeof cell === "boolean") return cell ? wording.yes : wording.no;
   return csvText(cell);
 }
 
@@ -137,7 +144,7 @@ const LONGEST_NAME = 31;
 function sheetNames(names: readonly string[]): readonly string[] {
   const taken = new Set<string>();
   return names.map((name, i) => {
-    const plain = name.replace(/[[\]/\\:*?\p{Cc}]/gu, " ").replace(/^['\s]+|['\s]+$/g, "") || `List ${i + 1}`;
+    const plain = name.replace(/[[\]/\\:*?\p{Cc}]/gu, " ").replace(/^['\s]+|['\s]+$/g, "") || wording.list(i + 1);
     let own = plain.slice(0, LONGEST_NAME).trim();
     for (let n = 2; taken.has(own.toLowerCase()); n += 1)
       own = `${plain.slice(0, LONGEST_NAME - 1 - String(n).length).trim()} ${n}`;

@@ -11,6 +11,7 @@ import type {
 } from "../answers/make-up.ts";
 import type { MakeUpIntent } from "../answers/make-up-intent.ts";
 import { findDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
 import type { CableId, DeviceId } from "../model/ids.ts";
@@ -29,7 +30,12 @@ import { whyUnfit } from "./fit-types.ts";
 import type { MakeUpRefusal, Planned } from "./joint-group.ts";
 import { madeUp, told } from "./made-up.ts";
 import { makeUp } from "./make-up.ts";
+import { SIDE_WORDS } from "./side-words.ts";
 import { started } from "./start-proposed.ts";
+
+const wording = catalogue({
+  place: (device: Part, box: Part, outlets: Part) => `${device} in ${box}, protecting ${outlets}`,
+});
 
 const refusedAs = ({ code, message, path, findings }: MakeUpRefusal): MadeOrNot => ({
   refused: {
@@ -119,9 +125,7 @@ export function answerFit(document: Project, ask: FitAsk): FitAnswer | undefined
     old: { id: device.id, name: device.name },
     box: { id: box.id, name: box.name },
     questions: asked?.ok
-      ? asked.value.sides
-          .filter(({ why }) => why !== "it is the supply")
-          .map((side) => questionOf(section, box as Box, side))
+      ? asked.value.sides.filter(({ isSupply }) => !isSupply).map((side) => questionOf(section, box as Box, side))
       : [],
     types,
     ...(type !== undefined && { type }),
@@ -154,7 +158,7 @@ function questionOf(section: Section, box: Box, side: FitSide): FitQuestion {
     side: side.side,
     why: side.why,
     fixed: side.fixed,
-    wanting: side.wanting.map(({ standing, by }) => `${standing.outlet.name} (${by})`),
+    wanting: side.wanting.map(({ standing, by }) => SIDE_WORDS.by(standing.outlet.name, by)),
   };
 }
 
@@ -186,7 +190,7 @@ function alternatives(
     if (!done.ok) continue;
     const behind = done.value.protection.after.filter(({ by }) => by.includes(done.value.device.name));
     const names = behind.map(({ name }) => name).join(", ");
-    places.push({ kind: "place", outlet: key, title: `${other.name} in ${enclosure.name}, protecting ${names}` });
+    places.push({ kind: "place", outlet: key, title: wording.place(other.name, enclosure.name, names) });
   }
   return [...byType, ...places];
 }

@@ -1,6 +1,7 @@
 import type { CableHereAnswer, DeviceHereAnswer } from "../answers/make-up.ts";
 import type { MakeUpIntent } from "../answers/make-up-intent.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { COLOUR_WORDS } from "../catalog/wire-words.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
 import type { CableId, ConductorKey } from "../model/ids.ts";
@@ -19,6 +20,7 @@ import { guardPorts, switchPorts } from "./device-ports.ts";
 import { typesFor } from "./fit-types.ts";
 import { halfPorts } from "./half-ports.ts";
 import { hotKeysOf } from "./joint-group.ts";
+import { SIDE_WORDS } from "./side-words.ts";
 import { type Here, usualIntent } from "./usual-intent.ts";
 
 /** What the drawing knows of a box before anybody says what it is to do. */
@@ -101,31 +103,30 @@ function cableHere(
     const wish = installation.intent.outlets[key]?.wish;
     if (wish === "decided-not") return [];
     const need = requirementOf(project, standing, edition);
-    if (need.required === true) return [`${name} (${need.section.section})`];
-    return wish === "protect" ? [`${name} (a wish)`] : [];
+    if (need.required === true) return [SIDE_WORDS.by(name, need.section.section)];
+    return wish === "protect" ? [SIDE_WORDS.by(name, SIDE_WORDS.wish)] : [];
   });
   const said = installation.intent.boxes[box.id]?.protect?.[cable.id];
   const priority = outlets.flatMap(({ outlet }) =>
-    prioritiesAt(installation, outlet.key).map((one) => `the ${PRIORITY_WORDS[one]} at ${outlet.name}`),
+    prioritiesAt(installation, outlet.key).map((one) => SIDE_WORDS.priority(PRIORITY_WORDS[one], outlet.name)),
   )[0];
   const [protect, why] = ((): readonly [boolean, string] => {
-    if (isSupply) return [false, "it is the supply"];
-    if (said !== undefined) return [said, "as it was decided"];
-    if (isGuarded) return [true, `it is behind ${guard.name} now`];
-    if (wanting.length === 0)
-      return [false, outlets.length === 0 ? "nothing is known beyond it" : "nothing beyond it asks for protection"];
-    if (priority !== undefined) return [false, `${priority} would go off with the rest on a trip`];
-    return [true, `it feeds ${wanting.join(", ")}`];
+    if (isSupply) return [false, SIDE_WORDS.supply];
+    if (said !== undefined) return [said, SIDE_WORDS.asDecided];
+    if (isGuarded) return [true, SIDE_WORDS.behindNow(guard.name)];
+    if (wanting.length === 0) return [false, outlets.length === 0 ? SIDE_WORDS.unknownBeyond : SIDE_WORDS.noWish];
+    if (priority !== undefined) return [false, SIDE_WORDS.goesOff(priority)];
+    return [true, SIDE_WORDS.feeds(wanting.join(", "))];
   })();
   return {
     id: cable.id,
     name: cable.name,
     leadsTo: beyond.leadsTo,
     feeds: isSupply ? [] : outlets.map(({ outlet }) => outlet.name),
-    hots: (hotKeysOf(cable) as readonly ConductorKey[]).map((id) => ({
-      id,
-      name: cable.conductors[id]?.colour ?? id,
-    })),
+    hots: (hotKeysOf(cable) as readonly ConductorKey[]).map((id) => {
+      const colour = cable.conductors[id]?.colour;
+      return { id, name: colour === undefined ? id : COLOUR_WORDS[colour] };
+    }),
     protect,
     why,
     wanting,

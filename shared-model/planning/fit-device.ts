@@ -2,6 +2,7 @@ import type { CommandCall } from "../answers/command-call.ts";
 import type { FillLedger } from "../answers/fill.ts";
 import type { LeftOnLine, RoomWay } from "../answers/make-up.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
 import type { CableId, DeviceId, EndKey, OutletKey } from "../model/ids.ts";
@@ -27,6 +28,23 @@ import { makeUpCalls } from "./make-up-calls.ts";
 import { planJoints } from "./plan-joints.ts";
 import { started, withFirst } from "./start-proposed.ts";
 import { type TriedMakeUp, tryMakeUp } from "./try-make-up.ts";
+
+const wording = catalogue({
+  already: (device: Part, by: Part) =>
+    `${device} is protected already, by ${by}. A second ground-fault device behind the first only makes it harder to tell which one tripped.`,
+  fit: (device: Part, old: Part) => `Fit ${device} in place of ${old}`,
+  hotGround: "hot and ground",
+  hotNeutral: "hot and neutral",
+  joined: (device: Part, box: Part, what: Part) =>
+    `At ${device} in ${box} ${what} are joined by a splice or a jumper. Part them first: a ground-fault device there would trip at once or protect nobody.`,
+  neutralGround: "neutral and ground",
+  noOutlet: (outlet: Part) => `Proposed has no outlet "${outlet}".`,
+  notFed: (device: Part, box: Part) =>
+    `${device} is not fed with hot and neutral in ${box}, so that a ground-fault device there could not work. Mend its circuit first, or fit one where the supply comes in.`,
+  notGroundFault: (type: Part, others: Part) => `"${type}" is no ground-fault receptacle of the stock. Use ${others}.`,
+  or: " or ",
+  unprotects: (outlets: Part) => `It would leave ${outlets} without the protection that is there now.`,
+});
 
 export interface FitRequest {
   readonly outlet: OutletKey;
@@ -80,7 +98,7 @@ export function fitDevice(document: Project, request: FitRequest): Planned<FitPr
   const installation = getInstallation(project, STATE);
   const id = request.outlet.split("/")[0] as DeviceId;
   const found = findDevice(installation, id);
-  if (found === undefined) return refused("no-such-outlet", `Proposed has no outlet "${request.outlet}".`);
+  if (found === undefined) return refused("no-such-outlet", wording.noOutlet(request.outlet));
   const { device, enclosure: box } = found;
   const unfit = whyUnfit(device, box.kind);
   if (unfit !== undefined || box.kind !== "box") return { ok: false, refusal: unfit ?? notABox(device) };
@@ -88,10 +106,7 @@ export function fitDevice(document: Project, request: FitRequest): Planned<FitPr
   if (section === undefined) throw new Error("A box is in a section.");
   const already = sectionProof(section).of(outletsOf(device)[0]?.key ?? request.outlet)?.protectedBy ?? [];
   if (already.length > 0 && request.type === undefined)
-    return refused(
-      "protected-already",
-      `${device.name} is protected already, by ${namesOf(section, already).join(", ")}. A second ground-fault device behind the first only makes it harder to tell which one tripped.`,
-    );
+    return refused("protected-already", wording.already(device.name, namesOf(section, already).join(", ")));
   const notOffered: { type: string; why: string }[] = [];
   let last: MakeUpRefusal | undefined;
   for (const type of request.type === undefined ? typesFor(project, box, device) : [request.type]) {
@@ -116,19 +131,12 @@ function fitType(
 ): Planned<FitProposal> {
   const { sensing } = findDeviceType(type) ?? {};
   if (sensing?.class !== "personnel" || getDeviceType(type).where !== "box")
-    return refused(
-      "not-ground-fault",
-      `"${type}" is no ground-fault receptacle of the stock. Use ${typesFor(project, before, old).join(" or ")}.`,
-    );
+    return refused("not-ground-fault", wording.notGroundFault(type, typesFor(project, before, old).join(wording.or)));
   const asked = sidesAt(project, section, before, old, decided);
   if (!asked.ok) return asked;
   const { supply, own, sides } = asked.value;
   const joined = joinedAlready(own);
-  if (joined !== undefined)
-    return refused(
-      "joined-already",
-      `At ${old.name} in ${before.name} ${joined} are joined by a splice or a jumper. Part them first: a ground-fault device there would trip at once or protect nobody.`,
-    );
+  if (joined !== undefined) return refused("joined-already", wording.joined(old.name, before.name, joined));
   const staged = replaceDevices(project, STATE, before, [
     { device: old.id, type, ...(name !== undefined && { name }) },
   ]);
@@ -147,7 +155,7 @@ function fitType(
       project,
       state: STATE,
       box: before,
-      title: `Fit ${device.name} in place of ${old.name}`,
+      title: wording.fit(device.name, old.name),
       calls: [...calls, ...more],
       groups,
       replaced: staged.value.replaced,
@@ -158,10 +166,7 @@ function fitType(
   const tried = attempt(room.calls);
   if (!tried.ok) return { ok: false, refusal: { ...tried.refusal, rooms: room.ways } };
   if (tried.value.judged.unprotects.length > 0)
-    return refused(
-      "unprotects",
-      `It would leave ${tried.value.judged.unprotects.join(", ")} without the protection that is there now.`,
-    );
+    return refused("unprotects", wording.unprotects(tried.value.judged.unprotects.join(", ")));
   const after = getInstallation(tried.value.project, STATE);
   const edition = fillEdition(project);
   const boxAfter = after.enclosures[before.id] ?? box;
@@ -200,11 +205,7 @@ export function sidesAt(
   decided: Decisions | undefined,
 ): Planned<SidesAt> {
   const supply = supplyOf(section, box, device);
-  if (supply === undefined)
-    return refused(
-      "not-fed",
-      `${device.name} is not fed with hot and neutral in ${box.name}, so that a ground-fault device there could not work. Mend its circuit first, or fit one where the supply comes in.`,
-    );
+  if (supply === undefined) return refused("not-fed", wording.notFed(device.name, box.name));
   const own = receptacleNets(box, device, boxNets(box));
   const protect = section.installation.intent.boxes[box.id]?.protect ?? {};
   const remembered = Object.entries(protect) as [CableId, boolean][];
@@ -222,9 +223,9 @@ export function sidesAt(
 
 /** Which two of hot, neutral and ground are one net in the box, in words; undefined where all are apart. */
 function joinedAlready({ hot, neutral, ground }: ReceptacleNets): string | undefined {
-  if (hot.some((net) => neutral.includes(net))) return "hot and neutral";
-  if (neutral.some((net) => ground.includes(net))) return "neutral and ground";
-  return hot.some((net) => ground.includes(net)) ? "hot and ground" : undefined;
+  if (hot.some((net) => neutral.includes(net))) return wording.hotNeutral;
+  if (neutral.some((net) => ground.includes(net))) return wording.neutralGround;
+  return hot.some((net) => ground.includes(net)) ? wording.hotGround : undefined;
 }
 
 /** What was decided is kept with the box, so that nobody asks again. */

@@ -13,6 +13,7 @@ import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { OutletStanding, PathStep, Section } from "../solver/section.ts";
 import { type BoxNet, pointKey } from "./box-nets.ts";
 import type { GroupRole } from "./joint-group.ts";
+import { SIDE_WORDS } from "./side-words.ts";
 
 /** What hangs on the joint of a receptacle beside its supply, hot and neutral together, and why it goes to which side. */
 export interface FitSide {
@@ -29,6 +30,7 @@ export interface FitSide {
   readonly wanting: FitSide["left"];
   /** The supply, and what could not hang on LOAD: nobody can decide otherwise. */
   readonly fixed: boolean;
+  readonly isSupply: boolean;
 }
 
 /** What a person decided beforehand, by cable. */
@@ -97,12 +99,7 @@ export function fitSides(asking: Asking): readonly FitSide[] {
     if (hot !== undefined && neutral !== undefined)
       together.join(numberOf.get(hot) as number, numberOf.get(neutral) as number);
     else
-      stuck.set(
-        item,
-        hot === undefined
-          ? `the hot of ${outlet.name} does not come from this joint: it is another leg or circuit`
-          : `the neutral of ${outlet.name} does not return by this box`,
-      );
+      stuck.set(item, hot === undefined ? SIDE_WORDS.notFromHere(outlet.name) : SIDE_WORDS.notReturning(outlet.name));
     outletsAt.set(item, [...(outletsAt.get(item) ?? []), standing]);
   }
   const parts = new Map<number, string[]>();
@@ -194,35 +191,34 @@ function sideOf(
     if (wish === "decided-not") return [];
     const need = requirementOf(project, standing, edition);
     if (need.required === true) return [{ standing, by: need.section.section }];
-    return wish === "protect" ? [{ standing, by: "a wish" }] : [];
+    return wish === "protect" ? [{ standing, by: SIDE_WORDS.wish }] : [];
   });
-  const base = { ends, terminals, cables, outlets, wanting, fixed: isSupply || stuck !== undefined };
+  const base = { ends, terminals, cables, outlets, wanting, fixed: isSupply || stuck !== undefined, isSupply };
   const line = (why: string, left: FitSide["left"] = wanting): FitSide => ({ ...base, side: "LINE", why, left });
-  if (isSupply) return line("it is the supply", []);
+  if (isSupply) return line(SIDE_WORDS.supply, []);
   if (stuck !== undefined) return line(stuck);
   const words = cables.flatMap((cable) => decided.get(cable) ?? []);
-  if (words.includes(false)) return line("decided");
-  if (words.includes(true)) return { ...base, side: "LOAD", why: "decided", left: [] };
+  if (words.includes(false)) return line(SIDE_WORDS.decided);
+  if (words.includes(true)) return { ...base, side: "LOAD", why: SIDE_WORDS.decided, left: [] };
   if (wanting.length === 0) return line(noNeedWords(outlets, project, edition));
   const priorities = outlets.flatMap(({ outlet }) =>
-    prioritiesAt(section.installation, outlet.key).map(
-      (priority) => `the ${PRIORITY_WORDS[priority]} at ${outlet.name}`,
+    prioritiesAt(section.installation, outlet.key).map((priority) =>
+      SIDE_WORDS.priority(PRIORITY_WORDS[priority], outlet.name),
     ),
   );
   const [must] = priorities;
-  if (must !== undefined)
-    return line(`${must} would go off with the rest on a trip: give it a ground-fault device of its own`);
-  const names = wanting.map(({ standing, by }) => `${standing.outlet.name} (${by})`);
-  return { ...base, side: "LOAD", why: `it feeds ${names.join(", ")}`, left: [] };
+  if (must !== undefined) return line(SIDE_WORDS.goesOffOwn(must));
+  const names = wanting.map(({ standing, by }) => SIDE_WORDS.by(standing.outlet.name, by));
+  return { ...base, side: "LOAD", why: SIDE_WORDS.feeds(names.join(", ")), left: [] };
 }
 
 /** Why nothing there asks for LOAD; what cannot be told is told as that. */
 function noNeedWords(outlets: readonly OutletStanding[], project: Project, edition: EditionData): string {
-  if (outlets.length === 0) return "nothing is known behind it";
+  if (outlets.length === 0) return SIDE_WORDS.unknownBehind;
   const unknown = outlets.filter((standing) => requirementOf(project, standing, edition).required === "room-unknown");
   const names = unknown.map(({ outlet }) => outlet.name).join(", ");
-  if (names === "") return "nothing behind it needs protection";
-  return `whether ${names} must be protected cannot be told: no room is entered there`;
+  if (names === "") return SIDE_WORDS.noNeed;
+  return SIDE_WORDS.roomUnknown(names);
 }
 
 /** The ends of hot and neutral by which the supply comes to a receptacle; undefined where one of them does not come. */

@@ -9,6 +9,7 @@ import { groundPort, guardPorts, type SwitchPorts } from "./device-ports.ts";
 import type { BoxSide, CableHere, GroupBuilder } from "./group-builder.ts";
 import { halfPorts } from "./half-ports.ts";
 import { IntentNets, nameIn, no, Refusing } from "./intent-nets.ts";
+import { INTENT_WORDS } from "./intent-words.ts";
 import { type GroupRole, type JointGroup, type Planned, planned } from "./joint-group.ts";
 
 /** What an intent comes to: nets, ends that nothing needs, and whites that carry a hot and are to be marked so. */
@@ -84,21 +85,15 @@ class Intending extends IntentNets {
     const builder = this.builder;
     const [neutral] = here.neutrals;
     if (as === "two-hots") {
-      if (this.legs.length < 2)
-        no("one-hot", `${here.cable.name} brings one hot. Name a cable that brings two.`, "/supply/cable");
+      if (this.legs.length < 2) no("one-hot", INTENT_WORDS.oneHot(here.cable.name), "/supply/cable");
       const own = this.leg(undefined, "/supply/leg");
       for (const key of this.legs) builder.conductor(key === own ? "HL" : `H_${key}`, "hot", here, key);
       return;
     }
     if (as === "feed") {
       if (neutral === undefined)
-        no(
-          "no-neutral",
-          `${here.cable.name} brings no neutral. Name the cable that feeds ${this.box.name}.`,
-          "/supply/cable",
-        );
-      if (here.hots.length === 0)
-        no("no-hot", `${here.cable.name} brings no hot. Name the cable that feeds ${this.box.name}.`, "/supply/cable");
+        no("no-neutral", INTENT_WORDS.noNeutral(here.cable.name, this.box.name), "/supply/cable");
+      if (here.hots.length === 0) no("no-hot", INTENT_WORDS.noHot(here.cable.name, this.box.name), "/supply/cable");
       const own = this.leg(undefined, "/supply/leg");
       for (const key of here.hots) builder.conductor(key === own ? "HL" : `H_${key}`, "hot", here, key);
       builder.conductor("NL", "neutral", here, neutral);
@@ -119,12 +114,7 @@ class Intending extends IntentNets {
     builder.port("SW", "hot", ports.out[0]);
     if (!isOld) builder.conductor("NL", "neutral", here, neutral);
     if (ports.neutral !== undefined) {
-      if (isOld)
-        no(
-          "no-neutral",
-          `${nameIn(this.box, id)} needs a neutral, and a loop of two wires has none. Run a cable with a neutral.`,
-          "/supply/switch",
-        );
+      if (isOld) no("no-neutral", INTENT_WORDS.needsNeutral(nameIn(this.box, id)), "/supply/switch");
       builder.port("NL", "neutral", ports.neutral);
     }
     this.switchesFed.set(id as DeviceId, "loop");
@@ -134,11 +124,7 @@ class Intending extends IntentNets {
     if (this.guard === undefined) return;
     const { device, ports } = this.guard;
     if (this.intent.supply.as !== "feed")
-      no(
-        "gfci-not-fed",
-        `${device.name} needs an unswitched hot and a neutral, and ${this.supply.cable.name} does not bring both. Put it where the supply comes in.`,
-        "/supply",
-      );
+      no("gfci-not-fed", INTENT_WORDS.gfciNotFed(device.name, this.supply.cable.name), "/supply");
     this.builder.port("HL", "hot", ports.lineHot);
     this.builder.port("NL", "neutral", ports.lineNeutral);
     const behind = [
@@ -158,21 +144,12 @@ class Intending extends IntentNets {
     const here = this.cable(id, `${path}/cable`);
     const side = this.side(protect, `${path}/protect`);
     const both = this.supply.hots.length > 1 && here.hots.length > 1 && leg === undefined;
-    if (both && side === "D")
-      no(
-        "both-legs",
-        `${here.cable.name} carries both legs on one neutral: a one-pole ground-fault device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
-        `${path}/protect`,
-      );
+    if (both && side === "D") no("both-legs", INTENT_WORDS.bothLegs(here.cable.name), `${path}/protect`);
     if (both) {
       for (const key of here.hots) {
         const same = this.supply.hots.includes(key) ? key : undefined;
         if (same === undefined)
-          no(
-            "no-such-leg",
-            `${here.cable.name} ${key} matches no leg of ${this.supply.cable.name}. Name its leg.`,
-            `${path}/leg`,
-          );
+          no("no-such-leg", INTENT_WORDS.noLeg(here.cable.name, key, this.supply.cable.name), `${path}/leg`);
         this.builder.conductor(this.hot("L", same, `${path}/leg`), "hot", here, key);
       }
     } else this.builder.conductor(this.hot(side, leg, `${path}/leg`), "hot", here, here.hots[0]);
@@ -192,7 +169,7 @@ class Intending extends IntentNets {
     if (key === undefined || !here.hots.includes(key))
       no(
         "no-such-conductor",
-        `${here.cable.name} has no hot conductor "${key ?? ""}". It has ${here.hots.join(", ")}.`,
+        INTENT_WORDS.noConductor(here.cable.name, key ?? "", here.hots.join(", ")),
         `${path}/conductor`,
       );
     this.builder.conductor(this.switchedBy(id, side, leg, path), "hot", here, key);
@@ -209,24 +186,14 @@ class Intending extends IntentNets {
   ): void {
     const name = nameIn(this.box, id);
     const outs = here.hots.length > 1 ? here.hots : [...here.hots, ...here.neutrals.slice(0, 1)];
-    if (side === "D")
-      no(
-        "both-legs",
-        `${here.cable.name} carries two hots over ${name}: a one-pole ground-fault device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
-        `${path}/protect`,
-      );
+    if (side === "D") no("both-legs", INTENT_WORDS.twoHots(here.cable.name, name), `${path}/protect`);
     if (this.legs.length < 2 || outs.length < 2)
       no(
         "one-hot",
-        `${name} opens two hots, and ${this.legs.length < 2 ? this.supply.cable.name : here.cable.name} has one. Name a supply and a cable of two hots, or put a single-pole switch in its place.`,
+        INTENT_WORDS.oneHotForTwo(name, this.legs.length < 2 ? this.supply.cable.name : here.cable.name),
         `${path}/switch`,
       );
-    if (this.switchesFed.has(id))
-      no(
-        "switch-used-twice",
-        `${name} switches one cable. Join what else it is to switch beyond it.`,
-        `${path}/switch`,
-      );
+    if (this.switchesFed.has(id)) no("switch-used-twice", INTENT_WORDS.switchedOnce(name), `${path}/switch`);
     this.switchesFed.set(id, `SW_${name}_1`);
     poles.forEach(([feed, out], pole) => {
       this.builder.port(this.hot("L", this.legs[pole], `${path}/leg`), "hot", feed);
@@ -270,23 +237,15 @@ class Intending extends IntentNets {
     const before = this.switchesFed.get(id);
     if (ports.kind === "3-way" && before === undefined) this.builder.port(this.hot(side, leg, path), "hot", ports.feed);
     else if (!(ports.kind === "4-way" && before === "travellers"))
-      no(
-        "travellers-misplaced",
-        `${nameIn(this.box, id)} cannot pass travellers on to ${here.cable.name} as well.`,
-        `${path}/switch`,
-      );
+      no("travellers-misplaced", INTENT_WORDS.misplaced(nameIn(this.box, id), here.cable.name), `${path}/switch`);
     this.pair(here, ports, ports.kind === "4-way" ? 1 : 0, `${path}/cable`);
-    this.switchesFed.set(id, "passed on");
+    this.switchesFed.set(id, "passed-on");
     this.neutralOf(here, side, path);
   }
 
   #device({ device: id, half, protect, switch: by, leg }: MakeUpIntent["devices"][number], path: string): void {
     if (id === this.guard?.device.id)
-      no(
-        "guards-itself",
-        `${this.guard.device.name} is the ground-fault device itself: its face is protected anyway. Leave it out.`,
-        `${path}/device`,
-      );
+      no("guards-itself", INTENT_WORDS.guardsItself(this.guard.device.name), `${path}/device`);
     const side = this.side(protect, `${path}/protect`);
     const net = by === undefined ? this.hot(side, leg, path) : this.switchedBy(by, side, leg, path);
     this.use(id, net, side, `${path}/device`, half);
@@ -294,12 +253,7 @@ class Intending extends IntentNets {
 
   #everythingHasAUse(): void {
     for (const { cable } of this.builder.cables.values())
-      if (!this.uses.has(cable.id))
-        no(
-          "cable-without-use",
-          `${cable.name} enters ${this.box.name} and the intent does not say what for. Add it to "downstream", "switched", "loops" or "travellers".`,
-          "",
-        );
+      if (!this.uses.has(cable.id)) no("cable-without-use", INTENT_WORDS.cableUnused(cable.name, this.box.name), "");
     for (const device of inOrder(this.box.devices)) {
       if (this.devicesDone.has(device.id)) continue;
       const { family } = getDeviceType(device.type);
@@ -311,16 +265,8 @@ class Intending extends IntentNets {
       }
       const open = halfPorts(device)?.find(({ half }) => !this.halvesDone.has(`${device.id}/${half}`));
       if (open !== undefined && this.halvesDone.size > 0)
-        no(
-          "device-without-use",
-          `The intent does not say what feeds ${device.name}/${open.half} in ${this.box.name}. Name it under "devices" or a loop.`,
-          "",
-        );
-      no(
-        "device-without-use",
-        `${device.name} is in ${this.box.name} and the intent does not say what it does. Name it under "switched" or "devices".`,
-        "",
-      );
+        no("device-without-use", INTENT_WORDS.halfUnused(device.name, open.half, this.box.name), "");
+      no("device-without-use", INTENT_WORDS.deviceUnused(device.name, this.box.name), "");
     }
   }
 

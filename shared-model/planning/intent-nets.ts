@@ -9,6 +9,7 @@ import { pointKey } from "./box-nets.ts";
 import { type GuardPorts, guardPorts, portOf, type SwitchPorts, switchPorts } from "./device-ports.ts";
 import { type BoxSide, type CableHere, GroupBuilder } from "./group-builder.ts";
 import { type HalfPorts, halfPorts } from "./half-ports.ts";
+import { INTENT_WORDS } from "./intent-words.ts";
 import type { MakeUpRefusal, Port } from "./joint-group.ts";
 
 /** Thrown inside and caught at the door: an intent is refused at the first thing that cannot be. */
@@ -48,17 +49,10 @@ export class IntentNets {
 
   protected cable(id: CableId, path: string): CableHere {
     const here = this.builder.cables.get(id);
-    if (this.builder.cables.size === 0)
-      return no(
-        "cable-not-here",
-        `No cable enters ${this.box.name}: there is nothing to make up. Bring the cable that feeds it in first.`,
-        path,
-      );
-    if (here === undefined)
-      return no("cable-not-here", `No cable "${id}" enters ${this.box.name}. Name one that does.`, path);
+    if (this.builder.cables.size === 0) return no("cable-not-here", INTENT_WORDS.noCables(this.box.name), path);
+    if (here === undefined) return no("cable-not-here", INTENT_WORDS.cableNotHere(id, this.box.name), path);
     const before = this.uses.get(id);
-    if (before !== undefined)
-      no("cable-used-twice", `${here.cable.name} has a use already, at ${before}. Give each cable one use.`, path);
+    if (before !== undefined) no("cable-used-twice", INTENT_WORDS.cableUsed(here.cable.name, before), path);
     this.uses.set(id, path);
     return here;
   }
@@ -74,7 +68,7 @@ export class IntentNets {
     const hots = this.legs;
     const leg = asked ?? this.intent.supply.leg ?? hots[0];
     if (leg !== undefined && hots.includes(leg)) return leg;
-    return no("no-such-leg", `${cable.name} has no hot conductor "${leg ?? ""}". It has ${hots.join(", ")}.`, path);
+    return no("no-such-leg", INTENT_WORDS.noConductor(cable.name, leg ?? "", hots.join(", ")), path);
   }
 
   /** Where the intent names none, what hangs on the supply of the devices; where it is on another leg, a net of that leg. */
@@ -84,21 +78,12 @@ export class IntentNets {
       if (side === "D") this.noGuard(path);
       return as === "switch-loop"
         ? "HL"
-        : no(
-            "no-hot-here",
-            `No unswitched hot comes to ${this.box.name} by ${this.supply.cable.name}. Feed it from elsewhere.`,
-            path,
-          );
+        : no("no-hot-here", INTENT_WORDS.noHotHere(this.box.name, this.supply.cable.name), path);
     }
     const own = this.leg(undefined, "/supply/leg");
     const wanted = this.leg(leg, path);
     if (wanted === own) return `H${side}`;
-    if (side === "D")
-      no(
-        "other-leg",
-        `It hangs on another leg than the ground-fault device: a one-pole device cannot protect it. Leave it on LINE with "protect": false, or protect the circuit by a two-pole ground-fault breaker.`,
-        path,
-      );
+    if (side === "D") no("other-leg", INTENT_WORDS.otherLeg, path);
     return `H_${wanted}`;
   }
 
@@ -108,25 +93,19 @@ export class IntentNets {
   }
 
   protected noGuard(path: string): never {
-    return no(
-      "no-ground-fault-device",
-      `${this.box.name} has no ground-fault device to protect it. Name one under "replace", or leave it with "protect": false.`,
-      path,
-    );
+    return no("no-ground-fault-device", INTENT_WORDS.noGuard(this.box.name), path);
   }
 
   protected switch(id: DeviceId | undefined, path: string): SwitchPorts {
     const device = id === undefined ? undefined : this.box.devices[id];
     if (id === undefined || device === undefined)
-      return no("no-such-switch", `${this.box.name} has no switch "${id ?? ""}". Name one that is in it.`, path);
+      return no("no-such-switch", INTENT_WORDS.noSwitch(this.box.name, id ?? ""), path);
     this.devicesDone.add(id);
     return (
       switchPorts(device) ??
       no(
         "not-a-switch",
-        switchesApart(device)
-          ? `${device.name} has two switches whose tab is off: which cable is on which cannot be said yet. Join the halves, put two switches in its place, or land it by hand.`
-          : `${device.name} is no switch. Name one, or feed what hangs on it otherwise.`,
+        switchesApart(device) ? INTENT_WORDS.switchesApart(device.name) : INTENT_WORDS.notASwitch(device.name),
         path,
       )
     );
@@ -138,30 +117,16 @@ export class IntentNets {
     const net = `SW_${nameIn(this.box, id)}`;
     const before = this.switchesFed.get(id);
     if (before === "travellers") {
-      if (ports.kind !== "3-way")
-        no(
-          "not-a-switch",
-          `${nameIn(this.box, id)} passes travellers on and switches nothing itself.`,
-          `${path}/switch`,
-        );
+      if (ports.kind !== "3-way") no("not-a-switch", INTENT_WORDS.passesOn(nameIn(this.box, id)), `${path}/switch`);
       this.builder.port(net, "hot", ports.feed);
       this.switchesFed.set(id, net);
       return net;
     }
     if (before === net) return net;
-    if (before !== undefined) no("switch-used-twice", `${nameIn(this.box, id)} has a use already.`, `${path}/switch`);
-    if (ports.kind === "double-pole")
-      no(
-        "two-poles",
-        `${nameIn(this.box, id)} opens two hots at once. Name under "switched" the cable of what it switches, or put a single-pole switch in its place.`,
-        `${path}/switch`,
-      );
+    if (before !== undefined) no("switch-used-twice", INTENT_WORDS.switchUsed(nameIn(this.box, id)), `${path}/switch`);
+    if (ports.kind === "double-pole") no("two-poles", INTENT_WORDS.twoPoles(nameIn(this.box, id)), `${path}/switch`);
     if (ports.kind !== "plain")
-      no(
-        "travellers-missing",
-        `${nameIn(this.box, id)} is one of several switches of a light: name the cable with its travellers, as supply or under "travellers".`,
-        `${path}/switch`,
-      );
+      no("travellers-missing", INTENT_WORDS.oneOfSeveral(nameIn(this.box, id)), `${path}/switch`);
     const isTurned = ports.alike && this.isOnFeed(ports, id);
     const out = ports.out[0];
     const feed = ports.feed;
@@ -190,12 +155,7 @@ export class IntentNets {
 
   protected neutralOf(here: CableHere, side: BoxSide, path: string): void {
     const [neutral] = here.neutrals;
-    if (neutral === undefined)
-      no(
-        "no-neutral",
-        `${here.cable.name} has no neutral to go with its hot. Give it another use, or replace it.`,
-        `${path}/cable`,
-      );
+    if (neutral === undefined) no("no-neutral", INTENT_WORDS.noReturn(here.cable.name), `${path}/cable`);
     this.builder.conductor(`N${side}`, "neutral", here, neutral);
   }
 
@@ -204,11 +164,7 @@ export class IntentNets {
     const pair = ports.travellers[which];
     const [one, two] = here.hots;
     if (pair === undefined || one === undefined || two === undefined)
-      no(
-        "no-travellers",
-        `${here.cable.name} needs two conductors for the travellers beside its neutral. Name a three-wire cable.`,
-        path,
-      );
+      no("no-travellers", INTENT_WORDS.noTravellers(here.cable.name), path);
     const isOn = (key: ConductorKey, port: Port): boolean => {
       const at = this.box.places[here.end(key)]?.at;
       return at !== undefined && port.kind === "terminal" && pointKey(at) === `t ${port.device}.${port.terminals[0]}`;
@@ -224,27 +180,19 @@ export class IntentNets {
   /** A device that uses current: its hot in a net, its neutral on a side. */
   protected use(id: DeviceId, net: string, side: BoxSide, path: string, half?: Half): void {
     const device = this.box.devices[id];
-    if (device === undefined)
-      no("no-such-device", `${this.box.name} has no device "${id}". Name one that is in it.`, path);
+    if (device === undefined) no("no-such-device", INTENT_WORDS.noDevice(this.box.name, id), path);
     const halves = halfPorts(device);
     if (halves !== undefined) {
       this.#feedHalves(device, halves, half, { net, side, path });
       return;
     }
-    if (half !== undefined)
-      no("no-such-half", `${device.name} is a whole: leave the half out, or take its tab off first.`, path);
-    if (this.devicesDone.has(id))
-      no("device-used-twice", `${device.name} has a use already. Give each device one use.`, path);
+    if (half !== undefined) no("no-such-half", INTENT_WORDS.isWhole(device.name), path);
+    if (this.devicesDone.has(id)) no("device-used-twice", INTENT_WORDS.deviceUsed(device.name), path);
     this.devicesDone.add(id);
     const guard = guardPorts(device);
     const hot = guard?.lineHot ?? portOf(device, "hot");
     const neutral = guard?.lineNeutral ?? portOf(device, "neutral");
-    if (hot === undefined || neutral === undefined)
-      no(
-        "make-up-by-hand",
-        `${device.name} does not hang on one hot and one neutral, as what is made up here does. Feed it by a cable of its own from a double-pole switch or a breaker, or land it by hand.`,
-        path,
-      );
+    if (hot === undefined || neutral === undefined) no("make-up-by-hand", INTENT_WORDS.byHand(device.name), path);
     this.builder.port(net, "hot", hot);
     this.builder.port(`N${side}`, "neutral", neutral);
   }
@@ -255,25 +203,16 @@ export class IntentNets {
     for (const one of halves) {
       if (half !== undefined && one.half !== half) continue;
       const key = `${device.id}/${one.half}`;
-      if (this.halvesDone.has(key))
-        no("device-used-twice", `${device.name}/${one.half} has a use already. Give each half one use.`, path);
+      if (this.halvesDone.has(key)) no("device-used-twice", INTENT_WORDS.halfUsed(device.name, one.half), path);
       this.halvesDone.set(key, { ...to, hot: one.hot, neutral: one.neutral });
       const others = halves.flatMap((other) => this.halvesDone.get(`${device.id}/${other.half}`) ?? []);
       const before = others.filter((other) => other.hot !== one.hot);
       const sharesHot = before.find(({ hot }) => isSamePort(hot, one.hot));
       const sharesNeutral = before.find(({ neutral }) => isSamePort(neutral, one.neutral));
       if (sharesHot !== undefined && sharesHot.net !== net)
-        no(
-          "halves-share",
-          `The halves of ${device.name} share their hot: the tab is whole. Give both the same feed, or take the tab off.`,
-          path,
-        );
+        no("halves-share", INTENT_WORDS.halvesShareHot(device.name), path);
       if (sharesNeutral !== undefined && sharesNeutral.side !== side)
-        no(
-          "halves-share",
-          `The halves of ${device.name} share their neutral, so that both go to the same side of the ground-fault device. Give both the same side, or put two devices in its place.`,
-          path,
-        );
+        no("halves-share", INTENT_WORDS.halvesShareNeutral(device.name), path);
       if (sharesHot === undefined) this.builder.port(net, "hot", one.hot);
       if (sharesNeutral === undefined) this.builder.port(`N${side}`, "neutral", one.neutral);
     }

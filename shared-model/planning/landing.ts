@@ -1,4 +1,5 @@
 import type { MakeUpStyle } from "../answers/make-up-intent.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { Installation } from "../model/project.ts";
 import type { EndFacts } from "../queries/end-facts.ts";
@@ -6,6 +7,12 @@ import { getEndFacts } from "../queries/end-facts.ts";
 import { findTerminal, type PlacedTerminal } from "../queries/terminals-of.ts";
 import { compareWireSize, isThicker, thickestOf, type WireSize } from "../units/wire-size.ts";
 import { type JointGroup, type Planned, type Port, planned, refused } from "./joint-group.ts";
+
+const wording = catalogue({
+  bond: (box: Part) => `the bond of ${box}`,
+  tooSmall: (terminal: Part, most: Part, asked: Part, joint: Part) =>
+    `${terminal} takes ${most} AWG at most, and the breaker ahead asks for ${asked} AWG in ${joint}. Use a device for that circuit, or a smaller breaker.`,
+});
 
 /** How the net of a group is made: nothing to do, capped, one end or two straight on a terminal, one jumper, or splices. */
 export type Landing =
@@ -38,10 +45,7 @@ export function landingOf(
     const most = terminal?.thickest ?? linkAwg;
     const awg = terminal !== undefined && terminal.entryKind !== "lead" && isThicker(linkAwg, most) ? most : linkAwg;
     if (group.leastAwg !== undefined && isThicker(group.leastAwg, awg))
-      return refused(
-        "terminal-too-small",
-        `${nameOfPort(enclosure, one)} takes ${awg} AWG at most, and the breaker ahead asks for ${group.leastAwg} AWG in ${name}. Use a device for that circuit, or a smaller breaker.`,
-      );
+      return refused("terminal-too-small", wording.tooSmall(nameOfPort(enclosure, one), awg, group.leastAwg, name));
     awgs.push(awg);
   }
   if (ends.length === 0 && ports.length === 2) return planned({ kind: "strap" });
@@ -84,7 +88,7 @@ export function terminalOfPort({ devices }: Enclosure, port: Port): PlacedTermin
 }
 
 export function nameOfPort(enclosure: Enclosure, port: Port): string {
-  if (port.kind === "bond") return `the bond of ${enclosure.name}`;
+  if (port.kind === "bond") return wording.bond(enclosure.name);
   const device = enclosure.devices[port.device];
   const terminal = terminalOfPort(enclosure, port);
   return [device?.name ?? port.device, terminal?.group, terminal?.label].filter(Boolean).join(" ");

@@ -2,6 +2,7 @@ import type { CommandCall } from "../answers/command-call.ts";
 import type { LeftOnLine, RoomWay } from "../answers/make-up.ts";
 import type { MakeUpIntent, Replacing } from "../answers/make-up-intent.ts";
 import { runCommand } from "../commands/run-command.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import type { CableId, DeviceId, EnclosureId, EndKey, OutletKey } from "../model/ids.ts";
 import type { Place } from "../model/place.ts";
@@ -23,6 +24,13 @@ import { makeUpCalls } from "./make-up-calls.ts";
 import { planJoints } from "./plan-joints.ts";
 import { started, withFirst } from "./start-proposed.ts";
 import { type TriedMakeUp, tryMakeUp } from "./try-make-up.ts";
+
+const wording = catalogue({
+  aPanel: (name: Part) => `${name} is a panel: a make-up is of a box.`,
+  makeUp: (box: Part) => `Make up ${box}`,
+  noBox: "There is no such box.",
+  noDevice: (box: Part, device: Part) => `${box} has no device "${device}". Name one that is in it.`,
+});
 
 /** A make-up that may be offered: one step, how it lands, and what it would bring. */
 export interface MakeUpProposal extends TriedMakeUp {
@@ -62,10 +70,7 @@ export function makeUp(
   const { project, first } = started(document, state);
   const before = getInstallation(project, state).enclosures[id];
   if (before?.kind !== "box")
-    return refused(
-      "not-a-box",
-      before === undefined ? "There is no such box." : `${before.name} is a panel: a make-up is of a box.`,
-    );
+    return refused("not-a-box", before === undefined ? wording.noBox : wording.aPanel(before.name));
   const staged = replaceDevices(project, state, before, intent.replace);
   if (!staged.ok) return staged;
   const { project: copy, calls: replacing, replaced } = staged.value;
@@ -92,7 +97,7 @@ export function makeUp(
     project,
     state,
     box: before,
-    title: `Make up ${before.name}`,
+    title: wording.makeUp(before.name),
     calls: [...calls, ...room.calls],
     groups,
     replaced,
@@ -139,11 +144,7 @@ export function replaceDevices(
   for (const [index, { device, type, name }] of replace.entries()) {
     const old = box.devices[device];
     if (old === undefined)
-      return refused(
-        "no-such-device",
-        `${box.name} has no device "${device}". Name one that is in it.`,
-        `/replace/${index}/device`,
-      );
+      return refused("no-such-device", wording.noDevice(box.name, device), `/replace/${index}/device`);
     const id = fresh("d").id as DeviceId;
     const called = name ?? nameOfReplacement(old.name, taken);
     taken.add(called);

@@ -1,4 +1,5 @@
 import type { MakeUpStyle } from "../answers/make-up-intent.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type EndKey, type JumperId, jumperEnd, parseEnd, type SpliceId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
@@ -13,6 +14,11 @@ import type { JointPlan } from "./joint-plan.ts";
 import { cheapest } from "./joint-search.ts";
 import { type Landing, landingOf, strapAwg } from "./landing.ts";
 import { countsToTry, fewestWithWhatIsThere, leastSplices, noConnectorWords } from "./splice-counts.ts";
+
+const wording = catalogue({
+  noConnectors: (joint: Part, box: Part) =>
+    `No connectors at hand take the joint ${joint} of ${box}. Add larger ones to the list.`,
+});
 
 /**
  * Puts the groups of an enclosure onto what is there with the fewest moves. `spare` are ends that belong to no group any
@@ -159,10 +165,7 @@ function arrange(
   if (best !== undefined) return planned(best);
   const [first] = mine;
   const name = first?.group.name ?? "";
-  return refused(
-    "no-connector",
-    `No connectors at hand take the joint ${name} of ${enclosure.name}. Add larger ones to the list.`,
-  );
+  return refused("no-connector", wording.noConnectors(name, enclosure.name));
 }
 
 function slotsOf(formed: readonly Formed[], landings: readonly Landing[]): readonly Slot[] {

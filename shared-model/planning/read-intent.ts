@@ -7,6 +7,7 @@ import { type CableId, type ConductorKey, type DeviceId, type Half, outletKey } 
 import type { Installation } from "../model/project.ts";
 import { cablesInto } from "../queries/cables-into.ts";
 import { JsonReader, shown } from "../solver/circuit/json-reader.ts";
+import { READ_INTENT_WORDS as wording } from "./intent-words.ts";
 import { USUAL_STYLE } from "./joint-group.ts";
 
 const FIELDS = [
@@ -149,7 +150,7 @@ class IntentReader extends JsonReader {
       return cable && { cable, as: "feed" };
     }
     if (input === undefined) {
-      this.refuse("missing", "/supply", "Name the cable that feeds the box");
+      this.refuse("missing", "/supply", wording.supply);
       return undefined;
     }
     const one = this.record(input, "/supply", ["cable", "as", "leg", "switch"]);
@@ -167,7 +168,7 @@ class IntentReader extends JsonReader {
     const name = one.name === undefined ? undefined : this.text(one.name, `${at}/name`);
     if (device === undefined || type === undefined) return undefined;
     if (findDeviceType(type) === undefined) {
-      this.refuse("unknown-type", `${at}/type`, `The stock has no device ${shown(type)}; "gfci-receptacle-15" is one`);
+      this.refuse("unknown-type", `${at}/type`, wording.noType(shown(type)));
       return undefined;
     }
     return { device, type, ...(name !== undefined && { name }) };
@@ -176,18 +177,14 @@ class IntentReader extends JsonReader {
   #connector(input: unknown, at: string): string | undefined {
     const found = connectors.find(({ id }) => id === input);
     if (found !== undefined) return found.id;
-    this.refuse(
-      "unknown-connector",
-      at,
-      `The stock has no connector ${shown(input)}; it has ${connectors.map(({ id }) => id).join(", ")}`,
-    );
+    this.refuse("unknown-connector", at, wording.noConnector(shown(input), connectors.map(({ id }) => id).join(", ")));
     return undefined;
   }
 
   #flag(input: unknown, at: string, unsaid = false): boolean {
     if (input === undefined) return unsaid;
     if (typeof input === "boolean") return input;
-    this.refuse("not-true-or-false", at, `Give true or false; it is ${shown(input)}`);
+    this.refuse("not-true-or-false", at, wording.flag(shown(input)));
     return unsaid;
   }
 
@@ -197,12 +194,7 @@ class IntentReader extends JsonReader {
     const known = this.#cables.flatMap(({ conductors }) => Object.entries(conductors));
     const found = known.find(([key, { colour }]) => key === leg || colour === leg);
     if (found !== undefined) return { leg: found[0] as ConductorKey };
-    if (leg !== undefined)
-      this.refuse(
-        "no-such-leg",
-        at,
-        `No conductor of a cable here is ${shown(leg)}; give a key such as "bk", or a colour`,
-      );
+    if (leg !== undefined) this.refuse("no-such-leg", at, wording.noLeg(shown(leg)));
     return {};
   }
 
@@ -213,7 +205,7 @@ class IntentReader extends JsonReader {
     const key = Object.entries(found.conductors).find(([one, { colour }]) => one === text || colour === text)?.[0];
     if (key !== undefined) return key as ConductorKey;
     const keys = Object.keys(found.conductors).join(", ");
-    this.refuse("no-such-conductor", at, `${found.name} has no conductor ${shown(text)}; it has ${keys}`);
+    this.refuse("no-such-conductor", at, wording.noConductor(found.name, shown(text), keys));
     return undefined;
   }
 
@@ -223,7 +215,7 @@ class IntentReader extends JsonReader {
   #device = (input: unknown, at: string): DeviceId | undefined =>
     this.#find(input, at, Object.values(this.#box.devices), "device") as DeviceId | undefined;
 
-  #find(input: unknown, at: string, all: readonly Named[], what: string): string | undefined {
+  #find(input: unknown, at: string, all: readonly Named[], what: "cable" | "device"): string | undefined {
     const text = this.text(input, at);
     if (text === undefined) return undefined;
     const byId = all.find(({ id }) => id === text);
@@ -235,13 +227,17 @@ class IntentReader extends JsonReader {
       this.refuse(
         "not-unique",
         at,
-        `Several of the ${what}s of ${this.#box.name} are named ${shown(text)}; give an id`,
+        (what === "cable" ? wording.cableSeveral : wording.deviceSeveral)(this.#box.name, shown(text)),
       );
     else
       this.refuse(
         `no-such-${what}`,
         at,
-        `${this.#box.name} has no ${what} ${shown(text)}; it has ${names === "" ? "none" : names}`,
+        (what === "cable" ? wording.noCable : wording.noDevice)(
+          this.#box.name,
+          shown(text),
+          names === "" ? wording.none : names,
+        ),
       );
     return undefined;
   }

@@ -1,3 +1,5 @@
+import { MATERIAL_WORDS } from "../catalog/wire-words.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { parseEnd, type SpliceId } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
@@ -9,6 +11,14 @@ import { newJumper } from "./joint-cost.ts";
 import { type JointGroup, suitsRole } from "./joint-group.ts";
 import type { Landing } from "./landing.ts";
 import { shareOut } from "./share-out.ts";
+
+const wording = catalogue({
+  add: (title: Part, id: Part) => `“${title}” does: add ${id} to the connectors at hand.`,
+  find: "Find a connector whose table takes them, or let fewer meet here.",
+  none: (joint: Part, box: Part, sizes: Part, count: Part, help: Part) =>
+    `No connector at hand takes the joint ${joint} of ${box}: ${sizes}, ${count} conductors in all. ${help}`,
+  size: (awg: Part, material: Part) => `${awg} AWG ${material}`,
+});
 
 const MOST_COUNTS = 64;
 
@@ -113,16 +123,13 @@ export function noConnectorWords(
 ): string {
   const sizes = group.ends.map((end) => {
     const { awg, material } = getEndFacts(installation, enclosure, end);
-    return `${awg} AWG ${material.replaceAll("-", " ")}`;
+    return wording.size(awg, MATERIAL_WORDS[material]);
   });
   const members = [
     ...group.ends.map((end): SpliceMember => getEndFacts(installation, enclosure, end)),
     ...(landing.kind === "splice" ? landing.awgs.map((awg) => newJumper(awg, group.role === "ground")) : []),
   ];
   const other = anyConnector(members);
-  const help =
-    other === undefined
-      ? "Find a connector whose table takes them, or let fewer meet here."
-      : `“${other.title}” does: add ${other.id} to the connectors at hand.`;
-  return `No connector at hand takes the joint ${group.name} of ${enclosure.name}: ${[...new Set(sizes)].join(", ")}, ${members.length} conductors in all. ${help}`;
+  const help = other === undefined ? wording.find : wording.add(other.title, other.id);
+  return wording.none(group.name, enclosure.name, [...new Set(sizes)].join(", "), members.length, help);
 }

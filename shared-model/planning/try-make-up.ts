@@ -1,5 +1,6 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import { runCommand } from "../commands/run-command.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import type { DeviceId, EndKey, OutletKey } from "../model/ids.ts";
 import type { Project, StateName } from "../model/project.ts";
@@ -13,6 +14,18 @@ import { sectionOf } from "../solver/sections.ts";
 import { boxNets, pointKey } from "./box-nets.ts";
 import { type Judged, judge, type Replacements } from "./introduced.ts";
 import { type JointGroup, type Planned, planned, refused } from "./joint-group.ts";
+
+const wording = catalogue({
+  bringsDanger: (message: Part, more: Part) => `It would bring a danger: ${message}${more}`,
+  bringsViolation: (message: Part, more: Part) => `It would bring a violation: ${message}${more}`,
+  more: (count: Part) => ` And ${count} more at danger or violation.`,
+  notApart: (box: Part) =>
+    `Something in ${box} joins what is to be apart, or is on a terminal that is to be free. Mend that first: what the drawing finds there tells what it is.`,
+  notProved: (outlets: Part, box: Part) =>
+    `${outlets} would hang on LOAD and not be proved protected: something beyond ${box} is wired otherwise. Prove the circuit first, or leave the cable on LINE.`,
+  tooMuch: (count: Part, most: Part) =>
+    `It would take ${count} steps, and one change holds ${most}. Make the box up in parts.`,
+});
 
 /** A make-up that was tried on a copy: one step, what the document is then, and what rules and proof say. */
 export interface TriedMakeUp {
@@ -52,35 +65,24 @@ export function tryMakeUp(toTry: ToTry): Planned<TriedMakeUp> {
   const after = done.value;
   const enclosure = getInstallation(after, state).enclosures[box.id];
   if (enclosure === undefined) throw new Error("A make-up takes no box away.");
-  if (!netsAreGroups(enclosure, groups))
-    return refused(
-      "not-apart",
-      `Something in ${box.name} joins what is to be apart, or is on a terminal that is to be free. Mend that first: what the drawing finds there tells what it is.`,
-    );
+  if (!netsAreGroups(enclosure, groups)) return refused("not-apart", wording.notApart(box.name));
   const judged = judge(project, after, state, box.id, replaced);
   const [worst, ...others] = [...judged.introduces].sort((a, b) => severityRank(a.severity) - severityRank(b.severity));
   if (worst !== undefined) {
-    const more = others.length === 0 ? "" : ` And ${others.length} more at danger or violation.`;
-    const message = `It would bring a ${worst.severity}: ${worst.message}${more}`;
+    const more = others.length === 0 ? "" : wording.more(others.length);
+    const brings = worst.severity === "danger" ? wording.bringsDanger : wording.bringsViolation;
+    const message = brings(worst.message, more);
     return { ok: false, refusal: { code: "introduces", message, findings: [worst, ...others] } };
   }
   const open = unprotectedOf(after, state, box, mustProtect(after));
-  if (open.length > 0)
-    return refused(
-      "not-proved",
-      `${open.join(", ")} would hang on LOAD and not be proved protected: something beyond ${box.name} is wired otherwise. Prove the circuit first, or leave the cable on LINE.`,
-    );
+  if (open.length > 0) return refused("not-proved", wording.notProved(open.join(", "), box.name));
   const call: CommandCall = { command: "run-together", args: { title: title.slice(0, 80), calls } };
   return planned({ call, project: after, judged });
 }
 
 function run(project: Project, title: string, calls: readonly CommandCall[]): Planned<Project> {
   if (calls.length === 0) return planned(project);
-  if (calls.length > MOST_CALLS)
-    return refused(
-      "too-much",
-      `It would take ${calls.length} steps, and one change holds ${MOST_CALLS}. Make the box up in parts.`,
-    );
+  if (calls.length > MOST_CALLS) return refused("too-much", wording.tooMuch(calls.length, MOST_CALLS));
   const done = runCommand(project, { command: "run-together", args: { title: title.slice(0, 80), calls } });
   if (!done.ok) return refused("refused", done.refusal.message);
   return planned(done.project);

@@ -1,8 +1,18 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { OutletKey } from "../model/ids.ts";
 import type { Reading } from "../model/project.ts";
 import type { ExpectedTest } from "../model/test-record.ts";
 import { RESULT_TITLES } from "./record-words.ts";
 import { figureOf } from "./recorded-value.ts";
+
+const wording = catalogue({
+  expected: (result: Part) => `expected ${result}`,
+  not: (outlets: Part) => `not ${outlets}`,
+  above: (by: Part, unit: Part) => `${by} ${unit} above what was expected`,
+  also: (outlets: Part) => `also ${outlets}`,
+  below: (by: Part, unit: Part) => `${by} ${unit} below what was expected`,
+  but: (outlets: Part) => `but ${outlets}`,
+});
 
 /** How what was found stands to what was expected. */
 export type TestOutcome =
@@ -33,7 +43,9 @@ export function compareTest(
     case "figure":
       return compareFigure(value, unit, expected);
     case "word":
-      return value === expected.word ? AGREES : differs(`expected ${RESULT_TITLES[expected.word] ?? expected.word}`);
+      return value === expected.word
+        ? AGREES
+        : differs(wording.expected(RESULT_TITLES[expected.word] ?? expected.word));
     case "outlets":
       return record?.outlets === undefined ? NOT_COMPARED : compareOutlets(record.outlets, expected, nameOf);
   }
@@ -49,7 +61,7 @@ function compareFigure(
   const off = figure - expected.value;
   if (Math.abs(off) <= expected.within + EVEN) return AGREES;
   const by = Number(Math.abs(off).toFixed(2));
-  return differs(`${by} ${unit} ${off > 0 ? "above" : "below"} what was expected`);
+  return differs(off > 0 ? wording.above(by, unit) : wording.below(by, unit));
 }
 
 function compareOutlets(
@@ -63,8 +75,8 @@ function compareOutlets(
   const more = found.filter((key) => !outlets.includes(key)).map((key) => nameOf(key) ?? (key as string));
   if (missing.length === 0 && more.length === 0) return AGREES;
   const parts = [
-    missing.length > 0 ? `not ${missing.join(", ")}` : "",
-    more.length > 0 ? `${missing.length > 0 ? "but " : "also "}${more.join(", ")}` : "",
+    missing.length > 0 ? wording.not(missing.join(", ")) : "",
+    more.length > 0 ? (missing.length > 0 ? wording.but : wording.also)(more.join(", ")) : "",
   ];
   return differs(parts.filter(Boolean).join(", "));
 }

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable, CableSide } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { CableId, DeviceId, EnclosureId, OutletKey, RoomId, Side } from "../model/ids.ts";
@@ -9,6 +10,12 @@ import { type InnerItems, innerPart, wholeEnclosure } from "./cut-enclosure.ts";
 import { findInstallation } from "./installation-of.ts";
 import { keptEntries } from "./kept-entries.ts";
 import { outletsOf } from "./outlets-of.ts";
+
+const wording = catalogue({
+  partsOf: (title: Part) => `Parts of ${title}`,
+  anotherBox: "another box",
+  to: (place: Part) => `to ${place}`,
+});
 
 /** Something on the sheet by kind and id; kinds that a cut-out does not begin from are passed over. */
 export interface CutItem {
@@ -53,7 +60,7 @@ export function cutOut(project: Project, state: StateName, selection: readonly C
   const parts = Object.values(enclosures);
   if (parts.length === 0) return undefined;
   return {
-    ...emptyProject(`Parts of ${project.title}`, project.edition),
+    ...emptyProject(wording.partsOf(project.title), project.edition),
     supply: project.supply,
     rooms: roomsOf(project, parts),
     asFound: withBelongings(installation, enclosures, cables, chosen.whole),
@@ -108,7 +115,7 @@ function openSides({ enclosures }: Installation, { sides }: Cable, whole: Readon
   const side = (name: Side): CableSide => {
     const where = sides[name];
     if (!("enclosure" in where) || whole.has(where.enclosure)) return where;
-    return { outside: `to ${enclosures[where.enclosure]?.name ?? "another box"}` };
+    return { outside: wording.to(enclosures[where.enclosure]?.name ?? wording.anotherBox) };
   };
   return { a: side("a"), b: side("b") };
 }

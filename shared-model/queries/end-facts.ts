@@ -1,9 +1,14 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable, Material } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { cableEnd, type EndKey, otherSide, type ParsedEnd, parseEnd } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { type Colour, colourCode } from "../units/colour.ts";
 import type { WireSize } from "../units/wire-size.ts";
+
+const wording = catalogue({
+  markedAs: (end: Part, code: Part) => `${end} as ${code}`,
+});
 
 /** What the conductor of an end is made of. */
 export interface EndFacts {
@@ -48,7 +53,8 @@ export function nameOfEnd(installation: Installation, enclosure: Enclosure, end:
   if (facts === undefined) return end;
   const marked = enclosure.places[end]?.markedAs;
   const twin = facts.parsed.of === "cable" && /\d$/.test(facts.parsed.conductor) ? " 2" : "";
-  return `${facts.owner} ${colourCode(facts.colour)}${twin}${marked === undefined ? "" : ` as ${colourCode(marked)}`}`;
+  const name = `${facts.owner} ${colourCode(facts.colour)}${twin}`;
+  return marked === undefined ? name : wording.markedAs(name, colourCode(marked));
 }
 
 /** The end at the other side of the same conductor. */

@@ -7,6 +7,7 @@ import type { Place } from "../model/place.ts";
 import type { Installation, Project, StateName } from "../model/project.ts";
 import { cablesInto } from "./cables-into.ts";
 import { getInstallation } from "./installation-of.ts";
+import { wording } from "./invariants-words.ts";
 import { checkReferences, checkUniqueId, checkUniqueIds } from "./reference-invariants.ts";
 import { findTerminal } from "./terminals-of.ts";
 
@@ -90,7 +91,7 @@ function checkTables(installation: Installation, path: string, problems: Problem
       const key = keys[i];
       const id = items[i]?.id;
       if (id === key) continue;
-      const message = `The item is filed under "${key}" but calls itself "${id}".`;
+      const message = wording.filedUnder(String(key), String(id));
       problems.push(problem("id-differs-from-key", `${at}/${name}/${key}/id`, message));
     }
   };
@@ -120,17 +121,9 @@ function checkCable(installation: Installation, cable: Cable, path: string, prob
     const at = `${path}/cables/${cable.id}/sides/${side}`;
     const enclosure = installation.enclosures[where.enclosure];
     if (enclosure === undefined)
-      problems.push(
-        problem("unknown-enclosure", at, `Cable ${cable.name} ends in "${where.enclosure}", which does not exist.`),
-      );
+      problems.push(problem("unknown-enclosure", at, wording.endsIn(cable.name, where.enclosure)));
     else if (!(where.entry in enclosure.entries))
-      problems.push(
-        problem(
-          "unknown-entry",
-          at,
-          `Cable ${cable.name} enters ${enclosure.name} by "${where.entry}", which does not exist.`,
-        ),
-      );
+      problems.push(problem("unknown-entry", at, wording.entersBy(cable.name, enclosure.name, where.entry)));
   }
 }
 
@@ -153,18 +146,14 @@ function checkEnclosure(
     const type = findDeviceType(device.type);
     if (type === undefined)
       problems.push(
-        problem(
-          "unknown-device-type",
-          `${path}/devices/${device.id}/type`,
-          `"${device.type}" is not a device type of the catalogue.`,
-        ),
+        problem("unknown-device-type", `${path}/devices/${device.id}/type`, wording.noDeviceType(device.type)),
       );
     else if (type.where !== enclosure.kind)
       problems.push(
         problem(
           "device-in-wrong-enclosure",
           `${path}/devices/${device.id}`,
-          `${device.name} (${type.title}) belongs in a ${type.where}.`,
+          (type.where === "box" ? wording.belongsInBox : wording.belongsInPanel)(device.name, type.title),
         ),
       );
   }
@@ -172,24 +161,12 @@ function checkEnclosure(
     const a = enclosure.places[jumperEnd(jumper.id, "a")];
     const b = enclosure.places[jumperEnd(jumper.id, "b")];
     if (a && b && samePoint(a, b))
-      problems.push(
-        problem(
-          "jumper-to-itself",
-          `${path}/jumpers/${jumper.id}`,
-          `Jumper ${jumper.name} has both ends at one place.`,
-        ),
-      );
+      problems.push(problem("jumper-to-itself", `${path}/jumpers/${jumper.id}`, wording.jumperToItself(jumper.name)));
   }
   for (const pass of Object.values(enclosure.passThroughs))
     checkPassThrough(installation, enclosure, pass, path, problems);
   if (enclosure.roomId !== undefined && !(enclosure.roomId in project.rooms)) {
-    problems.push(
-      problem(
-        "unknown-room",
-        `${path}/roomId`,
-        `${enclosure.name} stands in room "${enclosure.roomId}", which does not exist.`,
-      ),
-    );
+    problems.push(problem("unknown-room", `${path}/roomId`, wording.standsInRoom(enclosure.name, enclosure.roomId)));
   }
 }
 
@@ -203,9 +180,9 @@ function checkPassThrough(
   const at = `${path}/passThroughs/${pass.id}`;
   const cable = installation.cables[pass.cable];
   if (cable === undefined || pass.conductors.some((key) => !(key in cable.conductors)))
-    problems.push(problem("unknown-conductor", at, "It names a cable or conductor that does not exist."));
+    problems.push(problem("unknown-conductor", at, wording.noCableOrConductor));
   if (!(pass.entryIn in enclosure.entries) || !(pass.entryOut in enclosure.entries))
-    problems.push(problem("unknown-entry", at, "It names an entry that does not exist."));
+    problems.push(problem("unknown-entry", at, wording.noEntry));
 }
 
 /** Every end that lies here has a place, and every place an end. Where all do and the counts agree, nothing is over. */
@@ -214,24 +191,14 @@ function checkEnds(installation: Installation, enclosure: Enclosure, path: strin
   const { places } = enclosure;
   const missing = expected.filter((end) => places[end] === undefined);
   for (const end of missing)
-    problems.push(
-      problem(
-        "end-without-place",
-        `${path}/places`,
-        `The end ${end} lies in ${enclosure.name} but has no place there.`,
-      ),
-    );
+    problems.push(problem("end-without-place", `${path}/places`, wording.endWithoutPlace(end, enclosure.name)));
   const placed = Object.keys(places);
   if (placed.length === expected.length - missing.length) return;
   const known = new Set<string>(expected);
   for (const end of placed) {
     if (!known.has(end))
       problems.push(
-        problem(
-          "place-without-end",
-          `${path}/places/${end}`,
-          `${enclosure.name} has a place for ${end}, but no such end lies there.`,
-        ),
+        problem("place-without-end", `${path}/places/${end}`, wording.placeWithoutEnd(enclosure.name, end)),
       );
   }
 }
@@ -254,17 +221,16 @@ function expectedEnds(installation: Installation, enclosure: Enclosure): readonl
 /** Code and sentence. */
 function placeProblem(enclosure: Enclosure, { at }: Place): readonly [string, string] | undefined {
   if (at.kind === "splice" && !(at.splice in enclosure.splices))
-    return ["unknown-splice", `It names splice "${at.splice}", which is not in ${enclosure.name}.`];
+    return ["unknown-splice", wording.namesSplice(at.splice, enclosure.name)];
   if (at.kind !== "terminal") return undefined;
   const device = enclosure.devices[at.device];
-  if (device === undefined)
-    return ["unknown-device", `It names device "${at.device}", which is not in ${enclosure.name}.`];
+  if (device === undefined) return ["unknown-device", wording.namesDevice(at.device, enclosure.name)];
   if (findDeviceType(device.type) === undefined) return undefined;
   const terminal = findTerminal(device, at.terminal);
-  if (terminal === undefined) return ["unknown-terminal", `${device.name} has no terminal ${at.terminal}.`];
+  if (terminal === undefined) return ["unknown-terminal", wording.noTerminal(device.name, at.terminal)];
   if (Number.isInteger(at.hole) && at.hole >= 1 && at.hole <= terminal.holes) return undefined;
-  const holes = `${terminal.holes} hole${terminal.holes === 1 ? "" : "s"}`;
-  return ["unknown-hole", `${device.name} ${at.terminal} has ${holes}; ${at.hole} is not one of them.`];
+  const unknownHole = terminal.holes === 1 ? wording.notItsHole : wording.notOneOfHoles;
+  return ["unknown-hole", unknownHole(device.name, at.terminal, terminal.holes, at.hole)];
 }
 
 /** A splice or a terminal counts as one point: both holes of a clamp plate are the same node. */

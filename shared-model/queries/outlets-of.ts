@@ -1,8 +1,9 @@
 import type { DeviceNode } from "../catalog/device-type.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
-import { type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
+import { type Half, type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
 import type { Project } from "../model/project.ts";
 import type { RoomKind } from "../model/room.ts";
 
@@ -17,6 +18,12 @@ export interface PlacedOutlet {
   /** A receptacle that a person plugs into, as against a luminaire or appliance. */
   readonly receptacle: boolean;
 }
+
+/** In names only: keys and what is stored have "upper" and "lower". */
+const HALVES: Readonly<Record<Half, string>> = catalogue({
+  upper: "upper",
+  lower: "lower",
+});
 
 const cache = new WeakMap<Device, readonly PlacedOutlet[]>();
 
@@ -44,7 +51,7 @@ function build(device: Device): readonly PlacedOutlet[] {
     const { hot, neutral, ground } = outlet;
     return {
       key: outletKey(device.id, half),
-      name: half === undefined ? device.name : `${device.name}/${half}`,
+      name: half === undefined ? device.name : `${device.name}/${HALVES[half]}`,
       device,
       hot,
       neutral,

@@ -1,4 +1,19 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { RecordedTest, RecordTest } from "../model/test-record.ts";
+
+const wording = catalogue({
+  giveVolts: (most: Part) => `Give volts from 0 to ${most}, for example 121.8.`,
+  giveOhms: (most: Part, open: Part) => `Give ohms from 0 to ${most}, for example 0.3, or “${open}”.`,
+  giveOneOf: (results: Part) => `Give one of: ${results}.`,
+  sayWhich: "Say which outlets went dark or came on; an empty list where none did.",
+  writeNote: "Write what is to be noted.",
+  cameOn: (outlets: Part) => `${outlets} came on`,
+  nothingCameOn: "nothing came on",
+  nothingWentDark: "nothing went dark",
+  outletsCameOn: (count: Part) => `${count} outlets came on`,
+  outletsWentDark: (count: Part) => `${count} outlets went dark`,
+  wentDark: (outlets: Part) => `${outlets} went dark`,
+});
 
 /** How the result of a test is written down. */
 export type ValueKind = "volts" | "ohms" | "word" | "outlets" | "text";
@@ -51,22 +66,20 @@ export function recordedProblem(
     case "volts":
       return figure !== undefined && figure >= 0 && figure <= MOST_VOLTS && unit === "V"
         ? undefined
-        : `Give volts from 0 to ${MOST_VOLTS}, for example 121.8.`;
+        : wording.giveVolts(MOST_VOLTS);
     case "ohms":
       if (value === OPEN) return undefined;
       return figure !== undefined && figure >= 0 && figure <= MOST_OHMS && unit === "ohm"
         ? undefined
-        : `Give ohms from 0 to ${MOST_OHMS}, for example 0.3, or “${OPEN}”.`;
+        : wording.giveOhms(MOST_OHMS, OPEN);
     case "word": {
       const words = RESULT_WORDS[test] ?? [];
-      return words.includes(value) ? undefined : `Give one of: ${words.join(", ")}.`;
+      return words.includes(value) ? undefined : wording.giveOneOf(words.join(", "));
     }
     case "outlets":
-      return outlets === undefined
-        ? "Say which outlets went dark or came on; an empty list where none did."
-        : undefined;
+      return outlets === undefined ? wording.sayWhich : undefined;
     case "text":
-      return value.trim() === "" ? "Write what is to be noted." : undefined;
+      return value.trim() === "" ? wording.writeNote : undefined;
   }
 }
 
@@ -76,9 +89,11 @@ export const figureOf = (value: string): number | undefined =>
 
 /** What is kept as the words of a button's result, for who reads the file: "R1b, R2 went dark". */
 export function outletsValue(test: RecordTest, names: readonly string[]): string {
-  const did = test === "reset" ? "came on" : "went dark";
-  const text = names.length === 0 ? `nothing ${did}` : `${names.join(", ")} ${did}`;
-  return text.length <= LONGEST_VALUE ? text : `${names.length} outlets ${did}`;
+  const isOn = test === "reset";
+  if (names.length === 0) return isOn ? wording.nothingCameOn : wording.nothingWentDark;
+  const text = (isOn ? wording.cameOn : wording.wentDark)(names.join(", "));
+  if (text.length <= LONGEST_VALUE) return text;
+  return (isOn ? wording.outletsCameOn : wording.outletsWentDark)(names.length);
 }
 
 /** A reading's value holds so many letters. */

@@ -1,6 +1,17 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type Problem, problem } from "../lib/result.ts";
 import { parseOutlet } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
+
+const wording = catalogue({
+  alreadyTheId: (id: Part, first: Part) => `"${id}" is already the id of ${first}.`,
+  pluggedInto: (load: Part, plug: Part) => `${load} is plugged into "${plug}", which does not exist.`,
+  labelOnNothing: "The label is on something that does not exist.",
+  decisionAboutNothing: "The decision is about an outlet that does not exist.",
+  intentAboutNothing: "The intent is about an enclosure that does not exist.",
+  intentNamesCable: (cable: Part) => `The intent names cable "${cable}", which does not exist.`,
+  directoryNamesNothing: "The directory names a breaker that does not exist.",
+});
 
 /** Devices, splices and jumpers are looked up by id alone, so an id may not occur in two enclosures. */
 export function checkUniqueIds(installation: Installation, path: string, problems: Problem[]): void {
@@ -26,7 +37,7 @@ export function checkUniqueId(installation: Installation, id: string, path: stri
   const note = (table: object, at: string): void => {
     if (!(id in table)) return;
     if (first === undefined) first = `${at}/${id}`;
-    else problems.push(problem("duplicate-id", `${at}/${id}`, `"${id}" is already the id of ${first}.`));
+    else problems.push(problem("duplicate-id", `${at}/${id}`, wording.alreadyTheId(id, first)));
   };
   note(installation.cables, `${path}/cables`);
   note(installation.enclosures, `${path}/enclosures`);
@@ -46,11 +57,7 @@ export function checkReferences(installation: Installation, path: string, proble
   for (const load of Object.values(installation.loads)) {
     if (!devices.has(parseOutlet(load.plug).device))
       problems.push(
-        problem(
-          "unknown-outlet",
-          `${path}/loads/${load.id}/plug`,
-          `${load.name} is plugged into "${load.plug}", which does not exist.`,
-        ),
+        problem("unknown-outlet", `${path}/loads/${load.id}/plug`, wording.pluggedInto(load.name, load.plug)),
       );
   }
   for (const label of Object.values(installation.labels)) {
@@ -61,47 +68,24 @@ export function checkReferences(installation: Installation, path: string, proble
         : "enclosure" in on
           ? on.enclosure in installation.enclosures
           : on.cable in installation.cables;
-    if (!known)
-      problems.push(
-        problem("unknown-item", `${path}/labels/${label.id}/on`, "The label is on something that does not exist."),
-      );
+    if (!known) problems.push(problem("unknown-item", `${path}/labels/${label.id}/on`, wording.labelOnNothing));
   }
   for (const key of Object.keys(installation.intent.outlets)) {
     if (!devices.has(parseOutlet(key as Parameters<typeof parseOutlet>[0]).device)) {
-      problems.push(
-        problem(
-          "unknown-outlet",
-          `${path}/intent/outlets/${key}`,
-          "The decision is about an outlet that does not exist.",
-        ),
-      );
+      problems.push(problem("unknown-outlet", `${path}/intent/outlets/${key}`, wording.decisionAboutNothing));
     }
   }
   for (const [box, intent] of Object.entries(installation.intent.boxes)) {
     const named = [...(intent.supply === undefined ? [] : [intent.supply]), ...Object.keys(intent.protect ?? {})];
     if (!(box in installation.enclosures))
-      problems.push(
-        problem(
-          "unknown-enclosure",
-          `${path}/intent/boxes/${box}`,
-          "The intent is about an enclosure that does not exist.",
-        ),
-      );
+      problems.push(problem("unknown-enclosure", `${path}/intent/boxes/${box}`, wording.intentAboutNothing));
     for (const cable of named) {
       if (!(cable in installation.cables))
-        problems.push(
-          problem(
-            "unknown-cable",
-            `${path}/intent/boxes/${box}`,
-            `The intent names cable "${cable}", which does not exist.`,
-          ),
-        );
+        problems.push(problem("unknown-cable", `${path}/intent/boxes/${box}`, wording.intentNamesCable(cable)));
     }
   }
   for (const device of Object.keys(installation.directory)) {
     if (!devices.has(device))
-      problems.push(
-        problem("unknown-device", `${path}/directory/${device}`, "The directory names a breaker that does not exist."),
-      );
+      problems.push(problem("unknown-device", `${path}/directory/${device}`, wording.directoryNamesNothing));
   }
 }

@@ -101,7 +101,7 @@ function rowsGone(
   const known = gone.get(box);
   if (known !== undefined) return known.rows;
   const rows: Filling[] = [];
-  gone.set(box, { key: `gone ${box}`, box, rows });
+  gone.set(box, { key: ["gone", box].join(" "), box, rows });
   return rows;
 }
 

@@ -1,8 +1,30 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Amendment, Project } from "../model/project.ts";
+import type { Severity } from "../model/severity.ts";
 import { amendmentProblem } from "./amendments.ts";
 import { getEdition } from "./editions/editions.ts";
 import { rules } from "./registry.ts";
 import type { Report } from "./rule.ts";
+
+const wording = catalogue({
+  changesNothing: (problem: Part) => `A local amendment changes nothing: ${problem} Correct or remove it.`,
+  advice: "advice",
+  caution: "a caution",
+  danger: "a danger",
+  noReason: "none is given.",
+  off: (worst: Part, summary: Part, reason: Part) =>
+    `Switched off by a local amendment, so nothing that breaks it is shown, at worst ${worst}: “${summary}” Reason: ${reason}`,
+  offBy: (worst: Part, summary: Part, reason: Part, by: Part) =>
+    `Switched off by a local amendment, so nothing that breaks it is shown, at worst ${worst}: “${summary}” Reason: ${reason} (required by ${by})`,
+  violation: "a violation",
+});
+
+const WORST: Readonly<Record<Severity, string>> = {
+  danger: wording.danger,
+  violation: wording.violation,
+  caution: wording.caution,
+  advice: wording.advice,
+};
 
 /** Rule id under which an amendment that changes nothing is reported. */
 const AMENDMENT_IGNORED = "amendment-ignored";
@@ -34,7 +56,7 @@ export function amendmentReports(project: Project): readonly AmendmentReport[] {
       ruleId: AMENDMENT_IGNORED,
       severity: "caution",
       subjects: [{ kind: "project", id: `amendment-${index}`, name: amendment.rule }],
-      message: `A local amendment changes nothing: ${problem} Correct or remove it.`,
+      message: wording.changesNothing(problem),
       data: { rule: amendment.rule },
     } satisfies AmendmentReport;
   });
@@ -44,12 +66,13 @@ export function amendmentReports(project: Project): readonly AmendmentReport[] {
 function switchedOff({ title }: Project, { rule: id, reason, by }: Amendment): readonly AmendmentReport[] {
   const rule = rules.find((one) => one.id === id);
   if (rule === undefined) return [];
+  const told = [WORST[rule.severity], rule.summary, reason.trim() || wording.noReason] as const;
   return [
     {
       ruleId: SWITCHED_OFF,
       severity: rule.severity === "danger" ? "caution" : "advice",
       subjects: [{ kind: "project", id: `switched-off-${id}`, name: title }],
-      message: `Switched off by a local amendment, so nothing that breaks it is shown, at worst ${rule.severity === "advice" ? "advice" : `a ${rule.severity}`}: “${rule.summary}” Reason: ${reason.trim() || "none is given."}${by === undefined ? "" : ` (required by ${by})`}`,
+      message: by === undefined ? wording.off(...told) : wording.offBy(...told, by),
       data: { rule: id },
     },
   ];

@@ -1,12 +1,26 @@
 import type { AppliedAmendment } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Amendment } from "../model/project.ts";
 import { takesFractions } from "../model/value-unit.ts";
 import type { EditionData, EditionValues, Sourced, ValueName } from "./editions/edition-data.ts";
 import { coversRule } from "./editions/editions.ts";
 import type { Rule } from "./rule.ts";
 
+const wording = catalogue({
+  noRule: (rule: Part) => `There is no rule "${rule}".`,
+  notCovered: (rule: Part, edition: Part) => `Rule "${rule}" is not covered by edition ${edition}.`,
+  isTable: (name: Part) => `The value "${name}" is a table and cannot be replaced by one number.`,
+  holdsNoValue: (edition: Part, value: Part) => `Edition ${edition} holds no value "${value}".`,
+  notBelowNought: (value: Part) => `The value "${value}" must be 0 or more.`,
+  mustBeWhole: (value: Part) => `The value "${value}" must be a whole number.`,
+  local: "local amendment of this document",
+  readsNone: (rule: Part, value: Part) => `Rule "${rule}" reads no value "${value}".`,
+  readsOthers: (rule: Part, value: Part, values: Part) =>
+    `Rule "${rule}" reads no value "${value}"; it reads ${values}.`,
+});
+
 /** Words on every value that a document's own amendment replaced. */
-const LOCAL = "local amendment of this document";
+const LOCAL = wording.local;
 
 /** Whether the document's amendments switch a rule off. */
 export const isSwitchedOff = (rule: Rule, amendments: readonly Amendment[]): boolean =>
@@ -64,18 +78,17 @@ export function amendmentProblem(
   edition: EditionData,
 ): string | undefined {
   const rule = rules.find(({ id }) => id === amendment.rule);
-  if (rule === undefined) return `There is no rule "${amendment.rule}".`;
-  if (!coversRule(edition, rule.id)) return `Rule "${rule.id}" is not covered by edition ${edition.year}.`;
+  if (rule === undefined) return wording.noRule(amendment.rule);
+  if (!coversRule(edition, rule.id)) return wording.notCovered(rule.id, edition.year);
   if (amendment.change.kind === "off") return undefined;
   const { name, value } = amendment.change;
   const names = rule.values ?? [];
   if (!(names as readonly string[]).includes(name))
-    return `Rule "${rule.id}" reads no value "${name}"${names.length > 0 ? `; it reads ${names.join(", ")}` : ""}.`;
+    return names.length > 0 ? wording.readsOthers(rule.id, name, names.join(", ")) : wording.readsNone(rule.id, name);
   const before = edition.values[name as ValueName];
-  if (before !== undefined && typeof before.value !== "number")
-    return `The value "${name}" is a table and cannot be replaced by one number.`;
-  if (before === undefined && name !== "protectedUpToA") return `Edition ${edition.year} holds no value "${name}".`;
-  if (!Number.isFinite(value) || value < 0) return `The value "${name}" must be 0 or more.`;
-  if (!takesFractions(name) && !Number.isInteger(value)) return `The value "${name}" must be a whole number.`;
+  if (before !== undefined && typeof before.value !== "number") return wording.isTable(name);
+  if (before === undefined && name !== "protectedUpToA") return wording.holdsNoValue(edition.year, name);
+  if (!Number.isFinite(value) || value < 0) return wording.notBelowNought(name);
+  if (!takesFractions(name) && !Number.isInteger(value)) return wording.mustBeWhole(name);
   return undefined;
 }

@@ -1,5 +1,6 @@
 import type { Fix } from "../answers/finding.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { parseEnd, type TerminalName } from "../model/ids.ts";
@@ -15,6 +16,17 @@ import { fixTogether, makeFresh } from "./fix-parts.ts";
 import { ungroundedReceptacles } from "./no-ground.ts";
 import { replaceOffer } from "./replace-offers.ts";
 import { breakersFeeding, hotOf, needsNeutral } from "./section-parts.ts";
+
+const wording = catalogue({
+  breakerIfListed: (panel: Part) => ` An arc-fault breaker does it too, if one is listed for ${panel}.`,
+  breakerListed: (panel: Part) => ` An arc-fault breaker that is listed for ${panel} does it too.`,
+  noBreakerListed: (panel: Part) => ` No arc-fault breaker is listed for ${panel}.`,
+  dualFunction: "a dual-function receptacle",
+  arcFault: "an arc-fault receptacle",
+  noGroundComes:
+    " No ground comes to it: a plain arc-fault receptacle would have a ground slot with neither a ground nor ground-fault protection.",
+  inPlaceOf: (type: Part, device: Part) => `${type} in place of ${device}, with its neutral on it`,
+});
 
 /** A breaker says what it does by its function, which a person may have changed. */
 export function detectsArcs(device: Device): boolean {
@@ -66,10 +78,10 @@ export function breakerWords(section: Section, standing: OutletStanding): string
   const [feeding] = breakersFeeding(section, standing);
   if (feeding?.panel.kind !== "panel") return "";
   const { name, listedBreakers } = feeding.panel;
-  if (listedBreakers === undefined) return ` An arc-fault breaker does it too, if one is listed for ${name}.`;
+  if (listedBreakers === undefined) return wording.breakerIfListed(name);
   return listedBreakers.some((type) => findDeviceType(type)?.sensing?.arcFault === true)
-    ? ` An arc-fault breaker that is listed for ${name} does it too.`
-    : ` No arc-fault breaker is listed for ${name}.`;
+    ? wording.breakerListed(name)
+    : wording.noBreakerListed(name);
 }
 
 /**
@@ -81,11 +93,8 @@ export function arcFaultFace(section: Section, standing: OutletStanding, isGroun
   const asked = isGroundFaultNeeded || getDeviceType(device.type).sensing?.class === "personnel";
   const both = asked || lacksGround(section, standing);
   const kind = both ? "dual-function-receptacle" : "afci-receptacle";
-  const words = both ? "a dual-function receptacle" : "an arc-fault receptacle";
-  const why =
-    both && !asked
-      ? " No ground comes to it: a plain arc-fault receptacle would have a ground slot with neither a ground nor ground-fault protection."
-      : "";
+  const words = both ? wording.dualFunction : wording.arcFault;
+  const why = both && !asked ? wording.noGroundComes : "";
   return { type: `${kind}-${device.ratingA ?? 15}`, words, why };
 }
 
@@ -124,7 +133,7 @@ function breakerOffer(section: Section, standing: OutletStanding, state: StateNa
   const { id } = makeFresh(panel)("d");
   const name = nameOfReplacement(device.name, new Set(Object.values(panel.devices).map((one) => one.name)));
   const at = { kind: "terminal", device: id, terminal: "LOAD_N", hole: 1 };
-  return fixTogether(`${getDeviceType(type).title} in place of ${device.name}, with its neutral on it`, [
+  return fixTogether(wording.inPlaceOf(getDeviceType(type).title, device.name), [
     { command: "replace-device", args: { state, device: device.id, id, type, name } },
     { command: "land-end", args: { state, enclosure: panel.id, end: neutral, at } },
   ]);

@@ -1,6 +1,7 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { Fix } from "../answers/finding.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
 import type { StateName } from "../model/project.ts";
@@ -8,6 +9,10 @@ import type { RoomKind } from "../model/room.ts";
 import { inOrder } from "../queries/in-order.ts";
 import { fixBy } from "./fix-parts.ts";
 import type { ProjectContext } from "./rule.ts";
+
+const wording = catalogue({
+  hangFromBuilding: (device: Part) => `Hang ${device} from the building, so that its box carries nothing`,
+});
 
 // What rules about a box and what hangs on it have in common.
 
@@ -19,7 +24,7 @@ export const setOnBox = <F extends keyof Box>(box: Box, state: StateName, field:
 
 /** The offer to hang something from the building and not from its box. */
 export const holdByBuilding = (device: Device, state: StateName): Fix =>
-  fixBy(`Hang ${device.name} from the building, so that its box carries nothing`, "set-property", {
+  fixBy(wording.hangFromBuilding(device.name), "set-property", {
     state,
     target: { kind: "device", id: device.id },
     field: "heldByBuilding",

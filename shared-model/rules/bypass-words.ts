@@ -1,8 +1,13 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { DeviceId } from "../model/ids.ts";
 import { nameOfEnd } from "../queries/end-facts.ts";
 import type { Joining, OutletStanding, PathStep, Section } from "../solver/section.ts";
 import { enclosuresOfStep, joinWords, nameOfSide } from "./path-words.ts";
 import { hotOf, lastCableStep, nameOfStep, neutralOf } from "./section-parts.ts";
+
+const wording = catalogue({
+  leaves: (name: Part, from: Part, enclosure: Part) => `${name} leaves ${from} in ${enclosure}`,
+});
 
 /**
  * Where the hot or the neutral of an outlet leaves the way through a device, in words: what joins the two sides of it,
@@ -45,7 +50,7 @@ function leavingWords(section: Section, way: readonly PathStep[], device: Device
   if (enclosure === undefined) return undefined;
   const name =
     step.kind === "cable" ? nameOfEnd(section.installation, enclosure, step.from) : nameOfStep(section, step);
-  return `${name} leaves ${nameOfSide(section, step, "from")} in ${enclosure.name}`;
+  return wording.leaves(name, nameOfSide(section, step, "from"), enclosure.name);
 }
 
 function isSame(one: PathStep, other: PathStep): boolean {

@@ -1,4 +1,5 @@
 import type { Subject } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Material } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
@@ -10,6 +11,10 @@ import type { Amps } from "../units/quantity.ts";
 import { compareWireSize, type WireSize } from "../units/wire-size.ts";
 import type { SmallConductorLimits } from "./editions/edition-data.ts";
 import { marksOn, subject } from "./rule-parts.ts";
+
+const wording = catalogue({
+  jumperIn: (jumper: Part, box: Part) => `jumper ${jumper} in ${box}`,
+});
 
 /** A cable or jumper with its thinnest conductor in the circuit. */
 export interface Piece {
@@ -80,7 +85,7 @@ function pieceOf(
   const { awg, material } = jumper;
   return {
     subject: subject("jumper", jumper),
-    path: `jumper ${jumper.name} in ${box.name}`,
+    path: wording.jumperIn(jumper.name, box.name),
     awg,
     material,
     marks: marksOn(jumper, "awg", "material"),

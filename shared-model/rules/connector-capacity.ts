@@ -1,13 +1,40 @@
 import type { CapacityRow, Connector } from "../catalog/connectors.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { SpliceMember } from "../queries/connector-takes.ts";
 import { compareWireSize, type WireSize } from "../units/wire-size.ts";
 import { listed } from "./rule-parts.ts";
+
+const wording = catalogue({
+  aluminiumWithCopper: (aluminium: Part, copper: Part) => `${aluminium} aluminium with ${copper} copper`,
+  range: (least: Part, most: Part) => `${least} to ${most}`,
+  aluminium: "aluminium",
+  copper: "copper",
+  copperCladAluminium: "copper clad aluminium",
+  groundsOnly: (capacity: Part) => `${capacity}, grounds only`,
+  only: (capacity: Part, materials: Part) => `${capacity} ${materials} only`,
+  or: ", or ",
+  ports: (ports: Part, thinnest: Part, thickest: Part) => `up to ${ports}, one a port, ${thinnest} to ${thickest}`,
+  solidPorts: (ports: Part, thinnest: Part, thickest: Part) =>
+    `up to ${ports}, one a port, ${thinnest} to ${thickest} solid`,
+  stranded: "stranded",
+  with: " with ",
+});
+
+const MATERIALS: Readonly<Record<SpliceMember["material"], string>> = {
+  copper: wording.copper,
+  aluminium: wording.aluminium,
+  "copper-clad-aluminium": wording.copperCladAluminium,
+};
 
 /** The conductors in words, thickest first: "6 × 12", "2 × 12 and 1 × 14 aluminium". */
 export function describeMembers(members: readonly SpliceMember[]): string {
   const counts = new Map<string, { readonly awg: WireSize; readonly words: string; count: number }>();
   for (const { awg, material, stranded } of members) {
-    const words = `${awg}${material === "copper" ? "" : ` ${material.replaceAll("-", " ")}`}${stranded ? " stranded" : ""}`;
+    const words = [
+      awg,
+      ...(material === "copper" ? [] : [MATERIALS[material]]),
+      ...(stranded ? [wording.stranded] : []),
+    ].join(" ");
     const entry = counts.get(words) ?? { awg, words, count: 0 };
     entry.count += 1;
     counts.set(words, entry);
@@ -24,20 +51,24 @@ export function describeCapacity(
   { capacity, groundsOnly, materials }: Connector,
   members: readonly SpliceMember[],
 ): string {
-  const only = members.some(({ material }) => !materials.includes(material)) ? ` ${listed(materials)} only` : "";
-  const grounds = groundsOnly ? ", grounds only" : "";
+  const isOther = members.some(({ material }) => !materials.includes(material));
+  const withOnly = (words: string): string =>
+    isOther ? wording.only(words, listed(materials.map((material) => MATERIALS[material]))) : words;
   switch (capacity.kind) {
     case "table": {
       const sizes = new Set(members.map(({ awg }) => awg));
       const own = capacity.rows.filter(
         (row) => sizesOf(row).length === sizes.size && sizesOf(row).every((s) => sizes.has(s)),
       );
-      return `${(own.length > 0 ? own : capacity.rows).map(describeRow).join(", or ")}${only}${grounds}`;
+      const words = withOnly((own.length > 0 ? own : capacity.rows).map(describeRow).join(wording.or));
+      return groundsOnly ? wording.groundsOnly(words) : words;
     }
     case "ports":
-      return `up to ${capacity.ports}, one a port, ${capacity.thinnest} to ${capacity.thickest}${capacity.solidOnly ? " solid" : ""}${only}`;
+      return withOnly(
+        (capacity.solidOnly ? wording.solidPorts : wording.ports)(capacity.ports, capacity.thinnest, capacity.thickest),
+      );
     case "al-cu":
-      return `${range(capacity.aluminium)} aluminium with ${range(capacity.copper)} copper`;
+      return wording.aluminiumWithCopper(range(capacity.aluminium), range(capacity.copper));
   }
 }
 
@@ -47,7 +78,7 @@ const describeRow = (row: CapacityRow): string =>
   sizesOf(row)
     .sort((a, b) => compareWireSize(b, a))
     .map((size) => `${range(row[size] ?? [0, 0])} × ${size}`)
-    .join(" with ");
+    .join(wording.with);
 
 const range = ([least, most]: readonly [number, number]): string =>
-  least === most ? `${least}` : `${least} to ${most}`;
+  least === most ? `${least}` : wording.range(least, most);

@@ -1,4 +1,5 @@
 import type { Fix } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { TerminalName } from "../model/ids.ts";
 import type { StateName } from "../model/project.ts";
 import { nameOfEnd } from "../queries/end-facts.ts";
@@ -10,15 +11,22 @@ import type { Report } from "./rule.ts";
 import { listed } from "./rule-parts.ts";
 import { hotOf, neutralOf } from "./section-parts.ts";
 
+const wording = catalogue({
+  notFound: "Where they cross is not found.",
+  exchange: (one: Part, other: Part, device: Part) => `Exchange ${one} and ${other} at ${device}`,
+  crossAt: (enclosure: Part, at: Part) => `They first cross in ${enclosure} at ${at}.`,
+  crossIn: (enclosure: Part) => `They first cross in ${enclosure}.`,
+});
+
 /** Where hot and neutral of an outlet first change places, as a sentence. */
 export function crossingWords(section: Section, standing: OutletStanding): string {
   const place = crossingOf(section, standing);
   const enclosure = place === undefined ? undefined : section.installation.enclosures[place.enclosure];
-  if (place === undefined || enclosure === undefined) return "Where they cross is not found.";
+  if (place === undefined || enclosure === undefined) return wording.notFound;
   const device = place.device === undefined ? undefined : enclosure.devices[place.device]?.name;
   const ends = place.ends.map((end) => nameOfEnd(section.installation, enclosure, end));
   const at = ends.length > 0 ? listed(ends) : device;
-  return `They first cross in ${enclosure.name}${at === undefined ? "" : ` at ${at}`}.`;
+  return at === undefined ? wording.crossIn(enclosure.name) : wording.crossAt(enclosure.name, at);
 }
 
 /** What is hard-wired has no slots behind its terminals: where every conductor is right, the two cross on these. */
@@ -47,7 +55,7 @@ export function exchangeFix(section: Section, standing: OutletStanding, state: S
     args: { state, enclosure: enclosure.id, end, at },
   });
   const calls = [land(one, atOther), land(other, atOne)];
-  const fix = fixTogether(`Exchange ${name(one)} and ${name(other)} at ${device}`, calls);
+  const fix = fixTogether(wording.exchange(name(one), name(other), device), calls);
   return isCure(section, fix) ? fix : undefined;
 }
 

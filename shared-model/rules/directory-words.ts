@@ -1,22 +1,37 @@
 import type { DeviceFamily } from "../catalog/device-type.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue } from "../lib/catalogue.ts";
 import type { Installation, Project } from "../model/project.ts";
 import type { Room } from "../model/room.ts";
 import { loadsOn } from "../solver/circuit/loads-on.ts";
 import type { OutletStanding } from "../solver/section.ts";
 
+/** What people write in a directory besides English, which is read in every language: words with spaces between. */
+const also = catalogue({
+  alarm: "",
+  appliance: "",
+  emptyWords: "",
+  fan: "",
+  luminaire: "",
+  receptacle: "",
+});
+
+const LIGHT = ["light", "lighting"];
+const RECEPTACLE = ["receptacle", "outlet", "plug", also.receptacle].join(" ");
+
 /** Words for a kind of outlet that a directory uses in place of rooms. */
 const OF_FAMILY: Readonly<Partial<Record<DeviceFamily, string>>> = {
-  luminaire: "light lighting lamp luminaire",
-  receptacle: "receptacle outlet plug",
-  "ground-fault-receptacle": "receptacle outlet plug",
-  combination: "receptacle outlet plug",
-  fan: "fan light lighting",
-  alarm: "smoke alarm detector",
-  appliance: "appliance",
+  luminaire: [...LIGHT, "lamp", "luminaire", also.luminaire].join(" "),
+  receptacle: RECEPTACLE,
+  "ground-fault-receptacle": RECEPTACLE,
+  combination: RECEPTACLE,
+  fan: ["fan", ...LIGHT, also.fan].join(" "),
+  alarm: ["smoke", "alarm", "detector", also.alarm].join(" "),
+  appliance: ["appliance", also.appliance].join(" "),
 };
 
-const EMPTY_WORDS: ReadonlySet<string> = new Set("a an and at by for from in near of on or the to with".split(" "));
+const IN_BETWEEN = ["a", "an", "and", "at", "by", "for", "from", "in", "near", "of", "on", "or", "the", "to", "with"];
+const EMPTY_WORDS: ReadonlySet<string> = new Set([...IN_BETWEEN, ...also.emptyWords.split(" ")]);
 
 /** "Bedrooms 2 and 3" gives "bedroom", "2", "3". */
 const wordsOf = (text: string): readonly string[] =>
@@ -128,11 +143,18 @@ export function directoryLine(
     .join("; ");
 }
 
-const KIND_WORDS: Readonly<Partial<Record<DeviceFamily, string>>> = {
-  luminaire: "lights",
+const kinds = catalogue({
   alarm: "smoke alarm",
   fan: "fan",
-  receptacle: "receptacles",
-  "ground-fault-receptacle": "receptacles",
-  combination: "receptacles",
+  lights: "lights",
+  receptacles: "receptacles",
+});
+
+const KIND_WORDS: Readonly<Partial<Record<DeviceFamily, string>>> = {
+  luminaire: kinds.lights,
+  alarm: kinds.alarm,
+  fan: kinds.fan,
+  receptacle: kinds.receptacles,
+  "ground-fault-receptacle": kinds.receptacles,
+  combination: kinds.receptacles,
 };

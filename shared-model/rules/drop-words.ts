@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Installation, Project } from "../model/project.ts";
@@ -7,6 +8,18 @@ import type { DropWay } from "../solver/circuit/drop-way.ts";
 import type { DropLoad, KnownDrop, OutletDrop } from "../solver/circuit/section-drops.ts";
 import type { EditionData, Sourced } from "./editions/edition-data.ts";
 import { listed } from "./rule-parts.ts";
+
+const wording = catalogue({
+  statedLoad: (amps: Part, percent: Part, rating: Part, breaker: Part) =>
+    `${amps} A (${percent} % of the ${rating} A of ${breaker}) and nothing else on`,
+  everythingOn: (breaker: Part, uses: Part) => `everything drawn behind ${breaker} on: ${uses}`,
+  joint: (end: Part, box: Part, ohms: Part) => `the joint of ${end} in ${box}, ${ohms} Ω`,
+  assumed: (name: Part, watts: Part) => `${name} ${watts} W assumed`,
+  longest: (cable: Part, feet: Part) => `${cable}, ${feet} ft`,
+  longestOf: (cable: Part, feet: Part, awg: Part) => `${cable}, ${feet} ft of ${awg} AWG`,
+  more: (count: Part) => `${count} more`,
+  watts: (name: Part, watts: Part) => `${name} ${watts} W`,
+});
 
 /** By what voltage drop is judged, per cent. */
 export interface DropTerms {
@@ -56,22 +69,25 @@ const ROUNDING = 1e-9;
 /** "12 A (80 % of the 15 A of Q1) and nothing else on"; "everything drawn behind Q1 on: L1 60 W and Freezer 180 W". */
 export function loadWords(load: DropLoad, breaker: Device): string {
   if (load.kind === "stated")
-    return `${figure(load.amps)} A (${figure(load.percent)} % of the ${load.ratingA} A of ${breaker.name}) and nothing else on`;
+    return wording.statedLoad(figure(load.amps), figure(load.percent), load.ratingA, breaker.name);
   const named = load.uses.slice(0, MOST_NAMED).map(useWords);
   const left = load.uses.length - named.length;
-  return `everything drawn behind ${breaker.name} on: ${listed(left > 0 ? [...named, `${left} more`] : named)}`;
+  return wording.everythingOn(breaker.name, listed(left > 0 ? [...named, wording.more(left)] : named));
 }
 
 const MOST_NAMED = 4;
 
 const useWords = ({ name, watts, assumed }: DrawnUse): string =>
-  `${name} ${figure(watts)} W${assumed ? " assumed" : ""}`;
+  (assumed ? wording.assumed : wording.watts)(name, figure(watts));
 
 /** "C3, 45 ft of 14 AWG", the longest cable on the way. */
 export function longestWords([longest]: readonly Cable[]): string | undefined {
   if (longest?.lengthFt === undefined) return undefined;
   const sizes = new Set(Object.values(longest.conductors).map(({ awg }) => awg));
-  return `${longest.name}, ${figure(longest.lengthFt)} ft${sizes.size === 1 ? ` of ${[...sizes].join("")} AWG` : ""}`;
+  const feet = figure(longest.lengthFt);
+  return sizes.size === 1
+    ? wording.longestOf(longest.name, feet, [...sizes].join(""))
+    : wording.longest(longest.name, feet);
 }
 
 /** From here a joint is worth naming: it costs 1 % of 120 V at 12 A. */
@@ -80,7 +96,7 @@ const BAD_JOINT_OHM = 0.1;
 /** "the joint at AB BK, 2 Ω", where there is one that matters. */
 export function jointWords(installation: Installation, { joint }: DropWay): string | undefined {
   if (joint === undefined || joint.ohm < BAD_JOINT_OHM) return undefined;
-  return `the joint of ${nameOfEnd(installation, joint.enclosure, joint.end)} in ${joint.enclosure.name}, ${figure(joint.ohm)} Ω`;
+  return wording.joint(nameOfEnd(installation, joint.enclosure, joint.end), joint.enclosure.name, figure(joint.ohm));
 }
 
 /** At most two decimals, none that say nothing. */

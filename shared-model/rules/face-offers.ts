@@ -1,5 +1,6 @@
 import type { Fix } from "../answers/finding.ts";
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type DeviceId, type EndKey, parseEnd } from "../model/ids.ts";
@@ -14,6 +15,21 @@ import { fixTogether, makeFresh } from "./fix-parts.ts";
 import { isCure } from "./fix-trial.ts";
 import { withLabels } from "./no-ground-labels.ts";
 import { outletsBehindAfter, sharedTripWords } from "./shared-trip.ts";
+
+const wording = catalogue({
+  gfci: "GFCI receptacle",
+  gfci20: "GFCI receptacle, 20 A,",
+  dual: "Dual-function receptacle",
+  dual20: "Dual-function receptacle, 20 A,",
+  wr: "Weather-resistant GFCI receptacle",
+  wr20: "Weather-resistant GFCI receptacle, 20 A,",
+  empty: (type: Part, device: Part, outlets: Part) => `${type} at ${device}, LOAD left empty: protects ${outlets}`,
+  emptyOne: (type: Part, device: Part, outlet: Part) =>
+    `${type} at ${device}, LOAD left empty: protects ${outlet} only`,
+  onward: (type: Part, device: Part, outlets: Part) => `${type} at ${device}, downstream on LOAD: protects ${outlets}`,
+  onwardOne: (type: Part, device: Part, outlet: Part) =>
+    `${type} at ${device}, downstream on LOAD: protects ${outlet} only`,
+});
 
 /** Its own receptacle replaced by a ground-fault one: with LOAD left empty, or with what it feeds on from LOAD. */
 export function faceOffers(
@@ -36,10 +52,7 @@ export function faceOffers(
   const offers: (Fix | undefined)[] = [];
   if (hots.length <= 2 && neutrals.length <= 2)
     offers.push(
-      replaceFix(section, installation, next, "LOAD left empty", [
-        ...landings(hots, "LINE_H"),
-        ...landings(neutrals, "LINE_N"),
-      ]),
+      replaceFix(section, installation, next, "empty", [...landings(hots, "LINE_H"), ...landings(neutrals, "LINE_N")]),
     );
   const hotIn = endsFromSource(section, enclosure, "ungrounded", device, hots);
   const neutralIn = endsFromSource(section, enclosure, "grounded", device, neutrals);
@@ -47,7 +60,7 @@ export function faceOffers(
   const neutralOn = neutrals.filter((end) => end !== neutralIn);
   if (hotIn !== undefined && neutralIn !== undefined && hotOn.length > 0 && hotOn.length <= 2 && neutralOn.length <= 2)
     offers.push(
-      replaceFix(section, installation, next, "downstream on LOAD", [
+      replaceFix(section, installation, next, "onward", [
         ...landings([hotIn], "LINE_H"),
         ...landings([neutralIn], "LINE_N"),
         ...landings(hotOn, "LOAD_H"),
@@ -115,7 +128,7 @@ function replaceFix(
   section: Section,
   installation: Installation,
   { device, enclosure, id, type, name, state }: Replacing,
-  loadSide: string,
+  load: "empty" | "onward",
   ends: readonly Landed[],
 ): Fix | undefined {
   const replace = { command: "replace-device", args: { state, device: device.id, id, type, name } };
@@ -133,21 +146,22 @@ function replaceFix(
   const untitled = fixTogether("", calls);
   if (!isCure(section, untitled, replaced)) return undefined;
   const behind = outletsBehindAfter(section, untitled, id, replaced);
-  const only = behind.length < 2 ? " only" : "";
   const names = behind.map(({ name: one }) => one).join(", ");
-  const title = `${WORDS_OF[type] ?? getDeviceType(type).title} at ${device.name}, ${loadSide}: protects ${names}${only}`;
+  const isAlone = behind.length < 2;
+  const words = load === "empty" ? (isAlone ? "emptyOne" : "empty") : isAlone ? "onwardOne" : "onward";
+  const title = wording[words](WORDS_OF[type] ?? getDeviceType(type).title, device.name, names);
   const fix = fixTogether(`${title}${sharedTripWords(installation, behind)}`, calls);
   return withLabels(section, installation, fix, behind, { device: id, state, replaced });
 }
 
 /** What the trade calls them; the rating is named where it is not the usual one. */
 const WORDS_OF: Readonly<Record<string, string>> = {
-  "gfci-receptacle-15": "GFCI receptacle",
-  "gfci-receptacle-20": "GFCI receptacle, 20 A,",
-  "dual-function-receptacle-15": "Dual-function receptacle",
-  "dual-function-receptacle-20": "Dual-function receptacle, 20 A,",
-  "gfci-receptacle-wr-15": "Weather-resistant GFCI receptacle",
-  "gfci-receptacle-wr-20": "Weather-resistant GFCI receptacle, 20 A,",
+  "gfci-receptacle-15": wording.gfci,
+  "gfci-receptacle-20": wording.gfci20,
+  "dual-function-receptacle-15": wording.dual,
+  "dual-function-receptacle-20": wording.dual20,
+  "gfci-receptacle-wr-15": wording.wr,
+  "gfci-receptacle-wr-20": wording.wr20,
 };
 
 const landedOn = (enclosure: Enclosure, device: Device, purpose: "hot" | "neutral"): readonly EndKey[] =>

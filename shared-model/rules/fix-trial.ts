@@ -75,7 +75,7 @@ function troublesAround(section: Section, fix: Fix, replaced?: Replaced): Troubl
   return { before, left: troublesOf(sectionsWith(after, section.enclosures), rename) };
 }
 
-/** What is wrong in a section, as words to compare; the same words before and after mean the same trouble. */
+/** What is wrong in a section, as keys to compare; the same key before and after means the same trouble. */
 function troublesOf(sections: readonly Section[], rename: (key: OutletKey) => string): ReadonlySet<string> {
   const found = new Set<string>();
   for (const section of sections) {
@@ -83,21 +83,21 @@ function troublesOf(sections: readonly Section[], rename: (key: OutletKey) => st
     for (const { standing, protectedBy } of sectionProof(section).outlets) {
       const key = rename(standing.outlet.key);
       const neutral = neutralOf(standing);
-      if (protectedBy.length === 0) found.add(`${key} is not protected`);
-      if (!standing.live) found.add(`${key} is dead`);
-      if (needsNeutral(standing) && !reach.isGrounded(neutral)) found.add(`${key} has no neutral`);
-      if (needsNeutral(standing) && reach.isLive(neutral)) found.add(`${key} has a live neutral`);
-      if (reach.isGrounded(hotOf(standing))) found.add(`${key} has its hot on the neutral`);
+      if (protectedBy.length === 0) found.add(`${key}|not-protected`);
+      if (!standing.live) found.add(`${key}|dead`);
+      if (needsNeutral(standing) && !reach.isGrounded(neutral)) found.add(`${key}|no-neutral`);
+      if (needsNeutral(standing) && reach.isLive(neutral)) found.add(`${key}|live-neutral`);
+      if (reach.isGrounded(hotOf(standing))) found.add(`${key}|hot-on-neutral`);
     }
     for (const box of section.enclosures)
       for (const trouble of groundTroubles(section, box, rename)) found.add(trouble);
     const lineLoad = lineLoadDevices(section);
     for (const device of lineLoad) for (const trouble of troublesAt(section, device, rename)) found.add(trouble);
-    for (const { by } of section.shorts()) found.add(`hot and neutral meet by ${keyOf(by)}`);
-    for (const { by } of section.neutralsOnGround()) found.add(`neutral and ground meet by ${keyOf(by)}`);
-    for (const { by } of section.hotsOnGround()) found.add(`hot and ground meet by ${keyOf(by)}`);
+    for (const { by } of section.shorts()) found.add(`hot-neutral|${keyOf(by)}`);
+    for (const { by } of section.neutralsOnGround()) found.add(`neutral-ground|${keyOf(by)}`);
+    for (const { by } of section.hotsOnGround()) found.add(`hot-ground|${keyOf(by)}`);
     for (const { device, outlets } of section.switchesInNeutral())
-      for (const outlet of outlets) found.add(`${device} opens the neutral of ${rename(outlet)}`);
+      for (const outlet of outlets) found.add(`${device}|opens-neutral|${rename(outlet)}`);
   }
   return found;
 }
@@ -108,23 +108,23 @@ function groundTroubles(section: Section, box: Enclosure, rename: (key: OutletKe
   const devices = Object.values(box.devices).flatMap(({ id, type }) =>
     getDeviceType(type)
       .terminals.filter(({ name, purpose }) => purpose === "ground" && !reach.isOnGround({ device: id, node: name }))
-      .map(({ name }) => `${rename(outletKey(id))} ${name} is on no ground`),
+      .map(({ name }) => `${rename(outletKey(id))}|${name}|no-ground`),
   );
   const isBare = box.kind === "box" && box.material === "metal" && !reach.isOnGround({ bond: box.id });
-  return isBare ? [...devices, `the metal of ${box.id} is on no ground`] : devices;
+  return isBare ? [...devices, `${box.id}|metal|no-ground`] : devices;
 }
 
 function troublesAt(section: Section, found: LineLoadDevice, rename: (key: OutletKey) => string): readonly string[] {
   const { device, open, lineLive, loadLive, lineGrounded, loadGrounded } = found;
   const troubles: string[] = [];
-  const note = (is: boolean, words: string): void => {
-    if (is) troubles.push(`${device.id} ${words}`);
+  const note = (is: boolean, trouble: string): void => {
+    if (is) troubles.push(`${device.id}|${trouble}`);
   };
-  note(isSwapped(found), "is fed on LOAD");
-  note(swappedPole(found) !== undefined, "is half fed on LOAD");
-  note(lineLive && loadLive, "has its hot on both sides");
-  note(lineGrounded && loadGrounded, "has its neutral on both sides");
-  note(lineLive && !lineGrounded && !loadGrounded, "has no neutral");
+  note(isSwapped(found), "fed-on-load");
+  note(swappedPole(found) !== undefined, "half-fed-on-load");
+  note(lineLive && loadLive, "hot-on-both");
+  note(lineGrounded && loadGrounded, "neutral-on-both");
+  note(lineLive && !lineGrounded && !loadGrounded, "no-neutral");
   // As the rules tell it: what a device that is fed the wrong way shows of its outlets means nothing.
   if (!lineLive || loadGrounded || !isFedRightWay(found)) return troubles;
   for (const standing of section.outlets()) {
@@ -132,11 +132,8 @@ function troublesAt(section: Section, found: LineLoadDevice, rename: (key: Outle
     const hot = open.isLive(hotOf(standing));
     const neutral = open.isGrounded(neutralOf(standing));
     const key = rename(standing.outlet.key);
-    note(standing.live && !hot && neutral, `has the hot of ${key} and not its neutral`);
-    note(
-      hot && !neutral && section.reach().isGrounded(neutralOf(standing)),
-      `has the neutral of ${key} and not its hot`,
-    );
+    note(standing.live && !hot && neutral, `hot-alone|${key}`);
+    note(hot && !neutral && section.reach().isGrounded(neutralOf(standing)), `neutral-alone|${key}`);
   }
   return troubles;
 }

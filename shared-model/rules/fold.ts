@@ -1,10 +1,16 @@
 import type { CannotTell, Finding, ScopeAnswers, Subject } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Edition, StateName } from "../model/project.ts";
 import { severityRank } from "../model/severity.ts";
 import { getEdition, standInFor } from "./editions/editions.ts";
 import type { Report, Rule, SharedQuestion } from "./rule.ts";
 import { listed } from "./rule-parts.ts";
 import type { RawAnswers } from "./run-rules.ts";
+
+const wording = catalogue({
+  cannotTell: (lead: Part, waiting: Part) =>
+    `${lead} So nothing here can tell ${waiting}; what follows the current is not judged.`,
+});
 
 /** Equal for the same statement about the same things, in both states and whatever the words. */
 export const findingKey = (ruleId: string, subjects: readonly Subject[]): string =>
@@ -76,7 +82,7 @@ function askedOnce(state: StateName, open: RawAnswers["couldNotTell"]): CannotTe
     if (first === undefined) continue;
     const { subjects, lead, missing, enterAt, toDo } = first.question;
     const waiting = listed([...new Set(same.map(({ question }) => question.cannot))]);
-    const message = `${lead} So nothing here can tell ${waiting}; what follows the current is not judged.`;
+    const message = wording.cannotTell(lead, waiting);
     questions.push(cannotTell(state, first.rule, { subjects, message, missing, enterAt, toDo }));
   }
   return questions;

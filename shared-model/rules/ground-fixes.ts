@@ -10,6 +10,7 @@ import { farEnd, getEndFacts, nameOfEnd } from "../queries/end-facts.ts";
 import { landedAt, landingsOf, membersOf } from "../queries/landings.ts";
 import { findTerminal } from "../queries/terminals-of.ts";
 import { isThicker, thickestOf, type WireSize } from "../units/wire-size.ts";
+import { wording } from "./ground-fixes-words.ts";
 import type { GroundGroup } from "./grounds.ts";
 import { type JumperMake, MakeUpPlan } from "./make-up-plan.ts";
 
@@ -31,7 +32,7 @@ export function bondFix(
   if (bonded.length > (hanging === undefined ? 0 : 1)) return undefined;
   return bringTo(installation, box, state, leading, {
     at: { kind: "bond" },
-    name: `the ground screw of ${box.name}`,
+    name: wording.groundScrew(box.name),
     hanging,
   });
 }
@@ -53,7 +54,7 @@ export function groundDeviceFix(
   const { thickest } = findTerminal(device, terminal) ?? {};
   return bringTo(installation, box, state, leading, {
     at,
-    name: `the ground screw of ${device.name}`,
+    name: wording.groundScrew(device.name),
     hanging,
     thickest,
   });
@@ -85,9 +86,9 @@ function bringTo(
     const ground = nameOfEnd(installation, box, first);
     if (hanging !== undefined) {
       plan.splice([first, farEnd(hanging)]);
-      return plan.fix(() => `Splice ${ground} with the pigtail of ${name}`);
+      return plan.fix(() => wording.spliceWithPigtail(ground, name));
     }
-    return plan.land(first, at).fix(() => `Land ${ground} on ${name}`);
+    return plan.land(first, at).fix(() => wording.land(ground, name));
   }
   const from = attachTo(installation, box, plan, group, make);
   if (from === undefined) return undefined;
@@ -95,10 +96,10 @@ function bringTo(
   if (hanging !== undefined) {
     if (from.at.kind === "splice") plan.join(farEnd(hanging), from.at.splice);
     else plan.land(farEnd(hanging), from.at);
-    return plan.fix((more) => `Join the pigtail of ${name} to ${source}${withWords(more)}`);
+    return plan.fix((more) => wording.joinPigtail(name, source, withWords(more)));
   }
   plan.jumper(from.at, at, make);
-  return plan.fix((more) => `Bring a pigtail from ${source} to ${name}${withWords(more)}`);
+  return plan.fix((more) => wording.bringPigtail(source, name, withWords(more)));
 }
 
 const withWords = (words: string): string => (words === "" ? "" : `; ${words}`);
@@ -122,7 +123,7 @@ export function joinGroupsFix(
   if (main.free && alone !== undefined) {
     // The fullest group comes first, so all of them are single ends on nothing.
     plan.splice([alone, ...freeEnds]);
-    return plan.fix(() => `Splice ${namesOf(installation, box, [alone, ...freeEnds])} together`);
+    return plan.fix(() => wording.spliceTogether(namesOf(installation, box, [alone, ...freeEnds])));
   }
   const from = attachTo(installation, box, plan, main, make);
   if (from === undefined) return undefined;
@@ -139,7 +140,7 @@ export function joinGroupsFix(
     ...(freeEnds.length > 0 ? [namesOf(installation, box, freeEnds)] : []),
     ...rest.map((one) => nameOfGroup(installation, box, one)),
   ];
-  return plan.fix((more) => `Join ${joined.join(" and ")} to ${from.name}${withWords(more)}`);
+  return plan.fix((more) => wording.join(joined.join(wording.and), from.name, withWords(more)));
 }
 
 const namesOf = (installation: Installation, box: Box, ends: readonly EndKey[]): string =>
@@ -149,7 +150,7 @@ const nameOfGroup = (installation: Installation, box: Box, { splices, ends, bond
   splices[0] !== undefined
     ? (box.splices[splices[0]]?.name ?? splices[0])
     : bond
-      ? `the ground screw of ${box.name}`
+      ? wording.groundScrew(box.name)
       : namesOf(installation, box, ends);
 
 /** Where a jumper can be attached to a group that is more than one end on nothing; a pigtailed splice is made where there is none. */
@@ -162,7 +163,7 @@ function attachTo(
 ): { readonly at: At; readonly name: string } | undefined {
   const splice = roomiest(installation, box, group.splices, make);
   if (splice !== undefined) return { at: { kind: "splice", splice }, name: box.splices[splice]?.name ?? splice };
-  if (group.bond) return { at: ontoBond(plan, box, make), name: `the ground screw of ${box.name}` };
+  if (group.bond) return { at: ontoBond(plan, box, make), name: wording.groundScrew(box.name) };
   const [terminal] = group.terminals;
   if (terminal === undefined) return undefined;
   const made = plan.pigtail(terminal.device, terminal.terminal);
@@ -196,16 +197,14 @@ export function oneAtBondFix(
   if (stays === undefined || splice === undefined) {
     const awg = thickestOf(landed.map((end) => getEndFacts(installation, box, end).awg)) ?? "12";
     plan.pigtailBond(landed, { awg, colour: "bare" });
-    return plan.fix(() => `Splice the grounds on the ground screw of ${box.name} and bring one pigtail to it`);
+    return plan.fix(() => wording.spliceGrounds(box.name));
   }
   const others = landed.filter((end) => end !== stays);
   const again = others.flatMap((end) => (spliceOf(end) === splice ? (parseEnd(end) ?? []) : []));
   for (const end of others) if (spliceOf(end) !== splice) plan.join(end, splice);
   for (const parsed of again) if (parsed.of === "jumper") plan.remove(parsed.jumper);
   const name = box.splices[splice]?.name ?? splice;
-  return plan.fix(
-    (more) => `Leave one pigtail on the ground screw of ${box.name}, the others in ${name}${withWords(more)}`,
-  );
+  return plan.fix((more) => wording.leaveOne(box.name, name, withWords(more)));
 }
 
 /** A splice whose connector takes one more as it is; else the one with the fewest. */

@@ -1,4 +1,5 @@
 import type { RuleStatus, SectionConfidence, SectionPointer, Severity } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { DATED_EDITIONS, EDITIONS, type Edition } from "../model/project.ts";
 import { formatMillilitres, type Millilitres } from "../units/millilitres.ts";
 import { type CubicInches, formatVolume } from "../units/volume.ts";
@@ -7,75 +8,126 @@ import { coversRule, editions } from "./editions/editions.ts";
 import { helpWords } from "./help/words-of-rule.ts";
 import type { Rule } from "./rule.ts";
 
-const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
+const wording = catalogue({
   sourced: "a source text states it",
-  "from-memory": "number not checked against the text",
+  fromMemory: "number not checked against the text",
   unconfirmed: "unconfirmed, look it up",
   doubtful: "doubtful, look it up",
-  "own-rule": "our own rule",
-};
-
-const MEANING: Readonly<Record<Severity, string>> = {
-  danger: "a danger (shock or fire now)",
-  violation: "a violation (breaks the adopted rule)",
-  caution: "a caution (will not work, is a nuisance, or depends on a fact)",
-  advice: "advice",
-};
-
-const STATUS: Readonly<Record<RuleStatus, string>> = {
+  ownRule: "our own rule",
+  worstDanger: "At worst a danger (shock or fire now).",
+  worstViolation: "At worst a violation (breaks the adopted rule).",
+  worstCaution: "At worst a caution (will not work, is a nuisance, or depends on a fact).",
+  worstAdvice: "At worst advice.",
   draft: "It is a draft: it has not been tried on enough drawings, and no licensed person has reviewed it yet.",
   stable:
     "It is stable: it gave no false finding on any sample or drawing that we expect findings of. No licensed person has reviewed it yet.",
   retired: "It is no longer checked.",
+  looksAtBox: "It looks at one box or panel at a time.",
+  looksAtSection: "It follows the wires from box to box, as far as the panel.",
+  looksAtProject: "It looks at the drawing as a whole.",
+  whatItSays: "What it says",
+  wrongAndRight: "Wrong and right",
+  whatItProtects: "What it protects",
+  pointers: "Section numbers are pointers for looking up; the adopted text and its local amendments decide.",
+  inspectorsAsk: "What inspectors commonly ask",
+  commonPractice: "Common practice, from no code text; the inspector at hand decides.",
+  backed: "How well it is backed",
+  notVerified: (edition: Part, textOf: Part) => `${edition} (${textOf} text, not verified)`,
+  boxFillOnly: (edition: Part) => `${edition} (box fill only)`,
+  amendable: "A plain number can be replaced by a local amendment under its name.",
+  notHeld: "not held",
+  millilitres: (volume: Part) => `${volume} mL`,
+  in3AndMl: (in3: Part, millilitres: Part) => `${in3} in³ (${millilitres} mL)`,
+  mlForEachCm: (value: Part) => `${value} mL for each cm`,
+  cubicInches: (volume: Part) => `${volume} in³`,
+  or: " or ",
+  upTo: (amps: Part, copper: Part, aluminium: Part) => `to ${amps} A: copper ${copper}, aluminium ${aluminium}`,
+  awg: (value: Part) => `${value} AWG`,
+  inches: (value: Part) => `${value} in.`,
+  pounds: (value: Part) => `${value} lb`,
+  feet: (value: Part) => `${value} ft`,
+  sections: "Sections",
+  values: "Values",
+  edition: "Edition",
+  section: "Section",
+  value: "Value",
+  editionsHead: "Editions",
+  is: "Is",
+  source: "Source",
+  none: "none",
+  called: (id: Part) => `For local amendments and the command line this rule is called ${id}.`,
+  right: (words: Part) => `Right: ${words}`,
+  wrong: (words: Part) => `Wrong: ${words}`,
+});
+
+const CONFIDENCE: Readonly<Record<SectionConfidence, string>> = {
+  sourced: wording.sourced,
+  "from-memory": wording.fromMemory,
+  unconfirmed: wording.unconfirmed,
+  doubtful: wording.doubtful,
+  "own-rule": wording.ownRule,
+};
+
+const AT_WORST: Readonly<Record<Severity, string>> = {
+  danger: wording.worstDanger,
+  violation: wording.worstViolation,
+  caution: wording.worstCaution,
+  advice: wording.worstAdvice,
+};
+
+const STATUS: Readonly<Record<RuleStatus, string>> = {
+  draft: wording.draft,
+  stable: wording.stable,
+  retired: wording.retired,
 };
 
 const LOOKS_AT: Readonly<Record<Rule["scope"], string>> = {
-  box: "It looks at one box or panel at a time.",
-  section: "It follows the wires from box to box, as far as the panel.",
-  project: "It looks at the drawing as a whole.",
+  box: wording.looksAtBox,
+  section: wording.looksAtSection,
+  project: wording.looksAtProject,
 };
 
+const heading = (words: string): string => `## ${words}`;
+
 /** What stands in braces is filled in with the names of the drawing. */
-const WHAT_IT_SAYS = "## What it says";
+const WHAT_IT_SAYS = heading(wording.whatItSays);
 
 /** Where there is room for pictures, they take the place of this list. */
-const WRONG_AND_RIGHT = "## Wrong and right";
+const WRONG_AND_RIGHT = heading(wording.wrongAndRight);
 
 /** The help page of a rule in Markdown, made from the rule itself, so that it cannot say something else. */
 export function helpPage(rule: Rule): string {
   const parts = [
     `# ${rule.summary.replace(/\.$/, "")}`,
-    `At worst ${MEANING[rule.severity]}. ${STATUS[rule.status]} ${LOOKS_AT[rule.scope]}`,
+    [AT_WORST[rule.severity], STATUS[rule.status], LOOKS_AT[rule.scope]].join(" "),
     WHAT_IT_SAYS,
     Object.values<string>(rule.messages)
       .map((message) => `- ${message}`)
       .join("\n"),
     ...exampleParts(rule),
-    "## What it protects",
+    heading(wording.whatItProtects),
     rule.why,
     ...askedParts(rule),
-    "## Sections",
-    "Section numbers are pointers for looking up; the adopted text and its local amendments decide.",
+    heading(wording.sections),
+    wording.pointers,
     sectionTable(rule),
     ...valueParts(rule),
-    `For local amendments and the command line this rule is called \`${rule.id}\`.`,
+    wording.called(`\`${rule.id}\``),
   ];
   return `${parts.join("\n\n")}\n`;
 }
 
 function exampleParts({ id }: Rule): readonly string[] {
   const words = helpWords[id];
-  return words === undefined ? [] : [WRONG_AND_RIGHT, `- Wrong: ${words.wrong}\n- Right: ${words.right}`];
+  return words === undefined
+    ? []
+    : [WRONG_AND_RIGHT, [wording.wrong(words.wrong), wording.right(words.right)].map((line) => `- ${line}`).join("\n")];
 }
 
 function askedParts({ id }: Rule): readonly string[] {
   const asked = helpWords[id]?.asked;
   if (asked === undefined) return [];
-  return [
-    "## What inspectors commonly ask",
-    asked,
-    "Common practice, from no code text; the inspector at hand decides.",
-  ];
+  return [heading(wording.inspectorsAsk), asked, wording.commonPractice];
 }
 
 const cell = (text: string): string => text.replaceAll("|", "\\|");
@@ -89,24 +141,24 @@ function sectionTable(rule: Rule): string {
     nameOf(editions[edition]),
     ...pointerCells(sections[edition]),
   ]);
-  return table(["Edition", "Section", "How well it is backed"], rows);
+  return table([wording.edition, wording.section, wording.backed], rows);
 }
 
 const pointerCells = (pointer: SectionPointer | undefined): readonly string[] =>
   pointer === undefined ? ["-", "-"] : [pointer.section, CONFIDENCE[pointer.confidence]];
 
 function nameOf({ year, verified, textOf, countingOnly }: EditionData): string {
-  if (!verified) return `${year} (${textOf} text, not verified)`;
-  return countingOnly ? `${year} (box fill only)` : `${year}`;
+  if (!verified) return wording.notVerified(year, textOf);
+  return countingOnly ? wording.boxFillOnly(year) : `${year}`;
 }
 
 function valueParts({ id, values = [] }: Rule): readonly string[] {
   if (values.length === 0) return [];
   const rows = values.flatMap((name) => valueRows(name, id));
   return [
-    "## Values",
-    "A plain number can be replaced by a local amendment under its name.",
-    table(["Value", "Editions", "Is", "Section", "Source", "How well it is backed"], rows),
+    heading(wording.values),
+    wording.amendable,
+    table([wording.value, wording.editionsHead, wording.is, wording.section, wording.source, wording.backed], rows),
   ];
 }
 
@@ -131,32 +183,40 @@ function valueRows(name: ValueName, ruleId: string): readonly (readonly string[]
   return runs.map(({ editions: years, held }) => {
     const when = years.join(", ");
     if (held === undefined)
-      return [name, when, years.every((year) => editions[year].countingOnly) ? "not held" : "none", "-", "-", "-"];
+      return [
+        name,
+        when,
+        years.every((year) => editions[year].countingOnly) ? wording.notHeld : wording.none,
+        "-",
+        "-",
+        "-",
+      ];
     return [name, when, valueText(name, held.value), held.section, held.source, CONFIDENCE[held.confidence]];
   });
 }
 
 function valueText(name: ValueName, value: unknown): string {
-  if (name === "conductorMl") return pairs(value, (ml) => `${formatMillilitres(ml as Millilitres)} mL`);
+  if (name === "conductorMl") return pairs(value, (ml) => wording.millilitres(formatMillilitres(ml as Millilitres)));
   if (name === "tableBoxes")
-    return pairs(
-      value,
-      (box) => `${formatVolume((box as TableBox).in3)} in³ (${formatMillilitres((box as TableBox).ml)} mL)`,
+    return pairs(value, (box) =>
+      wording.in3AndMl(formatVolume((box as TableBox).in3), formatMillilitres((box as TableBox).ml)),
     );
-  if (name === "deepDeviceMlPerCm") return `${value} mL for each cm`;
-  if (name === "conductorAllowance") return pairs(value, (in3) => `${formatVolume(in3 as CubicInches, 2)} in³`);
+  if (name === "deepDeviceMlPerCm") return wording.mlForEachCm(String(value));
+  if (name === "conductorAllowance")
+    return pairs(value, (in3) => wording.cubicInches(formatVolume(in3 as CubicInches, 2)));
   if (name === "smallConductorAmps") return pairs(value, (rows) => pairs(rows, (limit) => `${limit} A`));
-  if (name === "receptacleAmps") return pairs(value, (ratings) => `${(ratings as readonly number[]).join(" or ")} A`);
+  if (name === "receptacleAmps")
+    return pairs(value, (ratings) => `${(ratings as readonly number[]).join(wording.or)} A`);
   if (name === "equipmentGrounds")
     return (value as readonly EquipmentGroundRow[])
-      .map(({ upToA, copper, aluminium }) => `to ${upToA} A: copper ${copper}, aluminium ${aluminium}`)
+      .map(({ upToA, copper, aluminium }) => wording.upTo(upToA, copper, aluminium))
       .join("; ");
-  if (name.endsWith("Awg")) return `${value} AWG`;
+  if (name.endsWith("Awg")) return wording.awg(String(value));
   if (Array.isArray(value)) return value.join(", ");
-  if (name.endsWith("In")) return `${value} in.`;
-  if (name.endsWith("Lb")) return `${value} lb`;
+  if (name.endsWith("In")) return wording.inches(String(value));
+  if (name.endsWith("Lb")) return wording.pounds(String(value));
   if (name.endsWith("Percent")) return `${value} %`;
-  if (name.endsWith("Ft")) return `${value} ft`;
+  if (name.endsWith("Ft")) return wording.feet(String(value));
   return name === "protectedUpToA" || name === "arcFaultToA" ? `${value} A` : `${value}`;
 }
 

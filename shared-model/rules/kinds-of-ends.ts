@@ -1,9 +1,17 @@
+import { catalogue } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EndKey } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { findEndFacts } from "../queries/end-facts.ts";
+import { listed } from "./rule-parts.ts";
 
 type Kind = "hot" | "neutral" | "ground";
+
+const KINDS: Readonly<Record<Kind, string>> = catalogue({
+  hot: "a hot",
+  neutral: "a neutral",
+  ground: "a ground",
+});
 
 /**
  * What a conductor end is made for, by make and colour; a white or grey that is marked otherwise is a hot. Colours prove
@@ -24,7 +32,7 @@ export function unlikeKinds(
   ends: readonly EndKey[],
 ): string | undefined {
   const kinds = new Set(ends.map((end) => kindOf(installation, enclosure, end)));
-  const words = (["hot", "neutral", "ground"] as const).filter((kind) => kinds.has(kind)).map((kind) => `a ${kind}`);
+  const words = (["hot", "neutral", "ground"] as const).filter((kind) => kinds.has(kind)).map((kind) => KINDS[kind]);
   if (words.length < 2) return undefined;
-  return `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+  return listed(words);
 }

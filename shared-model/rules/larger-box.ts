@@ -2,12 +2,21 @@ import type { CommandCall } from "../answers/command-call.ts";
 import type { Fix } from "../answers/finding.ts";
 import { type EnclosureItem, enclosureItems, findEnclosureItem } from "../catalog/enclosure-items.ts";
 import { findStandardBox } from "../catalog/standard-boxes.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Box, VolumeFact } from "../model/enclosure.ts";
 import type { StateName } from "../model/project.ts";
 import { creditedVolume } from "../queries/box-volume.ts";
 import { inOrder } from "../queries/in-order.ts";
 import { addVolumes, type CubicInches, cubicInches, exceedsVolume, formatVolume } from "../units/volume.ts";
 import { fixBy, fixTogether, makeFresh } from "./fix-parts.ts";
+
+const wording = catalogue({
+  clampsOut: (box: Part) => `Take the internal clamps of ${box} out and fit connectors outside`,
+  extension: (box: Part, depth: Part, volume: Part) => `Put an extension on ${box}, ${depth} in. deep, ${volume} in³`,
+  exchange: (box: Part, item: Part, volume: Part) => `Exchange ${box} for ${item}: ${volume} in³`,
+  exchangeWithRings: (box: Part, item: Part, volume: Part) =>
+    `Exchange ${box} for ${item}: ${volume} in³ with what is on it`,
+});
 
 /** What the box needs, with its clamps counted as they are and without them. */
 interface Needs {
@@ -30,7 +39,7 @@ export function roomOffers(box: Box, state: StateName, needs: Needs): readonly F
 function clampsOut(box: Box, state: StateName, has: CubicInches, { withoutClamps }: Needs): Fix | undefined {
   if (box.internalClamps !== "present" || exceedsVolume(withoutClamps, has)) return undefined;
   const entries = inOrder(box.entries).filter(({ means }) => means === "internal-clamp");
-  const title = `Take the internal clamps of ${box.name} out and fit connectors outside`;
+  const title = wording.clampsOut(box.name);
   return fixTogether(title, [
     setBox(box, state, "internalClamps", "none"),
     ...entries.map(({ id }) => ({
@@ -56,7 +65,7 @@ function extension(box: Box, state: StateName, has: CubicInches, { asItIs }: Nee
   for (const depth of EXTENSION_DEPTHS) {
     const added = findStandardBox(`${opening}x${depth} ${family}`);
     if (added === undefined || exceedsVolume(asItIs, addVolumes(has, cubicInches(added.volumeIn3)))) continue;
-    const title = `Put an extension on ${box.name}, ${depth} in. deep, ${added.volumeIn3.toFixed(1)} in³`;
+    const title = wording.extension(box.name, depth, added.volumeIn3.toFixed(1));
     const volume: VolumeFact = { kind: "table", size: added.size };
     return fixBy(title, "add-ring", {
       state,
@@ -116,8 +125,8 @@ function exchange(box: Box, state: StateName, { facts, item, holds }: Stocked): 
     setBox(box, state, "volume", facts.volume),
     setBox(box, state, "depthIn", facts.depthIn ?? null),
   ];
-  const rings = Object.keys(box.rings).length === 0 ? "" : " with what is on it";
-  return fixTogether(`Exchange ${box.name} for ${item.title}: ${formatVolume(holds, 1)} in³${rings}`, calls);
+  const title = Object.keys(box.rings).length === 0 ? wording.exchange : wording.exchangeWithRings;
+  return fixTogether(title(box.name, item.title, formatVolume(holds, 1)), calls);
 }
 
 type Facts = Extract<EnclosureItem["make"], { readonly kind: "box" }>["facts"];

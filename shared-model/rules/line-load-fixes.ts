@@ -1,6 +1,7 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { Fix } from "../answers/finding.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EndKey, SpliceId, TerminalName } from "../model/ids.ts";
@@ -15,8 +16,28 @@ import { MakeUpPlan } from "./make-up-plan.ts";
 import { enclosuresOfStep, nameOfSide } from "./path-words.ts";
 import { type LineLoadDevice, nameOfStep, neutralOf } from "./section-parts.ts";
 
+const wording = catalogue({
+  moveToSplice: (name: Part, splice: Part) => `Move ${name} to splice ${splice}`,
+  and: " and ",
+  exchange: (device: Part) => `Exchange the conductors of LINE and LOAD at ${device}`,
+  exchangeHot: (device: Part) => `Exchange the hot conductors of LINE and LOAD at ${device}`,
+  exchangeNeutral: (device: Part) => `Exchange the neutral conductors of LINE and LOAD at ${device}`,
+  hot: "hot",
+  moveTo: (name: Part, side: Part, pole: Part, device: Part) => `Move ${name} to the ${side} ${pole} of ${device}`,
+  moveToLine: (poles: Part, device: Part) => `Move what is on the LOAD ${poles} of ${device} to LINE`,
+  neutral: "neutral",
+  remove: (jumper: Part, from: Part, to: Part) => `Remove ${jumper} between ${from} and ${to}`,
+});
+
 export type Pole = "hot" | "neutral";
 export type DeviceSide = "LINE" | "LOAD";
+
+const POLES: Readonly<Record<Pole, string>> = { hot: wording.hot, neutral: wording.neutral };
+
+const EXCHANGE: Readonly<Record<Pole, (device: string) => string>> = {
+  hot: wording.exchangeHot,
+  neutral: wording.exchangeNeutral,
+};
 
 /** Every end on LINE goes to LOAD and the other way round, hole by hole, for some of the poles. */
 export function exchangeFix(
@@ -40,14 +61,13 @@ export function exchangeFix(
       }
   }
   if (calls.length === 0) return undefined;
-  const what = poles.length > 1 ? "" : `${poles[0]} `;
   const isExchange = poles.some((pole) => {
     const line = terminalOf(device, "LINE", pole);
     return line !== undefined && landedAt(enclosure, device.id, line).length > 0;
   });
   const title = isExchange
-    ? `Exchange the ${what}conductors of LINE and LOAD at ${device.name}`
-    : `Move what is on the LOAD ${poles.join(" and ")} of ${device.name} to LINE`;
+    ? (poles.length > 1 ? wording.exchange : EXCHANGE[poles[0] ?? "hot"])(device.name)
+    : wording.moveToLine(poles.map((pole) => POLES[pole]).join(wording.and), device.name);
   return cured(section, fixTogether(title, calls));
 }
 
@@ -65,7 +85,7 @@ export function bringFix(
   const plan = new MakeUpPlan(section.installation, enclosure, state);
   if (!bring(plan, enclosure, device, end, side, pole)) return undefined;
   const name = nameOfEnd(section.installation, enclosure, end);
-  const fix = plan.fix((words) => titled(`Move ${name} to the ${side} ${pole} of ${device.name}`, words));
+  const fix = plan.fix((words) => titled(wording.moveTo(name, side, POLES[pole], device.name), words));
   return fix === undefined ? undefined : cured(section, fix);
 }
 
@@ -125,16 +145,20 @@ function* waysToPart(
       else if (at?.kind !== "splice" || at.splice !== splice) {
         const plan = new MakeUpPlan(section.installation, enclosure, state).join(end, splice);
         const [name, to] = [nameOfEnd(section.installation, enclosure, end), enclosure.splices[splice]?.name ?? splice];
-        yield plan.fix((words) => titled(`Move ${name} to splice ${to}`, words));
+        yield plan.fix((words) => titled(wording.moveToSplice(name, to), words));
       }
   }
   if (by.kind !== "jumper") return;
   const box = section.installation.enclosures[by.enclosure];
   // A neutral that comes by the grounds is another fault: those stay.
   if (box === undefined || findEndFacts(section.installation, box, by.from)?.grounding !== false) return;
-  const across = `${nameOfSide(section, by, "from")} and ${nameOfSide(section, by, "to")}`;
   const plan = new MakeUpPlan(section.installation, box, state).remove(by.jumper);
-  yield plan.fix((words) => titled(`Remove ${nameOfStep(section, by)} between ${across}`, words));
+  yield plan.fix((words) =>
+    titled(
+      wording.remove(nameOfStep(section, by), nameOfSide(section, by, "from"), nameOfSide(section, by, "to")),
+      words,
+    ),
+  );
 }
 
 /** Splices in the box of a device that hold the neutral of an outlet behind it. */

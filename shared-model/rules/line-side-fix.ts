@@ -1,4 +1,5 @@
 import type { Fix } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type DeviceId, type EndKey, parseEnd } from "../model/ids.ts";
@@ -11,6 +12,10 @@ import { bring, type DeviceSide, type Pole, terminalOf, titled } from "./line-lo
 import { MakeUpPlan } from "./make-up-plan.ts";
 import { listed } from "./rule-parts.ts";
 import { type LineLoadDevice, lastCableStep, lineLoadDevices } from "./section-parts.ts";
+
+const wording = catalogue({
+  bring: (ends: Part, device: Part) => `Bring ${ends} from the LINE side of ${device}`,
+});
 
 /**
  * What hangs behind a device brought to its LINE, by the ends that lead from its box to a hot and a neutral. Undefined
@@ -32,7 +37,7 @@ export function toLineFix(
   if (!bring(plan, enclosure, device, hotEnd, "LINE", "hot")) return undefined;
   if (!bring(plan, enclosure, device, neutralEnd, "LINE", "neutral")) return undefined;
   const what = namesOfEnds(section.installation, enclosure, [hotEnd, neutralEnd]);
-  const fix = plan.fix((words) => titled(`Bring ${what} from the LINE side of ${device.name}`, words));
+  const fix = plan.fix((words) => titled(wording.bring(what, device.name), words));
   if (fix === undefined || !isHarmless(section, fix)) return undefined;
   const after = sectionsAfter(section, fix).find((one) => one.enclosureOf(id) !== undefined);
   return after?.sensorCut(id).isLive(hot) === true ? fix : undefined;

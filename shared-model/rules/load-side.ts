@@ -1,4 +1,5 @@
 import type { Fix } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type EndKey, parseEnd } from "../model/ids.ts";
 import type { StateName } from "../model/project.ts";
 import { farEnd, nameOfEnd } from "../queries/end-facts.ts";
@@ -9,6 +10,10 @@ import { bring, exchangeFix, type Pole, terminalOf, titled } from "./line-load-f
 import { MakeUpPlan } from "./make-up-plan.ts";
 import { listed } from "./rule-parts.ts";
 import { hotOf, type LineLoadDevice, lastCableStep, neutralOf } from "./section-parts.ts";
+
+const wording = catalogue({
+  move: (ends: Part, device: Part) => `Move ${ends} to LINE of ${device}, what it feeds stays on LOAD`,
+});
 
 /** What lies on the two sides of one pole of a device that is fed on LOAD. */
 export interface PoleSides {
@@ -70,7 +75,7 @@ export function toLineFix(
     if (supply === undefined || !bring(plan, enclosure, device, supply, "LINE", pole)) return undefined;
     moved.push(nameOfEnd(section.installation, enclosure, supply));
   }
-  const title = `Move ${listed(moved)} to LINE of ${device.name}, what it feeds stays on LOAD`;
+  const title = wording.move(listed(moved), device.name);
   const fix = plan.fix((words) => titled(title, words));
   return fix !== undefined && isCure(section, fix) ? fix : undefined;
 }

@@ -106,7 +106,7 @@ class Points {
       const device = enclosure.devices[at.device];
       const family = device === undefined ? undefined : getDeviceType(device.type).family;
       if (family === "neutral-bar" || family === "ground-bar" || family === "lugs")
-        return this.oneCircuit ? `${enclosure.id} bar` : `${enclosure.id} ${end}`;
+        return this.oneCircuit ? [enclosure.id, "bar"].join(" ") : `${enclosure.id} ${end}`;
     }
     const point = enclosureGraph(enclosure).pointOfEnd(end);
     return point === undefined ? undefined : `${enclosure.id} ${joinedByWireAndStrap(enclosure)(point)}`;

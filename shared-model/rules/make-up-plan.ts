@@ -20,6 +20,7 @@ import type { Colour } from "../units/colour.ts";
 import { compareWireSize, type WireSize } from "../units/wire-size.ts";
 import { fittingConnector, likeConnector } from "./fitting-connector.ts";
 import { fixBy, fixTogether, makeFresh } from "./fix-parts.ts";
+import { wording } from "./make-up-plan-words.ts";
 
 /** What a new jumper is made of; it is solid copper. */
 export interface JumperMake {
@@ -187,11 +188,11 @@ export class MakeUpPlan {
       chosen.set(splice.id, here);
       if (parted !== undefined) {
         first.push(...parted.calls);
-        words.push(`${splice.name} becomes two splices with one link`);
+        words.push(wording.becomesTwo(splice.name));
       }
       if (splice.connector === undefined || splice.connector === here) continue;
       first.push(this.#call("change-connector", { splice: splice.id, connector: here }));
-      if (parted === undefined) words.push(`${splice.name} gets “${findConnector(here)?.title ?? here}”`);
+      if (parted === undefined) words.push(wording.gets(splice.name, findConnector(here)?.title ?? here));
     }
     const calls = [...first, ...this.#steps.map((step) => step((splice) => chosen.get(splice) ?? "unknown"))];
     const [only] = calls;

@@ -1,5 +1,6 @@
 import type { Fix } from "../answers/finding.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { UnionFind } from "../lib/union-find.ts";
 import type { Device } from "../model/device.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
@@ -9,6 +10,11 @@ import type { Pole } from "../solver/poles.ts";
 import type { Section } from "../solver/section.ts";
 import { fixBy, fixTogether } from "./fix-parts.ts";
 import { listed, marksOn } from "./rule-parts.ts";
+
+const wording = catalogue({
+  tie: (breakers: Part) => `Tie the handles of ${breakers}`,
+  tieIf: (breakers: Part) => `Tie the handles of ${breakers}, if they stand one above the other`,
+});
 
 /** Poles that share the neutral of one cable, or of single conductors that run together. */
 export interface Multiwire {
@@ -83,7 +89,7 @@ export function tieOf(
     args: { state, target: { kind: "device", id }, field: "tiedTo", value: first.id },
   }));
   const names = listed(firsts.map(({ name }) => name));
-  const title = `Tie the handles of ${names}${known ? "" : ", if they stand one above the other"}`;
+  const title = (known ? wording.tie : wording.tieIf)(names);
   const [only] = calls;
   const fix =
     calls.length === 1 && only !== undefined ? fixBy(title, only.command, only.args) : fixTogether(title, calls);

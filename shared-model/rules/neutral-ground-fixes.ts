@@ -1,6 +1,7 @@
 import type { Fix } from "../answers/finding.ts";
 import type { DeviceFamily } from "../catalog/device-type.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Enclosure, Jumper, Panel, Splice } from "../model/enclosure.ts";
 import { type EndKey, otherSide, parseEnd } from "../model/ids.ts";
 import type { At } from "../model/place.ts";
@@ -16,11 +17,19 @@ import { MakeUpPlan } from "./make-up-plan.ts";
 import { nameOfSide } from "./path-words.ts";
 import { nameOfStep } from "./section-parts.ts";
 
+const wording = catalogue({
+  removeBond: (jumper: Part, panel: Part) => `Remove jumper ${jumper} between the bars of ${panel}`,
+  moveToGrounds: (name: Part, splice: Part) => `Move ${name} to the grounds in ${splice}`,
+  remove: (jumper: Part, from: Part, to: Part) => `Remove ${jumper} between ${from} and ${to}`,
+  toGroundBar: (end: Part, panel: Part) => `Move ${end} to the ground bar of ${panel}`,
+  toNeutralBar: (end: Part, panel: Part) => `Move ${end} to the neutral bar of ${panel}`,
+});
+
 /** Takes a jumper between the bars of a panel out. */
 export function withoutPanelJumperFix(panel: Panel, jumper: Jumper | undefined, state: StateName): Fix | undefined {
   if (jumper === undefined) return undefined;
   const items = [{ kind: "jumper", id: jumper.id }];
-  return fixBy(`Remove jumper ${jumper.name} between the bars of ${panel.name}`, "remove-items", { state, items });
+  return fixBy(wording.removeBond(jumper.name, panel.name), "remove-items", { state, items });
 }
 
 /** Moves an end to the first free hole of the first bar of a kind. */
@@ -39,7 +48,10 @@ export function toBarFix(
     const hole = [...Array(terminal.holes).keys()].map((index) => index + 1).find((one) => !taken.has(one));
     if (hole === undefined) continue;
     const at = { kind: "terminal", device: bar.id, terminal: terminal.name, hole };
-    const title = `Move ${nameOfEnd(installation, panel, end)} to the ${kind} bar of ${panel.name}`;
+    const title = (kind === "neutral" ? wording.toNeutralBar : wording.toGroundBar)(
+      nameOfEnd(installation, panel, end),
+      panel.name,
+    );
     return fixBy(title, "land-end", { state, enclosure: panel.id, end, at });
   }
   return undefined;
@@ -71,7 +83,7 @@ export function partFix(section: Section, by: PathStep, state: StateName): Fix |
   for (const splice of isPigtail ? groundSplices(section, enclosure) : []) {
     const plan = new MakeUpPlan(section.installation, enclosure, state).join(by.to, splice.id);
     const name = nameOfEnd(section.installation, enclosure, by.to);
-    const fix = plan.fix((words) => titled(`Move ${name} to the grounds in ${splice.name}`, words));
+    const fix = plan.fix((words) => titled(wording.moveToGrounds(name, splice.name), words));
     const isAlone = Object.values(enclosure.places).filter((place) => samePlace(place.at, at)).length === 1;
     if (isAlone && fix !== undefined && isCure(section, fix)) return fix;
   }
@@ -96,7 +108,7 @@ export function withoutJumper(section: Section, by: PathStep, state: StateName):
   const enclosure = by.kind === "jumper" ? section.installation.enclosures[by.enclosure] : undefined;
   if (by.kind !== "jumper" || enclosure === undefined) return undefined;
   const plan = new MakeUpPlan(section.installation, enclosure, state).remove(by.jumper);
-  const across = `${nameOfSide(section, by, "from")} and ${nameOfSide(section, by, "to")}`;
-  const fix = plan.fix((words) => titled(`Remove ${nameOfStep(section, by)} between ${across}`, words));
+  const across = [nameOfSide(section, by, "from"), nameOfSide(section, by, "to")] as const;
+  const fix = plan.fix((words) => titled(wording.remove(nameOfStep(section, by), ...across), words));
   return fix !== undefined && isCure(section, fix) ? fix : undefined;
 }

@@ -1,5 +1,6 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { Fix } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import { parseOutlet } from "../model/ids.ts";
 import type { Installation, Label, StateName } from "../model/project.ts";
@@ -9,6 +10,10 @@ import type { Replaced } from "./fix-trial.ts";
 import { ungroundedReceptacles } from "./no-ground.ts";
 import { takesGroundPin } from "./receptacle-kinds.ts";
 import type { Behind } from "./shared-trip.ts";
+
+const wording = catalogue({
+  withLabels: (fix: Part) => `${fix}; with the labels for no ground`,
+});
 
 const NO_GROUND = "No Equipment Ground";
 const PROTECTED = "GFCI Protected";
@@ -98,5 +103,5 @@ export function withLabels(
   if (labels.length === 0) return fix;
   const { command, args } = fix.call;
   const calls = command === "run-together" ? (args as { calls: readonly CommandCall[] }).calls : [fix.call];
-  return fixTogether(`${fix.title}; with the labels for no ground`, [...calls, ...labels]);
+  return fixTogether(wording.withLabels(fix.title), [...calls, ...labels]);
 }

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import { type EnclosureId, type EndKey, parseEnd, type TerminalName } from "../model/ids.ts";
 import { farEnd, nameOfEnd } from "../queries/end-facts.ts";
@@ -5,6 +6,21 @@ import { landedAt } from "../queries/landings.ts";
 import { nameOfTerminal } from "../queries/terminals-of.ts";
 import type { HandlePosition, PathStep, Section, WrongPlace } from "../solver/section.ts";
 import { listed, marksOn } from "./rule-parts.ts";
+
+const wording = catalogue({
+  stopNotFound: "Where it stops is not found.",
+  splice: (name: Part) => `splice ${name}`,
+  metalOf: (box: Part) => `the metal of ${box}`,
+  openEnd: "an open end",
+  joinsIn: (name: Part, from: Part, to: Part, box: Part) => `${name} joins ${from} to ${to} in ${box}`,
+  joinsAcross: (name: Part, from: Part, first: Part, to: Part, last: Part) =>
+    `${name} joins ${from} in ${first} to ${to} in ${last}`,
+  positioned: (handle: Part, position: Part) => `${handle} ${position}`,
+  stopsBetween: (right: Part, there: Part) => `It stops between ${right} and ${there}.`,
+  stopsBetweenAt: (right: Part, there: Part, at: Part) => `It stops between ${right} and ${there} at ${at}.`,
+  stopsIn: (there: Part) => `It stops in ${there}.`,
+  stopsInAt: (there: Part, at: Part) => `It stops in ${there} at ${at}.`,
+});
 
 /**
  * Where a conductor stops, as a sentence: "It stops between B1 and B6 at C5 BK." Loose and capped ends of a box that is
@@ -17,16 +33,16 @@ export function stopWords(
 ): string | "being-surveyed" {
   const around = place === undefined ? [home] : [place.enclosure, ...(place.lastRight ? [place.lastRight] : [])];
   if (around.some((id) => isBeingSurveyed(section, id))) return "being-surveyed";
-  if (place === undefined) return "Where it stops is not found.";
+  if (place === undefined) return wording.stopNotFound;
   const name = (id: EnclosureId): string => section.installation.enclosures[id]?.name ?? id;
   const found = section.installation.enclosures[place.enclosure];
   const [end] = place.ends;
-  const at = end === undefined || found === undefined ? "" : ` at ${nameOfEnd(section.installation, found, end)}`;
-  const between =
-    place.lastRight === undefined || place.lastRight === place.enclosure
-      ? `in ${name(place.enclosure)}`
-      : `between ${name(place.lastRight)} and ${name(place.enclosure)}`;
-  return `It stops ${between}${at}.`;
+  const at = end === undefined || found === undefined ? undefined : nameOfEnd(section.installation, found, end);
+  const there = name(place.enclosure);
+  if (place.lastRight === undefined || place.lastRight === place.enclosure)
+    return at === undefined ? wording.stopsIn(there) : wording.stopsInAt(there, at);
+  const right = name(place.lastRight);
+  return at === undefined ? wording.stopsBetween(right, there) : wording.stopsBetweenAt(right, there, at);
 }
 
 /** Who says that the ends at a break are where they are. */
@@ -63,11 +79,11 @@ export function nameOfSide(section: Section, step: PathStep, side: "from" | "to"
       return device === undefined ? at.terminal : nameOfTerminal(device, at.terminal);
     }
     case "splice":
-      return `splice ${enclosure.splices[at.splice]?.name ?? at.splice}`;
+      return wording.splice(enclosure.splices[at.splice]?.name ?? at.splice);
     case "bond":
-      return `the metal of ${enclosure.name}`;
+      return wording.metalOf(enclosure.name);
     default:
-      return "an open end";
+      return wording.openEnd;
   }
 }
 
@@ -90,6 +106,16 @@ export function nameOfWhatIsAt(section: Section, step: PathStep, side: "from" | 
   );
 }
 
+/** Positions of handles as a person names them. */
+const POSITIONS: Readonly<Record<string, string>> = catalogue({
+  on: "on",
+  off: "off",
+  up: "up",
+  down: "down",
+  straight: "straight",
+  crossed: "crossed",
+});
+
 /** "S1 on and S2 up"; empty for what is so in every position. */
 export const positionWords = (section: Section, when: readonly HandlePosition[]): string =>
   listed(
@@ -98,16 +124,17 @@ export const positionWords = (section: Section, when: readonly HandlePosition[])
       const found = home === undefined ? undefined : section.installation.enclosures[home]?.devices[device];
       const name =
         found === undefined ? device : at === undefined ? found.name : nameOfTerminal(found, at as TerminalName);
-      return `${name} ${position}`;
+      return wording.positioned(name, POSITIONS[position] ?? position);
     }),
   );
 
 /** What a piece joins, with its boxes: "jumper y joins splice NL to splice ND in B1". */
 export function joinWords(section: Section, by: PathStep, name: string): string {
-  const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
+  const [first, last] = enclosuresOfStep(by);
+  const box = (id: EnclosureId): string => section.installation.enclosures[id]?.name ?? id;
   const from = nameOfSide(section, by, "from");
   const to = nameOfSide(section, by, "to");
-  return first === last
-    ? `${name} joins ${from} to ${to} in ${first}`
-    : `${name} joins ${from} in ${first} to ${to} in ${last}`;
+  return box(first) === box(last)
+    ? wording.joinsIn(name, from, to, box(first))
+    : wording.joinsAcross(name, from, box(first), to, box(last));
 }

@@ -1,11 +1,41 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { DeviceId, OutletKey } from "../model/ids.ts";
 import { findOutlet } from "../queries/outlets-of.ts";
 import { type DeviceProof, LEAST_SHARE, type OutletProof, type ProofTest } from "../solver/circuit/proof-answers.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
 import { bypassWords, hotLeavesBoxOf } from "./bypass-words.ts";
 import { positionWords, stopWords } from "./path-words.ts";
-import { counted, listed } from "./rule-parts.ts";
+import { andOthers, listed } from "./rule-parts.ts";
 import { lineLoadDevices, neutralOf, swappedPole } from "./section-parts.ts";
+
+const wording = catalogue({
+  noSource: "No source reaches it in this drawing.",
+  tooManySwitches: "More switches bear on it than are tried: judge it by hand.",
+  nothingBefore: "no ground-fault device stands before it",
+  withPositions: (positions: Part) => `with ${positions}`,
+  notForPeople: (who: Part) => `${who} is not of the class that protects people`,
+  fedOnLoad: (who: Part) => `${who} is fed on its LOAD terminals`,
+  itsHot: "its hot",
+  itsNeutral: "its neutral",
+  reached: (poles: Part) => `a source reaches ${poles} without passing its own sensor`,
+  neitherBehind: (device: Part, round: Part) => `neither its hot nor its neutral is behind ${device}${round}`,
+  hotRound: (device: Part, round: Part, share: Part) =>
+    `its hot comes round ${device}${round}; of a leak ${device} sees ${share}`,
+  neutralRound: (device: Part, round: Part, share: Part) =>
+    `its neutral goes round ${device}${round}; of what it uses ${share} is missing there`,
+  throughLoad: (device: Part) => `with ${device} open, a load still brings a live conductor to it`,
+  neutralAdrift: "its neutral is joined to nothing, and what it uses does not come back",
+  noNeutral: (who: Part) => `${who} has no neutral on its LINE to work with`,
+  leakSeen: (device: Part, share: Part, round: Part) => `of a leak ${device} sees ${share}${round}`,
+  usedRound: (share: Part, device: Part, round: Part) => `${share} of what it uses goes round ${device}${round}`,
+  noHotAndNeutral: (who: Part) => `${who} has no hot and neutral on its LINE to work with`,
+  hotFedOnLoad: (device: Part) => `${device} has its hot fed on LOAD`,
+  it: "it",
+  neutralFedOnLoad: (device: Part) => `${device} has its neutral fed on LOAD`,
+  passAll: (devices: Part) => `Both of its conductors pass ${devices} wherever it is live.`,
+  passByTurns: (devices: Part) => `Both of its conductors pass ${devices} by turns, as switches stand.`,
+  tripsAtUse: (device: Part, outlets: Part) => `${device} trips when something is used at ${outlets}.`,
+});
 
 const PROTECTING = ["P1", "P2", "P3", "P4", "P5"] as const;
 
@@ -34,13 +64,11 @@ function bearsOn(section: Section, { standing }: OutletProof, one: DeviceProof):
 export function proofWords(section: Section, proof: OutletProof, one: DeviceProof | undefined): string {
   const { standing, verdict } = proof;
   const name = (id: DeviceId): string => nameOfDevice(section, id);
-  if (verdict === "not-live") return "No source reaches it in this drawing.";
-  if (verdict === "cannot-tell") return "More switches bear on it than are tried: judge it by hand.";
+  if (verdict === "not-live") return wording.noSource;
+  if (verdict === "cannot-tell") return wording.tooManySwitches;
   const quiet = one === undefined ? "" : quietWords(section, one);
-  if (verdict === "by-setting")
-    return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} by turns, as switches stand.${quiet}`;
-  if (verdict === "all")
-    return `Both of its conductors pass ${listed(proof.protectedBy.map(name))} wherever it is live.${quiet}`;
+  if (verdict === "by-setting") return `${wording.passByTurns(listed(proof.protectedBy.map(name)))}${quiet}`;
+  if (verdict === "all") return `${wording.passAll(listed(proof.protectedBy.map(name)))}${quiet}`;
   const gap = gapOf(section, standing, one);
   if (one === undefined || gap.test === undefined) return `${capital(gap.words)}.`;
   const when = gap.when === "" ? "" : ` ${gap.when}`;
@@ -61,9 +89,13 @@ export interface Gap {
 
 /** Which test of its decisive device an outlet fails, and where the path leaves. Only for an outlet that is not protected. */
 export function gapOf(section: Section, standing: OutletStanding, one: DeviceProof | undefined): Gap {
-  if (one === undefined) return { when: "", words: "no ground-fault device stands before it" };
+  if (one === undefined) return { when: "", words: wording.nothingBefore };
   const [test, words] = failureWords(section, standing, one);
-  return { test, when: one.failsWhen.length === 0 ? "" : `with ${positionWords(section, one.failsWhen)}`, words };
+  return {
+    test,
+    when: one.failsWhen.length === 0 ? "" : wording.withPositions(positionWords(section, one.failsWhen)),
+    words,
+  };
 }
 
 /** The first test that fails, in the order of what it means to a person. */
@@ -75,34 +107,32 @@ function failureWords(section: Section, standing: OutletStanding, one: DevicePro
     return words === undefined ? "" : `: ${words}`;
   };
   const share = (part: number): string => `${Math.round(100 * part)} %`;
-  const who = isOwn ? "it" : name;
-  if (!one.personnelClass) return ["P5", `${who} is not of the class that protects people`];
+  const who = isOwn ? wording.it : name;
+  if (!one.personnelClass) return ["P5", wording.notForPeople(who)];
   if (!one.fedOnLine) {
     const found = lineLoadDevices(section).find(({ device }) => device.id === one.device);
     const pole = found === undefined ? undefined : swappedPole(found);
-    return ["P5", pole === undefined ? `${who} is fed on its LOAD terminals` : `${who} has its ${pole} fed on LOAD`];
+    return [
+      "P5",
+      pole === undefined
+        ? wording.fedOnLoad(who)
+        : (pole === "hot" ? wording.hotFedOnLoad : wording.neutralFedOnLoad)(who),
+    ];
   }
   if (isOwn && (one.hotReached || one.neutralReached)) {
-    const poles = [...(one.hotReached ? ["its hot"] : []), ...(one.neutralReached ? ["its neutral"] : [])];
-    return ["P1", `a source reaches ${listed(poles)} without passing its own sensor`];
+    const poles = [...(one.hotReached ? [wording.itsHot] : []), ...(one.neutralReached ? [wording.itsNeutral] : [])];
+    return ["P1", wording.reached(listed(poles))];
   }
   if (one.hotReached && one.neutralReached && one.detection <= LEAST_SHARE)
-    return ["P1", `neither its hot nor its neutral is behind ${name}${round("ungrounded")}`];
-  if (one.hotReached)
-    return ["P1", `its hot comes round ${name}${round("ungrounded")}; of a leak ${name} sees ${share(one.detection)}`];
-  if (one.neutralReached)
-    return [
-      "P1",
-      `its neutral goes round ${name}${round("grounded")}; of what it uses ${share(one.balance)} is missing there`,
-    ];
-  if (one.reachedThroughLoad) return ["P1", `with ${name} open, a load still brings a live conductor to it`];
-  if (one.neutralAdrift && one.powered)
-    return ["P2", "its neutral is joined to nothing, and what it uses does not come back"];
-  if (one.neutralAdrift) return ["P4", `${who} has no neutral on its LINE to work with`];
-  if (one.tests.P3 === "fail") return ["P3", `of a leak ${name} sees ${share(one.detection)}${round("ungrounded")}`];
-  if (one.tests.P2 === "fail")
-    return ["P2", `${share(one.balance)} of what it uses goes round ${name}${round("grounded")}`];
-  return ["P4", `${who} has no hot and neutral on its LINE to work with`];
+    return ["P1", wording.neitherBehind(name, round("ungrounded"))];
+  if (one.hotReached) return ["P1", wording.hotRound(name, round("ungrounded"), share(one.detection))];
+  if (one.neutralReached) return ["P1", wording.neutralRound(name, round("grounded"), share(one.balance))];
+  if (one.reachedThroughLoad) return ["P1", wording.throughLoad(name)];
+  if (one.neutralAdrift && one.powered) return ["P2", wording.neutralAdrift];
+  if (one.neutralAdrift) return ["P4", wording.noNeutral(who)];
+  if (one.tests.P3 === "fail") return ["P3", wording.leakSeen(name, share(one.detection), round("ungrounded"))];
+  if (one.tests.P2 === "fail") return ["P2", wording.usedRound(share(one.balance), name, round("grounded"))];
+  return ["P4", wording.noHotAndNeutral(who)];
 }
 
 function stopsAt(section: Section, standing: OutletStanding, { neutralAdrift, tests }: DeviceProof): string {
@@ -118,8 +148,8 @@ function quietWords(section: Section, { device, offenders }: DeviceProof): strin
   if (offenders.length === 0) return "";
   const names = offenders.slice(0, MOST_NAMED).map(({ outlet }) => nameOfOutlet(section, outlet));
   const left = offenders.length - names.length;
-  const who = left > 0 ? `${names.join(", ")} and ${counted(left, "other")}` : listed(names);
-  return ` P6: ${nameOfDevice(section, device)} trips when something is used at ${who}.`;
+  const who = left > 0 ? andOthers(names, left) : listed(names);
+  return ` P6: ${wording.tripsAtUse(nameOfDevice(section, device), who)}`;
 }
 
 export const nameOfDevice = (section: Section, id: DeviceId): string =>

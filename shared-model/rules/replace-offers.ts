@@ -1,11 +1,16 @@
 import type { Fix } from "../answers/finding.ts";
 import { deviceTypes, findDeviceType, getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { StateName } from "../model/project.ts";
 import { nameOfReplacement } from "../queries/replacement-name.ts";
 import type { Section } from "../solver/section.ts";
 import { fixBy, makeFresh } from "./fix-parts.ts";
+
+const wording = catalogue({
+  inPlaceOf: (type: Part, device: Part) => `${type} in place of ${device}`,
+});
 
 /** Another type in the place of a device; ends stay where terminals correspond. Undefined where there is no such type. */
 export function replaceOffer(
@@ -20,7 +25,7 @@ export function replaceOffer(
   const { id } = makeFresh(enclosure)("d");
   const names = section.enclosures.flatMap(({ devices }) => Object.values(devices).map((one) => one.name));
   const name = nameOfReplacement(device.name, new Set(names));
-  return fixBy(`${found.title} in place of ${device.name}`, "replace-device", {
+  return fixBy(wording.inPlaceOf(found.title, device.name), "replace-device", {
     state,
     device: device.id,
     id,

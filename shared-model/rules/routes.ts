@@ -43,10 +43,10 @@ function runsOf({ cables }: Section): readonly Run[] {
  * one, because nobody draws a raceway for each.
  */
 function togetherBy({ id, construction, route, sides: { a, b } }: Cable): string {
-  if (route !== undefined && route !== "") return `route ${route}`;
+  if (route !== undefined && route !== "") return ["route", route].join(" ");
   if (construction === "raceway") return "raceway";
   const entries = [a, b].flatMap((side) => ("entry" in side ? side.entry : [])).sort();
-  return construction === "single-conductor" ? `entries ${entries.join(" ")}` : `cable ${id}`;
+  return construction === "single-conductor" ? ["entries", ...entries].join(" ") : ["cable", id].join(" ");
 }
 
 interface Visit {

@@ -1,7 +1,16 @@
 import type { SectionConfidence, SectionPointer, Subject, SubjectKind } from "../answers/finding.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import { type EvidenceMark, type WithEvidence, weakestMark } from "../model/evidence.ts";
 import { DATED_EDITIONS, type Edition } from "../model/project.ts";
 import type { EditionData } from "./editions/edition-data.ts";
+
+const wording = catalogue({
+  and: (names: Part, last: Part) => `${names} and ${last}`,
+  andOther: (names: Part, left: Part) => `${names} and ${left} other`,
+  andOthers: (names: Part, left: Part) => `${names} and ${left} others`,
+  oneOfOthers: (left: Part) => `one of ${left} others`,
+  or: (names: Part, last: Part) => `${names} or ${last}`,
+});
 
 type Sections = Readonly<Partial<Record<Edition, SectionPointer>>>;
 
@@ -71,17 +80,21 @@ export function basisOf(...marks: readonly (readonly EvidenceMark[])[]): { reado
 /** "R2", "R2 and R3", "R2, R3 and R5". */
 export function listed(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? "";
-  return `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+  return wording.and(names.slice(0, -1).join(", "), names.at(-1) ?? "");
 }
+
+/** "R2, R3 and 4 others". */
+export const andOthers = (names: readonly string[], left: number): string =>
+  (left === 1 ? wording.andOther : wording.andOthers)(names.join(", "), left);
 
 const MOST_OF_ANY = 3;
 
 /** "L1", "L1 or L2"; of many the first few: "L1, L2, L3 or one of 4 others". */
 export function anyOf(names: readonly string[]): string {
   const left = names.length - MOST_OF_ANY;
-  const shown = left > 1 ? [...names.slice(0, MOST_OF_ANY), `one of ${left} others`] : names;
+  const shown = left > 1 ? [...names.slice(0, MOST_OF_ANY), wording.oneOfOthers(left)] : names;
   if (shown.length < 2) return shown[0] ?? "";
-  return `${shown.slice(0, -1).join(", ")} or ${shown[shown.length - 1]}`;
+  return wording.or(shown.slice(0, -1).join(", "), shown.at(-1) ?? "");
 }
 
 /** "1 conductor", "3 conductors". */

@@ -1,4 +1,5 @@
 import type { Fix, RuleStatus, SectionPointer, Severity, Subject } from "../answers/finding.ts";
+import { templates } from "../lib/catalogue.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { EvidenceMark } from "../model/evidence.ts";
 import type { Edition, Installation, Project, StateName } from "../model/project.ts";
@@ -93,4 +94,8 @@ export type Rule<M extends string = string> =
     })
   | (RuleCommon<M> & { readonly scope: "project"; check(context: ProjectContext): void });
 
-export const defineRule = <M extends string>(rule: Rule<M>): Rule<M> => rule;
+/** A rule is the catalogue of its own words; its messages, which its findings say as well, come as `templates`. */
+export const defineRule = <M extends string>(rule: Rule<M>): Rule<M> => ({
+  ...rule,
+  ...templates({ summary: rule.summary, why: rule.why }),
+});

@@ -10,6 +10,7 @@ import { coversRule, getEdition } from "./editions/editions.ts";
 import { fixBy } from "./fix-parts.ts";
 import { boxRules, projectRules, rules, sectionRules } from "./registry.ts";
 import type { BoxContext, CannotTellReport, ProjectContext, Report, Rule, SectionContext } from "./rule.ts";
+import { wording } from "./run-rules-words.ts";
 
 /** Rule id under which a rule that threw is reported: a bug of ours, never a statement about the wiring. */
 export const INTERNAL_ERROR = "internal-error";
@@ -104,9 +105,9 @@ export function checkSection(context: InState & { readonly section: Section }): 
 
 const tooManySwitches = (rule: Rule, where: Subject): CannotTellReport => ({
   subjects: [where],
-  message: `Cannot tell for every switch position: more switches bear on the circuits at ${where.name} than are tried, so a finding of "${rule.id}" may be missing. Judge these circuits by hand.`,
-  missing: `the positions of all switches on the circuits at ${where.name}`,
-  toDo: "Judge these circuits by hand.",
+  message: wording.tooManySwitches(where.name, rule.id),
+  missing: wording.allPositions(where.name),
+  toDo: wording.judgeCircuits,
 });
 
 /** Runs the project rules, and says which amendments change nothing and, in proposed, which as-found edits are not in it. */
@@ -143,9 +144,9 @@ function notCovered({ project }: InState): RawAnswers["couldNotTell"] {
       rule: { id: NOT_COVERED },
       report: {
         subjects: [{ kind: "project", id: "project", name: project.title }],
-        message: `Not covered by this rule set: ${edition.year} is held for the count of box fill only. ${count} of ${all.length} rules did not run, among them every one that looks for a danger, so nothing is said here of shock, fire, protection or polarity.`,
-        missing: `all of ${edition.year} but the count of box fill`,
-        toDo: "Judge everything else by hand, or look at the drawing by another edition as well.",
+        message: wording.notCovered(edition.year, count, all.length),
+        missing: wording.allButBoxFill(edition.year),
+        toDo: wording.judgeElse,
       },
     },
   ];
@@ -158,14 +159,14 @@ function notHeld(context: InState): RawAnswers["couldNotTell"] {
   if (lacking.length === 0) return [];
   return running(rules, context).flatMap((rule) => {
     if (!lacking.some(({ id }) => id === rule.id)) return [];
-    const missing = `the list of protected places of edition ${year}`;
+    const missing = wording.placesOf(year);
     return {
       rule,
       report: {
         subjects: [{ kind: "project", id: "project", name: project.title }],
-        message: `Cannot tell which outlets need ground-fault or arc-fault protection: edition ${year} is held for counting box fill only. Look its lists up, or choose the edition that is adopted. What other rules find is judged by the text of 2017.`,
+        message: wording.placesNotHeld(year),
         missing,
-        toDo: "Judge them by hand, or choose another edition.",
+        toDo: wording.judgeOrChoose,
       },
     } as const;
   });
@@ -240,7 +241,7 @@ function internalError(rule: Rule, where: Subject, error: unknown): OwnReport {
     ruleId: INTERNAL_ERROR,
     severity: "advice",
     subjects: [where, { kind: "project", id: rule.id, name: rule.id }],
-    message: `The check "${rule.id}" failed at ${where.name} because of a fault in this program: ${reason} The other checks ran; judge ${where.name} by hand.`,
+    message: wording.failed(rule.id, where.name, reason),
     data: { rule: rule.id },
   };
 }
@@ -252,9 +253,9 @@ function notCarriedOver({ project, state }: InState): readonly OwnReport[] {
       ruleId: NOT_CARRIED_OVER,
       severity: "caution",
       subjects: [{ kind: "project", id, name: title }, ...items],
-      message: `“${title}” was done as found and not carried over into proposed. ${because} Look at both, make proposed agree where it should, then settle this.`,
+      message: wording.notCarriedOver(title, because),
       data: { title },
-      offers: [fixBy("I have looked", "settle-held-back", { id })],
+      offers: [fixBy(wording.iHaveLooked, "settle-held-back", { id })],
     }),
   );
 }

@@ -1,5 +1,6 @@
 import type { Fix } from "../answers/finding.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type EndKey, otherSide, parseEnd, type SpliceId, type TerminalName } from "../model/ids.ts";
@@ -17,6 +18,11 @@ import { withLabels } from "./no-ground-labels.ts";
 import type { ProjectContext } from "./rule.ts";
 import { hotOf, lastCableStep, lineLoadDevices, neutralOf } from "./section-parts.ts";
 import { outletsBehindAfter, protectedBy, sharedTripWords } from "./shared-trip.ts";
+
+const wording = catalogue({
+  intoHot: (device: Part, cable: Part) => `Put ${device} into the hot of ${cable} and splice the neutral`,
+  bring: (cable: Part, device: Part) => `Bring ${cable} from the LOAD side of ${device}`,
+});
 
 /**
  * Ways to bring an outlet behind a ground-fault device, each of which is a proof by the same test that found it open:
@@ -65,7 +71,7 @@ function loadOffers(
     const behind = outletsBehindAfter(section, untitled, device.id);
     const gained = new Set(behind.filter(({ key }) => !before.has(key)).map(({ key }) => key));
     const shared = sharedTripWords(installation, behind, gained);
-    const fix = plan.fix((words) => titled(`Bring ${cable} from the LOAD side of ${device.name}${shared}`, words));
+    const fix = plan.fix((words) => titled(`${wording.bring(cable, device.name)}${shared}`, words));
     return fix === undefined ? [] : [withLabels(section, installation, fix, behind, { device: device.id, state })];
   });
 }
@@ -115,7 +121,7 @@ function intoHot(
   plan.land(end, at(load));
   if (others.length === 0) plan.land(last, at(feed));
   else plan.jumper({ kind: "splice", splice }, at(feed), { awg: facts.awg, colour: "black" });
-  return plan.fix((words) => titled(`Put ${device.name} into the hot of ${facts.owner} and splice the neutral`, words));
+  return plan.fix((words) => titled(wording.intoHot(device.name, facts.owner), words));
 }
 
 /** Another conductor of the same cable, live and in a splice. */

@@ -1,5 +1,6 @@
 import type { SensingType } from "../catalog/device-type.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable } from "../model/cable.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
@@ -10,6 +11,12 @@ import { findTerminal } from "../queries/terminals-of.ts";
 import type { OutletStanding, PathStep, Reach, Section, Spot } from "../solver/section.ts";
 import type { SectionContext, SharedQuestion } from "./rule.ts";
 import { fillIn, listed, marksOn, subject } from "./rule-parts.ts";
+
+const wording = catalogue({
+  jumper: (name: Part) => `jumper ${name}`,
+  otherEnd: (cable: Part) => `what is at the other end of ${cable}`,
+  drawIt: (cable: Part) => `Draw it: the details of ${cable} have “draw it to”.`,
+});
 
 /** Rules that say of an outlet that nothing protects it: consequences of whatever spoils its device. */
 export const NOT_PROTECTED: readonly string[] = [
@@ -154,7 +161,7 @@ export function nameOfStep(section: Section, step: PathStep): string {
       : nameOfEnd(section.installation, enclosure, step.from);
   }
   const enclosure = enclosures[step.enclosure];
-  if (step.kind === "jumper") return `jumper ${enclosure?.jumpers[step.jumper]?.name ?? step.jumper}`;
+  if (step.kind === "jumper") return wording.jumper(enclosure?.jumpers[step.jumper]?.name ?? step.jumper);
   return enclosure?.devices[step.device]?.name ?? step.device;
 }
 
@@ -196,8 +203,8 @@ export class LeadingOutside {
       cannotTell({
         subjects: [subject("cable", cable)],
         message: fillIn(message, { cable: cable.name, outlets: listed(names) }),
-        missing: `what is at the other end of ${cable.name}`,
-        toDo: `Draw it: the details of ${cable.name} have “draw it to”.`,
+        missing: wording.otherEnd(cable.name),
+        toDo: wording.drawIt(cable.name),
         ...(question !== undefined && { shared: question }),
       });
     }

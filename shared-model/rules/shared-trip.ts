@@ -1,5 +1,6 @@
 import type { Fix } from "../answers/finding.ts";
 import { findLoadItem } from "../catalog/load-items.ts";
+import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { LoadPriority } from "../model/device.ts";
 import { type DeviceId, type OutletKey, outletKey, parseOutlet } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
@@ -7,6 +8,16 @@ import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { Section } from "../solver/section.ts";
 import { type Replaced, sectionsAfter } from "./fix-trial.ts";
 import { listed } from "./rule-parts.ts";
+
+const wording = catalogue({
+  medical: "medical equipment",
+  fireAlarm: "fire alarm system",
+  sumpPump: "sump pump",
+  freezer: "freezer",
+  alarm: "alarm",
+  goesOff: (loads: Part) => `${loads} then goes off with the rest on a trip`,
+  theAt: (load: Part, outlet: Part) => `the ${load} at ${outlet}`,
+});
 
 /** An outlet behind a device, by the key and name that it has before a fix. */
 export interface Behind {
@@ -41,11 +52,11 @@ export function outletsBehindAfter(
 
 /** What must not go off unnoticed, as a sentence calls it. */
 export const PRIORITY_WORDS: Readonly<Record<Exclude<LoadPriority, "none">, string>> = {
-  freezer: "freezer",
-  medical: "medical equipment",
-  alarm: "alarm",
-  "fire-alarm-system": "fire alarm system",
-  "sump-pump": "sump pump",
+  freezer: wording.freezer,
+  medical: wording.medical,
+  alarm: wording.alarm,
+  "fire-alarm-system": wording.fireAlarm,
+  "sump-pump": wording.sumpPump,
 };
 
 /**
@@ -61,9 +72,9 @@ export function sharedTripWords(
   const found = behind
     .filter(({ key }) => gained.has(key))
     .flatMap(({ key, name }) =>
-      prioritiesAt(installation, key).map((priority) => `the ${PRIORITY_WORDS[priority]} at ${name}`),
+      prioritiesAt(installation, key).map((priority) => wording.theAt(PRIORITY_WORDS[priority], name)),
     );
-  return found.length === 0 ? "" : `; ${listed(found)} then goes off with the rest on a trip`;
+  return found.length === 0 ? "" : `; ${wording.goesOff(listed(found))}`;
 }
 
 export function prioritiesAt(

@@ -7,7 +7,7 @@ import { loadsOn } from "../solver/circuit/loads-on.ts";
 import type { OutletProof } from "../solver/circuit/proof-answers.ts";
 import { sectionProof } from "../solver/circuit/section-proof.ts";
 import type { OutletStanding, Section } from "../solver/section.ts";
-import { counted, listed } from "./rule-parts.ts";
+import { andOthers, listed } from "./rule-parts.ts";
 
 /** A sensing device of a section with the outlets that go dead when it trips. */
 export interface TripsWith {
@@ -59,5 +59,5 @@ const MOST_NAMED = 6;
 /** "R2, R3 and R5"; of eight or more the first six, "and 2 others". */
 export function listedShort(names: readonly string[]): string {
   const left = names.length - MOST_NAMED;
-  return left > 1 ? `${names.slice(0, MOST_NAMED).join(", ")} and ${counted(left, "other")}` : listed(names);
+  return left > 1 ? andOthers(names.slice(0, MOST_NAMED), left) : listed(names);
 }

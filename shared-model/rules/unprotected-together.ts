@@ -66,12 +66,13 @@ export function unprotectedTogether(section: Section, open: readonly OpenOutlet[
 function sharedBy(section: Section, { standing, decisive, isSwapped, work }: OpenOutlet): readonly string[] {
   const { outlet } = standing;
   if (isSwapped || !outlet.receptacle) return [];
-  const halves = `halves ${outlet.device.id}`;
-  if (decisive === undefined) return [halves, ...circuitsOf(section, standing).map((id) => `none ${work} ${id}`)];
+  const halves = ["halves", outlet.device.id].join(" ");
+  if (decisive === undefined)
+    return [halves, ...circuitsOf(section, standing).map((id) => ["none", work, id].join(" "))];
   const { device, personnelClass, hotReached, neutralReached } = decisive;
-  if (!personnelClass) return [halves, `class ${work} ${device}`];
+  if (!personnelClass) return [halves, ["class", work, device].join(" ")];
   const leaves = hotReached && neutralReached ? hotLeavesBoxOf(section, standing, device) : undefined;
-  return leaves?.kind === "cable" ? [halves, `past ${work} ${device} ${leaves.cable}`] : [halves];
+  return leaves?.kind === "cable" ? [halves, ["past", work, device, leaves.cable].join(" ")] : [halves];
 }
 
 /** The breakers that feed an outlet, and those that share its neutral. */

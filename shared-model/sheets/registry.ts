@@ -1,19 +1,31 @@
 import type { SheetInput, SheetKind } from "../answers/sheet-input.ts";
+import { CARD } from "./cards/card-words.ts";
 import { makeUpCards, noCards } from "./cards/make-up-card.ts";
 import type { Page } from "./display-list.ts";
 import { drawingSheet, nothingDrawn } from "./drawing/drawing-sheet.ts";
+import { DRAWING } from "./drawing/drawing-words.ts";
 import { asFoundPages, nothingFound } from "./lists/as-found.ts";
 import { asFoundTables } from "./lists/as-found-tables.ts";
+import { AS_FOUND } from "./lists/as-found-words.ts";
 import { boxFillPages, boxFillTables, noBoxes } from "./lists/box-fill.ts";
+import { BOX_FILL } from "./lists/box-fill-words.ts";
 import { directoryPages, directoryTables, noPanels } from "./lists/directory.ts";
+import { DIRECTORY } from "./lists/directory-words.ts";
 import { findingsPages, findingsTables, noFindings } from "./lists/findings.ts";
+import { FINDINGS } from "./lists/findings-words.ts";
+import { LABELS, SLIPS } from "./lists/label-words.ts";
 import { labelPages, labelTables, noLabels } from "./lists/labels.ts";
+import { MATERIALS } from "./lists/material-words.ts";
 import { materialPages, materialTables, noMaterials } from "./lists/materials.ts";
 import { noOutlets, protectionPages, protectionTables } from "./lists/protection.ts";
+import { PROTECTION } from "./lists/protection-words.ts";
 import { noTests, recordPages, recordTables } from "./lists/record-sheet.ts";
+import { RECORD } from "./lists/record-sheet-words.ts";
 import { noSlips, resetSlipPages, resetSlipTables } from "./lists/reset-slips.ts";
 import { noScope, scopePages, scopeTables } from "./lists/scope.ts";
+import { SCOPE } from "./lists/scope-words.ts";
 import { noSteps, stepPages, stepTables } from "./lists/steps.ts";
+import { STEPS } from "./lists/steps-words.ts";
 import type { ListTable } from "./tables/table.ts";
 
 /** Lays out all pages of one sheet. Pure: the same input gives the same pages. */
@@ -34,11 +46,11 @@ export interface SheetDefinition {
 
 /** A line for every sheet, in the order of a job folder. */
 export const SHEETS: readonly SheetDefinition[] = [
-  { kind: "drawing", title: "Drawing", shows: "either", make: drawingSheet, nothing: nothingDrawn },
-  { kind: "make-up", title: "Make-up card", shows: "either", make: makeUpCards, nothing: noCards },
+  { kind: "drawing", title: DRAWING.title, shows: "either", make: drawingSheet, nothing: nothingDrawn },
+  { kind: "make-up", title: CARD.title, shows: "either", make: makeUpCards, nothing: noCards },
   {
     kind: "box-fill",
-    title: "Box fill",
+    title: BOX_FILL.title,
     shows: "either",
     make: boxFillPages,
     nothing: noBoxes,
@@ -46,7 +58,7 @@ export const SHEETS: readonly SheetDefinition[] = [
   },
   {
     kind: "protection",
-    title: "Protection schedule",
+    title: PROTECTION.title,
     shows: "either",
     make: protectionPages,
     nothing: noOutlets,
@@ -54,26 +66,26 @@ export const SHEETS: readonly SheetDefinition[] = [
   },
   {
     kind: "findings",
-    title: "Findings",
+    title: FINDINGS.title,
     shows: "either",
     make: findingsPages,
     nothing: noFindings,
     tables: findingsTables,
   },
-  { kind: "scope", title: "Scope", shows: "difference", make: scopePages, nothing: noScope, tables: scopeTables },
-  { kind: "steps", title: "Work steps", shows: "difference", make: stepPages, nothing: noSteps, tables: stepTables },
+  { kind: "scope", title: SCOPE.title, shows: "difference", make: scopePages, nothing: noScope, tables: scopeTables },
+  { kind: "steps", title: STEPS.title, shows: "difference", make: stepPages, nothing: noSteps, tables: stepTables },
   {
     kind: "test-record",
-    title: "Test record",
+    title: RECORD.title,
     shows: "either",
     make: recordPages,
     nothing: noTests,
     tables: recordTables,
   },
-  { kind: "labels", title: "Labels", shows: "either", make: labelPages, nothing: noLabels, tables: labelTables },
+  { kind: "labels", title: LABELS.title, shows: "either", make: labelPages, nothing: noLabels, tables: labelTables },
   {
     kind: "directory",
-    title: "Panel directory",
+    title: DIRECTORY.title,
     shows: "either",
     make: directoryPages,
     nothing: noPanels,
@@ -81,7 +93,7 @@ export const SHEETS: readonly SheetDefinition[] = [
   },
   {
     kind: "reset-slips",
-    title: "Reset slips",
+    title: SLIPS.title,
     shows: "either",
     make: resetSlipPages,
     nothing: noSlips,
@@ -89,7 +101,7 @@ export const SHEETS: readonly SheetDefinition[] = [
   },
   {
     kind: "as-found",
-    title: "As-found record",
+    title: AS_FOUND.title,
     shows: "as-found",
     make: asFoundPages,
     nothing: nothingFound,
@@ -97,7 +109,7 @@ export const SHEETS: readonly SheetDefinition[] = [
   },
   {
     kind: "materials",
-    title: "Materials",
+    title: MATERIALS.title,
     shows: "difference",
     make: materialPages,
     nothing: noMaterials,

@@ -321,8 +321,10 @@ function nodesOf(graph: ConductionGraph, step: PathStep): readonly number[] {
 }
 
 const stepKey = (step: PathStep): string => {
-  if (step.kind === "cable") return `cable ${step.cable} ${step.conductor}`;
-  return step.kind === "jumper" ? `jumper ${step.jumper}` : `device ${step.device} ${[step.from, step.to].sort()}`;
+  if (step.kind === "cable") return ["cable", step.cable, step.conductor].join(" ");
+  return step.kind === "jumper"
+    ? ["jumper", step.jumper].join(" ")
+    : ["device", step.device, [step.from, step.to].sort()].join(" ");
 };
 
 const inOrderOfKeys = (steps: readonly PathStep[]): readonly PathStep[] =>

@@ -73,7 +73,7 @@ function build(panel: Panel): PanelNets {
   graph.points.forEach((point, index) => {
     const net = netAt(index);
     if (point.kind === "panel") net.bars.add(point.node);
-    else if (point.kind === "splice") net.names.push(`splice ${point.splice}`);
+    else if (point.kind === "splice") net.names.push(["splice", point.splice].join(" "));
     else if (point.kind === "bond") net.names.push("bond");
     else if (point.kind === "device") {
       net.names.push(`${point.device.id} ${point.node}`);
@@ -100,9 +100,8 @@ function build(panel: Panel): PanelNets {
     const net = netAt(point);
     const parsed = parseEnd(end);
     const jumper = parsed?.of === "jumper" ? panel.jumpers[parsed.jumper] : undefined;
-    net.names.push(
-      `end ${end} ${panel.places[end]?.jointOhm ?? 0}${jumper === undefined ? "" : ` ${metalOf(jumper)}`}`,
-    );
+    const metal = jumper === undefined ? [] : [metalOf(jumper)];
+    net.names.push(["end", end, panel.places[end]?.jointOhm ?? 0, ...metal].join(" "));
     if (parsed?.of !== "cable") {
       if (net.bars.size > 0 && jumper !== undefined)
         onBars.push(`${end} ${JSON.stringify(panel.places[end])} ${metalOf(jumper)}`);

@@ -1,3 +1,5 @@
+import { catalogue } from "../lib/catalogue.ts";
+
 /** Colours of conductors as made, with the letter codes of IEC 60757; a conductor without insulation is "bare". */
 export const COLOURS = [
   "black",
@@ -16,6 +18,10 @@ export const COLOURS = [
 
 export type Colour = (typeof COLOURS)[number];
 
+const wording = catalogue({
+  bare: "bare",
+});
+
 const CODES: Readonly<Record<Colour, string>> = {
   black: "BK",
   white: "WH",
@@ -28,10 +34,10 @@ const CODES: Readonly<Record<Colour, string>> = {
   violet: "VT",
   pink: "PK",
   green: "GN",
-  bare: "bare",
+  bare: wording.bare,
 };
 
-/** Letter code of IEC 60757, or "bare". */
+/** Letter code of IEC 60757, or the word for a conductor without insulation. */
 export const colourCode = (colour: Colour): string => CODES[colour];
 
 /** Key of a conductor of this colour in its cable, and of the colour in style sheets: "bk", "wh"; "cu" for bare. */

@@ -1,4 +1,12 @@
-import { inchWords } from "./inch-words.ts";
+import { catalogue } from "../lib/catalogue.ts";
+import { INCHES, inchFigure, inchWords } from "./inch-words.ts";
+
+const wording = catalogue({
+  feet: "ft",
+});
+
+/** What stands behind a number of feet. */
+export const FEET = wording.feet;
 
 /** How a person reads and enters lengths; what is stored stays in feet and inches, the units of the code's own text. */
 export type LengthSystem = "feet-inches" | "metres";
@@ -26,7 +34,7 @@ export function lengthInField(length: number, unit: LengthUnit, system: LengthSy
     const mm = length * MM_PER[unit];
     return trimmed(unit === "ft" ? mm / 1000 : mm, unit === "ft" ? 3 : 0);
   }
-  if (unit === "in") return inchWords(length).replace(/ in[.]$/, "");
+  if (unit === "in") return inchFigure(length);
   return Number.isInteger(length) ? String(length) : lengthWords(length, unit, system);
 }
 
@@ -38,9 +46,9 @@ export function lengthWords(length: number, unit: LengthUnit, system: LengthSyst
   const inches = Math.abs(length - feet) * INCHES_PER_FOOT;
   // A sixteenth is what a rule shows; a length that came from metres has no better one.
   const sixteenths = Math.round(inches * 16);
-  if (sixteenths === 0) return `${feet} ft`;
-  if (sixteenths === 16 * INCHES_PER_FOOT) return `${feet + Math.sign(length)} ft`;
-  return `${feet} ft ${inchWords(sixteenths / 16)}`;
+  if (sixteenths === 0) return `${feet} ${FEET}`;
+  if (sixteenths === 16 * INCHES_PER_FOOT) return `${feet + Math.sign(length)} ${FEET}`;
+  return `${feet} ${FEET} ${inchWords(sixteenths / 16)}`;
 }
 
 const trimmed = (value: number, places: number): string => String(Number(value.toFixed(places)));
@@ -48,8 +56,10 @@ const trimmed = (value: number, places: number): string => String(Number(value.t
 const NUMBER = String.raw`(\d+(?:[.]\d+)?|[.]\d+)`;
 /** "6", "6.5", "1/2", "6 1/2", "6-1/2". */
 const MIXED = String.raw`(?:(\d+)(?:\s+|-))?(\d+)/(\d+)|${NUMBER}`;
-const FOOT = `(?:'|′|’|ft[.]?|feet|foot)`;
-const INCH = `(?:"|″|”|''|in[.]?|inch|inches)`;
+const ownSign = (sign: string): string => sign.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+/** As English has them, and as they are written here. */
+const FOOT = `(?:'|′|’|ft[.]?|feet|foot|${ownSign(FEET)})`;
+const INCH = `(?:"|″|”|''|in[.]?|inch|inches|${ownSign(INCHES)})`;
 const FEET_AND_INCHES = new RegExp(`^(?:${NUMBER}\\s*${FOOT})?(?:\\s*-?\\s*(?:${MIXED})\\s*${INCH})?$`, "i");
 const METRIC = new RegExp(`^${NUMBER}\\s*(mm|cm|m)$`, "i");
 const BARE = new RegExp(`^(?:${MIXED})$`);

@@ -18,7 +18,7 @@ import { measureScope, reportScope } from "./scope.mjs";
 import { measureScopeView, reportScopeView } from "./scope-view.mjs";
 import { measureSheet } from "./sheet.mjs";
 import { measureSurvey, reportSurvey } from "./survey.mjs";
-import { measureOpening, measureWindow } from "./window.mjs";
+import { measureOpening, measureSample, measureWindow } from "./window.mjs";
 
 const ROUNDS = 100;
 /** Boxes of the buildings that the sheet is measured with; the largest with `--long` only. */
@@ -65,6 +65,12 @@ try {
   const house = /** @type {string} */ (await tab.evaluate("window.houseText(1000)"));
   const folderOfWindow = fileURLToPath(new URL("../../dist/window", import.meta.url));
   reportWindow(await measureWindow(browser, house));
+  target(
+    "a finished sample from the start page, median",
+    quantile(await measureSample(browser, folderOfWindow), 0.5),
+    1000,
+    "ms",
+  );
   if (!reportScopeView(await measureScopeView(browser, folderOfWindow))) process.exitCode = 1;
   for (const boxes of LONG ? [...SIZES, ...LONG_SIZES] : SIZES) {
     // A file of that many boxes and half as many cables again is larger than what is opened.

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { documentCommands, windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { documentCommands } from "../../shared-model/commands/catalog/document-commands.ts";
 import { properties } from "../../shared-model/commands/catalog/properties.ts";
 import type { PropertyTarget } from "../../shared-model/commands/command-args.ts";
 import { commands } from "../../shared-model/commands/registry.ts";

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { afterAll, expect, test } from "vitest";
 import { emptyHistory, type History, record, redo, undo } from "../../shared-model/commands/history.ts";
-import { freezeThrough } from "../../shared-model/commands/plain-data.ts";
 import { commands } from "../../shared-model/commands/registry.ts";
 import { applyPatches, refusalOf, runCommand } from "../../shared-model/commands/run-command.ts";
 import { canonicalText } from "../../shared-model/lib/canonical-text.ts";
+import { freezeThrough } from "../../shared-model/lib/freeze-through.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { drawing, heldBackDrawing, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";

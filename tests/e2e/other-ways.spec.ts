@@ -1,10 +1,7 @@
 /** Every command that is no row of the outline, by keys alone and by presses alone. */
 import { expect, type Locator, type Page } from "@playwright/test";
-import {
-  documentCommands,
-  type WindowCommandId,
-  windowCommands,
-} from "../../shared-model/commands/catalog/commands.ts";
+import { type WindowCommandId, windowCommands } from "../../shared-model/commands/catalog/commands.ts";
+import { documentCommands } from "../../shared-model/commands/catalog/document-commands.ts";
 import { type Controls, KeyControls, PressControls } from "./support/controls.ts";
 import { type Hands, Keys, Presses } from "./support/hands.ts";
 import { answerPickers, choose } from "./support/stored-files.ts";

@@ -111,7 +111,7 @@ test("a box that was in view whole stays so when it grows, by a pan first, then 
     return (right - left) / (await zoomOf(page));
   };
   const was = await width();
-  await pane(page).getByRole("button", { name: "Move C1 bare" }).click();
+  await pane(page).getByRole("button", { name: "Land C1 bare" }).click();
   await target(page, /^Splice with C2 bare/).press("Enter");
   await checked(page);
   await expect.poll(width).toBeGreaterThan(was + 100);

@@ -29,6 +29,7 @@ const TEXTS = [small, JSON.stringify(JSON.parse(small)), JSON.stringify(JSON.par
 const namesOfObjects = Object.getOwnPropertyNames(Object.prototype).sort().join();
 const codes = new Map<string, number>();
 let accepted = 0;
+let readInParts = 0;
 
 /** Every fiftieth document is the large one, which takes several times as long. */
 function damaged(number: number): string {
@@ -37,7 +38,8 @@ function damaged(number: number): string {
   if (number % 3 === 0) return mutateText(text, pick);
   const root = JSON.parse(text);
   mutateStructure(root, pick);
-  return JSON.stringify(root);
+  // With the line ends and indents that the program writes, its tables are read one by one.
+  return number % 3 === 1 ? JSON.stringify(root, null, 1) : JSON.stringify(root);
 }
 
 const withoutJudged = ({ judged: _, ...opened }: GlancedProject): OpenedProject => opened;
@@ -50,6 +52,7 @@ function judge(text: string): void {
   if (plain !== undefined && !isDeepStrictEqual({ ok: true, value: withoutJudged(plain) }, result))
     throw new Error("It is taken at first sight for something else than it is.");
   if (performance.now() - started > PATIENCE_MS) judgePatience(text);
+  judgeParted(text, result);
   if (!result.ok) {
     if (result.problems.length === 0) throw new Error("It was refused without a problem.");
     for (const problem of result.problems) judgeProblem(problem);
@@ -68,6 +71,16 @@ function judge(text: string): void {
   const again = parseProject(saved);
   if (!again.ok) throw new Error(`What was saved does not open: ${JSON.stringify(again.problems[0])}`);
   if (textToSave(again.value.project) !== saved) throw new Error("It does not come back as it was saved.");
+}
+
+/** Read as a long text is: each table inside a box when it is first asked for. */
+function judgeParted(text: string, result: ReturnType<typeof parseProject>): void {
+  const parted = parsePlain(text, 0);
+  if (parted === undefined) return;
+  readInParts++;
+  const whole = structuredClone(parted.project);
+  if (result.ok && !isDeepStrictEqual(whole, result.value.project))
+    throw new Error("Read in parts it is something else than read at once.");
 }
 
 /** A machine that is busy with something else may make anything slow once. */
@@ -104,6 +117,7 @@ test(`${DOCUMENTS} damaged documents: none crashes or hangs, each refusal is a s
   // Otherwise the mutations would be too coarse, or too fine, to show anything.
   expect(accepted).toBeGreaterThan(DOCUMENTS / 20);
   expect(accepted).toBeLessThan(DOCUMENTS / 2);
+  expect(readInParts).toBeGreaterThan(accepted);
 }, 600_000);
 
 afterAll(() => {

@@ -7,7 +7,7 @@ import { scopeAnswer } from "../../shared-model/analysis/scope-answer.ts";
 import { openSession } from "../../shared-model/analysis/session.ts";
 import type { ScopeAnswer, WorkStep } from "../../shared-model/answers/scope.ts";
 import type { Project } from "../../shared-model/model/project.ts";
-import { boxId, deviceId, drawing } from "../builders/drawing.ts";
+import { boxId, cableId, deviceId, drawing } from "../builders/drawing.ts";
 import { Drawing } from "../builders/drawing-by-commands.ts";
 import { openSample } from "../builders/samples/open-sample.ts";
 
@@ -240,6 +240,62 @@ describe("other boxes", () => {
     const open = steps.find(({ id }) => id === "isolate:device-Q1");
     expect(open?.text).toMatch(/together with Q2; lock and tag\.$/);
     expect(open?.cautions).toContain("WRK4");
+  });
+
+  test("what only passes through a box is opened too: another circuit, and the feeder of another panel", () => {
+    const house = drawing()
+      .panel("P", "panel-16", { set: { mainBond: "here" } })
+      .panel("P2", "panel-16")
+      .breaker("Q1", "P")
+      .breaker("Q2", "P")
+      .breaker("Q3", "P")
+      .box("B1")
+      .box("B2")
+      .device("R1", "receptacle-15", "B1")
+      .device("R2", "receptacle-15", "B2");
+    house.cable("C1", "P", "B1", { ft: 20 }).cable("C2", "P", "B2", { ft: 20 }).cable("C3", "P", "P2", { ft: 20 });
+    house
+      .land("C1.bk@P", "Q1.OUT")
+      .land("C1.wh@P", "P neutral.BAR")
+      .land("C1.bk@B1", "R1.H1")
+      .land("C1.wh@B1", "R1.N1");
+    house
+      .land("C2.bk@P", "Q2.OUT")
+      .land("C2.wh@P", "P neutral.BAR")
+      .land("C2.bk@B2", "R2.H1")
+      .land("C2.wh@B2", "R2.N1");
+    house.land("C3.bk@P", "Q3.OUT").land("C3.wh@P", "P neutral.BAR");
+    const through = (cable: string) =>
+      house.run("add-pass-through", {
+        enclosure: boxId("B1"),
+        id: `pass-${cable}` as never,
+        cable: cableId(cable),
+        conductors: ["bk", "wh"] as never,
+        entryIn: { newEntry: `in-${cable}`, means: "external-connector" } as never,
+        entryOut: { newEntry: `out-${cable}`, means: "external-connector" } as never,
+      });
+    through("C2");
+    through("C3");
+    const plan = house.propose();
+    plan.run("replace-device", {
+      device: deviceId("R1"),
+      id: deviceId("R1b"),
+      type: "gfci-receptacle-15",
+      name: "R1b",
+    });
+    const { steps, breakers } = answerOf(plan.project);
+    expect(breakers.map(({ name }) => name)).toEqual(["Q1", "Q2", "Q3"]);
+    expect(steps.filter(({ hold }) => hold === "HP1").map(({ text }) => text)).toEqual([
+      "B1: verify dead with Q1 open.",
+      "B1: verify dead with Q2 open.",
+      "B1: verify dead with Q3 open.",
+    ]);
+    // No metal of it can be reached there.
+    expect(steps.find(({ hold }) => hold === "HP1")?.details).toEqual(
+      expect.arrayContaining([
+        "C2 passes through without an end, so its metal cannot be reached here: prove it dead in P and B2, and do not nick it.",
+      ]),
+    );
   });
 
   test("labels for no ground are asked where the proof brings protection and no ground is there", () => {

@@ -3,11 +3,14 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { drawingOf } from "../../renderer/sheet/drawings.ts";
 import type { Aim } from "../../renderer/sheet/placing/aim.ts";
 import { inLines } from "../../renderer/sheet/placing/in-lines.ts";
-import { outlookOf } from "../../renderer/sheet/placing/outlook.ts";
+import { aimOfListed, outlookOf } from "../../renderer/sheet/placing/outlook.ts";
 import { spotOf } from "../../renderer/sheet/placing/spot.ts";
 import { documentStore, openDocument } from "../../renderer/state/document-store.ts";
+import { placeTool } from "../../renderer/state/item-actions/place-tool.ts";
+import { type PickLine, pickStore } from "../../renderer/state/pick-store.ts";
 import { placeDevice, placeEnclosure } from "../../renderer/state/placing.ts";
 import type { Tool } from "../../renderer/state/selection.ts";
+import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { boxId, laundryDrawing } from "../builders/drawing.ts";
 
@@ -115,4 +118,45 @@ test("a long reason stands in lines", () => {
   const lines = inLines("Breaker, one-pole belongs in a panel, and B1 is a box. Pick a panel for it.", 200, 12);
   expect(lines.length).toBeGreaterThan(1);
   expect(lines.join(" ")).toBe("Breaker, one-pole belongs in a panel, and B1 is a box. Pick a panel for it.");
+});
+
+describe("a list of places", () => {
+  const linesOf = (tool: Tool) => {
+    placeTool(tool);
+    return pickStore.get().pick?.lines() ?? [];
+  };
+  const drawing = () => documentStore.get();
+  const outlookAt = (line: PickLine | undefined) => {
+    const at = line?.aim && aimOfListed(drawing(), line.aim);
+    const found = at && outlookOf(drawing(), at);
+    if (found === undefined) throw new Error("The line shows nothing.");
+    return found;
+  };
+
+  test("shows for each line what choosing it does", () => {
+    const lines = linesOf({ kind: "device", id: "receptacle-15" });
+    expect(lines.length).toBe(Object.values(boxes()).filter(({ kind }) => kind === "box").length);
+    for (const line of lines) {
+      openDocument({ project: laundryDrawing().project });
+      const { words, legal } = outlookAt(line);
+      expect([line.title, legal]).toEqual([line.title, true]);
+      line.run();
+      const names = Object.values(boxes()[line.key as EnclosureId]?.devices ?? {}).map(({ name }) => name);
+      expect(words).toBe(`${names.at(-1)}, into ${line.title}`);
+    }
+  });
+
+  test("shows the cable from its first box to each other", () => {
+    const [first] = linesOf({ kind: "cable", id: "nm-12-2-g" });
+    expect(outlookAt(first).words).toBe(`12/2 starts at ${first?.title}`);
+    first?.run();
+    const far = (pickStore.get().pick?.lines() ?? []).find(({ title }) => title === "B1");
+    const { words, line, into } = outlookAt(far);
+    expect(words).toBe(`12/2 from ${first?.title} to B1`);
+    expect(line?.to).toEqual({
+      x: (into?.x ?? 0) + (into?.width ?? 0) / 2,
+      y: (into?.y ?? 0) + (into?.height ?? 0) / 2,
+    });
+    expect(line?.from).not.toEqual(line?.to);
+  });
 });

@@ -59,7 +59,7 @@ describe("places for what is held", () => {
   test("every choice of the list is on the sheet too, except lying loose, which is no place", () => {
     const held = { kind: "end", ...WHITE } as const;
     const choices = landingChoices(shownInstallation(), "as-found", WHITE);
-    const keys = targetsOfEnd(b1().drawing, held, choices, new Map()).map(({ key }) => key);
+    const keys = targetsOfEnd(b1().drawing, held, choices, new Map(), "C1 BK").map(({ key }) => key);
     expect(keys).toEqual(choices.map(({ key }) => key).filter((key) => key !== "loose"));
     expect(keys.length).toBeGreaterThan(5);
   });
@@ -78,7 +78,7 @@ describe("places for what is held", () => {
       [second.key, { introduces, repairs: 0, unprotects: [] }],
       [third.key, { introduces: [], repairs: 1, unprotects: [] }],
     ]);
-    const targets = targetsOfEnd(b1().drawing, held, [refused, second, third, ...rest], previews);
+    const targets = targetsOfEnd(b1().drawing, held, [refused, second, third, ...rest], previews, "C1 BK");
     expect(targets.slice(0, 3).map(({ verdict }) => verdict)).toEqual([
       { kind: "refused", reason: "There is no way." },
       { kind: "finding", severity: "danger", message: "A danger." },

@@ -80,7 +80,7 @@ describe.each(names)("%s", (name) => {
       for (const end of Object.keys(box?.places ?? {}) as EndKey[]) {
         const held = { enclosure: drawing.enclosure, end };
         const choices = landingChoices(shownInstallation(), documentStore.get().state, held);
-        const targets = targetsOfEnd(drawing, { kind: "end", ...held }, choices, new Map());
+        const targets = targetsOfEnd(drawing, { kind: "end", ...held }, choices, new Map(), "C1 BK");
         found.push(...touching(targets), ...covered(drawing, targets));
       }
     }

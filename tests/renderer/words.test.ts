@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { inPseudo, pseudo } from "../../renderer/words/pseudo.ts";
+import { inPseudo, pseudo } from "../../shared-model/lib/pseudo.ts";
 
 test("words of the language for tests are accented, longer and in brackets", () => {
   expect(pseudo("Open the box")).toBe("[Óþéñ~~ ţĥé~ ƀóẋ~]");

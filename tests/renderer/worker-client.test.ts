@@ -1,7 +1,8 @@
 /** The window's side of the protocol, against a stand-in for the worker that answers as it is told. */
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Surroundings, WorkerClient } from "../../renderer/analysis/client-contract.ts";
-import { createWorkerClient, DEADLINE_MS } from "../../renderer/analysis/worker-client.ts";
+import { createWorkerClient } from "../../renderer/analysis/worker-client.ts";
+import { DEADLINE_MS } from "../../renderer/analysis/worker-restarts.ts";
 import {
   type AnswersMessage,
   type FromWorker,

@@ -1,7 +1,7 @@
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Asked, CommandLine } from "../../state/commands/entry.ts";
 import { useKeys, withKeys } from "../../state/keys/keys.ts";
-import { askInField, cancelPick, pickStore } from "../../state/pick-store.ts";
+import { aimPick, askInField, cancelPick, pickStore } from "../../state/pick-store.ts";
 import { listenForCommandKey } from "./command-key.ts";
 import { FoundLine } from "./command-line.tsx";
 import { COMMAND_WORDS } from "./command-words.ts";
@@ -41,6 +41,13 @@ export function CommandField() {
     entered.current = false;
     run(found[at]);
   });
+
+  const aim = found[at]?.aim;
+  useEffect(() => {
+    if (aim === undefined) return undefined;
+    aimPick(aim);
+    return () => aimPick(undefined);
+  }, [aim]);
 
   const open = async (): Promise<void> => {
     const { offerAll } = await fetchCommandLines();

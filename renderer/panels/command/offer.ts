@@ -29,6 +29,7 @@ export const askedOf = (pick: Pick): Asked => ({
           title,
           note: severity === undefined ? note : [severity, note].filter(Boolean).join(", "),
           ...(refusal !== undefined && { whyNot: refusal }),
+          ...(line.aim !== undefined && { aim: line.aim }),
           run: () => choosePicked(line),
         };
       }),

@@ -1,4 +1,4 @@
-import { catalogue } from "../../words/catalogue.ts";
+import { catalogue } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({

@@ -14,6 +14,8 @@ export function EndRow({ enclosure, end }: { readonly enclosure: Enclosure; read
   const name = nameOfEnd(installation, enclosure, end);
   const colour = findEndFacts(installation, enclosure, end)?.colour;
   const where = placeWords(enclosure, end);
+  const kind = enclosure.places[end]?.at.kind;
+  const isLanded = kind !== "capped" && kind !== "loose";
   return (
     <li className="end-row">
       {colour && <Swatch colour={colour} />}
@@ -26,7 +28,7 @@ export function EndRow({ enclosure, end }: { readonly enclosure: Enclosure; read
       </button>
       <span className="end-place">{where}</span>
       <button type="button" className="button small" onClick={() => hold({ enclosure: enclosure.id, end })}>
-        {wording.move}
+        {isLanded ? wording.move : wording.land}
         <span className="unseen"> {name}</span>
       </button>
     </li>

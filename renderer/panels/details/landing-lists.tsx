@@ -1,12 +1,17 @@
 import { useState } from "react";
 import type { PreviewResult } from "../../../shared-model/analysis/protocol.ts";
 import { SEVERITIES } from "../../../shared-model/model/severity.ts";
+import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
+import { broughtEverywhere } from "../../state/brought-everywhere.ts";
+import { shownInstallation } from "../../state/document-store.ts";
+import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { type LandingChoice, oneFreeHoleEach } from "../../state/landing-choices.ts";
-import { landHeld, landingStore } from "../../state/landing-store.ts";
+import { type LandingState, landHeld, landingStore } from "../../state/landing-store.ts";
 import { pickNewSplice } from "../../state/new-splice.ts";
 import { hold, sessionStore } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { Refused } from "../refused.tsx";
+import { SeveritySign } from "../severity-sign.tsx";
 import { type JudgedPlace, Places } from "./landing-places.tsx";
 import { Section } from "./section.tsx";
 import { wording } from "./words.ts";
@@ -17,7 +22,12 @@ export function LandingLists() {
   const previews = useStore(landingStore, (state) => state.previews);
   const held = useStore(sessionStore, (state) => state.held);
   const [refusal, setRefusal] = useState<string>();
-  const { fits, brings, open, closed } = sorted(oneFreeHoleEach(choices), previews);
+  const { fits, alike, brings, open, closed } = sorted(
+    oneFreeHoleEach(choices),
+    previews,
+    broughtEverywhere(choices, previews, useStore(landingStore, nameOfHeld)),
+  );
+  const [everywhere] = alike.flatMap(({ worst }) => worst ?? []);
   const land = (choice: LandingChoice): void => {
     const done = landHeld(choice);
     setRefusal(done.ok ? undefined : done.refusal.message);
@@ -39,6 +49,17 @@ export function LandingLists() {
         </p>
       )}
       <Places title={wording.bringsNoNewFinding} places={fits} onLand={land} />
+      {everywhere && (
+        <p className="landing-everywhere">
+          <SeveritySign kind={everywhere.severity} size={18} />
+          <span>{wording.whereverItIsLanded(SEVERITY_WORDS[everywhere.severity], everywhere.message)}</span>
+        </p>
+      )}
+      <Places
+        title={wording.bringsNothingMoreThanThat}
+        places={alike.map(({ choice }) => ({ choice }))}
+        onLand={land}
+      />
       <Places title={wording.possibleWithAFinding} places={brings} onLand={land} />
       <Places title={wording.possible} note={wording.askingTheChecks} places={open} onLand={land} />
       {closed.length > 0 && (
@@ -59,8 +80,21 @@ export function LandingLists() {
   );
 }
 
-function sorted(choices: readonly LandingChoice[], previews: ReadonlyMap<string, PreviewResult>) {
+/** "C1 BK"; empty where nothing is held. */
+function nameOfHeld({ held }: LandingState): string {
+  const installation = shownInstallation();
+  const enclosure = held && installation.enclosures[held.enclosure];
+  return held === undefined || enclosure === undefined ? "" : nameOfEnd(installation, enclosure, held.end);
+}
+
+function sorted(
+  choices: readonly LandingChoice[],
+  previews: ReadonlyMap<string, PreviewResult>,
+  isEverywhere: ReturnType<typeof broughtEverywhere>,
+) {
   const fits: JudgedPlace[] = [];
+  /** With the worst of what follows everywhere. */
+  const alike: JudgedPlace[] = [];
   const brings: JudgedPlace[] = [];
   const open: JudgedPlace[] = [];
   const closed: LandingChoice[] = [];
@@ -70,17 +104,19 @@ function sorted(choices: readonly LandingChoice[], previews: ReadonlyMap<string,
     else if (preview === undefined) open.push({ choice });
     else if ("refused" in preview) closed.push({ ...choice, refusal: { code: "refused", message: preview.refused } });
     else {
-      const worst = SEVERITIES.flatMap((severity) =>
+      const byWeight = SEVERITIES.flatMap((severity) =>
         preview.introduces.filter((finding) => finding.severity === severity),
-      )[0];
-      if (worst === undefined) fits.push({ choice });
-      else brings.push({ choice, worst });
+      );
+      const worst = byWeight.find((each) => !isEverywhere(each));
+      if (worst !== undefined) brings.push({ choice, worst });
+      else if (byWeight[0] === undefined) fits.push({ choice });
+      else alike.push({ choice, worst: byWeight[0] });
     }
   }
   // The gentlest first.
   const rank = ({ worst }: JudgedPlace): number => (worst ? -SEVERITIES.indexOf(worst.severity) : 0);
   brings.sort((a, b) => rank(a) - rank(b));
-  return { fits, brings, open, closed };
+  return { fits, alike, brings, open, closed };
 }
 
 const StruckRing = () => (

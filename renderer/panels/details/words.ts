@@ -1,4 +1,4 @@
-import { catalogue, type Part } from "../../words/catalogue.ts";
+import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
@@ -28,6 +28,8 @@ export const wording = catalogue({
   boxesThatStandInIt: "Boxes that stand in it",
   brass: "brass",
   bringsNoNewFinding: "Brings no new finding",
+  bringsNothingMoreThanThat: "Brings nothing more than that",
+  whereverItIsLanded: (severity: Part, message: Part) => `${severity} follows wherever it is landed: ${message}`,
   by: "By",
   by2: (nameWord: Part, nameWord2: Part) => `${nameWord} by ${nameWord2}`,
   byItsStandardSize: "by its standard size",
@@ -119,6 +121,7 @@ export const wording = catalogue({
   moreFindThemInTheCommand: " more: find them in the command field",
   moreInTheFindings: " more in the findings",
   moreThan: (limit: Part) => `; more than ${limit} %`,
+  land: "Land",
   move: "Move",
   moveIt: "Move it",
   moveThisSideOf: (nameWord: Part) => `Move this side of ${nameWord}`,

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { titleOfKey, whyNotChordWords } from "../../../shared-model/commands/catalog/key-words.ts";
 import {
   type ChosenKeys,
   chordsOf,
@@ -44,13 +45,13 @@ export function KeyRow({ entry, chosen, onSaid }: Props) {
   const press = (chord: string): void => {
     const why = whyNotChord(entry, chord);
     const other = entryOfChord(chord, chosen);
-    if (why !== undefined) setAsking({ kind: "press", why });
+    if (why !== undefined) setAsking({ kind: "press", why: whyNotChordWords[why] });
     else if (other !== undefined && other.id !== entry.id) setAsking({ kind: "conflict", chord, other });
     else give(chord);
   };
   return (
     <tr>
-      <th scope="row">{entry.title}</th>
+      <th scope="row">{titleOfKey(entry.id)}</th>
       <td className="keys-now">
         {chords.length === 0 && <span className="dim">{KEYS_WORDS.none}</span>}
         {chords.map((chord) => (
@@ -64,12 +65,12 @@ export function KeyRow({ entry, chosen, onSaid }: Props) {
           <>
             <button ref={button} type="button" className="button small" onClick={() => setAsking({ kind: "press" })}>
               {KEYS_WORDS.change}
-              <span className="unseen">{wording.theKeysOf(entry.title)}</span>
+              <span className="unseen">{wording.theKeysOf(titleOfKey(entry.id))}</span>
             </button>
             {entry.id in chosen && (
               <button type="button" className="button small" onClick={() => give(entry.chords[0] ?? null)}>
                 {KEYS_WORDS.reset}
-                <span className="unseen">{wording.theKeysOf(entry.title)}</span>
+                <span className="unseen">{wording.theKeysOf(titleOfKey(entry.id))}</span>
               </button>
             )}
           </>
@@ -79,7 +80,7 @@ export function KeyRow({ entry, chosen, onSaid }: Props) {
         )}
         {asking.kind === "conflict" && (
           <div className="keys-asked" role="alert">
-            <span>{belongsTo(chordWords(asking.chord), asking.other.title)}</span>
+            <span>{belongsTo(chordWords(asking.chord), titleOfKey(asking.other.id))}</span>
             <TakeButton onTake={() => give(asking.chord)} />
             <button type="button" className="button small" onClick={done}>
               {KEYS_WORDS.leave}

@@ -1,4 +1,5 @@
 import { useId, useState } from "react";
+import { titleOfKey } from "../../../shared-model/commands/catalog/key-words.ts";
 import { type ChosenKeys, chordsOf, type KeyEntry, keyEntries } from "../../../shared-model/commands/catalog/keys.ts";
 import { chordWords } from "../../platform/key-chord.ts";
 import { closeDialog } from "../../state/dialog-store.ts";
@@ -40,7 +41,9 @@ export default function KeysDialog() {
   const singleKeys = useStore(preferencesStore, (preferences) => preferences.singleKeys);
   const [typed, setTyped] = useState("");
   const [said, setSaid] = useState("");
-  const found = keyEntries.filter((entry) => saysAll(typed, entry.title, ...chordsOf(entry, chosen).map(chordWords)));
+  const found = keyEntries.filter((entry) =>
+    saysAll(typed, titleOfKey(entry.id), ...chordsOf(entry, chosen).map(chordWords)),
+  );
   const outline = IN_OUTLINE.filter((line) => saysAll(typed, ...line));
   const sheet = ON_SHEET.filter((line) => saysAll(typed, ...line));
   const foot = (
@@ -91,7 +94,9 @@ export default function KeysDialog() {
           caption={KEYS_WORDS[where]}
           entries={found.filter((entry) => entry.where === where)}
           chosen={chosen}
-          onSaid={(entry, chord) => setSaid(isNow(entry.title, chord === null ? undefined : chordWords(chord)))}
+          onSaid={(entry, chord) =>
+            setSaid(isNow(titleOfKey(entry.id), chord === null ? undefined : chordWords(chord)))
+          }
         />
       ))}
       <KeyTable caption={KEYS_WORDS.inOutline} keys={outline} />

@@ -1,5 +1,5 @@
 import { Dialog } from "@base-ui/react/dialog";
-import { useCallback, useEffect, useRef } from "react";
+import { useCallback, useEffect, useMemo, useRef } from "react";
 import { cancelPick, type PickState, pickStore } from "../../state/pick-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { PickList } from "./pick-list.tsx";
@@ -10,12 +10,18 @@ export function PickDialog() {
   const { pick, serial } = useStore(pickStore, ofDialog, sameChoice);
   const input = useRef<HTMLInputElement>(null);
   const backTo = useFocusGivenBack(pick !== undefined);
+  // What is placed is shown on the sheet, so that the list leaves it in sight.
+  const beside = useMemo(() => pick?.lines().some(({ aim }) => aim !== undefined) === true, [pick]);
   if (pick === undefined) return null;
   return (
     <Dialog.Root open onOpenChange={(open) => !open && cancelPick()}>
       <Dialog.Portal>
-        <Dialog.Backdrop className="backdrop" />
-        <Dialog.Popup className="modal pick-dialog" initialFocus={input} finalFocus={backTo}>
+        <Dialog.Backdrop className={beside ? "backdrop clear" : "backdrop"} />
+        <Dialog.Popup
+          className={beside ? "modal pick-dialog pick-beside" : "modal pick-dialog"}
+          initialFocus={input}
+          finalFocus={backTo}
+        >
           <Dialog.Title className="modal-title">{pick.title}</Dialog.Title>
           <PickList key={serial} pick={pick} input={input} />
           <div className="modal-foot">

@@ -2,7 +2,7 @@ import { type KeyboardEvent, type RefObject, useEffect, useId, useState } from "
 import { documentStore } from "../../state/document-store.ts";
 import { SEVERITY_WORDS } from "../../state/finding-groups.ts";
 import { landingStore } from "../../state/landing-store.ts";
-import { choosePicked, type Pick, type PickLine } from "../../state/pick-store.ts";
+import { aimPick, choosePicked, type Pick, type PickLine } from "../../state/pick-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
 import { findPicked } from "./find-picked.ts";
@@ -32,11 +32,17 @@ export function PickList({ pick, input }: Props) {
   const place = shown.findIndex(({ key }) => key === at);
   const now = shown.length === 0 ? -1 : Math.max(place, 0);
 
+  const [over, setOver] = useState<string>();
+  const aim = (shown.find(({ key }) => key === over) ?? shown[now])?.aim;
+
   useEffect(() => input.current?.focus(), [input]);
+  useEffect(() => aimPick(aim));
+  useEffect(() => () => aimPick(undefined), []);
   const choose = (line: PickLine | undefined): void => {
     if (line !== undefined && line.refusal === undefined) choosePicked(line);
   };
   const move = (to: number): void => {
+    setOver(undefined);
     if (shown.length > 0) setAt(shown[(to + shown.length) % shown.length]?.key);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -85,6 +91,7 @@ export function PickList({ pick, input }: Props) {
             line={line}
             active={index === now}
             onChoose={() => choose(line)}
+            onOver={setOver}
           />
         ))}
         {shown.length === 0 && (
@@ -108,9 +115,11 @@ interface LineProps {
   readonly line: PickLine;
   readonly active: boolean;
   readonly onChoose: () => void;
+  /** The pointer is on it, or no longer. */
+  readonly onOver: (key: string | undefined) => void;
 }
 
-function Line({ id, line, active, onChoose }: LineProps) {
+function Line({ id, line, active, onChoose, onOver }: LineProps) {
   const { title, note, severity, refusal } = line;
   useEffect(() => {
     if (active) document.getElementById(id)?.scrollIntoView({ block: "nearest" });
@@ -126,6 +135,8 @@ function Line({ id, line, active, onChoose }: LineProps) {
       // The press must not take the focus from the field before the click arrives.
       onMouseDown={(event) => event.preventDefault()}
       onClick={onChoose}
+      onPointerEnter={() => onOver(line.key)}
+      onPointerLeave={() => onOver(undefined)}
       onKeyDown={() => undefined}
     >
       {severity !== undefined && <SeveritySign kind={severity} size={18} />}

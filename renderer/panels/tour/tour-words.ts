@@ -8,6 +8,7 @@ export const TOUR_WORDS = {
   offer: wording.newHere,
   take: wording.tourInFiveSteps,
   decline: wording.noThanks,
+  keys: wording.byKeys,
 } as const;
 
 export const stepOf = (step: number, of: number): string => wording.stepOf(step, of);

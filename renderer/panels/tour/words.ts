@@ -1,4 +1,4 @@
-import { catalogue, type Part } from "../../words/catalogue.ts";
+import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
@@ -13,6 +13,7 @@ export const wording = catalogue({
   findingsFollowEveryStep: "Findings follow every step",
   landEveryEndOnTheSheet: "Land every end on the sheet",
   leaveTheTour: "Leave the tour",
+  byKeys: (next: Part, find: Part) => `By keys: ${next} goes to the next part of the window, ${find} finds everything.`,
   newHere: "New here?",
   next: "Next",
   noThanks: "No, thanks",

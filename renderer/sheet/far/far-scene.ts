@@ -38,16 +38,25 @@ const kept = new WeakMap<
   { readonly answers: readonly unknown[]; readonly sign: SignKind | undefined; readonly symbols: readonly SymbolKind[] }
 >();
 
-/** All boxes of the shown wiring, with what the checks say of them now. */
-export function farItems(shown: SheetDrawings, found: FindingsState): readonly FarItem[] {
+/**
+ * All boxes of the shown wiring, or some of them, with what the checks say of them now. Some are as if no other stood
+ * beside them.
+ */
+export function farItems(
+  shown: SheetDrawings,
+  found: FindingsState,
+  some?: ReadonlySet<EnclosureId>,
+): readonly FarItem[] {
   const { document, drawings } = shown;
   const { enclosures } = installationOf(document);
   const places = placesOf(document);
   const changes = shownDifference(document)?.enclosures;
   const index = answersBySubject(found.findings, found.couldNotTell);
   const items: Omit<FarItem, "aside">[] = [];
-  for (const enclosure of Object.values(enclosures)) {
-    const { id } = enclosure;
+  const ids = some ?? (Object.keys(enclosures) as EnclosureId[]);
+  for (const id of ids) {
+    const enclosure = enclosures[id];
+    if (enclosure === undefined) continue;
     const drawing = drawings.get(id);
     const at = places[id];
     if (at === undefined) continue;

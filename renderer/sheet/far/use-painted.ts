@@ -25,14 +25,14 @@ export function usePainted(shown: SheetDrawings, level: Level): Painted {
   const waiting = useStore(waitingStore, ({ ids }) => ids);
   const moving = useStore(gestureStore, movingIds);
   const away = level !== "near";
-  const any = away || waiting.size > 0;
-  const all = useMemo(() => (any ? farItems(shown, found) : NONE), [any, shown, found]);
+  const all = useMemo(() => (away ? farItems(shown, found) : NONE), [away, shown, found]);
   const marked = useMemo(() => new Set(all.flatMap(({ id, sign }) => (sign === undefined ? [] : [id]))), [all]);
   const items = useMemo(() => {
-    if (level !== "far") return waiting.size === 0 ? NONE : all.filter(({ id }) => waiting.has(id));
+    if (level === "near") return waiting.size === 0 ? NONE : farItems(shown, found, waiting);
+    if (level === "middle") return waiting.size === 0 ? NONE : all.filter(({ id }) => waiting.has(id));
     const held = new Set<string>(moving.split(" "));
     return moving === "" ? all : all.filter(({ id }) => !held.has(id));
-  }, [level, all, waiting, moving]);
+  }, [level, all, shown, found, waiting, moving]);
   useEffect(() => setPainted(level === "far" ? all : NONE), [level, all]);
   return { all, items, marked };
 }

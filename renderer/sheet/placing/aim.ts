@@ -11,6 +11,8 @@ export interface Aim {
   readonly at: Point;
   readonly enclosure: EnclosureId | undefined;
   readonly device: DeviceId | undefined;
+  /** Of a cable whose other end is placed: the box it begins at. */
+  readonly from?: EnclosureId;
   readonly by: "pointer" | "keys";
 }
 

@@ -12,9 +12,11 @@ import type { Point } from "../../../shared-model/model/project.ts";
 import { getInstallation } from "../../../shared-model/queries/installation-of.ts";
 import { type DocumentState, installationOf, refusalOf, tryCall } from "../../state/document-store.ts";
 import { nextDeviceName, nextEnclosureName } from "../../state/naming.ts";
+import type { PickAim } from "../../state/pick-store.ts";
 import { outletFor } from "../../state/placing.ts";
 import { placesOf } from "../../state/sheet-places.ts";
 import { knownDrawingOf } from "../drawings.ts";
+import { laterWording } from "../later-words.ts";
 import { wording } from "../words.ts";
 import type { Aim } from "./aim.ts";
 import { newBox, spotOf } from "./spot.ts";
@@ -29,6 +31,8 @@ export interface Outlook {
   readonly into?: Rect;
   /** What would be new. */
   readonly part?: Rect;
+  /** A cable that would be drawn, from box to box. */
+  readonly line?: { readonly from: Point; readonly to: Point };
   readonly guides: readonly Guide[];
   readonly gaps: readonly Gap[];
 }
@@ -56,13 +60,21 @@ export function outlookOf(document: DocumentState, aim: Aim): Outlook | undefine
   }
 }
 
+/** As if a pointer were at the foot of the box that a line of a list means; undefined while that is not drawn. */
+export function aimOfListed(document: DocumentState, { tool, enclosure, device, from }: PickAim): Aim | undefined {
+  const area = areaOf(document, enclosure);
+  if (area === undefined) return undefined;
+  const at = { x: area.x, y: area.y + area.height };
+  return { tool, at, enclosure, device, ...(from && { from }), by: "keys" };
+}
+
 function outlookOfBox(document: DocumentState, { tool, at }: Aim): Outlook | undefined {
   const drawing = newBox(tool.id);
   const item = findEnclosureItem(tool.id);
   if (drawing === undefined || item === undefined) return undefined;
   const spot = spotOf(document, tool.id, at);
   const name = nextEnclosureName(installationOf(document), item.make.kind);
-  const words = spot.aside ? wording.goesBesideWhatIsThere(name) : wording.goesHere(name, item.title);
+  const words = spot.aside ? laterWording.goesBesideWhatIsThere(name) : laterWording.goesHere(name, item.title);
   const part = { ...spot.at, width: drawing.width, height: drawing.height };
   return { legal: true, words, at, part, guides: spot.guides, gaps: spot.gaps };
 }
@@ -71,7 +83,7 @@ function outlookOfDevice(document: DocumentState, aim: Aim): Outlook {
   const { tool, enclosure, at } = aim;
   const type = findDeviceType(tool.id);
   if (enclosure === undefined)
-    return no(aim, type?.where === "panel" ? wording.overNoPanelYet : wording.aDeviceGoesIntoABox);
+    return no(aim, type?.where === "panel" ? laterWording.overNoPanelYet : wording.aDeviceGoesIntoABox);
   const into = areaOf(document, enclosure);
   const installation = installationOf(document);
   const name = nextDeviceName(installation, tool.id);
@@ -84,7 +96,7 @@ function outlookOfDevice(document: DocumentState, aim: Aim): Outlook {
   const drawing = boxDrawing(tried.project, getInstallation(tried.project, document.state), enclosure);
   const plate = drawing.devices.find(({ device }) => device === id)?.body;
   const origin = placesOf(document)[enclosure];
-  const words = wording.into(name, installation.enclosures[enclosure]?.name ?? "");
+  const words = laterWording.into(name, installation.enclosures[enclosure]?.name ?? "");
   if (plate === undefined || origin === undefined) return { legal: true, words, at, ...NO_LINES };
   // The box grows with what is in it.
   const { width, height } = drawing;
@@ -104,18 +116,27 @@ function outlookOfLoad(document: DocumentState, aim: Aim): Outlook {
   } as const;
   const refused = refusalOf(call);
   if (refused !== undefined) return no(aim, refused.message, into);
-  return { legal: true, words: wording.pluggedInto(name, outlet.name), at, ...(into && { into }), ...NO_LINES };
+  return { legal: true, words: laterWording.pluggedInto(name, outlet.name), at, ...(into && { into }), ...NO_LINES };
 }
 
-/** Before its first end is placed; after that, the line to the pointer shows it. */
+/** Before its first end is placed; after that, the line to the pointer shows it, or the box that a list has come to. */
 function outlookOfCable(document: DocumentState, aim: Aim): Outlook {
-  const { tool, enclosure, at } = aim;
+  const { tool, enclosure, from, at } = aim;
   if (enclosure === undefined) return no(aim, wording.aCableStartsAtABox);
   const into = areaOf(document, enclosure);
   const name = installationOf(document).enclosures[enclosure]?.name ?? "";
-  const words = `${findCableItem(tool.id)?.sizeText ?? ""} ${wording.startsAt(name)}`.trim();
+  const size = findCableItem(tool.id)?.sizeText ?? "";
+  if (from !== undefined) {
+    const start = areaOf(document, from);
+    const words = laterWording.cableFromTo(size, installationOf(document).enclosures[from]?.name ?? "", name).trim();
+    const line = start && into && { from: middleOf(start), to: middleOf(into) };
+    return { legal: true, words, at, ...(into && { into }), ...(line && { line }), ...NO_LINES };
+  }
+  const words = `${size} ${laterWording.startsAt(name)}`.trim();
   return { legal: true, words, at, ...(into && { into }), ...NO_LINES };
 }
+
+const middleOf = ({ x, y, width, height }: Rect): Point => ({ x: x + width / 2, y: y + height / 2 });
 
 function areaOf(document: DocumentState, id: EnclosureId): Rect | undefined {
   const at = placesOf(document)[id];

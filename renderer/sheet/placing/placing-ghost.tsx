@@ -2,16 +2,20 @@ import "../css/placing.css";
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { useEffect, useMemo } from "react";
 import { textWidth } from "../../../shared-model/geometry/text-width.ts";
+import { documentStore } from "../../state/document-store.ts";
+import { type PickAim, pickAimStore } from "../../state/pick-store.ts";
 import { sessionStore } from "../../state/session-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { say } from "../gesture-store.ts";
+import { laterWording } from "../later-words.ts";
 import { GuideLines, pixelOf } from "../over-boxes.tsx";
 import type { SheetDrawings } from "../sheet-drawings.ts";
-import { wording } from "../words.ts";
+import { bringAreaIntoView } from "../sheet-view.ts";
+import { areaOfBoxes } from "../whole-of.ts";
 import { type Aim, aimAt, aimNow, aimStore } from "./aim.ts";
 import { freeSpot } from "./free-spot.ts";
 import { inLines } from "./in-lines.ts";
-import { outlookOf } from "./outlook.ts";
+import { aimOfListed, outlookOf } from "./outlook.ts";
 
 const LETTERS = 12;
 const LINE = 16;
@@ -31,17 +35,32 @@ export function PlacingGhost({ shown }: { readonly shown: SheetDrawings }) {
     // Before a pointer has aimed at anything, a box has the first free place in view.
     if (tool?.kind !== "enclosure" || aimNow() !== undefined) return;
     aimAt({ at: freeSpot(), enclosure: undefined, device: undefined, by: "keys" });
-    say(wording.arrowKeysMoveIt);
+    say(laterWording.arrowKeysMoveIt);
   }, [tool]);
+  const listed = useStore(pickAimStore, ({ aim: picked }) => picked);
+  if (listed !== undefined) return <ListedGhost shown={shown} listed={listed} />;
   if (tool === undefined || aim === undefined || aim.tool !== tool || from !== undefined) return null;
   return <Ghost shown={shown} aim={aim} />;
+}
+
+/** What the line of a list would place that a person has come to: its box is brought into view. */
+function ListedGhost({ shown, listed }: { readonly shown: SheetDrawings; readonly listed: PickAim }) {
+  const aim = useMemo(() => aimOfListed(shown.document, listed), [shown.document, listed]);
+  const { enclosure } = listed;
+  useEffect(() => {
+    const area = areaOfBoxes(documentStore.get(), [enclosure]);
+    // Narrow, the window may have been scrolled down to its lists.
+    document.querySelector(".sheet")?.scrollIntoView({ block: "nearest" });
+    if (area !== undefined) bringAreaIntoView(area);
+  }, [enclosure]);
+  return aim && <Ghost shown={shown} aim={aim} />;
 }
 
 function Ghost({ shown: { document }, aim }: { readonly shown: SheetDrawings; readonly aim: Aim }) {
   const pixel = useFlowStore(pixelOf);
   const outlook = useMemo(() => outlookOf(document, aim), [document, aim]);
   if (outlook === undefined) return null;
-  const { legal, words, at, into, part, guides, gaps } = outlook;
+  const { legal, words, at, into, part, line, guides, gaps } = outlook;
   const thick = { strokeWidth: 2.5 * pixel };
   const dashed = { strokeWidth: 2 * pixel, strokeDasharray: `${7 * pixel} ${5 * pixel}` };
   return (
@@ -53,6 +72,13 @@ function Ghost({ shown: { document }, aim }: { readonly shown: SheetDrawings; re
         aria-hidden="true"
       >
         {into && <rect className="sheet-placing-into" {...grown(into, 5 * pixel)} rx={3 * pixel} style={thick} />}
+        {line && (
+          <path
+            className="sheet-placing-line"
+            d={`M${line.from.x} ${line.from.y}L${line.to.x} ${line.to.y}`}
+            style={dashed}
+          />
+        )}
         {part && <rect className="sheet-placing-part" {...part} rx={6} style={dashed} />}
         <GuideLines guides={guides} gaps={gaps} pixel={pixel} />
         <Tag words={words} legal={legal} x={at.x} y={at.y} pixel={pixel} />

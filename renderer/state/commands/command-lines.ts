@@ -12,6 +12,9 @@ import { files } from "../files.ts";
 import { SEVERITY_WORDS } from "../finding-groups.ts";
 import { findingsStore } from "../findings-store.ts";
 import { keysNow } from "../keys/keys.ts";
+import { arrangeLines } from "../menu-lines/arrange-lines.ts";
+import { stateLines } from "../menu-lines/state-lines.ts";
+import { wording as menuWording } from "../menu-lines/words.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import { recentStore } from "../recent.ts";
 import { samples } from "../samples.ts";
@@ -21,19 +24,17 @@ import { goTo, sessionStore, showPane, takeTool } from "../session-store.ts";
 import { findSubject } from "../subject-target.ts";
 import { templates } from "../templates.ts";
 import { runWindowCommand } from "../window-commands.ts";
-import { arrangeLines } from "./arrange-lines.ts";
 import { endLines } from "./end-lines.ts";
 import type { CommandLine } from "./entry.ts";
 import { GROUP_WORDS } from "./group-words.ts";
 import { itemLines } from "./item-lines.ts";
+import { laterWording } from "./later-words.ts";
 import { partLines } from "./part-lines.ts";
 import { type Shelf, shelve } from "./search.ts";
 import { selectionLines } from "./selection-lines.ts";
 import { spliceLines } from "./splice-lines.ts";
-import { stateLines } from "./state-lines.ts";
 import { verbLines } from "./verb-lines.ts";
 import { VERB_SAYS } from "./verb-words.ts";
-import { wording } from "./words.ts";
 
 /** Everything that the command field offers now: commands that apply, things on the sheet, findings, stock. */
 export const commandLines = (): readonly CommandLine[] => commandShelves().flatMap(({ lines }) => lines);
@@ -49,8 +50,8 @@ export function commandShelves(): readonly Shelf<CommandLine>[] {
     ...selectionLines(document, selection),
     ...spliceLines(document, selection),
     ...itemLines(selection),
-    ...selectMoreOfSelection().map(({ title, run }) => command(title, run, wording.whatIsSelected)),
-    ...arrangeLines().map(({ title, keys, run }) => command(title, run, wording.boxesOnTheSheet, keys)),
+    ...selectMoreOfSelection().map(({ title, run }) => command(title, run, laterWording.whatIsSelected)),
+    ...arrangeLines().map(({ title, keys, run }) => command(title, run, laterWording.boxesOnTheSheet, keys)),
     ...proposedLines(),
     ...windowLines(),
     ...editionLines(),
@@ -112,17 +113,17 @@ function windowLines(): readonly CommandLine[] {
   });
   return [
     ...own,
-    command(wording.openASample, () => openDialog({ kind: "samples" }), GROUP_WORDS.file),
-    command(wording.showDetails, () => showPane("details")),
-    command(wording.showFindings, () => showPane("findings")),
-    command(wording.showRoomsAddARoom, () => showPane("rooms")),
-    command(wording.lightPaper, () => preferencesStore.merge({ theme: "light" })),
-    command(wording.darkPaper, () => preferencesStore.merge({ theme: "dark" })),
-    command(wording.paperAsTheSystem, () => preferencesStore.merge({ theme: "system" })),
-    command(wording.lengthsInFeetAndInches, () => preferencesStore.merge({ lengths: "feet-inches" })),
-    command(wording.lengthsInMetres, () => preferencesStore.merge({ lengths: "metres" })),
-    command(wording.testRecord, () => openDialog({ kind: "test-record" }), GROUP_WORDS.document),
-    command(wording.localAmendmentsOfTheRules, () => openDialog({ kind: "amendments" }), GROUP_WORDS.document),
+    command(laterWording.openASample, () => openDialog({ kind: "samples" }), GROUP_WORDS.file),
+    command(laterWording.showDetails, () => showPane("details")),
+    command(laterWording.showFindings, () => showPane("findings")),
+    command(laterWording.showRoomsAddARoom, () => showPane("rooms")),
+    command(laterWording.lightPaper, () => preferencesStore.merge({ theme: "light" })),
+    command(laterWording.darkPaper, () => preferencesStore.merge({ theme: "dark" })),
+    command(laterWording.paperAsTheSystem, () => preferencesStore.merge({ theme: "system" })),
+    command(laterWording.lengthsInFeetAndInches, () => preferencesStore.merge({ lengths: "feet-inches" })),
+    command(laterWording.lengthsInMetres, () => preferencesStore.merge({ lengths: "metres" })),
+    command(laterWording.testRecord, () => openDialog({ kind: "test-record" }), GROUP_WORDS.document),
+    command(laterWording.localAmendmentsOfTheRules, () => openDialog({ kind: "amendments" }), GROUP_WORDS.document),
   ];
 }
 
@@ -155,15 +156,17 @@ const drawingLines = (recent: readonly RecentFile[]): readonly CommandLine[] => 
     ({ id, name, folder, isThere }): CommandLine => ({
       key: `recent ${id}`,
       title: name,
-      note: folder ?? wording.latelyUsed,
-      also: wording.openRecentDrawingFile,
-      ...(!isThere && { whyNot: wording.itWasMovedOrDeletedSince }),
+      note: folder ?? laterWording.latelyUsed,
+      also: laterWording.openRecentDrawingFile,
+      ...(!isThere && { whyNot: laterWording.itWasMovedOrDeletedSince }),
       run: () => void files.openRecent(id),
     }),
   ),
-  ...samples.map(({ name, title, about, load }) => opens(`sample ${name}`, wording.sample2(title), about, title, load)),
+  ...samples.map(({ name, title, about, load }) =>
+    opens(`sample ${name}`, laterWording.sample2(title), about, title, load),
+  ),
   ...templates.map(({ name, title, about, load }) =>
-    opens(`template ${name}`, wording.newFromACommonBox(title), about, title, load),
+    opens(`template ${name}`, laterWording.newFromACommonBox(title), about, title, load),
   ),
 ];
 
@@ -177,15 +180,15 @@ const opens = (key: string, title: string, note: string, name: string, load: () 
 function proposedLines(): readonly CommandLine[] {
   const document = documentStore.get();
   const lines = stateLines(document, sessionStore.get().selection).map(({ title, keys, takesAll, run }) => ({
-    ...command(title, run, wording.asFoundAndProposed, keys),
+    ...command(title, run, laterWording.asFoundAndProposed, keys),
     ...(takesAll && { takesAll }),
   }));
   if (hasProposed(document) || document.readOnly) return lines;
-  const notYet = [wording.resetAllOfProposedToAs, wording.discardProposed];
+  const notYet = [menuWording.resetAllOfProposedToAs, menuWording.discardProposed];
   return [
     ...lines,
     ...notYet.map((title) => ({
-      ...command(title, () => undefined, wording.asFoundAndProposed),
+      ...command(title, () => undefined, laterWording.asFoundAndProposed),
       whyNot: VERB_SAYS.noProposed,
     })),
   ];
@@ -195,7 +198,7 @@ function editionLines(): readonly CommandLine[] {
   const { project } = documentStore.get();
   return EDITIONS.filter((edition) => edition !== project.edition).map((edition) =>
     command(
-      wording.checkByEdition(editionWords(edition)),
+      laterWording.checkByEdition(editionWords(edition)),
       () => dispatch({ command: "set-edition", args: { edition } }),
       "document",
     ),
@@ -220,13 +223,13 @@ function stockLines(): readonly CommandLine[] {
   const line = (tool: Tool, verb: string, title: string): CommandLine => ({
     key: `${tool.kind} ${tool.id}`,
     title: `${verb}: ${title}`,
-    note: wording.thenPressTheSheet,
+    note: laterWording.thenPressTheSheet,
     run: () => takeTool(tool),
   });
   return [
-    ...enclosureItems.map(({ id, title }) => line({ kind: "enclosure", id }, wording.place, title)),
-    ...cableItems.map(({ id, title }) => line({ kind: "cable", id }, wording.route, title)),
-    ...deviceTypes.map(({ id, title }) => line({ kind: "device", id }, wording.place, title)),
-    ...loadItems.map(({ id, title }) => line({ kind: "load", id }, wording.plugIn, title)),
+    ...enclosureItems.map(({ id, title }) => line({ kind: "enclosure", id }, laterWording.place, title)),
+    ...cableItems.map(({ id, title }) => line({ kind: "cable", id }, laterWording.route, title)),
+    ...deviceTypes.map(({ id, title }) => line({ kind: "device", id }, laterWording.place, title)),
+    ...loadItems.map(({ id, title }) => line({ kind: "load", id }, laterWording.plugIn, title)),
   ];
 }

@@ -8,7 +8,7 @@ import { placeWords } from "../place-words.ts";
 import type { Selected } from "../selection.ts";
 import { goTo } from "../session-store.ts";
 import { type CommandLine, SHOWN } from "./entry.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** A cable or a jumper, by which its ends are called. */
 interface Owner {
@@ -18,7 +18,7 @@ interface Owner {
 }
 
 /** What else than the names of owners and boxes can stand in the name of an end. */
-const OTHER_WORDS = [...COLOURS.map(colourCode), "as", wording.endIn, "2"].join(" ").toLowerCase();
+const OTHER_WORDS = [...COLOURS.map(colourCode), "as", laterWording.endIn, "2"].join(" ").toLowerCase();
 
 /**
  * Conductor ends that are called what was typed: by their cable or jumper, and by colour or box besides. A house has
@@ -83,7 +83,7 @@ export interface EndLine extends CommandLine {
 const lineOf = (installation: Installation, enclosure: Enclosure, end: EndKey): EndLine => ({
   key: `end ${enclosure.id} ${end}`,
   title: nameOfEnd(installation, enclosure, end),
-  note: wording.endIn2(enclosure.name, placeWords(enclosure, end)),
+  note: laterWording.endIn2(enclosure.name, placeWords(enclosure, end)),
   target: { kind: "end", enclosure: enclosure.id, id: end },
   run: () => goTo({ kind: "end", enclosure: enclosure.id, id: end }, "details"),
 });

@@ -1,5 +1,6 @@
+import type { PickAim } from "../pick-store.ts";
+import { laterWording } from "./later-words.ts";
 import { findOn, type Shelf, shelve } from "./search.ts";
-import { wording } from "./words.ts";
 
 /** One line of the command field. */
 export interface CommandLine {
@@ -14,6 +15,8 @@ export interface CommandLine {
   readonly shortcut?: string;
   /** Why it cannot be done now, and what would change that. */
   readonly whyNot?: string;
+  /** What it would place where. */
+  readonly aim?: PickAim;
   /** It takes away what was drawn of a whole account: what is harmless comes before it. */
   readonly takesAll?: true;
   /** Goes on to what the field asks for; where nothing more is to be asked, it has done what was meant. */
@@ -40,4 +43,4 @@ export const findOnShelves = (shelves: readonly Shelf<CommandLine>[], typed: str
 
 /** By one word of its name, and Enter, nobody loses what is proposed. */
 const moreSaid = (line: CommandLine, typed: string): CommandLine =>
-  /^\s*\S+\s*$/.test(typed) && line.whyNot === undefined ? { ...line, whyNot: wording.sayMore } : line;
+  /^\s*\S+\s*$/.test(typed) && line.whyNot === undefined ? { ...line, whyNot: laterWording.sayMore } : line;

@@ -14,7 +14,7 @@ import type { Selected } from "../selection.ts";
 import { surveyOffers } from "../survey/survey-offers.ts";
 import type { CommandLine } from "./entry.ts";
 import { GROUP_WORDS } from "./group-words.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 const line = ({ title, run, keys }: ItemAction, note: string): CommandLine => ({
   key: `action ${title}`,
@@ -28,7 +28,7 @@ const line = ({ title, run, keys }: ItemAction, note: string): CommandLine => ({
 export function itemLines(selection: readonly Selected[]): readonly CommandLine[] {
   const item = selection.at(-1);
   const home = item === undefined ? undefined : homeOf(shownInstallation(), item);
-  const own = item === undefined ? [] : itemActions(item).map((action) => line(action, wording.whatIsSelected));
+  const own = item === undefined ? [] : itemActions(item).map((action) => line(action, laterWording.whatIsSelected));
   return [
     ...own,
     // The box itself offers it among its own.
@@ -36,16 +36,16 @@ export function itemLines(selection: readonly Selected[]): readonly CommandLine[
     documentStore.get().readOnly ||
     Object.keys(shownInstallation().enclosures).length === 0
       ? []
-      : [line({ title: JUMPER, run: () => addJumper(home) }, wording.inABox)]),
-    ...makeUpOffers().map((offer) => line(offer, wording.plan)),
-    ...surveyOffers().map((offer) => line(offer, wording.survey)),
+      : [line({ title: JUMPER, run: () => addJumper(home) }, laterWording.inABox)]),
+    ...makeUpOffers().map((offer) => line(offer, laterWording.plan)),
+    ...surveyOffers().map((offer) => line(offer, laterWording.survey)),
     ...itemActions({ kind: "drawing" }).map((action) => line(action, GROUP_WORDS.draw)),
-    line({ title: wording.showTheOutline, run: () => goToLeftTab("outline") }, GROUP_WORDS.window),
-    line({ title: wording.showTheStock, run: () => goToLeftTab("stock") }, GROUP_WORDS.window),
+    line({ title: laterWording.showTheOutline, run: () => goToLeftTab("outline") }, GROUP_WORDS.window),
+    line({ title: laterWording.showTheStock, run: () => goToLeftTab("stock") }, GROUP_WORDS.window),
   ];
 }
 
-const JUMPER = wording.addAPigtailOrJumper;
+const JUMPER = laterWording.addAPigtailOrJumper;
 
 /** In the box that the selection is in, else in the one that is chosen. */
 function addJumper(home: EnclosureId | undefined): void {
@@ -58,8 +58,8 @@ function addJumper(home: EnclosureId | undefined): void {
     return;
   }
   openPick({
-    title: wording.addAPigtailOrJumper2,
-    hint: wording.firstInWhichBox,
+    title: laterWording.addAPigtailOrJumper2,
+    hint: laterWording.firstInWhichBox,
     lines: () => all.map((one) => ({ ...titled(one), run: () => addJumperFrom(one) })),
   });
 }

@@ -16,7 +16,7 @@ import { pigtail } from "../pigtail.ts";
 import { isItem, type Selected } from "../selection.ts";
 import { hold, notify, showPane } from "../session-store.ts";
 import type { CommandLine } from "./entry.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Commands that apply to what is selected, each named as undo will name it. */
 export function selectionLines(document: DocumentState, selection: readonly Selected[]): readonly CommandLine[] {
@@ -31,14 +31,14 @@ function lineOf({ project }: DocumentState, call: TypedCall): CommandLine {
   return {
     key: `${call.command} ${title}`,
     title,
-    note: wording.whatIsSelected,
+    note: laterWording.whatIsSelected,
     run: () => tell(call),
   };
 }
 
 function tell(call: TypedCall): void {
   const done = dispatch(call);
-  if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
+  if (!done.ok) notify("problem", laterWording.notDone, [done.refusal.message]);
 }
 
 function callsForAll(document: DocumentState, selection: readonly Selected[]): readonly TypedCall[] {
@@ -115,12 +115,12 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
   const line = (title: string, run: () => void, about = title): CommandLine => ({
     key: `${about} ${item.id}`,
     title,
-    note: wording.whatIsSelected,
+    note: laterWording.whatIsSelected,
     run,
   });
   if (item.kind === "end")
-    return [line(wording.landThisConductorEnd, () => hold({ enclosure: item.enclosure, end: item.id }))];
-  const facts = line(wording.changeItsNameOrFacts, () => showPane("details"));
+    return [line(laterWording.landThisConductorEnd, () => hold({ enclosure: item.enclosure, end: item.id }))];
+  const facts = line(laterWording.changeItsNameOrFacts, () => showPane("details"));
   if (item.kind !== "device") return [facts];
   const found = findDevice(installationOf(document), item.id);
   if (found === undefined) return [];
@@ -128,9 +128,13 @@ function gestures(document: DocumentState, item: Selected): readonly CommandLine
   const pigtails = terminalsOf(device).map(({ name, group, label }) => {
     const bring = (): void => {
       const done = pigtail(enclosure, device.id, name);
-      if (!done.ok) notify("problem", wording.notDone, [done.refusal.message]);
+      if (!done.ok) notify("problem", laterWording.notDone, [done.refusal.message]);
     };
-    return line(wording.pigtail([device.name, group, label].filter(Boolean).join(" ")), bring, wording.pigtail2(name));
+    return line(
+      laterWording.pigtail([device.name, group, label].filter(Boolean).join(" ")),
+      bring,
+      laterWording.pigtail2(name),
+    );
   });
   return [facts, ...pigtails];
 }

@@ -7,7 +7,7 @@ import type { Selected } from "../selection.ts";
 import { canSplit, splitSplice } from "../split-splice.ts";
 import type { CommandLine } from "./entry.ts";
 import { GROUP_WORDS } from "./group-words.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** What makes a splice, or two of one: for what is selected, else for a box that is asked for. */
 export function spliceLines(document: DocumentState, selection: readonly Selected[]): readonly CommandLine[] {
@@ -20,19 +20,19 @@ export function spliceLines(document: DocumentState, selection: readonly Selecte
     run,
   });
   const item = selection.at(-1);
-  if (item === undefined) return [line(wording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
+  if (item === undefined) return [line(laterWording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
   const home = homeOf(installation, item);
   const enclosure = home && installation.enclosures[home];
-  if (enclosure === undefined) return [line(wording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
-  const lines = [line(wording.newSpliceIn(enclosure.name), "draw", () => pickNewSplice(enclosure.id))];
+  if (enclosure === undefined) return [line(laterWording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
+  const lines = [line(laterWording.newSpliceIn(enclosure.name), "draw", () => pickNewSplice(enclosure.id))];
   if (item.kind === "end") {
     const name = nameOfEnd(installation, enclosure, item.id);
-    lines.unshift(line(wording.newSpliceWith(name), SELECTED, () => pickNewSplice(enclosure.id, [item.id])));
+    lines.unshift(line(laterWording.newSpliceWith(name), SELECTED, () => pickNewSplice(enclosure.id, [item.id])));
   }
   const splice = item.kind === "splice" ? findSplice(installation, item.id)?.splice : undefined;
   if (splice !== undefined && canSplit(enclosure, splice.id))
-    lines.unshift(line(wording.splitInTwo(splice.name), SELECTED, () => splitSplice(splice.id)));
+    lines.unshift(line(laterWording.splitInTwo(splice.name), SELECTED, () => splitSplice(splice.id)));
   return lines;
 }
 
-const SELECTED = wording.whatIsSelected;
+const SELECTED = laterWording.whatIsSelected;

@@ -8,7 +8,7 @@ import type { ActionSubject } from "../item-actions/subject.ts";
 import type { Selected } from "../selection.ts";
 import { endLines } from "./end-lines.ts";
 import { KIND_WORDS } from "./group-words.ts";
-import { wording } from "./words.ts";
+import { laterWording } from "./later-words.ts";
 
 /** Kinds of things that a command may be about. */
 export type SubjectKind =
@@ -35,17 +35,17 @@ export interface SubjectLine {
 }
 
 export const SUBJECT_WORDS: Readonly<Record<SubjectKind, string>> = {
-  enclosure: wording.boxOrPanel,
-  box: wording.box,
-  device: wording.device,
-  cable: wording.cable,
-  splice: wording.spliceWord,
-  load: wording.load,
-  end: wording.conductorEnd,
-  ring: wording.ringOrExtension,
-  "pass-through": wording.cableThatRunsThroughABox,
-  photo: wording.photo,
-  any: wording.thing,
+  enclosure: laterWording.boxOrPanel,
+  box: laterWording.box,
+  device: laterWording.device,
+  cable: laterWording.cable,
+  splice: laterWording.spliceWord,
+  load: laterWording.load,
+  end: laterWording.conductorEnd,
+  ring: laterWording.ringOrExtension,
+  "pass-through": laterWording.cableThatRunsThroughABox,
+  photo: laterWording.photo,
+  any: laterWording.thing,
 };
 
 /** Ends are many: until something is typed, the first of them. */
@@ -67,24 +67,24 @@ export function subjectsOf(
     case "device":
       return boxes.flatMap(({ devices, name: box }) =>
         Object.values(devices).map(({ id, name, type }) =>
-          line({ kind: "device", id }, name, wording.inWord(findDeviceType(type)?.caption ?? "device", box)),
+          line({ kind: "device", id }, name, laterWording.inWord(findDeviceType(type)?.caption ?? "device", box)),
         ),
       );
     case "cable":
-      return inOrder(installation.cables).map(({ id, name }) => line({ kind: "cable", id }, name, wording.cable));
+      return inOrder(installation.cables).map(({ id, name }) => line({ kind: "cable", id }, name, laterWording.cable));
     case "splice":
       return boxes.flatMap(({ splices, name: box }) =>
-        Object.values(splices).map(({ id, name }) => line({ kind: "splice", id }, name, wording.spliceIn(box))),
+        Object.values(splices).map(({ id, name }) => line({ kind: "splice", id }, name, laterWording.spliceIn(box))),
       );
     case "load":
-      return inOrder(installation.loads).map(({ id, name }) => line({ kind: "load", id }, name, wording.load));
+      return inOrder(installation.loads).map(({ id, name }) => line({ kind: "load", id }, name, laterWording.load));
     case "end":
       return typed.trim() === "" ? firstEnds(installation, boxes) : typedEnds(installation, typed);
     case "ring":
       return boxes.flatMap((box) =>
         box.kind === "box"
           ? Object.values(box.rings).map(({ id, kind: ring }) => ({
-              ...line({ kind: "enclosure", id: box.id }, ring.replace("-", " "), wording.on(box.name)),
+              ...line({ kind: "enclosure", id: box.id }, ring.replace("-", " "), laterWording.on(box.name)),
               key: `ring ${id}`,
               subject: { kind: "ring" as const, enclosure: box.id, id },
             }))
@@ -96,7 +96,7 @@ export function subjectsOf(
           ...line(
             { kind: "enclosure", id: box.id },
             installation.cables[cable]?.name ?? "cable",
-            wording.through(box.name),
+            laterWording.through(box.name),
           ),
           key: `pass-through ${id}`,
           subject: { kind: "pass-through" as const, enclosure: box.id, id },
@@ -108,7 +108,7 @@ export function subjectsOf(
         if (box === undefined) return [];
         return [
           {
-            ...line({ kind: "enclosure", id: box.id }, caption ?? name, wording.photoOf(box.name)),
+            ...line({ kind: "enclosure", id: box.id }, caption ?? name, laterWording.photoOf(box.name)),
             key: `photo ${id}`,
           },
         ];
@@ -176,7 +176,11 @@ function firstEnds(installation: Installation, boxes: readonly Enclosure[]): rea
     for (const end of Object.keys(box.places) as EndKey[]) {
       if (lines.length >= FIRST_ENDS) return lines;
       lines.push(
-        line({ kind: "end", enclosure: box.id, id: end }, nameOfEnd(installation, box, end), wording.endIn3(box.name)),
+        line(
+          { kind: "end", enclosure: box.id, id: end },
+          nameOfEnd(installation, box, end),
+          laterWording.endIn3(box.name),
+        ),
       );
     }
   }

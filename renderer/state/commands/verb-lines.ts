@@ -1,4 +1,4 @@
-import { documentCommands } from "../../../shared-model/commands/catalog/commands.ts";
+import { documentCommands } from "../../../shared-model/commands/catalog/document-commands.ts";
 import { type DocumentState, documentStore, installationOf } from "../document-store.ts";
 import { findingsStore } from "../findings-store.ts";
 import { itemActions } from "../item-actions/item-actions.ts";

@@ -84,7 +84,12 @@ function addDevice({ id, kind, name }: Enclosure): void {
     lines: () =>
       deviceTypes
         .filter(({ where }) => where === kind)
-        .map((type) => ({ key: type.id, title: type.title, run: () => tell(placeDevice(type.id, id)) })),
+        .map((type) => ({
+          key: type.id,
+          title: type.title,
+          aim: { tool: { kind: "device", id: type.id }, enclosure: id },
+          run: () => tell(placeDevice(type.id, id)),
+        })),
   });
 }
 
@@ -109,7 +114,13 @@ export function chooseFarSide(item: string, title: string, from: Enclosure): voi
     lines: () => [
       ...inOrder<Enclosure>(shownInstallation().enclosures)
         .filter(({ id }) => id !== from.id)
-        .map((to) => ({ ...titled(to), run: () => tell(routeCable(item, from.id, to.id)) })),
+        .map(
+          (to): PickLine => ({
+            ...titled(to),
+            aim: { tool: { kind: "cable", id: item }, enclosure: to.id, from: from.id },
+            run: () => tell(routeCable(item, from.id, to.id)),
+          }),
+        ),
       {
         key: "outside",
         title: wording.leavesThisDrawing,

@@ -4,9 +4,10 @@ import type { EndKey, SpliceId } from "../../../shared-model/model/ids.ts";
 import { SEVERITIES } from "../../../shared-model/model/severity.ts";
 import { nameOfEnd } from "../../../shared-model/queries/end-facts.ts";
 import { usualConnector } from "../../../shared-model/queries/usual-connector.ts";
+import { broughtEverywhere } from "../brought-everywhere.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
 import { isFree, type LandingChoice, landingChoices, oneFreeHoleEach } from "../landing-choices.ts";
-import { type LandingState, landingStore } from "../landing-store.ts";
+import { landingStore } from "../landing-store.ts";
 import { mintId } from "../mint-id.ts";
 import { nextSpliceName } from "../naming.ts";
 import { pickNewSplice } from "../new-splice.ts";
@@ -23,21 +24,21 @@ export function landEnd(enclosure: Enclosure, end: EndKey): void {
   openPick({
     title: wording.landIn(nameOfEnd(shownInstallation(), enclosure, end), enclosure.name),
     hint: wording.nowWhatBringsNoNewFinding(placeWords(enclosure, end)),
-    lines: landingLines,
+    lines: () => landingLines(nameOfEnd(shownInstallation(), enclosure, end)),
     cancelled: () => hold(undefined),
   });
 }
 
 /** What fits comes first, then what brings a finding, then what is not possible. */
-function landingLines(): readonly PickLine[] {
+function landingLines(held: string): readonly PickLine[] {
   const { choices, previews } = landingStore.get();
-  const everywhere = broughtEverywhere(previews);
+  const isEverywhere = broughtEverywhere(choices, previews, held);
   const lines = oneFreeHoleEach(choices).map((choice): PickLine & { readonly rank: number } => {
     const preview = previews.get(choice.key);
     const refused = preview !== undefined && "refused" in preview ? preview.refused : choice.refusal?.message;
     if (refused !== undefined) return { ...lineOf(choice), refusal: refused, rank: 9 };
     const found = preview !== undefined && "introduces" in preview ? preview.introduces : [];
-    const own = worstOf(found.filter(({ message }) => !everywhere.has(message)));
+    const own = worstOf(found.filter((each) => !isEverywhere(each)));
     const shown = own ?? worstOf(found);
     // A terminal with nobody on it is the better guess, above all while the checks are asked.
     const rank =
@@ -55,16 +56,6 @@ type Introduced = Pick<Finding, "severity" | "message">;
 
 const worstOf = (findings: readonly Introduced[]): Introduced | undefined =>
   SEVERITIES.flatMap((severity) => findings.filter((finding) => finding.severity === severity))[0];
-
-/** Findings that most places would bring are about the rest of the box, and tell no place from another. */
-function broughtEverywhere(previews: LandingState["previews"]): ReadonlySet<string> {
-  const counts = new Map<string, number>();
-  for (const preview of previews.values()) {
-    if (!("introduces" in preview)) continue;
-    for (const { message } of preview.introduces) counts.set(message, (counts.get(message) ?? 0) + 1);
-  }
-  return new Set([...counts].filter(([, count]) => count * 2 > previews.size).map(([message]) => message));
-}
 
 const lineOf = ({ key, name, note, call }: LandingChoice): PickLine => ({
   key,

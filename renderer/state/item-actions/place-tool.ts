@@ -2,10 +2,12 @@ import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
 import { findDeviceType } from "../../../shared-model/catalog/device-types.ts";
 import { findLoadItem } from "../../../shared-model/catalog/load-items.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
+import { parseOutlet } from "../../../shared-model/model/ids.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { shownInstallation } from "../document-store.ts";
+import { nextDeviceName } from "../naming.ts";
 import { openPick } from "../pick-store.ts";
-import { placeDevice, placeLoad } from "../placing.ts";
+import { placeDevice, placeLoad, tryDevice } from "../placing.ts";
 import type { Tool } from "../selection.ts";
 import { takeTool } from "../session-store.ts";
 import { receptacles } from "./device-actions.ts";
@@ -32,12 +34,21 @@ export function placeTool(tool: Tool): void {
 
 function chooseBox(type: string): void {
   const found = findDeviceType(type);
+  const tool: Tool = { kind: "device", id: type };
   openPick({
     title: wording.whereDoesItGo2(found?.title ?? type),
-    lines: () =>
-      inOrder<Enclosure>(shownInstallation().enclosures)
+    lines: () => {
+      const installation = shownInstallation();
+      const name = nextDeviceName(installation, type);
+      return inOrder<Enclosure>(installation.enclosures)
         .filter(({ kind }) => kind === found?.where)
-        .map((box) => ({ ...titled(box), run: () => tell(placeDevice(type, box.id)) })),
+        .map((box) => ({
+          ...titled(box),
+          call: tryDevice(type, box.id, name),
+          aim: { tool, enclosure: box.id },
+          run: () => tell(placeDevice(type, box.id)),
+        }));
+    },
   });
 }
 
@@ -48,6 +59,7 @@ function chooseNearSide(item: string): void {
     lines: () =>
       inOrder<Enclosure>(shownInstallation().enclosures).map((box) => ({
         ...titled(box),
+        aim: { tool: { kind: "cable", id: item }, enclosure: box.id },
         run: () => chooseFarSide(item, title, box),
       })),
   });
@@ -61,6 +73,7 @@ function chooseOutlet(item: string): void {
         key: outlet.key,
         title: outlet.name,
         note: wording.inWord(box.name),
+        aim: { tool: { kind: "load", id: item }, enclosure: box.id, device: parseOutlet(outlet.key).device },
         run: () => tell(placeLoad(item, outlet.key)),
       })),
   });

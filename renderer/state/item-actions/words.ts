@@ -1,4 +1,4 @@
-import { catalogue, type Part } from "../../words/catalogue.ts";
+import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({

@@ -17,7 +17,6 @@ export type KeyId =
 
 export interface KeyEntry {
   readonly id: KeyId;
-  readonly title: string;
   /** Keys of the sheet work only while it has the focus, so that they may be single letters (WCAG 2.1.4). */
   readonly where: "window" | "sheet";
   /**
@@ -34,15 +33,13 @@ const SECOND: Readonly<Partial<Record<WindowCommandId, string>>> = { redo: "Mod+
 
 const ofCommand = (entry: (typeof windowCommands)[number]): KeyEntry => ({
   id: entry.id,
-  title: entry.title.replace("…", ""),
   where: "window",
   chords: [entry.shortcut, SECOND[entry.id]].filter((chord) => chord !== undefined),
   ...(entry.byPlatform && { fixed: true }),
 });
 
-const own = (id: KeyId, where: KeyEntry["where"], title: string, ...chords: readonly string[]): KeyEntry => ({
+const own = (id: KeyId, where: KeyEntry["where"], ...chords: readonly string[]): KeyEntry => ({
   id,
-  title,
   where,
   chords,
 });
@@ -50,17 +47,17 @@ const own = (id: KeyId, where: KeyEntry["where"], title: string, ...chords: read
 /** Everything that has keys, or can be given some. */
 export const keyEntries: readonly KeyEntry[] = [
   ...windowCommands.map(ofCommand),
-  own("rename", "window", "Change the name of what is selected", "F2"),
-  own("next-region", "window", "To the next region of the window", "F6"),
-  own("region-before", "window", "To the region of the window before", "Shift+F6"),
-  own("remove-selected", "sheet", "Remove what is selected", "Delete", "Backspace"),
-  own("zoom-in", "sheet", "Nearer", "+", "="),
-  own("zoom-out", "sheet", "Farther", "-"),
-  own("zoom-full", "sheet", "Full size", "0"),
-  own("zoom-all", "sheet", "Everything in view", "1"),
-  own("follow", "sheet", "On along what is connected", "F"),
-  own("follow-back", "sheet", "Back along what was followed", "Shift+F"),
-  own("start-cable", "sheet", "Run a cable from the box that has the focus", "C"),
+  own("rename", "window", "F2"),
+  own("next-region", "window", "F6"),
+  own("region-before", "window", "Shift+F6"),
+  own("remove-selected", "sheet", "Delete", "Backspace"),
+  own("zoom-in", "sheet", "+", "="),
+  own("zoom-out", "sheet", "-"),
+  own("zoom-full", "sheet", "0"),
+  own("zoom-all", "sheet", "1"),
+  own("follow", "sheet", "F"),
+  own("follow-back", "sheet", "Shift+F"),
+  own("start-cable", "sheet", "C"),
 ];
 
 /** Keys that a person has chosen in the place of those of the catalogue; null for none. */
@@ -113,17 +110,19 @@ const OF_PLATFORM: ReadonlySet<string> = new Set([
   ],
 ]);
 
+/** Why an entry cannot have a chord; `key-words.ts` says it in words. */
+export type WhyNotChord = "altLetter" | "fixed" | "ofSystem" | "ofText" | "singleKey" | "writes";
+
 /** Why an entry cannot have a chord, whoever has it now; undefined when it can. */
-export function whyNotChord(entry: KeyEntry, chord: string): string | undefined {
-  if (entry.fixed) return "The system answers these keys itself: they stay.";
-  if (!isChord(chord)) return "These keys move the focus or write text. Choose others.";
+export function whyNotChord(entry: KeyEntry, chord: string): WhyNotChord | undefined {
+  if (entry.fixed) return "fixed";
+  if (!isChord(chord)) return "writes";
   if (entry.chords.includes(chord)) return undefined;
-  if (TEXT_CHORDS.has(chord)) return "Text fields need these keys. Choose others.";
-  if (OF_PLATFORM.has(chord)) return "The system keeps these keys. Choose others.";
+  if (TEXT_CHORDS.has(chord)) return "ofText";
+  if (OF_PLATFORM.has(chord)) return "ofSystem";
   if (entry.where === "sheet") return undefined;
-  if (isSingleKey(chord) || /^(Shift[+])?(Delete|Backspace|Insert)$/.test(chord))
-    return "A single key would be taken from text. Hold Control or Command with it, or choose F2 to F9.";
-  return /^Alt[+](Shift[+])?[A-Z]$/.test(chord) ? "Alt with a letter opens menus. Choose others." : undefined;
+  if (isSingleKey(chord) || /^(Shift[+])?(Delete|Backspace|Insert)$/.test(chord)) return "singleKey";
+  return /^Alt[+](Shift[+])?[A-Z]$/.test(chord) ? "altLetter" : undefined;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { COLOURS } from "../../units/colour.ts";
 import { WIRE_SIZES } from "../../units/wire-size.ts";
 import type { DeviceTrait } from "./device-traits.ts";
+import { choiceWords, fieldWords, wording } from "./property-words.ts";
 
 /** A value that a person can pick, with the words for it. */
 export interface Choice {
@@ -46,22 +47,29 @@ export interface Property {
 
 export type Where = Pick<Property, "only" | "traits">;
 
-const words = (value: string): string => {
-  const text = value.replaceAll("-", " ");
-  return text.charAt(0).toUpperCase() + text.slice(1);
-};
-export const choices = (values: readonly string[], labels: Readonly<Record<string, string>> = {}): readonly Choice[] =>
-  values.map((value) => ({ value, label: labels[value] ?? words(value) }));
+/** What is no word: a system, a letter. */
+export const asWritten = (value: string): string => value;
 
-export const may = (field: string, label: string, takes: PropertyKind, where: Where = {}): Property => ({
+/** Choices in the order of their values. */
+export const choicesBy = <V extends string>(values: readonly V[], label: (value: V) => string): readonly Choice[] =>
+  values.map((value) => ({ value, label: label(value) }));
+
+type ChoiceValue = keyof typeof choiceWords;
+/** Words of values that mean something else in this field than elsewhere. */
+type OwnWords = Readonly<Partial<Record<ChoiceValue, string>>>;
+
+const choices = (values: readonly ChoiceValue[], own: OwnWords = {}): readonly Choice[] =>
+  choicesBy(values, (value) => own[value] ?? choiceWords[value]);
+
+export const may = (field: keyof typeof fieldWords, takes: PropertyKind, where: Where = {}): Property => ({
   field,
-  label,
+  label: fieldWords[field],
   takes,
   optional: true,
   ...where,
 });
-export const must = (field: string, label: string, takes: PropertyKind, where: Where = {}): Property => ({
-  ...may(field, label, takes, where),
+export const must = (field: keyof typeof fieldWords, takes: PropertyKind, where: Where = {}): Property => ({
+  ...may(field, takes, where),
   optional: false,
 });
 
@@ -80,22 +88,17 @@ export const count = (least: number, most: number): PropertyKind => ({
   most,
   whole: true,
 });
-export const choice = (values: readonly string[], labels?: Readonly<Record<string, string>>): PropertyKind => ({
+export const choice = (values: readonly ChoiceValue[], own?: OwnWords): PropertyKind => ({
   kind: "choice",
-  choices: choices(values, labels),
+  choices: choices(values, own),
 });
-export const several = (values: readonly string[], labels?: Readonly<Record<string, string>>): PropertyKind => ({
+export const several = (values: readonly ChoiceValue[]): PropertyKind => ({
   kind: "choices",
-  choices: choices(values, labels),
+  choices: choices(values),
 });
 export const flag: PropertyKind = { kind: "flag" };
-export const gauge: PropertyKind = choice(
-  WIRE_SIZES,
-  Object.fromEntries(WIRE_SIZES.map((size) => [size, `${size} AWG`])),
-);
+export const gauges: readonly Choice[] = choicesBy(WIRE_SIZES, wording.awg);
+export const gauge: PropertyKind = { kind: "choice", choices: gauges };
 export const colour: PropertyKind = choice(COLOURS);
 export const material: PropertyKind = choice(["copper", "aluminium", "copper-clad-aluminium"]);
-export const priority: PropertyKind = choice(
-  ["none", "freezer", "medical", "alarm", "fire-alarm-system", "sump-pump"],
-  { alarm: "Smoke or other alarm of a dwelling", "fire-alarm-system": "Fire alarm system (Article 760)" },
-);
+export const priority: PropertyKind = choice(["none", "freezer", "medical", "alarm", "fire-alarm-system", "sump-pump"]);

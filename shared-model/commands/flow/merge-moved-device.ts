@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { DeviceId, EnclosureId } from "../../model/ids.ts";
@@ -7,6 +8,10 @@ import { deviceAsProposed } from "./as-proposed.ts";
 import type { Three } from "./merge.ts";
 import { mergeDevice } from "./merge-enclosure.ts";
 import { Writing } from "./writing.ts";
+
+const wording = catalogue({
+  noBox: (box: Part, device: Part) => `Proposed has no ${box} that ${device} could go to.`,
+});
 
 /** A device that as found and proposed do not have at the same place, or not any more. */
 export interface Move {
@@ -65,7 +70,7 @@ export function mergeMoved(
     mergeDevice(writing, path, three, true);
     return undefined;
   }
-  if (!(to.id in writing.value.enclosures)) return `Proposed has no ${to.name} that ${is.name} could go to.`;
+  if (!(to.id in writing.value.enclosures)) return wording.noBox(to.name, is.name);
   const merged = new Writing<{ readonly device: Device }>({ device: home.device });
   mergeDevice(merged, ["device"], three);
   writing.set(path, undefined);

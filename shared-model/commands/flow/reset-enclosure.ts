@@ -1,4 +1,5 @@
 import type { Draft } from "immer";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { sameValue } from "../../lib/same-value.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { CableId, EnclosureId } from "../../model/ids.ts";
@@ -6,15 +7,27 @@ import { parseOutlet } from "../../model/ids.ts";
 import type { Installation, Label, Project } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { type Refusal, refusal } from "../define-command.ts";
+import { gone, unnamed } from "../item-words.ts";
 import { copyOf } from "../plain-data.ts";
 import { enclosureAsProposed } from "./as-proposed.ts";
 import { dropUnshared } from "./shared-tables.ts";
 import { whatBreaks } from "./what-breaks.ts";
 import { replay, Writing } from "./writing.ts";
 
+const wording = catalogue({
+  breaks: (box: Part, why: Part) => `${box} cannot be as found again by itself. ${why} Change that first.`,
+  endsElsewhere: (box: Part, cable: Part) =>
+    `${box} cannot be as found again by itself: ${cable} ends elsewhere in proposed. Move its end back first.`,
+  notAsFound: (box: Part) => `As found has no ${box}. Remove it from proposed instead.`,
+  onlyProposed: (box: Part, cable: Part) =>
+    `${box} cannot be as found again by itself: ${cable} is only in proposed. Remove it there, or move its end elsewhere.`,
+  removed: (box: Part, cable: Part) =>
+    `${box} cannot be as found again by itself: ${cable} was removed from proposed. Reset all of proposed, or undo the removal.`,
+});
+
 /** Name of an enclosure in whichever state has it. */
 export const nameInEither = ({ asFound, proposed }: Project, id: EnclosureId): string =>
-  (proposed?.enclosures[id] ?? asFound.enclosures[id])?.name ?? "a box";
+  (proposed?.enclosures[id] ?? asFound.enclosures[id])?.name ?? unnamed.box;
 
 /** Why one enclosure of proposed cannot be as found again by itself. */
 export function cannotReset(project: Project, id: EnclosureId): Refusal | undefined {
@@ -22,12 +35,8 @@ export function cannotReset(project: Project, id: EnclosureId): Refusal | undefi
   if (proposed === undefined) return undefined;
   const name = nameInEither(project, id);
   if (!(id in asFound.enclosures)) {
-    if (!(id in proposed.enclosures))
-      return refusal(
-        "unknown-item",
-        "That box or panel is no longer there. Pick one that is on the sheet and try again.",
-      );
-    return refusal("not-as-found", `As found has no ${name}. Remove it from proposed instead.`);
+    if (!(id in proposed.enclosures)) return refusal("unknown-item", gone.enclosure);
+    return refusal("not-as-found", wording.notAsFound(name));
   }
   const here = new Set(
     [asFound, proposed].flatMap(({ cables }) => cablesInto(cables, id).map(({ cable }) => cable.id)),
@@ -39,21 +48,21 @@ export function cannotReset(project: Project, id: EnclosureId): Refusal | undefi
   const writing = resetOf(asFound, proposed, id);
   const because = whatBreaks({ ...project, proposed: writing.value }, proposed, writing.writes);
   if (because === undefined) return undefined;
-  return refusal("would-break", `${name} cannot be as found again by itself. ${because} Change that first.`);
+  return refusal("would-break", wording.breaks(name, because));
 }
 
 /** Why the same end of a cable does not lie in the enclosure in both states. */
 function cableDiffers({ asFound, proposed }: Project, id: EnclosureId, cable: CableId): Refusal | undefined {
   const found = asFound.cables[cable];
   const planned = proposed?.cables[cable];
-  const box = asFound.enclosures[id]?.name;
-  const name = (planned ?? found)?.name;
-  const say = (what: string) => refusal("cable-differs", `${box} cannot be as found again by itself: ${what}`);
-  if (found === undefined) return say(`${name} is only in proposed. Remove it there, or move its end elsewhere.`);
-  if (planned === undefined)
-    return say(`${name} was removed from proposed. Reset all of proposed, or undo the removal.`);
+  const box = asFound.enclosures[id]?.name ?? unnamed.box;
+  const name = (planned ?? found)?.name ?? unnamed.cable;
+  const say = (what: "onlyProposed" | "removed" | "endsElsewhere") =>
+    refusal("cable-differs", wording[what](box, name));
+  if (found === undefined) return say("onlyProposed");
+  if (planned === undefined) return say("removed");
   const same = (["a", "b"] as const).every((side) => isIn(found.sides[side], id) === isIn(planned.sides[side], id));
-  return same ? undefined : say(`${name} ends elsewhere in proposed. Move its end back first.`);
+  return same ? undefined : say("endsElsewhere");
 }
 
 const isIn = (side: { readonly enclosure: EnclosureId } | { readonly outside: string }, id: EnclosureId): boolean =>

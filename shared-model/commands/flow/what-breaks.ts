@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { type Problem, problem } from "../../lib/result.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { CableId, EnclosureId } from "../../model/ids.ts";
@@ -6,8 +7,24 @@ import type { Installation, Project } from "../../model/project.ts";
 import { findDevice } from "../../queries/find-item.ts";
 import { type InvariantPart, invariantProblemsIn } from "../../queries/invariants.ts";
 import { findOutlet } from "../../queries/outlets-of.ts";
+import { unnamed } from "../item-words.ts";
 import { sentenceOf } from "./sentence-of.ts";
 import type { Write } from "./writing.ts";
+
+const wording = catalogue({
+  bond: (box: Part) => `Proposed uses the bond point of ${box}, which a nonmetallic box has not.`,
+  bothSides: (cable: Part, box: Part) => `In proposed, both sides of ${cable} would be in ${box}.`,
+  decided: (device: Part) => `In proposed, what was decided for ${device} would be about an outlet that is not there.`,
+  intent: (box: Part, cable: Part) =>
+    `Proposed says what ${box} is meant to do with ${cable}, which would not enter it.`,
+  load: (load: Part) => `In proposed, ${load} would be plugged into an outlet that is not there.`,
+  oneBox: "one box",
+  outside: (cable: Part) => `In proposed, neither side of ${cable} would be in a box.`,
+  passes: (cable: Part, box: Part) => `In proposed, ${cable} would end in ${box} and run through it too.`,
+  space: (breaker: Part, space: Part, panel: Part) =>
+    `In proposed, ${breaker} is in space ${space}, which ${panel} would not have.`,
+  tie: (breaker: Part, panel: Part) => `In proposed, ${breaker} would be tied to a breaker that is not in ${panel}.`,
+});
 
 /**
  * What some writes would break in proposed, as a sentence: an invariant, or what every command keeps true besides.
@@ -92,26 +109,18 @@ function unsoundEnclosure(installation: Installation, enclosure: Enclosure, foun
   };
   if (enclosure.kind === "box" && enclosure.material === "nonmetallic")
     if (Object.values(enclosure.places).some((place) => place.at.kind === "bond"))
-      say("no-metal-to-bond", "material", `Proposed uses the bond point of ${name}, which a nonmetallic box has not.`);
+      say("no-metal-to-bond", "material", wording.bond(name));
   for (const device of Object.values(enclosure.devices)) {
     if (device.tiedTo !== undefined && !(device.tiedTo in enclosure.devices))
-      say(
-        "tied-to-nothing",
-        device.id,
-        `In proposed, ${device.name} would be tied to a breaker that is not in ${name}.`,
-      );
+      say("tied-to-nothing", device.id, wording.tie(device.name, name));
     if (enclosure.kind === "panel" && device.slot !== undefined && device.slot > enclosure.spaces)
-      say(
-        "no-such-space",
-        device.id,
-        `In proposed, ${device.name} is in space ${device.slot}, which ${name} would not have.`,
-      );
+      say("no-such-space", device.id, wording.space(device.name, device.slot, name));
   }
   for (const pass of Object.values(enclosure.passThroughs)) {
     const cable = installation.cables[pass.cable];
-    const sides = cable === undefined ? [] : [cable.sides.a, cable.sides.b];
-    if (sides.some((side) => "enclosure" in side && side.enclosure === enclosure.id))
-      say("ends-and-passes", pass.id, `In proposed, ${cable?.name} would end in ${name} and run through it too.`);
+    if (cable === undefined) continue;
+    if ([cable.sides.a, cable.sides.b].some((side) => "enclosure" in side && side.enclosure === enclosure.id))
+      say("ends-and-passes", pass.id, wording.passes(cable.name, name));
   }
   const intent = installation.intent.boxes[enclosure.id];
   for (const id of [intent?.supply ?? [], Object.keys(intent?.protect ?? {})].flat() as CableId[]) {
@@ -119,12 +128,7 @@ function unsoundEnclosure(installation: Installation, enclosure: Enclosure, foun
     const enters = Object.values(cable?.sides ?? {}).some(
       (side) => "enclosure" in side && side.enclosure === enclosure.id,
     );
-    if (cable !== undefined && !enters)
-      say(
-        "intent-elsewhere",
-        id,
-        `Proposed says what ${name} is meant to do with ${cable.name}, which would not enter it.`,
-      );
+    if (cable !== undefined && !enters) say("intent-elsewhere", id, wording.intent(name, cable.name));
   }
 }
 
@@ -133,11 +137,10 @@ function unsoundCable(installation: Installation, id: CableId, found: Problem[])
   if (cable === undefined) return;
   const { a, b } = cable.sides;
   const at = `/proposed/cables/${id}/sides`;
-  if ("outside" in a && "outside" in b)
-    found.push(problem("both-sides-outside", at, `In proposed, neither side of ${cable.name} would be in a box.`));
+  if ("outside" in a && "outside" in b) found.push(problem("both-sides-outside", at, wording.outside(cable.name)));
   else if ("enclosure" in a && "enclosure" in b && a.enclosure === b.enclosure) {
-    const name = installation.enclosures[a.enclosure]?.name ?? "one box";
-    found.push(problem("same-enclosure", at, `In proposed, both sides of ${cable.name} would be in ${name}.`));
+    const name = installation.enclosures[a.enclosure]?.name ?? wording.oneBox;
+    found.push(problem("same-enclosure", at, wording.bothSides(cable.name, name)));
   }
 }
 
@@ -146,13 +149,13 @@ function unsoundOutlets(installation: Installation, part: InvariantPart, found: 
   const { loads, intent } = installation;
   for (const load of Object.values(loads))
     if (!hasOutlet(installation, part, load.plug)) {
-      const message = `In proposed, ${load.name} would be plugged into an outlet that is not there.`;
+      const message = wording.load(load.name);
       found.push(problem("no-outlet", `/proposed/loads/${load.id}/plug`, message));
     }
   for (const key of Object.keys(intent.outlets) as (keyof typeof intent.outlets)[])
     if (!hasOutlet(installation, part, key)) {
-      const name = findDevice(installation, parseOutlet(key).device)?.device.name ?? "a device";
-      const message = `In proposed, what was decided for ${name} would be about an outlet that is not there.`;
+      const name = findDevice(installation, parseOutlet(key).device)?.device.name ?? unnamed.device;
+      const message = wording.decided(name);
       found.push(problem("no-outlet", `/proposed/intent/outlets/${key}`, message));
     }
 }

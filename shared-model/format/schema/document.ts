@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type {
   AttachmentId,
   CableId,
@@ -31,6 +32,11 @@ import {
 } from "./basics.ts";
 import { surveyedReading } from "./survey.ts";
 import { installation } from "./wiring.ts";
+
+const wording = catalogue({
+  base64: "a picture in base64",
+  picture: (most: Part) => `a picture of at most ${most} characters`,
+});
 
 const may = v.exactOptional;
 const state = v.picklist(["as-found", "proposed"]);
@@ -135,8 +141,8 @@ const attachment = v.looseObject({
   mediaType: v.picklist(["image/png", "image/jpeg"]),
   base64: v.pipe(
     v.string(),
-    v.maxLength(LIMITS.pictureLength, `a picture of at most ${LIMITS.pictureLength} characters`),
-    v.regex(/^[A-Za-z0-9+/]*={0,2}$/, "a picture in base64"),
+    v.maxLength(LIMITS.pictureLength, wording.picture(LIMITS.pictureLength)),
+    v.regex(/^[A-Za-z0-9+/]*={0,2}$/, wording.base64),
   ),
   enclosure: may(idOf<EnclosureId>()),
   caption: may(text),

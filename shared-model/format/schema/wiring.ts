@@ -312,3 +312,20 @@ export const installation = v.looseObject({
   intent,
   directory: tableOf(idOf<DeviceId>(), text),
 });
+
+/**
+ * Tables that hold most of a document and that only a look at one box or cable asks for, in the order in which canonical
+ * text has them.
+ */
+export const DEFERRED = [
+  { table: "cables", records: [cable], fields: { conductors: cable.entries.conductors } },
+  {
+    table: "enclosures",
+    records: [box, panel],
+    fields: {
+      jumpers: enclosureCommon.jumpers,
+      places: enclosureCommon.places,
+      splices: enclosureCommon.splices,
+    },
+  },
+] as const;

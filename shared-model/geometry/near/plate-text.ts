@@ -1,6 +1,9 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { type Colour, colourCode } from "../../units/colour.ts";
 import { CAP_AT, FAN, PLATE, SHEATH_PLATE } from "../metrics.ts";
 import { fitText, textWidth } from "../text-width.ts";
+
+const wording = catalogue({ markedAs: (code: Part, mark: Part) => `${code} as ${mark}` });
 
 /** A name of any length still leaves a readable plate. */
 const LONGEST_NAME = 84;
@@ -10,7 +13,9 @@ export const plateWidth = (text: string): number =>
 
 /** "BK", "WH as BK". */
 export const codeOf = (colour: Colour, markedAs: Colour | undefined, twin = ""): string =>
-  `${colourCode(colour)}${twin}${markedAs === undefined ? "" : ` as ${colourCode(markedAs)}`}`;
+  markedAs === undefined
+    ? `${colourCode(colour)}${twin}`
+    : wording.markedAs(`${colourCode(colour)}${twin}`, colourCode(markedAs));
 
 /** Name of a cable or jumper as it fits on a plate. */
 export const plateName = (owner: string): string => fitText(owner, LONGEST_NAME, PLATE.size, PLATE.weight);

@@ -1,8 +1,10 @@
 import { findConnector } from "../../catalog/connectors.ts";
+import type { Finish } from "../../catalog/device-type.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
-import type { Enclosure, EntryMeans, Splice } from "../../model/enclosure.ts";
+import type { Box, Enclosure, EntryMeans, Splice } from "../../model/enclosure.ts";
 import { cableEnd, otherSide, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { creditedVolume } from "../../queries/box-volume.ts";
@@ -10,6 +12,25 @@ import { inOrder } from "../../queries/in-order.ts";
 import { formatVolume } from "../../units/volume.ts";
 import { fitText, textWidth } from "../text-width.ts";
 import type { EntryPlan } from "./entries.ts";
+
+const wording = catalogue({
+  breaker: (slot: Part) => `breaker ${slot}`,
+  breakerOf: (slot: Part, ampere: Part) => `breaker ${slot}, ${ampere} A`,
+  from: (box: Part) => `from ${box}`,
+  metal: "metal",
+  nonmetallic: "nonmetallic",
+  notDrawn: "not drawn",
+  panel: "panel",
+  to: (box: Part) => `to ${box}`,
+  volume: (in3: Part) => `${in3} in³`,
+  volumeUnknown: "volume unknown",
+});
+
+/** How the metal of a terminal looks. */
+export const FINISH_WORDS: Readonly<Record<Finish, string>> = {
+  ...catalogue({ brass: "brass", silver: "silver", green: "green", black: "black" }),
+  none: "",
+};
 
 interface Captioned {
   readonly splice?: Splice;
@@ -26,12 +47,12 @@ export function spliceCaption(stack: Captioned): string {
   return stack.sizes === undefined || stack.sizes === "" ? word : `${stack.sizes}, ${word}`;
 }
 
-const CONNECTOR_WORDS: Readonly<Record<string, string>> = {
+const CONNECTOR_WORDS: Readonly<Record<string, string>> = catalogue({
   none: "no connector",
   taped: "taped",
   soldered: "soldered",
   unknown: "connector ?",
-};
+});
 
 /** "3 × 12", "2 × 12 + 1 × 14": thickest first. */
 export function sizesOf(enclosure: Enclosure, installation: Installation, ends: readonly string[]): string {
@@ -56,13 +77,26 @@ export function headerNote(enclosure: Enclosure): string {
   const title = findEnclosureItem(enclosure.item)?.title;
   const parts = [enclosure.note, title];
   if (enclosure.kind === "box") {
-    if (enclosure.material === "metal") parts.push("metal");
-    if (enclosure.material === "nonmetallic" && !title?.startsWith("Nonmetallic")) parts.push("nonmetallic");
+    const { material } = enclosure;
+    if (material !== "unknown" && !titleSaysMaterial(enclosure)) parts.push(wording[material]);
     const volume = creditedVolume(enclosure);
-    parts.push(volume === undefined ? "volume unknown" : `${formatVolume(volume)} in³`);
+    parts.push(volume === undefined ? wording.volumeUnknown : wording.volume(formatVolume(volume)));
   }
   return parts.filter((part) => part !== undefined && part !== "").join(", ");
 }
+
+/** Boxes of the stock that are called by what they are made of. */
+const CALLED_NONMETALLIC: ReadonlySet<string> = new Set([
+  "plastic-new-1",
+  "plastic-new-2",
+  "plastic-old-1",
+  "plastic-old-2",
+  "plastic-ceiling",
+]);
+
+/** Whether the title of a box in the stock says already what it is made of. */
+export const titleSaysMaterial = ({ item, material }: Pick<Box, "item" | "material">): boolean =>
+  material === "nonmetallic" && CALLED_NONMETALLIC.has(item);
 
 /** Room in the stub of a sheath, from its torn end to the wall or to a connector outside it, and the gap between words. */
 const IN_SHEATH = { toWall: 104, toConnector: 90, gap: 7, size: 11.5 } as const;
@@ -91,25 +125,39 @@ export function sheathCaption(
 ): { readonly title: string; readonly note: string } {
   const far = entry.cable.sides[otherSide(entry.side)];
   if ("outside" in far) {
-    const named = far.outside !== "" && far.outside !== NOT_DRAWN;
+    const named = saysWhere(far.outside);
     return {
-      title: fitText(named ? `to ${far.outside}` : NOT_DRAWN, CAPTION_WIDTH, 13, 700),
-      note: named ? NOT_DRAWN : "",
+      title: fitText(named ? wording.to(far.outside) : wording.notDrawn, CAPTION_WIDTH, 13, 700),
+      note: named ? wording.notDrawn : "",
     };
   }
   const there = installation.enclosures[far.enclosure];
   if (there === undefined) return { title: "", note: "" };
-  const supply = installation.intent.boxes[enclosure.id]?.supply;
-  const brings = supply === undefined ? there.kind === "panel" && enclosure.kind === "box" : supply === entry.cable.id;
-  const title = `${brings ? "from" : "to"} ${there.name}`;
+  const title = (bringsSupply(installation, enclosure, entry) ? wording.from : wording.to)(there.name);
   return { title: fitText(title, CAPTION_WIDTH, 13, 700), note: fitText(farNote(there, entry), CAPTION_WIDTH, 12) };
+}
+
+/** Whether a cable comes from another box or panel with the supply: what was said of it counts, then that it comes from a panel. */
+export function bringsSupply(
+  installation: Installation,
+  enclosure: Enclosure,
+  { cable, side }: Pick<EntryPlan, "cable" | "side">,
+): boolean {
+  const far = cable.sides[otherSide(side)];
+  const there = "outside" in far ? undefined : installation.enclosures[far.enclosure];
+  if (there === undefined) return false;
+  const supply = installation.intent.boxes[enclosure.id]?.supply;
+  return supply === undefined ? there.kind === "panel" && enclosure.kind === "box" : supply === cable.id;
 }
 
 /** Over the stub of a sheath, clear of the wall and of the frame around a selected box. */
 const CAPTION_WIDTH = 104;
 
-/** What the other end of a cable is in when nobody has named it. */
-const NOT_DRAWN = "not drawn";
+/** What stands in a document for the other end of a cable when nobody has named it. */
+const UNSAID = /^(not drawn)?$/;
+
+/** Whether a document says where a cable goes that leaves the drawing. */
+export const saysWhere = (outside: string): boolean => !UNSAID.test(outside);
 
 function farNote(there: Enclosure, entry: EntryPlan): string {
   if (there.kind === "panel") {
@@ -118,9 +166,9 @@ function farNote(there: Enclosure, entry: EntryPlan): string {
       const device = at?.kind === "terminal" ? there.devices[at.device] : undefined;
       if (device?.slot === undefined) continue;
       const rating = device.breakerRatingA;
-      return `breaker ${device.slot}${rating === undefined ? "" : `, ${rating} A`}`;
+      return rating === undefined ? wording.breaker(device.slot) : wording.breakerOf(device.slot, rating);
     }
-    return there.note ?? "panel";
+    return there.note ?? wording.panel;
   }
   const names = inOrder(there.devices).map((device) => device.name);
   return [names.join(", "), there.note].filter((part) => part !== undefined && part !== "").join(" ");

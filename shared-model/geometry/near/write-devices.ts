@@ -6,9 +6,8 @@ import type { DeviceShape, TerminalShape } from "./device-shape.ts";
 import type { Frame } from "./frame.ts";
 import { depthOf, SCREW_X } from "./spots.ts";
 import { barOffset } from "./stack-cost.ts";
+import { FINISH_WORDS } from "./words.ts";
 import { yOf } from "./write-conductors.ts";
-
-const FINISH_WORDS = { brass: "brass", silver: "silver", green: "green", black: "black", none: "" } as const;
 
 const BLOCKS: ReadonlySet<string> = new Set(["clamp-plate", "push-in", "lug"]);
 

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { volumeOf } from "../../queries/box-volume.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { formatVolume } from "../../units/volume.ts";
@@ -12,6 +13,12 @@ import { isUpright, middleOfLanes } from "./upright-entries.ts";
 import { headerNote, sheathCaption, sheathWords, spliceCaption } from "./words.ts";
 import { entryY, writeConductors, yOf } from "./write-conductors.ts";
 import { writeDevices, writeFreeSlots } from "./write-devices.ts";
+
+const wording = catalogue({
+  feet: (length: Part) => `${length} ft`,
+  ringAdds: (ring: Part, in3: Part) => `${ring}, adds ${in3} in³`,
+  ringUnmarked: (ring: Part) => `${ring}, not marked, adds 0`,
+});
 
 /** Puts the chosen rows, lanes and layers into one drawing. */
 export function writeDrawing(plan: BoxPlan, frame: Frame): BoxDrawing {
@@ -131,7 +138,12 @@ function writeSheath(plan: BoxPlan, frame: Frame, entry: BoxPlan["entries"][numb
     means,
     wall: entry.wall,
     ...stubOf(frame, entry),
-    ...sheathWords(cable.name, sizeTextOf(cable), cable.lengthFt === undefined ? "" : `${cable.lengthFt} ft`, means),
+    ...sheathWords(
+      cable.name,
+      sizeTextOf(cable),
+      cable.lengthFt === undefined ? "" : wording.feet(cable.lengthFt),
+      means,
+    ),
     captionTitle: title,
     captionNote: note,
   };
@@ -163,13 +175,18 @@ function writeRings(plan: BoxPlan, frame: Frame, x: number): BoxDrawing["rings"]
   if (plan.enclosure.kind !== "box") return [];
   return inOrder(plan.enclosure.rings).map((ring, index) => {
     const volume = volumeOf(ring.volume);
-    const adds = volume === undefined ? "not marked, adds 0" : `adds ${formatVolume(volume)} in³`;
+    const kind = RING_WORDS[ring.kind];
+    const text = volume === undefined ? wording.ringUnmarked(kind) : wording.ringAdds(kind, formatVolume(volume));
     const at = { x, y: frame.height + WALL + 20 + PITCH * index };
-    return { id: ring.id, text: `${RING_WORDS[ring.kind]}, ${adds}`, at };
+    return { id: ring.id, text, at };
   });
 }
 
-const RING_WORDS = { "plaster-ring": "plaster ring", "raised-cover": "raised cover", extension: "extension" } as const;
+const RING_WORDS = catalogue({
+  "plaster-ring": "plaster ring",
+  "raised-cover": "raised cover",
+  extension: "extension",
+});
 
 function boundsOf(
   frame: Frame,

@@ -1,10 +1,10 @@
 import type { DeviceType } from "../../catalog/device-type.ts";
 import type { Point } from "../../model/project.ts";
 import type { SymbolSet } from "../../model/symbol-set.ts";
-import { INTERNATIONAL_SYMBOLS } from "./international-symbols.ts";
+import { INTERNATIONAL_NAMES, INTERNATIONAL_SYMBOLS } from "./international-symbols.ts";
 import { type PlanSymbol, SYMBOL_KINDS, SYMBOL_SIZE, type SymbolKind } from "./plan-symbol.ts";
 import type { Drawn } from "./symbol-parts.ts";
-import { US_SYMBOLS } from "./us-symbols.ts";
+import { US_NAMES, US_SYMBOLS } from "./us-symbols.ts";
 
 const MIDDLE = SYMBOL_SIZE / 2;
 /** Cables meet a symbol in the middle of its sides. */
@@ -15,12 +15,12 @@ const PORTS: readonly Point[] = [
   { x: MIDDLE, y: SYMBOL_SIZE },
 ];
 
-const setOf = (drawn: Drawn): ReadonlyMap<SymbolKind, PlanSymbol> =>
-  new Map(SYMBOL_KINDS.map((id) => [id, { id, name: drawn[id][0], parts: drawn[id][1], ports: PORTS }]));
+const setOf = (names: Readonly<Record<SymbolKind, string>>, drawn: Drawn): ReadonlyMap<SymbolKind, PlanSymbol> =>
+  new Map(SYMBOL_KINDS.map((id) => [id, { id, name: names[id], parts: drawn[id], ports: PORTS }]));
 
 const SETS: Readonly<Record<SymbolSet, ReadonlyMap<SymbolKind, PlanSymbol>>> = {
-  us: setOf(US_SYMBOLS),
-  international: setOf(INTERNATIONAL_SYMBOLS),
+  us: setOf(US_NAMES, US_SYMBOLS),
+  international: setOf(INTERNATIONAL_NAMES, INTERNATIONAL_SYMBOLS),
 };
 
 export function findSymbol(set: SymbolSet, kind: SymbolKind): PlanSymbol {

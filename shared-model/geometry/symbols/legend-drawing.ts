@@ -1,9 +1,12 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Point } from "../../model/project.ts";
 import type { SymbolSet } from "../../model/symbol-set.ts";
 import { textWidth } from "../text-width.ts";
 import type { PlanSymbol } from "./plan-symbol.ts";
 import { SET_WORDS } from "./plan-symbol.ts";
 import type { LegendLine } from "./symbol-legend.ts";
+
+const wording = catalogue({ shapes: (after: Part) => `Shapes ${after}.` });
 
 /** A legend as it is drawn, on screen and on paper, in units of its letters: 12 high, as 9 points on paper. */
 export interface LegendDrawing {
@@ -68,7 +71,7 @@ export function drawLegend(lines: readonly LegendLine[], set: SymbolSet): Legend
     };
   });
   const foot = top + rows * ROW + 10;
-  const note = wrap(`Shapes ${after}.`, width - 2 * PAD).map((text, i) => ({
+  const note = wrap(wording.shapes(after), width - 2 * PAD).map((text, i) => ({
     text,
     at: { x: PAD, y: foot + i * NOTE_LINE },
   }));

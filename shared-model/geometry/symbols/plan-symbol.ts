@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Point } from "../../model/project.ts";
 import type { SymbolSet } from "../../model/symbol-set.ts";
 
@@ -62,17 +63,20 @@ export interface PlanSymbol {
   readonly ports: readonly Point[];
 }
 
+const wording = catalogue({
+  basis: "drawn by us, not verified against the standard",
+  international: "International plan symbols",
+  internationalAfter: (basis: Part) =>
+    `after the usual shapes of installation plans as in IEC 60617, from memory; ${basis}`,
+  us: "US plan symbols",
+  usAfter: (basis: Part) => `after the usual shapes of US electrical plans, from memory; ${basis}`,
+});
+
 /** How far the shapes are backed: nobody has held them beside the standard. */
-export const SYMBOL_BASIS = "drawn by us, not verified against the standard";
+export const SYMBOL_BASIS = wording.basis;
 
 /** The open conventions that a set is drawn after. */
 export const SET_WORDS: Readonly<Record<SymbolSet, { readonly title: string; readonly after: string }>> = {
-  us: {
-    title: "US plan symbols",
-    after: `after the usual shapes of US electrical plans, from memory; ${SYMBOL_BASIS}`,
-  },
-  international: {
-    title: "International plan symbols",
-    after: `after the usual shapes of installation plans as in IEC 60617, from memory; ${SYMBOL_BASIS}`,
-  },
+  us: { title: wording.us, after: wording.usAfter(SYMBOL_BASIS) },
+  international: { title: wording.international, after: wording.internationalAfter(SYMBOL_BASIS) },
 };

@@ -1,7 +1,7 @@
 import type { SymbolKind, SymbolPart } from "./plan-symbol.ts";
 
-/** Name and parts of each kind. */
-export type Drawn = Readonly<Record<SymbolKind, readonly [name: string, parts: readonly SymbolPart[]]>>;
+/** Parts of each kind. */
+export type Drawn = Readonly<Record<SymbolKind, readonly SymbolPart[]>>;
 
 export const line = (...line: readonly number[]): SymbolPart => ({ line });
 export const solid = (...line: readonly number[]): SymbolPart => ({ line, closed: true, filled: true });

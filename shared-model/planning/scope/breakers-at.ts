@@ -1,7 +1,7 @@
 import type { ScopeBreaker } from "../../answers/scope.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
-import type { DeviceId, EnclosureId, EndKey } from "../../model/ids.ts";
+import { cableEnd, type DeviceId, type EnclosureId, type EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import type { Circuit, Section } from "../../solver/section.ts";
 import { sectionOf } from "../../solver/sections.ts";
@@ -14,8 +14,8 @@ interface Coming {
 }
 
 /**
- * Breakers, fuses and disconnects whose circuits come to a box, hot or neutral, in either account: all of them are opened
- * before a hand goes in. With each stand the poles that share its neutral and those tied to it, which open together.
+ * Breakers, fuses and disconnects whose circuits come to a box or pass through it, hot or neutral, in either account: all
+ * of them are opened before a hand goes in. With each stand the poles that share its neutral and those tied to it, which open together.
  * Sorted by panel and space.
  */
 export function breakersAt(
@@ -43,12 +43,45 @@ function breakersIn(
 ): readonly ScopeBreaker[] {
   const enclosure = installation.enclosures[id];
   if (enclosure === undefined) return [];
-  if (enclosure.kind === "panel") return breakersMoved(enclosure, movedInPanel);
-  const section = sectionOf(installation, id);
-  if (section === undefined) return [];
-  const own = new Set(Object.keys(enclosure.places));
-  const all = circuitsOf(section);
-  return all.filter(({ circuit }) => comesTo(circuit, own)).map((one) => told(one, all));
+  if (enclosure.kind === "panel") return breakersUnder(enclosure, movedInPanel);
+  const passing = passingThrough(installation, enclosure);
+  const own = new Set([...Object.keys(enclosure.places), ...passing.ends]);
+  const sections = new Set([id, ...passing.from].flatMap((each) => sectionOf(installation, each) ?? []));
+  const told = [...sections].flatMap((section) => {
+    const all = circuitsOf(section);
+    return all.filter(({ circuit }) => comesTo(circuit, own)).map((one) => tell(one, all));
+  });
+  return [...told, ...passing.breakers];
+}
+
+interface Passing {
+  /** Of conductors that pass through without an end in the box: their ends at both sides of the cable. */
+  readonly ends: readonly EndKey[];
+  /** Where their cables end: another section than that of the box may feed them. */
+  readonly from: readonly EnclosureId[];
+  /** On which they end in a panel: of a feeder no section tells. */
+  readonly breakers: readonly ScopeBreaker[];
+}
+
+/** What only passes through a box is live in it all the same: a loop left whole is nicked as easily as an end. */
+function passingThrough(installation: Installation, { passThroughs }: Enclosure): Passing {
+  const ends: EndKey[] = [];
+  const from = new Set<EnclosureId>();
+  const breakers: ScopeBreaker[] = [];
+  for (const { cable: id, conductors } of Object.values(passThroughs)) {
+    const cable = installation.cables[id];
+    if (cable === undefined) continue;
+    for (const side of ["a", "b"] as const) {
+      const own = conductors.map((key) => cableEnd(id, key, side));
+      ends.push(...own);
+      const at = cable.sides[side];
+      if (!("enclosure" in at)) continue;
+      from.add(at.enclosure);
+      const enclosure = installation.enclosures[at.enclosure];
+      if (enclosure?.kind === "panel") breakers.push(...breakersUnder(enclosure, new Set(own)));
+    }
+  }
+  return { ends, from: [...from], breakers };
 }
 
 const comesTo = ({ hotEnds, neutralEnds }: Circuit, own: ReadonlySet<string>): boolean =>
@@ -67,7 +100,7 @@ function circuitsOf(section: Section): readonly Coming[] {
   return all;
 }
 
-function told({ breaker, panel, circuit }: Coming, all: readonly Coming[]): ScopeBreaker {
+function tell({ breaker, panel, circuit }: Coming, all: readonly Coming[]): ScopeBreaker {
   const neutrals = new Set(circuit.neutralEnds);
   const sharing = all.filter(
     (other) => other.breaker.id !== breaker.id && other.circuit.neutralEnds.some((end) => neutrals.has(end)),
@@ -94,10 +127,10 @@ const asBreaker = (
   multiwire,
 });
 
-/** In a panel: those on which an end is moved. Its supply side stays live whatever is opened in it. */
-function breakersMoved(panel: Enclosure, moved: ReadonlySet<EndKey>): readonly ScopeBreaker[] {
+/** In a panel: those on which one of these ends lies. Its supply side stays live whatever is opened in it. */
+function breakersUnder(panel: Enclosure, ends: ReadonlySet<EndKey>): readonly ScopeBreaker[] {
   const found = new Set<DeviceId>();
-  for (const end of moved) {
+  for (const end of ends) {
     const at = panel.places[end]?.at;
     if (at?.kind === "terminal") found.add(at.device);
   }

@@ -1,4 +1,5 @@
 import type { ScopeChange, ScopeConductor, ScopeKind, ScopePlace, ScopeStates } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Enclosure, Jumper } from "../../model/enclosure.ts";
 import { type CableId, type EndKey, type JumperId, jumperEnd, parseEnd } from "../../model/ids.ts";
 import type { At, Place } from "../../model/place.ts";
@@ -7,6 +8,10 @@ import { findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { colourCode } from "../../units/colour.ts";
 import { type BoxPair, differentFields, isOnSomething, isUntouched } from "./box-pair.ts";
 import { jumperKindWords, placeWords } from "./scope-words.ts";
+
+const wording = catalogue({
+  jumper: (kind: Part, from: Part, to: Part) => `${kind} from ${from} to ${to}`,
+});
 
 /** Facts of a place that say where it is and what it is called; the rest is compared. */
 const WHERE: ReadonlySet<string> = new Set(["at", "tag"]);
@@ -185,7 +190,7 @@ function jumperChange(
 }
 
 const jumperWords = (enclosure: Enclosure, jumper: Jumper, [a, b]: readonly [At, At]): string =>
-  `${jumperKindWords(enclosure, jumper)} from ${placeWords(enclosure, a)} to ${placeWords(enclosure, b)}`;
+  wording.jumper(jumperKindWords(enclosure, jumper), placeWords(enclosure, a), placeWords(enclosure, b));
 
 function bothEnds({ places }: Enclosure, id: JumperId, flipped: boolean): readonly [At, At] {
   const [a, b] = (flipped ? (["b", "a"] as const) : (["a", "b"] as const)).map(

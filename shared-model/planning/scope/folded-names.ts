@@ -1,3 +1,5 @@
+import { fromToWords } from "./scope-words.ts";
+
 /** From so many names in a row on, the row is told by its first and its last. */
 const LEAST_IN_ROW = 4;
 
@@ -8,7 +10,7 @@ export function foldedNames(names: readonly string[]): string {
   for (let at = 0; at < sorted.length; ) {
     let last = at;
     while (isNext(sorted[last], sorted[last + 1])) last += 1;
-    if (last - at + 1 >= LEAST_IN_ROW) words.push(`${sorted[at]} to ${sorted[last]}`);
+    if (last - at + 1 >= LEAST_IN_ROW) words.push(fromToWords(sorted[at] ?? "", sorted[last] ?? ""));
     else words.push(...sorted.slice(at, last + 1));
     at = last + 1;
   }

@@ -1,4 +1,5 @@
 import type { ScopeDifference, ScopeLabel } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { type DeviceId, type EnclosureId, type LabelId, outletKey } from "../../model/ids.ts";
 import type { Installation, Label } from "../../model/project.ts";
 import { replacementFor } from "../../queries/replaced.ts";
@@ -9,6 +10,17 @@ import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { Section } from "../../solver/section.ts";
 import { sectionKey, sectionOf } from "../../solver/sections.ts";
 import { deviceIn, homeOf } from "./device-places.ts";
+import { inBoxWords } from "./scope-words.ts";
+
+const LABEL_WORDS = catalogue({
+  drawn: "It is drawn in proposed.",
+  drawnBecause: (why: Part) => `It is drawn in proposed: ${why}.`,
+  noGround: (device: Part, guards: Part) => `${device} has no equipment ground and is protected by ${guards}.`,
+  ownWording: "own wording",
+  place: (device: Part, box: Part, note: Part) => `${device} in ${box}, ${note}`,
+  protectedBy: (outlet: Part, guards: Part) => `${outlet} is protected by ${guards}.`,
+  slip: (guards: Part) => `If it is dead, press RESET on ${guards}.`,
+});
 
 /** Words that a person takes for a slip about RESET. */
 const ABOUT_RESET = /\breset/i;
@@ -61,7 +73,7 @@ function noGroundLabels(
       on: { kind: "device" as const, id: device.id, name: device.name },
       box: { id: box.id, name: box.name },
     };
-    const because = `${device.name} has no equipment ground and is protected by ${listed([...protectors].map((id) => nameOf(proposed, id)))}.`;
+    const because = LABEL_WORDS.noGround(device.name, listed([...protectors].map((id) => nameOf(proposed, id))));
     const words = fresh.filter(
       (label) =>
         isNoGroundLabel(label) &&
@@ -103,11 +115,11 @@ function resetSlips(
       {
         key: `reset ${outlet.key}`,
         kind: "reset-slip",
-        wording: slip?.wording ?? `If it is dead, press RESET on ${places}.`,
+        wording: slip?.wording ?? LABEL_WORDS.slip(places),
         on: { kind: "outlet", id: outlet.key, name: outlet.name },
         box: { id: enclosure.id, name: enclosure.name },
-        because: `${outlet.name} is protected by ${places}.`,
-        requiredBy: slip?.requiredBy ?? "own wording",
+        because: LABEL_WORDS.protectedBy(outlet.name, places),
+        requiredBy: slip?.requiredBy ?? LABEL_WORDS.ownWording,
         ...(slip !== undefined && { label: slip.id }),
       },
     ];
@@ -133,7 +145,8 @@ const nameOf = (installation: Installation, id: DeviceId): string => deviceIn(in
 function placeOf(installation: Installation, id: DeviceId): string {
   const home = homeOf(installation, id);
   if (home === undefined) return id;
-  return `${home.devices[id]?.name ?? id} in ${home.name}${home.note === undefined ? "" : `, ${home.note}`}`;
+  const name = home.devices[id]?.name ?? id;
+  return home.note === undefined ? inBoxWords(name, home) : LABEL_WORDS.place(name, home.name, home.note);
 }
 
 function drawnLabel(installation: Installation, { id, wording, on, requiredBy }: Label): ScopeLabel {
@@ -143,7 +156,7 @@ function drawnLabel(installation: Installation, { id, wording, on, requiredBy }:
     kind: "drawn",
     wording,
     ...at,
-    because: requiredBy === undefined ? "It is drawn in proposed." : `It is drawn in proposed: ${requiredBy}.`,
+    because: requiredBy === undefined ? LABEL_WORDS.drawn : LABEL_WORDS.drawnBecause(requiredBy),
     ...(requiredBy !== undefined && { requiredBy }),
     label: id,
   };

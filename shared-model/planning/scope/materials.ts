@@ -8,15 +8,15 @@ import type {
 } from "../../answers/scope.ts";
 import { findCableItem } from "../../catalog/cable-items.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { COLOUR_WORDS, MATERIAL_WORDS } from "../../catalog/wire-words.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { CableId, DeviceId, EntryId, JumperId, RingId, SpliceId } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
-import { boxItemWords, connectorWords, lengthWords, RING_WORDS, volumeWords } from "./scope-words.ts";
-
-const VERIFY = "verify listing";
+import { CONNECTOR_PIECES, LIST_WORDS as wording } from "./material-words.ts";
+import { boxItemWords, inBoxWords, lengthWords, RING_WORDS, volumeWords } from "./scope-words.ts";
 
 type Wanted = Omit<ScopeMaterial, "key" | "where"> & { readonly where: string };
 
@@ -33,9 +33,9 @@ export function scopeMaterials(
     ...boxes.flatMap((box) => boxMaterials(proposed, box)),
     ...elsewhere.flatMap((change) => cableMaterial(proposed, change)),
     ...labels.map(
-      ({ kind, wording, on }): Wanted => ({
+      ({ kind, wording: text, on }): Wanted => ({
         group: "label",
-        what: `${kind === "reset-slip" ? "slip" : "label"} “${wording}”`,
+        what: kind === "reset-slip" ? wording.slip(text) : wording.label(text),
         quantity: 1,
         unit: "piece",
         where: on.name,
@@ -78,7 +78,7 @@ function boxMaterials(proposed: Installation, box: ScopeBox): readonly Wanted[] 
         return deviceMaterial(after, change);
       case "enclosure":
         return change.kind === "new" || change.kind === "replaced"
-          ? [piece("box", boxItemWords(after), after.name, { item: after.item, note: VERIFY })]
+          ? [piece("box", boxItemWords(after), after.name, { item: after.item, note: wording.verify })]
           : [];
       case "ring":
         return ringMaterial(after, change);
@@ -107,19 +107,12 @@ function deviceMaterial(box: Enclosure, { kind, item }: ScopeChange): readonly W
   const device = box.devices[item.id as DeviceId];
   if (device === undefined || (kind !== "new" && kind !== "replaced")) return [];
   const type = getDeviceType(device.type);
-  const where = `${device.name} in ${box.name}`;
+  const where = inBoxWords(device.name, box);
   return [
-    piece("device", deviceTitle(device), where, { item: device.type, note: VERIFY }),
+    piece("device", deviceTitle(device), where, { item: device.type, note: wording.verify }),
     // One that takes another's place may have another face: common practice.
     ...(type.where === "box" && type.yokes > 0
-      ? [
-          piece(
-            "fitting",
-            `plate for ${type.caption}`,
-            where,
-            kind === "new" ? {} : { note: "if the old one does not fit" },
-          ),
-        ]
+      ? [piece("fitting", wording.plate(type.caption), where, kind === "new" ? {} : { note: wording.ifNotFitting })]
       : []),
   ];
 }
@@ -127,13 +120,13 @@ function deviceMaterial(box: Enclosure, { kind, item }: ScopeChange): readonly W
 /** With the rating where the type itself does not say it. */
 function deviceTitle({ type, breakerRatingA }: Device): string {
   const { title } = getDeviceType(type);
-  return breakerRatingA === undefined ? title : `${title}, ${breakerRatingA} A`;
+  return breakerRatingA === undefined ? title : wording.rated(title, breakerRatingA);
 }
 
 function ringMaterial(box: Enclosure, { kind, item }: ScopeChange): readonly Wanted[] {
   const ring = box.kind === "box" ? box.rings[item.id as RingId] : undefined;
   if (ring === undefined || (kind !== "new" && kind !== "replaced")) return [];
-  return [piece("box", `${RING_WORDS[ring.kind]}, ${volumeWords(ring.volume)}`, box.name, { note: VERIFY })];
+  return [piece("box", `${RING_WORDS[ring.kind]}, ${volumeWords(ring.volume)}`, box.name, { note: wording.verify })];
 }
 
 /** A connector for each opening that gets one, by the cables in it. */
@@ -142,8 +135,8 @@ function entryMaterial(proposed: Installation, box: Enclosure, { kind, item }: S
   if (entry?.means !== "external-connector" || (kind !== "new" && kind !== "replaced")) return [];
   const cables = cablesInto(proposed.cables, box.id).filter((one) => one.entry === entry.id);
   const sizes = [...new Set(cables.map(({ cable }) => sizeWords(cable)))];
-  const what = `cable connector${sizes.length === 0 ? "" : ` for ${sizes.join(" and ")}`}`;
-  return [piece("fitting", what, box.name, { note: VERIFY })];
+  const what = sizes.length === 0 ? wording.cableConnector : wording.cableConnectorFor(sizes.join(wording.and));
+  return [piece("fitting", what, box.name, { note: wording.verify })];
 }
 
 const sizeWords = (cable: Cable): string => findCableItem(cable.item)?.sizeText ?? cable.item;
@@ -155,9 +148,9 @@ function spliceMaterial(scope: ScopeBox, box: Enclosure, { kind, item, fields }:
   const splice = box.splices[item.id as SpliceId];
   if (splice === undefined || WITHOUT_CONNECTOR.has(splice.connector)) return [];
   const what = connectorTitle(splice.connector);
-  const where = `${splice.name} in ${box.name}`;
+  const where = inBoxWords(splice.name, box);
   if (kind === "new" || fields?.includes("connector") === true)
-    return [piece("connector", what, where, { item: splice.connector, note: VERIFY })];
+    return [piece("connector", what, where, { item: splice.connector, note: wording.verify })];
   const home = scope.homes.find((one) => one.splice === splice.id)?.home?.splice;
   const isOpened = scope.changes.some(
     ({ attach, detach, was, will }) =>
@@ -168,24 +161,30 @@ function spliceMaterial(scope: ScopeBox, box: Enclosure, { kind, item, fields }:
     ? [
         piece("connector", what, where, {
           item: splice.connector,
-          note: "the joint is opened: where the old one may not be used again",
+          note: wording.opened,
         }),
       ]
     : [];
 }
 
 /** "twist-on connector, large". */
-const connectorTitle = (connector: string): string => {
-  const [kind = "", ...size] = connectorWords(connector).split(", ");
-  return [kind.endsWith("connector") ? kind : `${kind} connector`, ...size].join(", ");
-};
+const connectorTitle = (connector: string): string =>
+  PIECES.get(connector) ?? (connector.endsWith("connector") ? connector : wording.connector(connector));
+
+const PIECES = new Map<string, string>(Object.entries(CONNECTOR_PIECES));
 
 function jumperMaterial(box: Enclosure, { kind, item }: ScopeChange): readonly Wanted[] {
   const jumper = box.jumpers[item.id as JumperId];
   if (jumper === undefined || (kind !== "new" && kind !== "replaced")) return [];
   const { awg, colour, material, stranded } = jumper;
-  const what = `conductor, ${awg} AWG ${material.replaceAll("-", " ")}, ${stranded ? "stranded" : "solid"}, ${colour}, ${lengthWords(jumper)}`;
-  return [piece("conductor", what, `${jumper.name} in ${box.name}`)];
+  const what = wording.conductor(
+    awg,
+    MATERIAL_WORDS[material],
+    stranded ? wording.stranded : wording.solid,
+    COLOUR_WORDS[colour],
+    lengthWords(jumper),
+  );
+  return [piece("conductor", what, inBoxWords(jumper.name, box))];
 }
 
 /** A cap for an end that is capped now, tape for one that is marked, a screw for the first on the metal of its box. */
@@ -193,14 +192,14 @@ function endMaterial(box: Enclosure, { kind, item, will, was, conductor, fields 
   const found: Wanted[] = [];
   if (will?.at?.kind === "capped" && was?.at?.kind !== "capped")
     found.push(
-      piece("connector", `cap for one ${conductor?.awg ?? ""} AWG conductor`, `${item.name} in ${box.name}`, {
-        note: VERIFY,
+      piece("connector", wording.cap(conductor?.awg ?? ""), inBoxWords(item.name, box), {
+        note: wording.verify,
       }),
     );
   if (conductor?.markedAs !== undefined && (kind === "new" || fields?.includes("markedAs") === true))
-    found.push(piece("fitting", `marking tape, ${conductor.markedAs}`, `${item.name} in ${box.name}`));
+    found.push(piece("fitting", wording.tape(COLOUR_WORDS[conductor.markedAs]), inBoxWords(item.name, box)));
   if (will?.at?.kind === "bond" && (kind === "new" || was?.at?.kind !== "bond") && kind !== "kept")
-    found.push(piece("fitting", "grounding screw, green", box.name, { note: "where the box has none" }));
+    found.push(piece("fitting", wording.groundScrew, box.name, { note: wording.whereNone }));
   return found;
 }
 
@@ -209,9 +208,7 @@ function cableMaterial(proposed: Installation, { kind, item }: ScopeChange): rea
   if (cable === undefined || (kind !== "new" && kind !== "replaced")) return [];
   const what = findCableItem(cable.item)?.title ?? cable.item;
   if (cable.lengthFt === undefined)
-    return [
-      piece("cable", what, cable.name, { item: cable.item, note: "its length is not recorded: measure the run" }),
-    ];
+    return [piece("cable", what, cable.name, { item: cable.item, note: wording.measureRun })];
   return [
     {
       group: "cable",
@@ -220,7 +217,7 @@ function cableMaterial(proposed: Installation, { kind, item }: ScopeChange): rea
       unit: "ft",
       where: cable.name,
       item: cable.item,
-      note: "as drawn, nothing for waste",
+      note: wording.asDrawn,
     },
   ];
 }
@@ -242,10 +239,10 @@ export function scopeRemoved(asFound: Installation, { boxes, elsewhere }: ScopeD
     for (const { item, kind } of changes) {
       if (before === undefined || (kind !== "removed" && kind !== "replaced")) continue;
       const device = item.kind === "device" ? before.devices[(item.was ?? item.id) as DeviceId] : undefined;
-      if (device !== undefined) note(deviceTitle(device), `${device.name} in ${name}`);
+      if (device !== undefined) note(deviceTitle(device), inBoxWords(device.name, { name }));
       else if (item.kind === "enclosure") note(boxItemWords(before), name);
       else if (item.kind === "part" || item.kind === "ring") note(item.name, name);
-      else if (item.kind === "jumper") note("jumper", `${item.name} in ${name}`);
+      else if (item.kind === "jumper") note(wording.jumper, inBoxWords(item.name, { name }));
     }
   }
   for (const { item, kind } of elsewhere) {

@@ -1,4 +1,5 @@
 import type { ScopeChange, ScopeItem } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Entry, PassThrough, Ring } from "../../model/enclosure.ts";
 import type { EntryId } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -7,6 +8,14 @@ import { asBox, type BoxPair, differentFields } from "./box-pair.ts";
 import { change } from "./part-change.ts";
 import { MEANS_WORDS, RING_WORDS, volumeWords } from "./scope-words.ts";
 
+const wording = catalogue({
+  entry: (cables: Part) => `entry of ${cables}`,
+  opening: "opening",
+  passing: (cable: Part) => `${cable} passing through`,
+  unbrokenLoop: (inches: Part) => `unbroken, loop of ${inches} in.`,
+  unbrokenStraight: "unbroken, straight",
+});
+
 /** Openings, rings, and conductors that pass through. */
 export const openingChanges = (pair: BoxPair): readonly ScopeChange[] => [
   ...entryChanges(pair),
@@ -14,11 +23,20 @@ export const openingChanges = (pair: BoxPair): readonly ScopeChange[] => [
   ...passChanges(pair),
 ];
 
+const cablesAt = ({ id }: BoxPair, { cables }: Installation, opening: EntryId): readonly string[] =>
+  cablesInto(cables, id).flatMap(({ entry, cable }) => (entry === opening ? [cable.name] : []));
+
+/** Names of the cables in a changed opening; of one without, what it is called. */
+export function cablesOfEntry(pair: BoxPair, { kind, item }: ScopeChange): readonly string[] {
+  const cables = cablesAt(pair, kind === "removed" ? pair.asFound : pair.proposed, item.id as EntryId);
+  return cables.length === 0 ? [wording.opening] : cables;
+}
+
 function entryChanges(pair: BoxPair): readonly ScopeChange[] {
   const { before, after, asFound, proposed } = pair;
   const nameOf = (installation: Installation, id: EntryId): string => {
-    const cables = cablesInto(installation.cables, pair.id).filter(({ entry }) => entry === id);
-    return cables.length === 0 ? "opening" : `entry of ${cables.map(({ cable }) => cable.name).join(", ")}`;
+    const cables = cablesAt(pair, installation, id);
+    return cables.length === 0 ? wording.opening : wording.entry(cables.join(", "));
   };
   return both<Entry>(before?.entries, after?.entries).flatMap(([was, is]): readonly ScopeChange[] => {
     const id = (is ?? was).id;
@@ -53,9 +71,9 @@ function passChanges(pair: BoxPair): readonly ScopeChange[] {
   return both<PassThrough>(before?.passThroughs, after?.passThroughs).flatMap(([was, is]) => {
     const pass = is ?? was;
     const cable = (is === undefined ? asFound : proposed).cables[pass.cable]?.name ?? pass.cable;
-    const item: ScopeItem = { kind: "pass-through", id: pass.id, name: `${cable} passing through` };
+    const item: ScopeItem = { kind: "pass-through", id: pass.id, name: wording.passing(cable) };
     const words = (one: PassThrough | undefined): string | undefined =>
-      one && `unbroken, ${one.loopLengthIn === undefined ? "straight" : `loop of ${one.loopLengthIn} in.`}`;
+      one && (one.loopLengthIn === undefined ? wording.unbrokenStraight : wording.unbrokenLoop(one.loopLengthIn));
     if (was === undefined) return [change(pair, { kind: "new", item, will: words(is) })];
     if (is === undefined) return [change(pair, { kind: "removed", item, was: words(was) })];
     const fields = differentFields(was, is);

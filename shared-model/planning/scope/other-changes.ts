@@ -1,4 +1,5 @@
 import type { ScopeChange, ScopeItem, ScopeKind } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Cable, CableSide } from "../../model/cable.ts";
 import { type CableId, type DeviceId, parseOutlet } from "../../model/ids.ts";
 import type { Load } from "../../model/load.ts";
@@ -6,6 +7,15 @@ import type { Installation, Label } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { differentFields } from "./box-pair.ts";
 import { deviceIn } from "./device-places.ts";
+import { fromToWords } from "./scope-words.ts";
+
+const wording = catalogue({
+  at: (device: Part) => `at ${device}`,
+  directory: (device: Part) => `directory, ${device}`,
+  feet: (length: Part) => `${length} ft`,
+  label: (bearer: Part) => `label on ${bearer}`,
+  withGround: (size: Part) => `${size} with ground`,
+});
 
 interface Told {
   readonly kind: ScopeKind;
@@ -86,16 +96,17 @@ const sideWords = ({ enclosures }: Installation, side: CableSide): string =>
   "enclosure" in side ? (enclosures[side.enclosure]?.name ?? side.enclosure) : side.outside;
 
 const ends = (installation: Installation, { sides }: Cable): string =>
-  `${sideWords(installation, sides.a)} to ${sideWords(installation, sides.b)}`;
+  fromToWords(sideWords(installation, sides.a), sideWords(installation, sides.b));
 
 /** "12 AWG, 3 conductors, B1 to B4, 30 ft". */
 function cableWords(installation: Installation, cable: Cable): string {
   const conductors = Object.values(cable.conductors);
   const size = conductors.find(({ grounding }) => !grounding)?.awg ?? conductors[0]?.awg ?? "";
   const insulated = conductors.filter(({ grounding }) => !grounding).length;
-  const ground = insulated < conductors.length ? " with ground" : "";
-  const length = cable.lengthFt === undefined ? "" : `, ${cable.lengthFt} ft`;
-  return `${size}/${insulated}${ground}, ${ends(installation, cable)}${length}`;
+  const made = `${size}/${insulated}`;
+  const words = [insulated < conductors.length ? wording.withGround(made) : made, ends(installation, cable)];
+  if (cable.lengthFt !== undefined) words.push(wording.feet(cable.lengthFt));
+  return words.join(", ");
 }
 
 /** Loads that are plugged in elsewhere, labels, and lines of the panel directory. */
@@ -121,7 +132,7 @@ function loadChanges(
     const load = (is ?? was) as Load;
     const item: ScopeItem = { kind: "load", id: load.id, name: load.name };
     const words = (installation: Installation, one: Load | undefined): string | undefined =>
-      one && `at ${nameOfDevice(installation, at(one))}`;
+      one && wording.at(nameOfDevice(installation, at(one)));
     const [old, now] = [words(asFound, was), words(proposed, is)];
     if (was === undefined) return [told({ kind: "new", item, will: now })];
     if (is === undefined) return [told({ kind: "removed", item, was: old })];
@@ -138,7 +149,7 @@ function labelChanges(asFound: Installation, proposed: Installation): readonly S
   return tables<Label>(asFound.labels, proposed.labels).flatMap(([was, is]): readonly ScopeChange[] => {
     const label = (is ?? was) as Label;
     const installation = is === undefined ? asFound : proposed;
-    const item: ScopeItem = { kind: "label", id: label.id, name: `label on ${bearerOf(installation, label)}` };
+    const item: ScopeItem = { kind: "label", id: label.id, name: wording.label(bearerOf(installation, label)) };
     if (was === undefined) return [told({ kind: "new", item, will: label.wording })];
     if (is === undefined) return [told({ kind: "removed", item, was: label.wording })];
     if (was.wording === is.wording) return [];
@@ -161,7 +172,7 @@ function directoryChanges(
   for (const id of Object.keys(proposed.directory).sort() as DeviceId[]) {
     const [was, is] = [asFound.directory[former.get(id) ?? id], proposed.directory[id]];
     if (was === is) continue;
-    const item: ScopeItem = { kind: "directory", id, name: `directory, ${nameOfDevice(proposed, id)}` };
+    const item: ScopeItem = { kind: "directory", id, name: wording.directory(nameOfDevice(proposed, id)) };
     changes.push(told({ kind: was === undefined ? "new" : "relabelled", item, was, will: is }));
   }
   const there = new Set((Object.keys(proposed.directory) as DeviceId[]).map((id) => former.get(id) ?? id));
@@ -170,7 +181,7 @@ function directoryChanges(
       changes.push(
         told({
           kind: "removed",
-          item: { kind: "directory", id, name: `directory, ${nameOfDevice(asFound, id)}` },
+          item: { kind: "directory", id, name: wording.directory(nameOfDevice(asFound, id)) },
           was: asFound.directory[id],
         }),
       );

@@ -6,11 +6,11 @@ import type { Installation } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import type { EditionData } from "../../rules/editions/edition-data.ts";
 import { fillLedger } from "../../rules/fill/fill-ledger.ts";
-import { formatVolume } from "../../units/volume.ts";
 import { asBox, type BoxPair, boxFields, deviceFields, differentFields } from "./box-pair.ts";
+import { fieldAndValue, fieldWords, PART_WORDS, partValueWords } from "./field-words.ts";
 import { openingChanges } from "./opening-changes.ts";
 import { change } from "./part-change.ts";
-import { boxItemWords, connectorWords, deviceWords, PART_WORDS, partValueWords, volumeWords } from "./scope-words.ts";
+import { boxItemWords, connectorWords, cubicInchWords, deviceWords, volumeWords } from "./scope-words.ts";
 
 /** Devices of a box. One that another takes the place of is told with that one; one that comes from another box is moved. */
 export function deviceChanges(pair: BoxPair): readonly ScopeChange[] {
@@ -51,7 +51,7 @@ function sameDevice(pair: BoxPair, was: Device, is: Device, item: ScopeItem): Sc
         ? "relabelled"
         : "kept";
   const values = (device: Device): string =>
-    fields.map((field) => `${fieldWords(field)} ${partValueWords(device[field as keyof Device])}`).join(", ");
+    fields.map((field) => fieldAndValue(field, device[field as keyof Device])).join(", ");
   const isPlain = kind !== "changed";
   return change(pair, {
     kind,
@@ -63,10 +63,6 @@ function sameDevice(pair: BoxPair, was: Device, is: Device, item: ScopeItem): Sc
 }
 
 const nameOfBox = ({ enclosures }: Installation, id: Enclosure["id"]): string => enclosures[id]?.name ?? id;
-
-/** "hot tab", "breaker rating": a field as words. */
-const fieldWords = (field: string): string =>
-  field.replace(/(In3|In|Ft|A|W|Ma|Ohm)$/, "").replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 /** The joints of a box: kept under this name or another, fitted with another connector, new, or gone. */
 export function spliceChanges(pair: BoxPair): readonly ScopeChange[] {
@@ -174,5 +170,5 @@ function partChange(
 function clampAllowance({ asFound }: BoxPair, box: Enclosure, edition: EditionData | undefined): string | undefined {
   if (edition === undefined) return undefined;
   const line = fillLedger(asFound, box, edition).lines.find(({ item }) => item === "clamps");
-  return line && `${formatVolume(line.volume)} in³`;
+  return line && cubicInchWords(line.volume);
 }

@@ -1,12 +1,15 @@
 import type { ScopeChange, ScopeItem, ScopeKind, ScopeLine } from "../../answers/scope.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
-import type { DeviceId, JumperId, SpliceId } from "../../model/ids.ts";
+import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
+import type { CableId, DeviceId, JumperId, SpliceId } from "../../model/ids.ts";
 import type { At } from "../../model/place.ts";
 import { landedAt, membersOf } from "../../queries/landings.ts";
 import { type Colour, colourCode } from "../../units/colour.ts";
 import { type BoxPair, isUntouched } from "./box-pair.ts";
 import { foldedNames } from "./folded-names.ts";
-import { jumperKindWords, lengthWords, placeWords } from "./scope-words.ts";
+import { LINE_WORDS as wording } from "./line-words.ts";
+import { cablesOfEntry } from "./opening-changes.ts";
+import { fromToWords, jumperKindWords, lengthWords, placeWords } from "./scope-words.ts";
 
 /** Where a line stands: devices, the box, then joints and conductors by what they are for. */
 type Wire = "hot" | "neutral" | "ground";
@@ -45,7 +48,7 @@ export function boxLines(pair: BoxPair, changes: readonly ScopeChange[]): readon
     ...of("enclosure").map(plainLine),
     ...of("device").flatMap((one) => deviceLines(pair, one)),
     ...of("part").map((one) => plainLine(one)),
-    ...entryLines(of("entry")),
+    ...entryLines(pair, of("entry")),
     ...of("ring", "pass-through").map(plainLine),
     ...of("splice").flatMap((one) => spliceLine(pair, one)),
     ...keptLines(pair, of("end")),
@@ -58,25 +61,35 @@ export const looseLines = (changes: readonly ScopeChange[]): readonly ScopeLine[
 
 function plainLine(change: ScopeChange): ScopeLine {
   const { kind, item, was, will } = change;
-  const fallback = kind === "removed" ? "out" : kind === "new" ? "new" : "";
+  const fallback = kind === "removed" ? wording.out : kind === "new" ? wording.new : "";
   return line(kind, item.name, was?.words, will?.words ?? fallback, [change]);
 }
 
 function deviceLines(pair: BoxPair, change: ScopeChange): readonly ScopeLine[] {
   const { kind, item, was, will } = change;
   const out = (words: string | undefined, id: string): ScopeLine =>
-    line("removed", words ?? item.name, undefined, "out", [change], [{ kind: "device", id, name: item.name }]);
+    line("removed", words ?? item.name, undefined, wording.out, [change], [{ kind: "device", id, name: item.name }]);
   switch (kind) {
     case "kept":
       return [];
     case "removed":
       return [out(was?.words, item.id)];
     case "new":
-      return [line("new", will?.words ?? item.name, undefined, `new${lineOnly(pair, item)}`, [change])];
+      return [
+        line("new", will?.words ?? item.name, undefined, isLineOnly(pair, item) ? wording.newLineOnly : wording.new, [
+          change,
+        ]),
+      ];
     case "replaced":
       return [
         out(was?.words, item.was ?? item.id),
-        line("new", will?.words ?? item.name, undefined, `in its place${lineOnly(pair, item)}`, [change]),
+        line(
+          "new",
+          will?.words ?? item.name,
+          undefined,
+          isLineOnly(pair, item) ? wording.inItsPlaceLineOnly : wording.inItsPlace,
+          [change],
+        ),
       ];
     default:
       return [plainLine(change)];
@@ -84,21 +97,21 @@ function deviceLines(pair: BoxPair, change: ScopeChange): readonly ScopeLine[] {
 }
 
 /** A ground-fault device that feeds nothing on is told so: its LOAD stays taped. */
-function lineOnly({ after }: BoxPair, { id }: ScopeItem): string {
+function isLineOnly({ after }: BoxPair, { id }: ScopeItem): boolean {
   const device = after?.devices[id as DeviceId];
   const load = device && findDeviceType(device.type)?.terminals.filter(({ group }) => group === "LOAD");
-  if (after === undefined || device === undefined || load === undefined || load.length === 0) return "";
-  return load.some(({ name }) => landedAt(after, device.id, name).length > 0) ? "" : ", LINE only";
+  if (after === undefined || device === undefined || load === undefined || load.length === 0) return false;
+  return !load.some(({ name }) => landedAt(after, device.id, name).length > 0);
 }
 
 /** Openings that are changed alike stand in one line. */
-function entryLines(entries: readonly ScopeChange[]): readonly ScopeLine[] {
+function entryLines(pair: BoxPair, entries: readonly ScopeChange[]): readonly ScopeLine[] {
   const alike = groupedBy(entries, ({ kind, was, will }) => `${kind}|${was?.words}|${will?.words}`);
   return alike.map((group) => {
     const [first] = group;
-    const names = group.flatMap(({ item }) => item.name.replace(/^entry of /, "").split(", "));
-    const title = group.length === 1 ? (first?.item.name ?? "") : `entries of ${foldedNames(names)}`;
-    const will = first?.will?.words ?? "out";
+    const names = group.flatMap((entry) => cablesOfEntry(pair, entry));
+    const title = group.length === 1 ? (first?.item.name ?? "") : wording.entries(foldedNames(names));
+    const will = first?.will?.words ?? wording.out;
     return line(first?.kind ?? "changed", title, first?.was?.words, will, group);
   });
 }
@@ -108,7 +121,7 @@ function spliceLine(pair: BoxPair, change: ScopeChange): readonly ScopeLine[] {
   if (kind === "kept") return [];
   if (kind !== "new") return [plainLine(change)];
   const members = pair.after === undefined ? [] : membersOf(pair.after, item.id as SpliceId);
-  return [line("new", item.name, undefined, `joint of ${members.length}, ${will?.words ?? ""}`, [change])];
+  return [line("new", item.name, undefined, wording.joint(members.length, will?.words ?? ""), [change])];
 }
 
 /** Cable ends that stay where they are: those of one colour in one joint, those on one device. */
@@ -123,9 +136,10 @@ function keptLines(pair: BoxPair, ends: readonly ScopeChange[]): readonly ScopeL
     const [first] = group;
     const at = first?.will?.at;
     const [old, now] = [first?.was?.words ?? "", first?.will?.words ?? ""];
-    const code = first?.conductor?.markedAs === undefined ? first?.conductor?.code : nameAfterOwner(first);
-    const title = `${foldedNames(group.map(ownerName))} ${code ?? ""}`.trim();
-    const stays = at?.kind === "splice" ? (old === now ? `stay in ${now}` : `${old} is ${now}`) : staysWords(pair, at);
+    const code = first?.conductor?.markedAs === undefined ? first?.conductor?.code : nameAfterOwner(pair, first);
+    const title = `${foldedNames(group.map((one) => ownerName(pair, one)))} ${code ?? ""}`.trim();
+    const stays =
+      at?.kind === "splice" ? (old === now ? wording.stayIn(now) : wording.isNow(old, now)) : staysWords(pair, at);
     return line("kept", title, undefined, stays, group);
   });
 }
@@ -134,23 +148,25 @@ const wireRank = (change: ScopeChange | undefined): number =>
   change === undefined ? 0 : WIRES.indexOf(wireOfChange(change));
 
 /** "C4 WH as BK" without its cable. */
-const nameAfterOwner = ({ item: { name } }: ScopeChange): string => name.slice(name.indexOf(" ") + 1);
-/** The cable of "C4 WH". Names of cables may have spaces: the code is what comes last. */
-const ownerName = ({ item: { name }, conductor }: ScopeChange): string => {
-  const code = ` ${conductor?.code ?? ""}`;
-  const at = name.lastIndexOf(code);
-  return at > 0 ? name.slice(0, at) : name;
-};
+function nameAfterOwner(pair: BoxPair, change: ScopeChange): string {
+  const { name } = change.item;
+  const owner = `${ownerName(pair, change)} `;
+  return name.startsWith(owner) ? name.slice(owner.length) : name;
+}
+
+/** The cable of "C4 WH". */
+const ownerName = ({ proposed, asFound }: BoxPair, { item: { name }, owner }: ScopeChange): string =>
+  (proposed.cables[owner?.id as CableId] ?? asFound.cables[owner?.id as CableId])?.name ?? name;
 
 function placeGroup(at: At | undefined): string {
-  if (at?.kind === "splice") return `splice ${at.splice}`;
-  return at?.kind === "terminal" ? `device ${at.device}` : (at?.kind ?? "");
+  if (at?.kind === "splice") return `splice:${at.splice}`;
+  return at?.kind === "terminal" ? `device:${at.device}` : (at?.kind ?? "");
 }
 
 function staysWords({ after }: BoxPair, at: At | undefined): string {
-  if (at?.kind === "terminal") return `stay on ${after?.devices[at.device]?.name ?? at.device}`;
-  if (at?.kind === "bond") return "stay on the bond";
-  return at?.kind === "capped" ? "stay capped" : "stay loose";
+  if (at?.kind === "terminal") return wording.stayOn(after?.devices[at.device]?.name ?? at.device);
+  if (at?.kind === "bond") return wording.stayAtBond;
+  return at?.kind === "capped" ? wording.stayCapped : wording.stayLoose;
 }
 
 const ORDER: readonly ScopeKind[] = ["kept", "moved", "replaced", "new", "relabelled", "changed", "removed"];
@@ -177,9 +193,13 @@ function conductorLines(
       : [
           line(
             "kept",
-            `${foldedNames(kept.map(({ item }) => item.name))}, ${kept.length === 1 ? "jumper" : "jumpers"} ${colourCode(kept[0]?.conductor?.colour ?? "black")}`,
+            wording.jumpers(
+              foldedNames(kept.map(({ item }) => item.name)),
+              kept.length,
+              colourCode(kept[0]?.conductor?.colour ?? "black"),
+            ),
             undefined,
-            kept.length === 1 ? "stays" : "stay",
+            wording.stay(kept.length),
             [...kept, ...kept.flatMap((one) => endsOf(ends, one.item.id))],
             kept.map(({ item }) => item),
           ),
@@ -202,10 +222,10 @@ const hasOtherEnds = (ends: readonly ScopeChange[], jumper: string): boolean =>
 
 function endLine(change: ScopeChange): ScopeLine {
   const { kind, item, was, will, fields } = change;
-  if (kind === "relabelled") return line(kind, item.name, undefined, "mark it", [change]);
+  if (kind === "relabelled") return line(kind, item.name, undefined, wording.mark, [change]);
   if (kind === "changed")
-    return line(kind, item.name, undefined, `${will?.words}: ${(fields ?? []).join(", ")}`, [change]);
-  return line(kind, item.name, was?.words, will?.words ?? "out", [change]);
+    return line(kind, item.name, undefined, wording.changed(will?.words ?? "", (fields ?? []).join(", ")), [change]);
+  return line(kind, item.name, was?.words, will?.words ?? wording.out, [change]);
 }
 
 function jumperLine(pair: BoxPair, change: ScopeChange, allEnds: readonly ScopeChange[]): ScopeLine {
@@ -219,44 +239,46 @@ function jumperLine(pair: BoxPair, change: ScopeChange, allEnds: readonly ScopeC
   if (kind === "removed" && old !== undefined && before !== undefined)
     return line(
       "removed",
-      `${old.name}, ${jumperKindWords(before, old)}`,
+      wording.jumper(old.name, jumperKindWords(before, old)),
       fromTo(before, was?.ends),
-      "out",
+      wording.out,
       all,
       items,
     );
   if (jumper === undefined || after === undefined) return plainLine(change);
-  const made = `${jumper.name} ${conductor?.code ?? ""}, ${lengthWords(jumper)}`;
+  const made = wording.cutTo(`${jumper.name} ${conductor?.code ?? ""}`, lengthWords(jumper));
   if (kind === "new") return line("new", made, undefined, fromTo(after, will?.ends), all, items);
   if (kind === "replaced")
     return line(
       "replaced",
       made,
-      old && `${old.awg} AWG ${old.colour}`,
-      `${jumper.awg} AWG ${jumper.colour}`,
+      old && wording.size(old.awg, COLOUR_WORDS[old.colour]),
+      wording.size(jumper.awg, COLOUR_WORDS[jumper.colour]),
       all,
       items,
     );
   const called = old !== undefined && old.name !== jumper.name ? ` ${old.name}` : "";
-  const title = `${jumper.name}, ${jumperKindWords(after, jumper)}${called}${ofDevice(pair, was?.ends)}`;
+  const kindWords = `${jumperKindWords(after, jumper)}${called}`;
+  const served = servedDevice(pair, was?.ends);
+  const title =
+    served === undefined ? wording.jumper(jumper.name, kindWords) : wording.jumperOf(jumper.name, kindWords, served);
   const moved = (will?.ends ?? []).flatMap((at, index) => {
     const from = was?.ends?.[index];
     return from === undefined || isUntouched(pair, from, at) ? [] : [[from, at] as const];
   });
-  if (moved.length === 0 || before === undefined) return line("changed", title, undefined, "set otherwise", all, items);
+  if (moved.length === 0 || before === undefined)
+    return line("changed", title, undefined, wording.setOtherwise, all, items);
   const words = (side: 0 | 1): string =>
     moved.map((places) => placeWords(side === 0 ? before : after, places[side])).join(", ");
   return line(kind, title, words(0), words(1), all, items);
 }
 
-/** " of R1": the device that it served. */
-function ofDevice({ before }: BoxPair, ends: readonly [At, At] | undefined): string {
-  const [one] = (ends ?? []).flatMap((at) => (at.kind === "terminal" ? [before?.devices[at.device]?.name] : []));
-  return one === undefined ? "" : ` of ${one}`;
-}
+/** Name of the device that a jumper served. */
+const servedDevice = ({ before }: BoxPair, ends: readonly [At, At] | undefined): string | undefined =>
+  (ends ?? []).flatMap((at) => (at.kind === "terminal" ? [before?.devices[at.device]?.name] : []))[0];
 
 const fromTo = (enclosure: NonNullable<BoxPair["after"]>, ends: readonly [At, At] | undefined): string =>
-  ends === undefined ? "" : `${placeWords(enclosure, ends[0])} to ${placeWords(enclosure, ends[1])}`;
+  ends === undefined ? "" : fromToWords(placeWords(enclosure, ends[0]), placeWords(enclosure, ends[1]));
 
 function groupedBy<T>(all: readonly T[], keyOf: (one: T) => string): readonly (readonly T[])[] {
   const groups = new Map<string, T[]>();

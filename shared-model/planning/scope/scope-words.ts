@@ -1,13 +1,48 @@
 import { findConnector } from "../../catalog/connectors.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
+import { sizeWords } from "../../catalog/standard-boxes.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
-import type { Box, Enclosure, EntryMeans, Jumper, VolumeFact } from "../../model/enclosure.ts";
+import type { Enclosure, EntryMeans, Jumper, VolumeFact } from "../../model/enclosure.ts";
 import type { At } from "../../model/place.ts";
 import { nameOfTerminal } from "../../queries/terminals-of.ts";
 import { inchWords } from "../../units/inch-words.ts";
-import { formatVolume } from "../../units/volume.ts";
+import { type CubicInches, formatVolume } from "../../units/volume.ts";
 import { splicesJoined } from "../joint-cost.ts";
+import { midSentence } from "../mid-sentence.ts";
+
+const wording = catalogue({
+  boxBond: "box bond",
+  capped: "capped",
+  cubicInches: (volume: Part) => `${volume} in³`,
+  device: (name: Part, caption: Part) => `${name} ${caption}`,
+  fromTo: (from: Part, to: Part) => `${from} to ${to}`,
+  groundJumper: "ground jumper",
+  groundLink: "ground link",
+  groundPigtail: "ground pigtail",
+  inBox: (name: Part, box: Part) => `${name} in ${box}`,
+  jumper: "jumper",
+  link: "link",
+  loose: "loose",
+  marked: (volume: Part) => `marked ${volume} in³`,
+  panelBond: "panel bond",
+  pigtail: "pigtail",
+  usualJumper: "6 to 8 in.",
+  volumeUnknown: "volume not known",
+});
+
+/** How a joint is made that has no connector of the stock. */
+const NO_STOCK = new Map<string, string>(
+  Object.entries(
+    catalogue({
+      none: "no connector",
+      soldered: "soldered",
+      taped: "taped",
+      unknown: "connector not known",
+    }),
+  ),
+);
 
 /** Where an end is, as it is called at the box: "X", "R1b LINE H", "capped". */
 export function placeWords({ devices, splices, kind }: Enclosure, at: At): string {
@@ -19,73 +54,65 @@ export function placeWords({ devices, splices, kind }: Enclosure, at: At): strin
       return device === undefined ? at.device : nameOfTerminal(device, at.terminal);
     }
     case "bond":
-      return kind === "panel" ? "panel bond" : "box bond";
+      return kind === "panel" ? wording.panelBond : wording.boxBond;
     case "capped":
-      return "capped";
+      return wording.capped;
     case "loose":
-      return "loose";
+      return wording.loose;
   }
 }
 
 /** What a device is called in a list: "R1b GFCI receptacle". */
-export const deviceWords = ({ name, type }: Device): string => `${name} ${getDeviceType(type).caption}`;
+export const deviceWords = ({ name, type }: Device): string => wording.device(name, getDeviceType(type).caption);
 
 /** "twist-on, large", "taped"; what the stock calls it where it is of the stock. */
 export const connectorWords = (connector: string): string => {
   const found = findConnector(connector);
-  if (found !== undefined) return found.title.charAt(0).toLowerCase() + found.title.slice(1);
-  return connector === "none" ? "no connector" : connector === "unknown" ? "connector not known" : connector;
+  return found === undefined ? (NO_STOCK.get(connector) ?? connector) : midSentence(found.title);
 };
 
-export const MEANS_WORDS: Readonly<Record<EntryMeans, string>> = {
+export const MEANS_WORDS: Readonly<Record<EntryMeans, string>> = catalogue({
   "internal-clamp": "internal clamp",
   "external-connector": "external connector",
   "integral-clamp": "clamp of the box",
   none: "nothing",
-};
+});
 
-export const RING_WORDS = {
+export const RING_WORDS = catalogue({
   "plaster-ring": "ring",
   "raised-cover": "raised cover",
   extension: "extension",
-} as const;
+});
 
 /** How a jumper is called by what it joins. */
 export function jumperKindWords(enclosure: Enclosure, jumper: Jumper): string {
-  const ground = jumper.colour === "bare" || jumper.colour === "green" ? "ground " : "";
-  const joined = splicesJoined(enclosure, jumper.id);
-  return `${ground}${joined === 1 ? "pigtail" : joined === 2 ? "link" : "jumper"}`;
+  const isGround = jumper.colour === "bare" || jumper.colour === "green";
+  switch (splicesJoined(enclosure, jumper.id)) {
+    case 1:
+      return isGround ? wording.groundPigtail : wording.pigtail;
+    case 2:
+      return isGround ? wording.groundLink : wording.link;
+    default:
+      return isGround ? wording.groundJumper : wording.jumper;
+  }
 }
 
-/** A pigtail as long as usual, where nothing is recorded: common practice. */
-export const USUAL_JUMPER = "6 to 8 in.";
-
+/** Where nothing is recorded, a pigtail is as long as usual: common practice. */
 export const lengthWords = ({ lengthIn }: Jumper): string =>
-  lengthIn === undefined ? USUAL_JUMPER : inchWords(lengthIn);
+  lengthIn === undefined ? wording.usualJumper : inchWords(lengthIn);
 
 export function volumeWords(volume: VolumeFact): string {
-  if (volume.kind === "marked") return `marked ${formatVolume(volume.volumeIn3)} in³`;
-  return volume.kind === "table" ? volume.size : "volume not known";
+  if (volume.kind === "marked") return wording.marked(formatVolume(volume.volumeIn3));
+  return volume.kind === "table" ? sizeWords(volume.size) : wording.volumeUnknown;
 }
 
 export const boxItemWords = ({ item }: Enclosure): string => findEnclosureItem(item)?.title ?? item;
 
-/** Parts of a box that a person fits or takes out, as they are called. What is not named here is a fact of the box. */
-export const PART_WORDS: Readonly<Partial<Record<keyof Box, string>>> = {
-  internalClamps: "internal clamps",
-  supports: "supports inside",
-  terminalBlocks: "terminal blocks",
-  gangs: "gangs",
-  cover: "cover",
-  openKnockouts: "open knockouts",
-  setbackIn: "setback from the surface",
-  accessible: "access",
-};
+/** "2.25 in³". */
+export const cubicInchWords = (volume: CubicInches): string => wording.cubicInches(formatVolume(volume));
 
-/** "none", "present", "blank", 2: a value of a part. */
-export function partValueWords(value: unknown): string {
-  if (value === undefined) return "not recorded";
-  if (Array.isArray(value)) return value.length === 0 ? "none" : value.join(", ");
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  return String(value).replaceAll("-", " ");
-}
+/** "R1b in B1". */
+export const inBoxWords = (name: string, { name: box }: Pick<Enclosure, "name">): string => wording.inBox(name, box);
+
+/** "HD to R1b LINE H". */
+export const fromToWords = (from: string, to: string): string => wording.fromTo(from, to);

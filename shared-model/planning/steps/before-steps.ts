@@ -8,6 +8,7 @@ import { inOrder } from "../../queries/in-order.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import { loadsOn } from "../../solver/circuit/loads-on.ts";
 import type { Section } from "../../solver/section.ts";
+import { BEFORE_WORDS as wording } from "./before-words.ts";
 import { outletReadings, worksReading } from "./commissioning-words.ts";
 import { deadReadings } from "./dead-pairs.ts";
 import type { StepDraft } from "./step-draft.ts";
@@ -37,17 +38,17 @@ export function tell(
     id: "tell",
     stage: 1,
     kind: "tell",
-    text: "Tell the occupants what will be off and for how long.",
+    text: wording.tell,
     items: kept,
     details: [
-      ...(breakers.length === 0 ? [] : [`Off: ${listed(breakers.map(breakerWords))}.`]),
-      ...(names.length === 0 ? [] : [`Must not be forgotten: ${listed(names)}.`]),
+      ...(breakers.length === 0 ? [] : [wording.off(listed(breakers.map(breakerWords)))]),
+      ...(names.length === 0 ? [] : [wording.notForgotten(listed(names))]),
     ],
   };
 }
 
 export const breakerWords = ({ name, ratingA, panel }: ScopeBreaker): string =>
-  `breaker ${name}${ratingA === undefined ? "" : `, ${ratingA} A,`} in ${panel.name}`;
+  ratingA === undefined ? wording.breaker(name, panel.name) : wording.breakerRated(name, ratingA, panel.name);
 
 /** What every outlet of a section shows before anything is touched, with lamps on and nothing running. */
 export function recordBefore(
@@ -72,13 +73,11 @@ export function recordBefore(
         kind: "record",
         ...(box !== undefined && { box: { id: box.id, name: box.name } }),
         items: [{ kind: "device", id: outlet.device.id, name: outlet.device.name }],
-        text: outlet.receptacle
-          ? `Before the work, measure ${outlet.name} and write it down.`
-          : `Before the work, see that ${outlet.name} works and write it down.`,
+        text: outlet.receptacle ? wording.measure(outlet.name) : wording.works(outlet.name),
         readings: outlet.receptacle
           ? outletReadings(outlet, bench.read(circuit, outlet), true)
           : [worksReading(outlet, bench.isOn(circuit, outlet))],
-        ifNot: "Write down what is found: a fault that was there before is not ours.",
+        ifNot: wording.writeDown,
       },
     ];
   });
@@ -97,8 +96,11 @@ export function isolate(breakers: readonly ScopeBreaker[]): readonly StepDraft[]
       items: [device, ...withPoles.map((pole) => pole.device)].map(
         (id, index): ScopeItem => ({ kind: "device", id, name: index === 0 ? name : (others[index - 1] ?? id) }),
       ),
-      text: `Open ${breakerWords(breaker)}${others.length === 0 ? "" : ` together with ${listed(others)}`}; lock and tag.`,
-      details: multiwire ? ["Its circuit shares a neutral: all poles are opened before anything is parted."] : [],
+      text:
+        others.length === 0
+          ? wording.open(breakerWords(breaker))
+          : wording.openTogether(breakerWords(breaker), listed(others)),
+      details: multiwire ? [wording.sharedNeutral] : [],
       cautions: multiwire ? ["WRK1", "WRK4"] : ["WRK1"],
     };
   });
@@ -112,6 +114,7 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
   const readings = deadReadings(installation, enclosure);
   const switches = inOrder(enclosure.devices).filter(({ type }) => (findDeviceType(type)?.positions.length ?? 0) > 0);
   const several = box.breakers.length > 1;
+  const passing = whatPasses(installation, enclosure);
   const circuits = box.breakers.length === 0 ? [undefined] : box.breakers;
   return [
     ...circuits.map(
@@ -121,30 +124,34 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
         kind: "hold",
         hold: "HP1",
         items: [{ kind: "enclosure", id: box.enclosure, name: box.name }],
-        text:
-          breaker === undefined
-            ? `${box.name}: verify dead. No breaker of it is drawn: find what feeds it first.`
-            : `${box.name}: verify dead with ${breaker.name} open.`,
+        text: breaker === undefined ? wording.verifyUnknown(box.name) : wording.verify(box.name, breaker.name),
         details: [
-          "Tester proved on a live source, then here, then on the live source again.",
-          "Every insulated conductor to every other, to ground and to the box.",
-          ...(several
-            ? [
-                `${box.breakers.length} circuits come to this box: ${listed(box.breakers.map(({ name }) => name))}. Each is proved dead by itself.`,
-              ]
-            : []),
-          ...(switches.length === 0
-            ? []
-            : [`Once more with ${listed(switches.map(({ name }) => name))} in the other position.`]),
-          ...(box.isPanel ? ["The supply side of a panel stays live with its breakers open."] : []),
+          wording.tester,
+          wording.everyConductor,
+          ...(several ? [wording.circuits(box.breakers.length, listed(box.breakers.map(({ name }) => name)))] : []),
+          ...(switches.length === 0 ? [] : [wording.otherPosition(listed(switches.map(({ name }) => name)))]),
+          ...passing,
+          ...(box.isPanel ? [wording.panelLive] : []),
         ],
         readings,
-        ifNot: "Live: another circuit or another way in. Stop and find it.",
+        ifNot: wording.anotherWay,
         cautions: ["WRK1", "WRK2", "WRK3", "WRK7"],
       }),
     ),
     ...noCurrent(installation, enclosure, box),
   ];
+}
+
+/** Cables that go through a box whole, with where they can be proved dead. */
+function whatPasses(installation: Installation, { passThroughs }: Enclosure): readonly string[] {
+  return Object.values(passThroughs).flatMap(({ cable: id }) => {
+    const cable = installation.cables[id];
+    if (cable === undefined) return [];
+    const names = [cable.sides.a, cable.sides.b].flatMap((side) =>
+      "enclosure" in side ? (installation.enclosures[side.enclosure]?.name ?? []) : [],
+    );
+    return [wording.passes(cable.name, listed(names))];
+  });
 }
 
 const wireOf = (end: EndKey): string => {
@@ -174,15 +181,14 @@ function noCurrent(installation: Installation, enclosure: Enclosure, box: ScopeB
       hold: "HP2",
       box: { id: box.enclosure, name: box.name },
       items: parted.map(({ change }) => change.item),
-      text: `${box.name}: clamp meter on every white before it is parted: no current.`,
+      text: wording.clamp(box.name),
       // Both ends of a pigtail may be parted: the current in it is one.
       readings: parted.filter(isFirstOfWire).map(({ end }) => ({
         id: `clamp:${end}`,
         what: nameOfEnd(installation, enclosure, end),
         expect: "0 A",
       })),
-      ifNot:
-        "Current in a dead circuit: the return of another circuit comes through here. Find that breaker and open it.",
+      ifNot: wording.currentFound,
       cautions: ["WRK2", "WRK4"],
     },
   ];

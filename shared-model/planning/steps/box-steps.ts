@@ -1,4 +1,5 @@
 import type { ScopeBox, ScopeChange } from "../../answers/scope.ts";
+import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { EntryId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
@@ -7,6 +8,7 @@ import { fillLedger } from "../../rules/fill/fill-ledger.ts";
 import { fillEdition } from "../../rules/fill-edition.ts";
 import { formatVolume } from "../../units/volume.ts";
 import { proveDead } from "./before-steps.ts";
+import { BOX_WORDS as wording } from "./box-step-words.ts";
 import { finish } from "./finish-steps.ts";
 import { jointSteps } from "./joint-steps.ts";
 import { inBox, type StepDraft } from "./step-draft.ts";
@@ -47,8 +49,8 @@ function boxWork(project: Project, proposed: Installation, box: ScopeBox): reado
         kind: "box",
         items,
         text: items.some((item) => item.kind === "enclosure")
-          ? enclosureText(box.name, kind, was, will)
-          : partText(box.name, kind, title, was, will),
+          ? enclosureText(box.name, kind, was ?? "", will)
+          : partText(box.name, kind, title, was ?? "", will),
       }),
     ),
     ...cables,
@@ -64,44 +66,38 @@ function boxWork(project: Project, proposed: Installation, box: ScopeBox): reado
       stage: 6,
       kind: "box",
       items: [{ kind: "enclosure", id: box.enclosure, name: box.name }],
-      text: `${box.name}: confirm its volume, free length of conductors, and insulation.`,
+      text: wording.confirm(box.name),
       details: [fill],
       cautions: ["WRK8"],
     },
   ];
 }
 
-function partText(
-  box: string,
-  kind: ScopeChange["kind"],
-  title: string,
-  was: string | undefined,
-  will: string,
-): string {
+function partText(box: string, kind: ScopeChange["kind"], title: string, was: string, will: string): string {
   switch (kind) {
     case "removed":
-      return `${box}: take out the ${title}.`;
+      return wording.takeOutPart(box, title);
     case "new":
-      return `${box}: fit ${title}, ${will}.`;
+      return wording.fit(box, title, will);
     case "replaced":
-      return `${box}: ${title}: ${was} out, ${will} in.`;
+      return wording.exchangePart(box, title, was, will);
     case "relabelled":
-      return `${box}: write ${will} on it in place of ${was}.`;
+      return wording.rename(box, was, will);
     default:
-      return `${box}: ${title}: ${was} becomes ${will}.`;
+      return wording.becomes(box, title, was, will);
   }
 }
 
-function enclosureText(box: string, kind: ScopeChange["kind"], was: string | undefined, will: string): string {
+function enclosureText(box: string, kind: ScopeChange["kind"], was: string, will: string): string {
   switch (kind) {
     case "removed":
-      return `Take ${box} out (${was}), or leave it in reach under a blank cover.`;
+      return wording.takeOut(box, was);
     case "new":
-      return `Set ${box}: ${will}.`;
+      return wording.set(box, will);
     case "replaced":
-      return `Exchange ${box}: ${was} out, ${will} in.`;
+      return wording.exchange(box, was, will);
     default:
-      return `${box}: write ${will} on it in place of ${was}.`;
+      return wording.rename(box, was, will);
   }
 }
 
@@ -116,7 +112,7 @@ function newCables(project: Project, proposed: Installation, box: Enclosure): re
             stage: 6,
             kind: "cable",
             items: [{ kind: "cable", id: cable.id, name: cable.name }],
-            text: `Bring ${cable.name} into ${box.name} and strip its sheath.`,
+            text: wording.bring(cable.name, box.name),
           },
         ],
   );
@@ -134,7 +130,7 @@ function repairs(box: ScopeBox): readonly StepDraft[] {
             stage: 6,
             kind: "box",
             items: [change.item],
-            text: `Make ${change.item.name} good at ${change.will?.words ?? box.name}: cut back, strip and make it again.`,
+            text: wording.makeGood(change.item.name, change.will?.words ?? box.name),
             cautions: ["WRK8"],
           },
         ],
@@ -147,14 +143,13 @@ function fillWords(project: Project, proposed: Installation, box: Box): string |
   if (ledger.verdict === "not-applicable") return undefined;
   const parts = ledger.lines.map(({ volume }) => formatVolume(volume)).join(" + ");
   const total = formatVolume(ledger.total);
-  if (ledger.available === undefined)
-    return `Fill ${total} in³: ${parts}. The volume of the box is not recorded: read its marking.`;
+  if (ledger.available === undefined) return wording.fillUnknown(total, parts);
   const spare = ledger.available - ledger.total;
   const left =
     spare >= 0
-      ? `${formatVolume(spare as typeof ledger.total)} left`
-      : `${formatVolume(-spare as typeof ledger.total)} too much`;
-  return `Fill ${total} of ${formatVolume(ledger.available)} in³: ${parts}, ${left}.`;
+      ? wording.left(formatVolume(spare as typeof ledger.total))
+      : wording.tooMuch(formatVolume(-spare as typeof ledger.total));
+  return wording.fill(total, formatVolume(ledger.available), parts, left);
 }
 
 /** Whites that carry a hot are marked at this end. */
@@ -169,7 +164,7 @@ function marks(box: ScopeBox): readonly StepDraft[] {
         stage: 9,
         kind: "mark",
         items: [change.item],
-        text: `Mark ${change.item.name} ${marked} with tape or paint at this end.`,
+        text: wording.mark(change.item.name, COLOUR_WORDS[marked]),
       },
     ];
   });

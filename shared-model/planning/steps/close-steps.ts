@@ -1,5 +1,16 @@
 import type { ScopeChange, ScopeDifference, ScopeLabel } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { StepDraft } from "./step-draft.ts";
+
+const CLOSE_WORDS = catalogue({
+  fix: (bearer: Part, text: Part) => `Fix a label to ${bearer}: “${text}”.`,
+  itSaid: (text: Part) => `It said “${text}”.`,
+  leave: (bearer: Part, text: Part) => `Leave a slip at ${bearer}: “${text}”.`,
+  record: "Write the test record: what was found, by which instrument, when and by whom.",
+  show: "Show the customer TEST and RESET, where to reset, and what stays as it was; hand over the record.",
+  strike: (line: Part) => `Strike ${line} out of the panel directory.`,
+  write: (line: Part, text: Part) => `Write in the panel ${line}: “${text}”.`,
+});
 
 /** Stage 15: labels, slips, the directory, the record, and the hand-over. None where there is nothing to close. */
 export function closeSteps({ boxes, elsewhere }: ScopeDifference, labels: readonly ScopeLabel[]): readonly StepDraft[] {
@@ -13,7 +24,7 @@ export function closeSteps({ boxes, elsewhere }: ScopeDifference, labels: readon
         kind: "label",
         ...(box !== undefined && { box }),
         items: [{ kind: on.kind === "outlet" ? "device" : on.kind, id: on.id.split("/")[0] ?? on.id, name: on.name }],
-        text: `${kind === "reset-slip" ? "Leave a slip at" : "Fix a label to"} ${on.name}: “${wording}”.`,
+        text: kind === "reset-slip" ? CLOSE_WORDS.leave(on.name, wording) : CLOSE_WORDS.fix(on.name, wording),
         details: [because],
       }),
     ),
@@ -26,14 +37,14 @@ export function closeSteps({ boxes, elsewhere }: ScopeDifference, labels: readon
       id: "record-after",
       stage: 15,
       kind: "write-down",
-      text: "Write the test record: what was found, by which instrument, when and by whom.",
+      text: CLOSE_WORDS.record,
     },
     {
       id: "hand-over",
       stage: 15,
       kind: "write-down",
       sign: true,
-      text: "Show the customer TEST and RESET, where to reset, and what stays as it was; hand over the record.",
+      text: CLOSE_WORDS.show,
     },
   ];
 }
@@ -44,10 +55,7 @@ function directory({ item, was, will }: ScopeChange): StepDraft {
     stage: 15,
     kind: "label",
     items: [{ kind: "device", id: item.id, name: item.name }],
-    text:
-      will === undefined
-        ? `Strike ${item.name} out of the panel directory.`
-        : `Write in the panel ${item.name}: “${will.words}”.`,
-    details: was === undefined ? [] : [`It said “${was.words}”.`],
+    text: will === undefined ? CLOSE_WORDS.strike(item.name) : CLOSE_WORDS.write(item.name, will.words),
+    details: was === undefined ? [] : [CLOSE_WORDS.itSaid(was.words)],
   };
 }

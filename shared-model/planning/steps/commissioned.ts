@@ -1,5 +1,6 @@
 import type { ScopeBreaker, ScopeItem, StepReading } from "../../answers/scope.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId, EnclosureId, OutletKey } from "../../model/ids.ts";
 import type { Supply } from "../../model/project.ts";
@@ -10,6 +11,10 @@ import type { Section } from "../../solver/section.ts";
 import { outletReadings, worksReading } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { type Arrangement, benchOf, type TestBench } from "./test-bench.ts";
+
+const wording = catalogue({
+  untold: "cannot be told: it may end in more than one way",
+});
 
 /** What is put into service: one section of proposed. */
 export interface ToCommission {
@@ -118,7 +123,7 @@ function guardsOf({ section, isNew }: ToCommission, breakers: ReadonlySet<Device
   });
 }
 
-export const UNTOLD = "cannot be told: it may end in more than one way";
+export const UNTOLD = wording.untold;
 
 export const itemOf = ({ id, name }: Device): ScopeItem => ({ kind: "device", id, name });
 export const itemsOf = (outlets: readonly PlacedOutlet[]): readonly ScopeItem[] =>

@@ -1,10 +1,29 @@
 import type { StepReading } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { ExpectedTest } from "../../model/test-record.ts";
 import type { PlacedOutlet } from "../../queries/outlets-of.ts";
 import { RESULT_TITLES } from "../../queries/record-words.ts";
 import { RECORD_WITHIN_NEUTRAL_V, RECORD_WITHIN_V } from "../../solver/circuit/instrument-values.ts";
 import type { VoltReading } from "../../solver/circuit/instruments.ts";
 import type { OutletReading } from "../../solver/circuit/readings.ts";
+
+/** Pairs of an outlet that are measured. */
+export const PAIR_WORDS = catalogue({
+  hg: "hot to ground",
+  hn: "hot to neutral",
+  ng: "neutral to ground",
+});
+
+const wording = catalogue({
+  at: (outlet: Part, pair: Part) => `${outlet} ${pair}`,
+  dark: (outlets: Part, count: Part) => `${outlets} ${count === 1 ? "goes" : "go"} dark`,
+  floats: "no steady reading: it floats; 0 V on a low-impedance meter",
+  nothingDark: "nothing goes dark",
+  off: "off",
+  tester: (outlet: Part) => `${outlet} plug-in tester`,
+  within: (volts: Part, within: Part) => `${volts}, within ${within} V`,
+  works: "works",
+});
 
 /** Below this a meter shows nothing: V. Chosen, as for the conditions of metal. */
 const NOTHING_BELOW_V = 0.005;
@@ -25,16 +44,15 @@ export function voltReading(
   if (reading === undefined) return [];
   const within = kind === "neutral-ground" ? RECORD_WITHIN_NEUTRAL_V : RECORD_WITHIN_V;
   const value = shown(Math.abs(reading.volts));
-  if (reading.floating)
-    return [{ id, what, ...at, test: kind, expect: "no steady reading: it floats; 0 V on a low-impedance meter" }];
+  if (reading.floating) return [{ id, what, ...at, test: kind, expect: wording.floats }];
   const expected: ExpectedTest = { kind: "figure", value, within, unit: "V" };
-  return [{ id, what, ...at, test: kind, expected, expect: `${voltWords(value)}, within ${within} V` }];
+  return [{ id, what, ...at, test: kind, expected, expect: wording.within(voltWords(value), within) }];
 }
 
 const PAIRS = [
-  ["hn", "hot-neutral", "hot to neutral"],
-  ["hg", "hot-ground", "hot to ground"],
-  ["ng", "neutral-ground", "neutral to ground"],
+  ["hn", "hot-neutral"],
+  ["hg", "hot-ground"],
+  ["ng", "neutral-ground"],
 ] as const;
 
 /** What a meter finds at an outlet, and a plug-in tester where `withTester` says so. */
@@ -45,14 +63,14 @@ export function outletReadings(
 ): readonly StepReading[] {
   if (reading === undefined) return [];
   const at = { point: key, name };
-  const volts = PAIRS.flatMap(([field, test, words]) =>
-    voltReading(`${key}:${field}`, `${name} ${words}`, reading[field], test, at),
+  const volts = PAIRS.flatMap(([field, test]) =>
+    voltReading(`${key}:${field}`, wording.at(name, PAIR_WORDS[field]), reading[field], test, at),
   );
   const lamps = reading.tester?.name;
   if (!withTester || lamps === undefined) return volts;
   const tester: StepReading = {
     id: `${key}:tester`,
-    what: `${name} plug-in tester`,
+    what: wording.tester(name),
     ...at,
     test: "polarity",
     expected: { kind: "word", word: lamps },
@@ -69,7 +87,7 @@ export const worksReading = ({ key, name }: PlacedOutlet, isOn: boolean, id = `$
   name,
   test: "works",
   ...(isOn && { expected: { kind: "word", word: "works" } as const }),
-  expect: isOn ? "works" : "off",
+  expect: isOn ? wording.works : wording.off,
 });
 
 /** Which outlets go dark by a button. */
@@ -88,6 +106,6 @@ export function darkReading(
     ...at,
     test,
     expected: { kind: "outlets", outlets, names },
-    expect: names.length === 0 ? "nothing goes dark" : `${names.join(", ")} ${names.length === 1 ? "goes" : "go"} dark`,
+    expect: names.length === 0 ? wording.nothingDark : wording.dark(names.join(", "), names.length),
   };
 }

@@ -1,4 +1,5 @@
 import type { StepReading } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -7,6 +8,14 @@ import { inOrder } from "../../queries/in-order.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import { type BoxNet, boxNets } from "../box-nets.ts";
 import { placeWords } from "../scope/scope-words.ts";
+
+const wording = catalogue({
+  box: "the box",
+  free: (end: Part, place: Part) => `${end}, ${place}`,
+  pair: (one: Part, other: Part) => `${one} to ${other}`,
+  slots: (outlet: Part) => `${outlet}, both halves: each slot to each other`,
+  toAll: (one: Part) => `${one} to every other, to ground and to the box`,
+});
 
 /** With more pieces of metal than this every pair is not named one by one: each is then told against all others. */
 const MOST_NAMED = 8;
@@ -27,7 +36,7 @@ function pieces(installation: Installation, enclosure: Enclosure): readonly stri
           : at.kind === "terminal"
             ? nets.get(`t ${at.device}.${at.terminal}`)
             : undefined;
-    if (net === undefined) names.push(`${nameOfEnd(installation, enclosure, end)}, ${at.kind}`);
+    if (net === undefined) names.push(wording.free(nameOfEnd(installation, enclosure, end), placeWords(enclosure, at)));
     else if (!told.has(net)) {
       told.add(net);
       const [splice] = net.splices;
@@ -36,7 +45,7 @@ function pieces(installation: Installation, enclosure: Enclosure): readonly stri
   }
   const isBonded = [...told].some(({ bond }) => bond);
   const isMetal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
-  return isMetal && !isBonded ? [...names, "the box"] : names;
+  return isMetal && !isBonded ? [...names, wording.box] : names;
 }
 
 /** What is measured to know that a box is dead: every pair by name, and the faces of its devices. */
@@ -48,14 +57,14 @@ export function deadReadings(installation: Installation, enclosure: Enclosure): 
     all.length > MOST_NAMED
       ? all.map((one) => ({
           id: `each:${one}`,
-          what: `${one} to every other, to ground and to the box`,
+          what: wording.toAll(one),
           ...at,
           ...dead,
         }))
       : all.flatMap((one, index) =>
           all
             .slice(index + 1)
-            .map((other) => ({ id: `pair:${one}:${other}`, what: `${one} to ${other}`, ...at, ...dead })),
+            .map((other) => ({ id: `pair:${one}:${other}`, what: wording.pair(one, other), ...at, ...dead })),
         );
   const faces = inOrder(enclosure.devices).flatMap((device) =>
     outletsOf(device).flatMap(({ key, name, receptacle }) =>
@@ -63,7 +72,7 @@ export function deadReadings(installation: Installation, enclosure: Enclosure): 
         ? [
             {
               id: `face:${key}`,
-              what: `${name}, both halves: each slot to each other`,
+              what: wording.slots(name),
               ...at,
               point: key,
               name,

@@ -1,5 +1,6 @@
 import type { ScopeBox, StepReading } from "../../answers/scope.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Installation, Supply } from "../../model/project.ts";
@@ -10,7 +11,28 @@ import { type OhmReading, readOhms } from "../../solver/circuit/instruments.ts";
 import { loadsOn } from "../../solver/circuit/loads-on.ts";
 import { circuitOfSection } from "../../solver/circuit/section-circuit.ts";
 import { sectionOf } from "../../solver/sections.ts";
+import { PAIR_WORDS } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
+
+const wording = catalogue({
+  and: " and ",
+  at: (device: Part, pair: Part) => `${device} ${pair}`,
+  crossed:
+    "LOAD neutral to LINE neutral near 0 ohms: neutrals are crossed. Continuity where open is expected: find it before anything is energised.",
+  electronics: (kilohms: Part) => `no short: ${kilohms} kilohms through electronics is normal`,
+  lineToGround: "LINE H to G",
+  lineToNeutral: "LINE H to LINE N",
+  loadToGround: "LOAD N to G",
+  loadToLine: "LOAD H to LINE H",
+  lowVoltage:
+    "Low-voltage ohmmeter only: an insulation tester of 250 or 500 V damages the electronics of a device that is connected.",
+  neutralToNeutral: "LOAD N to LINE N",
+  ohms: (value: Part) => `${value} ohm, within 1 ohm`,
+  open: "open",
+  shipped: "A new device is tripped as it is shipped.",
+  tests: (box: Part) => `${box}: dead tests, breakers open, loads unplugged.`,
+  testsTripped: (box: Part, devices: Part) => `${box}: dead tests, breakers open, loads unplugged, ${devices} tripped.`,
+});
 
 /** A meter that finds more than this finds an open circuit, as far as an electrician is concerned: a modelling choice. */
 const OPEN_FROM_OHM = 1_000_000;
@@ -57,14 +79,13 @@ export function deadTests(
       hold: "HP5",
       box: { id: box.enclosure, name: box.name },
       items: own.map(({ id, name }) => ({ kind: "device", id, name })),
-      text: `${box.name}: dead tests, breakers open, loads unplugged${tripped.length === 0 ? "" : `, ${tripped.map(({ name }) => name).join(" and ")} tripped`}.`,
-      details: [
-        "Low-voltage ohmmeter only: an insulation tester of 250 or 500 V damages the electronics of a device that is connected.",
-        ...(tripped.some(({ id }) => isNew(id)) ? ["A new device is tripped as it is shipped."] : []),
-      ],
+      text:
+        tripped.length === 0
+          ? wording.tests(box.name)
+          : wording.testsTripped(box.name, tripped.map(({ name }) => name).join(wording.and)),
+      details: [wording.lowVoltage, ...(tripped.some(({ id }) => isNew(id)) ? [wording.shipped] : [])],
       readings: all,
-      ifNot:
-        "LOAD neutral to LINE neutral near 0 ohms: neutrals are crossed. Continuity where open is expected: find it before anything is energised.",
+      ifNot: wording.crossed,
     },
   ];
 }
@@ -80,11 +101,11 @@ function guardReadings(circuit: Circuit, device: Device): readonly StepReading[]
   const pair = (words: string, from: string | undefined, to: string | undefined): readonly StepReading[] =>
     from === undefined || to === undefined ? [] : ohmReading(circuit, device, words, from, to);
   return [
-    ...pair("LINE H to LINE N", lineHot, lineNeutral),
-    ...pair("LINE H to G", lineHot, ground),
-    ...pair("LOAD H to LINE H", loadHot, lineHot),
-    ...pair("LOAD N to LINE N", loadNeutral, lineNeutral),
-    ...pair("LOAD N to G", loadNeutral, ground),
+    ...pair(wording.lineToNeutral, lineHot, lineNeutral),
+    ...pair(wording.lineToGround, lineHot, ground),
+    ...pair(wording.loadToLine, loadHot, lineHot),
+    ...pair(wording.neutralToNeutral, loadNeutral, lineNeutral),
+    ...pair(wording.loadToGround, loadNeutral, ground),
   ];
 }
 
@@ -94,8 +115,8 @@ function faceReadings(circuit: Circuit, device: Device): readonly StepReading[] 
   return outletsOf(device).flatMap(({ receptacle, name, hot, neutral, ground }) =>
     receptacle
       ? [
-          ...ohmReading(circuit, device, "hot to neutral", hot, neutral, name),
-          ...(ground === undefined ? [] : ohmReading(circuit, device, "hot to ground", hot, ground, name)),
+          ...ohmReading(circuit, device, PAIR_WORDS.hn, hot, neutral, name),
+          ...(ground === undefined ? [] : ohmReading(circuit, device, PAIR_WORDS.hg, hot, ground, name)),
         ]
       : [],
   );
@@ -115,7 +136,7 @@ function ohmReading(
   return [
     {
       id: `ohm:${device.id}:${from}:${to}`,
-      what: `${name} ${words}`,
+      what: wording.at(name, words),
       point: device.id,
       name,
       test: "continuity",
@@ -125,9 +146,9 @@ function ohmReading(
 }
 
 function expectedOhms({ ohm }: OhmReading): Pick<StepReading, "expected" | "expect"> {
-  if (ohm === undefined || ohm >= OPEN_FROM_OHM) return { expected: { kind: "word", word: "open" }, expect: "open" };
-  if (ohm >= ELECTRONICS_FROM_OHM)
-    return { expect: `no short: ${Math.round(ohm / 1000)} kilohms through electronics is normal` };
+  if (ohm === undefined || ohm >= OPEN_FROM_OHM)
+    return { expected: { kind: "word", word: "open" }, expect: wording.open };
+  if (ohm >= ELECTRONICS_FROM_OHM) return { expect: wording.electronics(Math.round(ohm / 1000)) };
   const value = Number(ohm.toFixed(2));
-  return { expected: { kind: "figure", value, within: 1, unit: "ohm" }, expect: `${value} ohm, within 1 ohm` };
+  return { expected: { kind: "figure", value, within: 1, unit: "ohm" }, expect: wording.ohms(value) };
 }

@@ -1,5 +1,6 @@
 import type { ScopeBox, ScopeItem } from "../../answers/scope.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -9,6 +10,18 @@ import { listed } from "../../rules/rule-parts.ts";
 import { placeWords } from "../scope/scope-words.ts";
 import { inBox, type StepDraft } from "./step-draft.ts";
 import { endsOf } from "./wire-classes.ts";
+
+const wording = catalogue({
+  exchanged: "They are exchanged: take the pairs off and land them again.",
+  fold: (box: Part) => `${box}: fold grounds to the back, then neutrals, hots in front.`,
+  foldApart: (box: Part) =>
+    `${box}: fold grounds to the back, then neutrals, hots in front; LINE and LOAD bundles apart.`,
+  inPlace: (devices: Part) => `Put ${devices} in place.`,
+  on: (terminal: Part, ends: Part) => `${terminal}: ${ends}.`,
+  readAgain: (device: Part) => `${device}: read LINE and LOAD on its face a second time against the card.`,
+  taped: (terminal: Part) => `${terminal}: nothing, taped as shipped.`,
+  tighten: (device: Part) => `Tighten every terminal of ${device} to the torque marked on the device.`,
+});
 
 /** Stages 10 and 11: the second reading, torque, folding. */
 export function finish(installation: Installation, after: Enclosure, box: ScopeBox): readonly StepDraft[] {
@@ -38,9 +51,9 @@ export function finish(installation: Installation, after: Enclosure, box: ScopeB
         kind: "hold",
         hold: "HP4",
         items: [item(device)],
-        text: `${device.name}: read LINE and LOAD on its face a second time against the card.`,
+        text: wording.readAgain(device.name),
         details: sideWords(installation, after, device.id),
-        ifNot: "They are exchanged: take the pairs off and land them again.",
+        ifNot: wording.exchanged,
       }),
     ),
     ...landed.map(
@@ -50,7 +63,7 @@ export function finish(installation: Installation, after: Enclosure, box: ScopeB
         stage: 11,
         kind: "torque",
         items: [item(device)],
-        text: `Tighten every terminal of ${device.name} to the torque marked on the device.`,
+        text: wording.tighten(device.name),
       }),
     ),
     ...(box.counts.attach + box.counts.devices === 0 || box.isPanel
@@ -62,8 +75,8 @@ export function finish(installation: Installation, after: Enclosure, box: ScopeB
             stage: 11,
             kind: "fold" as const,
             items: [{ kind: "enclosure" as const, id: box.enclosure, name: box.name }],
-            text: `${box.name}: fold grounds to the back, then neutrals, hots in front${isFedOn ? "; LINE and LOAD bundles apart" : ""}.`,
-            details: devices.length === 0 ? [] : [`Put ${listed(devices.map(({ name }) => name))} in place.`],
+            text: isFedOn ? wording.foldApart(box.name) : wording.fold(box.name),
+            details: devices.length === 0 ? [] : [wording.inPlace(listed(devices.map(({ name }) => name)))],
           },
         ]),
   ];
@@ -78,8 +91,8 @@ function sideWords(installation: Installation, box: Enclosure, id: DeviceId): re
     const ends = landedAt(box, id, name);
     return [
       ends.length === 0
-        ? `${words}: nothing, taped as shipped.`
-        : `${words}: ${ends.map(({ end }) => nameOfEnd(installation, box, end)).join(", ")}.`,
+        ? wording.taped(words)
+        : wording.on(words, ends.map(({ end }) => nameOfEnd(installation, box, end)).join(", ")),
     ];
   });
 }

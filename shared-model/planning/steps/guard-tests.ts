@@ -8,6 +8,7 @@ import { type Commissioned, type Guard, itemOf, itemsOf, namesOf, UNTOLD } from 
 import { darkReading, voltReading } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { HEATER_OHM, type TestResult } from "./test-bench.ts";
+import { LINE_PAIRS, GUARD_WORDS as wording } from "./test-words.ts";
 
 /** CM1 and CM2. New devices are tripped as they are shipped: what is behind them is dead, what is on LINE is not. */
 export function beforeReset(all: Commissioned): readonly StepDraft[] {
@@ -20,17 +21,16 @@ export function beforeReset(all: Commissioned): readonly StepDraft[] {
   const behind = dark.filter(({ device }) => !own.has(device.id));
   const alone = [...dark.filter(({ device }) => own.has(device.id)), ...stay];
   const first = all.draft("CM1", all.key, {
-    text: `Before RESET, ${listed(shipped.map(({ name }) => name))} tripped as shipped: measure ${listed(namesOf(behind))}.`,
+    text: wording.beforeReset(listed(shipped.map(({ name }) => name)), listed(namesOf(behind))),
     items: itemsOf(behind),
     readings: all.readings(arrangement, behind),
-    ifNot: "Live: LINE and LOAD are crossed, or something goes round the device.",
+    ifNot: wording.crossed,
   });
   const second = all.draft("CM2", all.key, {
-    text: `Before RESET, switches on: look at ${listed(namesOf(alone))}.`,
+    text: wording.look(listed(namesOf(alone))),
     items: itemsOf(alone),
     readings: all.readings(arrangement, alone),
-    ifNot:
-      "One that should be on is dark: its pair is on LOAD. A face that should be dead is live: its supply is on LOAD.",
+    ifNot: wording.wrongSide,
   });
   return [...(behind.length === 0 ? [] : [first]), ...(alone.length === 0 ? [] : [second])];
 }
@@ -47,24 +47,24 @@ function lineOf(all: Commissioned, device: Device): StepDraft {
   const neutral = type?.sensing?.line.neutral;
   const ground = type?.terminals.find(({ purpose }) => purpose === "ground")?.name;
   const pairs = [
-    ["H to N", hot, neutral, "hot-neutral"],
-    ["H to G", hot, ground, "hot-ground"],
-    ["N to G", neutral, ground, "neutral-ground"],
+    [LINE_PAIRS.hotNeutral, hot, neutral, "hot-neutral"],
+    [LINE_PAIRS.hotGround, hot, ground, "hot-ground"],
+    [LINE_PAIRS.neutralGround, neutral, ground, "neutral-ground"],
   ] as const;
   return all.draft("CM3", device.id, {
-    text: `At the LINE terminals of ${device.name}: measure each pair.`,
+    text: wording.lineTerminals(device.name),
     items: [itemOf(device)],
     readings: pairs.flatMap(([words, from, to, kind]) =>
       from === undefined || to === undefined
         ? []
         : voltReading(
             `${device.id}:${kind}`,
-            `${device.name} LINE ${words}`,
+            wording.line(device.name, words),
             bench.volts(circuit, device.id, from, to),
             kind,
           ),
     ),
-    ifNot: "Supply, neutral or ground does not arrive: look at the joints before it.",
+    ifNot: wording.notArriving,
     cautions: ["WRK5"],
   });
 }
@@ -76,15 +76,15 @@ export const ownTests = (all: Commissioned): readonly StepDraft[] =>
     const before = all.onIn({});
     const dark = result === undefined ? [] : all.wentDark(before, result.circuit);
     const stay = before.filter((outlet) => !dark.includes(outlet));
-    const what = `TEST on ${device.name}`;
+    const what = wording.test(device.name);
     const at = { point: device.id, name: device.name };
     const reading = darkReading(`${device.id}:test`, what, "own-test", at, dark);
     return all.draft(feedsOn ? "CM6" : "CM7", device.id, {
-      text: `${what}, lamps on, everything plugged in running.`,
+      text: wording.running(what),
       items: [itemOf(device), ...itemsOf(before)],
-      details: stay.length === 0 ? [] : [`Stays on: ${namesOf(stay).join(", ")}.`],
+      details: stay.length === 0 ? [] : [wording.staysOn(namesOf(stay).join(", "))],
       readings: [result?.isPlain === true ? reading : withoutExpected(reading)],
-      ifNot: "One that stays live is on LINE or fed round the device; one that goes dark and should not is on LOAD.",
+      ifNot: wording.staysLive,
     });
   });
 
@@ -100,34 +100,34 @@ function holdingOf(all: Commissioned, { device }: Guard): readonly StepDraft[] {
   const idle = new Set<LoadId | DeviceId>(all.bench.plugged().filter((load) => isPluggedAt(all, load, behind)));
   for (const { receptacle, device: own } of dark) if (!receptacle) idle.add(own.id);
   const loaded = all.draft("CM8", device.id, {
-    text: `RESET ${device.name}; a heater of ${HEATER_OHM} ohms at ${listed(namesOf(behind))} in turn, everything else running.`,
+    text: wording.everythingElse(device.name, HEATER_OHM, listed(namesOf(behind))),
     items: [itemOf(device), ...itemsOf(behind)],
     readings: behind.map((outlet) => ({
       id: `${device.id}:heater:${outlet.key}`,
-      what: `${device.name} with a heater at ${outlet.name}`,
+      what: wording.heater(device.name, outlet.name),
       expect: holdsWords(all.bench.heated(outlet, {}), device.id),
     })),
-    ifNot: "Trips on load: a white is on the wrong side, or the neutral of another circuit is borrowed.",
+    ifNot: wording.tripsOnLoad,
     cautions: ["LIM5"],
   });
   const beside = all.draft("CM9", device.id, {
-    text: `Unplug everything behind ${device.name}, let the rest run, RESET it.`,
+    text: wording.unplug(device.name),
     items: [itemOf(device)],
     readings: [
       {
         id: `${device.id}:beside`,
-        what: `${device.name} with nothing behind it`,
+        what: wording.beside(device.name),
         expect: holdsWords(all.bench.run({ idle }), device.id),
       },
     ],
-    ifNot: "Trips: a white touches ground behind it, and the return of what runs elsewhere comes through.",
+    ifNot: wording.tripsBeside,
     cautions: ["LIM5"],
   });
   return [...(behind.length === 0 ? [] : [loaded]), beside];
 }
 
 const holdsWords = ({ isPlain, opened }: TestResult, device: DeviceId): string =>
-  !isPlain ? UNTOLD : opened.has(device) ? "trips, by this drawing" : "holds";
+  !isPlain ? UNTOLD : opened.has(device) ? wording.trips : wording.holds;
 
 function isPluggedAt({ work }: Commissioned, id: LoadId, outlets: readonly PlacedOutlet[]): boolean {
   const plug = work.section.installation.loads[id]?.plug;
@@ -142,19 +142,19 @@ export function buttons(all: Commissioned): readonly StepDraft[] {
     if (result === undefined || (result.opened.size === 0 && result.isPlain)) return [];
     const dark = all.wentDark(before, result.circuit);
     const at = { point: outlet.key, name: outlet.name };
-    const reading = darkReading(`${outlet.key}:button`, `button at ${outlet.name}`, "plug-in-button", at, dark);
+    const reading = darkReading(`${outlet.key}:button`, wording.button(outlet.name), "plug-in-button", at, dark);
     const names = [...result.opened].map((id) => all.nameOf(id));
-    const told = { ...reading, expect: `trips ${listed(names)}: ${reading.expect}` };
+    const told = { ...reading, expect: wording.tripsAll(listed(names), reading.expect) };
     return [{ outlet, reading: result.isPlain ? told : withoutExpected(reading) }];
   });
   if (pressed.length === 0) return [];
   const outlets = pressed.map(({ outlet }) => outlet);
   return [
     all.draft("CM10", all.key, {
-      text: `Button of a plug-in tester at ${listed(namesOf(outlets))}; RESET after each.`,
+      text: wording.buttons(listed(namesOf(outlets))),
       items: itemsOf(outlets),
       readings: pressed.map(({ reading }) => reading),
-      ifNot: "Nothing trips: the outlet is not protected, or its ground is open.",
+      ifNot: wording.nothingTrips,
       cautions: ["LIM4"],
     }),
   ];

@@ -1,4 +1,8 @@
 import type { ScopeBox, ScopeChange, ScopeItem } from "../../answers/scope.ts";
+import type { Finish } from "../../catalog/device-type.ts";
+import { FINISH_WORDS } from "../../catalog/device-words.ts";
+import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Enclosure, Splice } from "../../model/enclosure.ts";
 import { type EndKey, type JumperId, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -10,6 +14,23 @@ import { compareWireSize, type WireSize } from "../../units/wire-size.ts";
 import { connectorWords, lengthWords, placeWords } from "../scope/scope-words.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { classOfPlace, classOfSplice, endsOf, type WireClass } from "./wire-classes.ts";
+
+const wording = catalogue({
+  and: " and ",
+  cap: (end: Part) => `Cap ${end} by itself.`,
+  close: (joint: Part, sizes: Part, connector: Part) => `Close ${joint}: ${sizes}, ${connector}. Tug each.`,
+  cut: (awg: Part, colour: Part, length: Part) => `Cut it: ${awg} AWG, ${colour}, ${length}`,
+  formerly: (joint: Part, former: Part) => `${joint} (${former} as found)`,
+  inIt: (ends: Part) => `In it: ${ends}.`,
+  land: (end: Part, terminal: Part) => `Land ${end} on ${terminal}.`,
+  landFinish: (end: Part, terminal: Part, finish: Part) => `Land ${end} on ${terminal}, ${finish}.`,
+  landOnBox: (end: Part) => `Land ${end} on the grounding screw of the box.`,
+  landOnPanel: (end: Part) => `Land ${end} on the grounding screw of the panel.`,
+  leave: (end: Part) => `Leave ${end} free.`,
+  ofThese: (ends: Part) => `Of these stay: ${ends}.`,
+  put: (end: Part, joint: Part) => `Put ${end} into ${joint}.`,
+  size: (count: Part, awg: Part) => `${count} x ${awg} AWG`,
+});
 
 const STAGE: Readonly<Record<WireClass, number>> = { ground: 7, neutral: 8, hot: 9 };
 
@@ -84,7 +105,7 @@ function attachStep(
     items: [item],
     text: attachText(name, at, after),
     details: [
-      ...(isCut ? [`Cut it: ${jumper.awg} AWG, ${jumper.colour}, ${lengthWords(jumper)}`] : []),
+      ...(isCut ? [wording.cut(jumper.awg, COLOUR_WORDS[jumper.colour], lengthWords(jumper))] : []),
       ...(at?.kind === "terminal" ? terminalDetails(after, at) : []),
     ],
   };
@@ -95,29 +116,33 @@ type Placed = NonNullable<NonNullable<ScopeChange["will"]>["at"]>;
 function attachText(name: string, at: Placed | undefined, box: Enclosure): string {
   switch (at?.kind) {
     case "splice":
-      return `Put ${name} into ${placeWords(box, at)}.`;
-    case "terminal":
-      return `Land ${name} on ${placeWords(box, at)}${finishWords(box, at)}.`;
+      return wording.put(name, placeWords(box, at));
+    case "terminal": {
+      const finish = finishAt(box, at);
+      const place = placeWords(box, at);
+      return finish === undefined || finish === "none"
+        ? wording.land(name, place)
+        : wording.landFinish(name, place, FINISH_WORDS[finish]);
+    }
     case "bond":
-      return `Land ${name} on the grounding screw of the ${box.kind === "panel" ? "panel" : "box"}.`;
+      return box.kind === "panel" ? wording.landOnPanel(name) : wording.landOnBox(name);
     case "capped":
-      return `Cap ${name} by itself.`;
+      return wording.cap(name);
     default:
-      return `Leave ${name} free.`;
+      return wording.leave(name);
   }
 }
 
-function finishWords({ devices }: Enclosure, at: Extract<Placed, { kind: "terminal" }>): string {
+function finishAt({ devices }: Enclosure, at: Extract<Placed, { kind: "terminal" }>): Finish | undefined {
   const device = devices[at.device];
-  const finish = device && findTerminal(device, at.terminal)?.finish;
-  return finish === undefined || finish === "none" ? "" : `, ${finish}`;
+  return device && findTerminal(device, at.terminal)?.finish;
 }
 
-const ENTRY_WORDS: Readonly<Partial<Record<string, string>>> = {
+const ENTRY_WORDS: Readonly<Partial<Record<string, string>>> = catalogue({
   "side-screw": "Loop it clockwise round the screw: one conductor only.",
   "clamp-plate": "Straight under the clamp plate, one conductor in a hole.",
   "push-in": "Push-in takes 14 AWG solid copper only.",
-};
+});
 
 function terminalDetails({ devices }: Enclosure, at: Extract<Placed, { kind: "terminal" }>): readonly string[] {
   const device = devices[at.device];
@@ -139,7 +164,7 @@ function closeJoint(
   const home = box.homes.find((one) => one.splice === splice.id)?.home;
   const stay = members.filter((end) => !fresh.has(end)).map((end) => nameOfEnd(installation, after, end));
   const called =
-    home !== undefined && home.name !== splice.name ? `${splice.name} (${home.name} as found)` : splice.name;
+    home !== undefined && home.name !== splice.name ? wording.formerly(splice.name, home.name) : splice.name;
   const item: ScopeItem = { kind: "splice", id: splice.id, name: splice.name };
   return {
     id: `join:${box.enclosure}:${splice.id}`,
@@ -147,10 +172,10 @@ function closeJoint(
     kind: "join",
     box: { id: box.enclosure, name: box.name },
     items: [item],
-    text: `Close ${called}: ${sizesWords(installation, after, members)}, ${connectorWords(splice.connector)}. Tug each.`,
+    text: wording.close(called, sizesWords(installation, after, members), connectorWords(splice.connector)),
     details: [
-      `In it: ${members.map((end) => nameOfEnd(installation, after, end)).join(", ")}.`,
-      ...(stay.length === 0 || fresh.size === 0 ? [] : [`Of these stay: ${stay.join(", ")}.`]),
+      wording.inIt(members.map((end) => nameOfEnd(installation, after, end)).join(", ")),
+      ...(stay.length === 0 || fresh.size === 0 ? [] : [wording.ofThese(stay.join(", "))]),
     ],
   };
 }
@@ -164,6 +189,6 @@ export function sizesWords(installation: Installation, box: Enclosure, members: 
   }
   return [...counts]
     .sort(([p], [q]) => compareWireSize(q, p))
-    .map(([awg, count]) => `${count} x ${awg} AWG`)
-    .join(" and ");
+    .map(([awg, count]) => wording.size(count, awg))
+    .join(wording.and);
 }

@@ -3,22 +3,21 @@ import { findDeviceType } from "../../catalog/device-types.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import { handlesOf } from "../../solver/circuit/handles.ts";
 import { type Commissioned, itemOf, itemsOf, namesOf } from "./commissioned.ts";
-import { voltReading, voltWords } from "./commissioning-words.ts";
+import { PAIR_WORDS, voltReading, voltWords } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { type Arrangement, HEATER_OHM } from "./test-bench.ts";
+import { POSITION_WORDS, OUTLET_WORDS as wording } from "./test-words.ts";
 
 /** CM4: everything set, lamps on, nothing running at receptacles. */
 export function everythingOn(all: Commissioned): readonly StepDraft[] {
   if (all.outlets.length === 0) return [];
   const names = all.guards.map(({ device }) => device.name);
-  const reset = names.length === 0 ? "Lamps" : `RESET ${listed(names)}; lamps`;
   return [
     all.draft("CM4", all.key, {
-      text: `${reset} on, nothing running at receptacles: measure each outlet.`,
+      text: names.length === 0 ? wording.everything : wording.everythingReset(listed(names)),
       items: itemsOf(all.outlets),
       readings: all.readings(all.lit, all.outlets, true),
-      ifNot:
-        "A reading far off is an open or bad joint on the way; more than 1 V from neutral to ground without a load is one in the neutral.",
+      ifNot: wording.badJoint,
     }),
   ];
 }
@@ -33,20 +32,20 @@ export function switches(all: Commissioned): readonly StepDraft[] {
         const after = new Set(all.onIn(other).map(({ key }) => key));
         const turned = all.outlets.filter(({ key }) => before.has(key) !== after.has(key));
         if (turned.length === 0) return [];
-        const read = (arrangement: Arrangement, at: string): readonly StepReading[] =>
+        const read = (arrangement: Arrangement, at: keyof typeof POSITION_WORDS): readonly StepReading[] =>
           turned.flatMap((outlet) => {
             const { key, name } = outlet;
             const reading = all.bench.read(all.bench.run(arrangement).circuit, outlet);
-            const what = `${name}, ${device.name} ${at}`;
+            const what = wording.position(name, device.name, POSITION_WORDS[at]);
             return voltReading(`${key}:${at}`, what, reading?.hn, "hot-neutral", { point: key, name });
           });
         const [drawn = "on", moved = "off"] = findDeviceType(device.type)?.positions ?? [];
         return [
           all.draft("CM5", handle, {
-            text: `${device.name} in both positions: ${listed(namesOf(turned))}.`,
+            text: wording.positions(device.name, listed(namesOf(turned))),
             items: [itemOf(device), ...itemsOf(turned)],
             readings: [...read(all.lit, drawn), ...read(other, moved)],
-            ifNot: "It does not follow: hot and switched conductor are exchanged, or a traveller is.",
+            ifNot: wording.notFollowing,
           }),
         ];
       }),
@@ -69,33 +68,32 @@ export function loadedReadings(all: Commissioned): readonly StepDraft[] {
   const { key, name } = worst.outlet;
   return [
     all.draft("CM11", all.key, {
-      text: `A heater of ${HEATER_OHM} ohms at ${listed(namesOf(outlets))} in turn, nothing else running: measure while it runs.`,
+      text: wording.heater(HEATER_OHM, listed(namesOf(outlets))),
       items: itemsOf(outlets),
       readings: found.flatMap(({ outlet, reading }) => {
         const at = { point: outlet.key, name: outlet.name };
-        const words = (pair: string): string => `${outlet.name} ${pair}, loaded`;
+        const words = (pair: string): string => wording.loaded(outlet.name, pair);
         return [
-          ...voltReading(`${outlet.key}:loaded-hn`, words("hot to neutral"), reading.hn, "hot-neutral", at),
-          ...voltReading(`${outlet.key}:loaded-ng`, words("neutral to ground"), reading.ng, "neutral-ground", at),
+          ...voltReading(`${outlet.key}:loaded-hn`, words(PAIR_WORDS.hn), reading.hn, "hot-neutral", at),
+          ...voltReading(`${outlet.key}:loaded-ng`, words(PAIR_WORDS.ng), reading.ng, "neutral-ground", at),
         ];
       }),
-      ifNot:
-        "Neutral to ground 0.0 V at an outlet: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
+      ifNot: wording.joined,
     }),
     all.draft("CM12", all.key, {
-      text: `Voltage drop at ${name}, the worst of them, with the heater on (${(worst.volts / HEATER_OHM).toFixed(1)} A).`,
+      text: wording.dropAt(name, (worst.volts / HEATER_OHM).toFixed(1)),
       items: itemsOf([worst.outlet]),
       readings: [
         {
           id: `${key}:drop`,
-          what: `${name} voltage without load less voltage with load, the source's own included`,
+          what: wording.drop(name),
           point: key,
           name,
           expected: { kind: "figure", value: Number(drop.toFixed(2)), within: 1, unit: "V" },
-          expect: `${voltWords(drop)}, ${((100 * drop) / supply).toFixed(1)} % of ${supply} V`,
+          expect: wording.dropOf(voltWords(drop), ((100 * drop) / supply).toFixed(1), supply),
         },
       ],
-      ifNot: "Far more: a bad joint, or a run longer than drawn.",
+      ifNot: wording.farMore,
     }),
   ];
 }
@@ -110,9 +108,9 @@ export function breakersOff(all: Commissioned): readonly StepDraft[] {
     const stay = all.on(circuit);
     const dark = all.outlets.filter((outlet) => !stay.includes(outlet));
     return all.draft("CM13", device, {
-      text: `Breaker ${name} off: everything on it is dead in ${listed(boxes.map((box) => box.name))}.`,
+      text: wording.breakerOff(name, listed(boxes.map((box) => box.name))),
       items: [{ kind: "device", id: device, name }, ...items],
-      details: stay.length === 0 ? [] : [`Stays on by another breaker: ${namesOf(stay).join(", ")}.`],
+      details: stay.length === 0 ? [] : [wording.staysOn(namesOf(stay).join(", "))],
       readings: dark.map((outlet) => ({
         id: `${outlet.key}:dead`,
         what: outlet.name,
@@ -120,9 +118,9 @@ export function breakersOff(all: Commissioned): readonly StepDraft[] {
         name: outlet.name,
         test: "dead",
         expected: { kind: "word", word: "dead" },
-        expect: "dead",
+        expect: wording.dead,
       })),
-      ifNot: "Live: a second circuit is in the box.",
+      ifNot: wording.secondCircuit,
       cautions: ["WRK2"],
     });
   });

@@ -1,6 +1,8 @@
 import type { ScopeBox, ScopeChange, ScopeItem } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { DeviceId, EndKey } from "../../model/ids.ts";
+import type { EndCondition } from "../../model/place.ts";
 import type { Installation } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -8,6 +10,30 @@ import { listed } from "../../rules/rule-parts.ts";
 import { deviceWords } from "../scope/scope-words.ts";
 import { inBox, type StepDraft } from "./step-draft.ts";
 import { classOfEnd, endsOf, WIRE_CLASSES } from "./wire-classes.ts";
+
+/** An end that is to be cut back. */
+const CUT_BACK: Readonly<Record<Exclude<EndCondition, "good">, string>> = catalogue({
+  brittle: "Its end is brittle: cut it back.",
+  burnt: "Its end is burnt: cut it back.",
+  nicked: "Its end is nicked: cut it back.",
+});
+
+const wording = catalogue({
+  anotherSupply: "Another cable is the supply: stop, correct the drawing as found, and plan again.",
+  doubtful: (cables: Part) => `Nobody has seen or measured all ends of ${cables}.`,
+  everyConductor: (box: Part) => `${box}, every conductor`,
+  itIs: (name: Part) => `It is ${name} on the plan.`,
+  notProved:
+    "Where the role of a cable is not proved: cap every conductor singly, spread them, energise, read each pair, switch off, verify dead again.",
+  photograph: (box: Part) => `${box}: photograph it before anything is parted.`,
+  photographTag: (box: Part, cables: Part) => `${box}: photograph it; tag ${cables} before anything is parted.`,
+  supply: (box: Part) => `${box}: the supply is proved and marked on its jacket; the box is dead again.`,
+  supplyNamed: (box: Part, cable: Part) =>
+    `${box}: the supply ${cable} is proved and marked on its jacket; the box is dead again.`,
+  takeOff: (end: Part, place: Part) => `Take ${end} off ${place}.`,
+  takeOut: (device: Part, box: Part) => `Take ${device} out of ${box}, conductors still on it.`,
+  takeOutOf: (end: Part, joint: Part) => `Take ${end} out of ${joint}.`,
+});
 
 /** Stage 4: photographs, devices out, ends off, each with its old place. */
 export function takeApart(installation: Installation, before: Enclosure, box: ScopeBox): readonly StepDraft[] {
@@ -30,7 +56,7 @@ export function takeApart(installation: Installation, before: Enclosure, box: Sc
       stage: 4,
       kind: "photograph",
       items: [{ kind: "enclosure", id: box.enclosure, name: box.name }],
-      text: `${box.name}: photograph it${cables.length === 0 ? "" : `; tag ${listed(cables)}`} before anything is parted.`,
+      text: cables.length === 0 ? wording.photograph(box.name) : wording.photographTag(box.name, listed(cables)),
     },
     ...taken.map((change): StepDraft => {
       const device = deviceOf(before, change.item);
@@ -40,7 +66,7 @@ export function takeApart(installation: Installation, before: Enclosure, box: Sc
         stage: 4,
         kind: "take-out",
         items: [{ kind: "device", id: device?.id ?? change.item.id, name: device?.name ?? change.item.name }],
-        text: `Take ${device === undefined ? change.item.name : deviceWords(device)} out of ${box.name}, conductors still on it.`,
+        text: wording.takeOut(device === undefined ? change.item.name : deviceWords(device), box.name),
       };
     }),
     ...detached.map((change): StepDraft => {
@@ -54,12 +80,10 @@ export function takeApart(installation: Installation, before: Enclosure, box: Sc
         stage: 4,
         kind: "detach",
         items: [change.item],
-        text: place?.at.kind === "splice" ? `Take ${name} out of ${from}.` : `Take ${name} off ${from}.`,
+        text: place?.at.kind === "splice" ? wording.takeOutOf(name, from) : wording.takeOff(name, from),
         details: [
-          ...(name === change.item.name || change.kind === "removed" ? [] : [`It is ${change.item.name} on the plan.`]),
-          ...(place?.condition !== undefined && place.condition !== "good"
-            ? [`Its end is ${place.condition}: cut it back.`]
-            : []),
+          ...(name === change.item.name || change.kind === "removed" ? [] : [wording.itIs(change.item.name)]),
+          ...(place?.condition !== undefined && place.condition !== "good" ? [CUT_BACK[place.condition]] : []),
         ],
         cautions: place?.condition !== undefined && place.condition !== "good" ? ["WRK6", "WRK8"] : ["WRK6"],
       };
@@ -102,15 +126,12 @@ export function survey(installation: Installation, before: Enclosure, box: Scope
       kind: "hold",
       hold: "HP3",
       items: cables.map(({ cable }): ScopeItem => ({ kind: "cable", id: cable.id, name: cable.name })),
-      text: `${box.name}: the supply${named === undefined ? "" : ` ${named}`} is proved and marked on its jacket; the box is dead again.`,
-      details: [
-        ...(doubtful.length === 0 ? [] : [`Nobody has seen or measured all ends of ${listed(doubtful)}.`]),
-        "Where the role of a cable is not proved: cap every conductor singly, spread them, energise, read each pair, switch off, verify dead again.",
-      ],
+      text: named === undefined ? wording.supply(box.name) : wording.supplyNamed(box.name, named),
+      details: [...(doubtful.length === 0 ? [] : [wording.doubtful(listed(doubtful))]), wording.notProved],
       readings: [
         {
           id: "dead-again",
-          what: `${box.name}, every conductor`,
+          what: wording.everyConductor(box.name),
           point: box.enclosure,
           name: box.name,
           test: "dead",
@@ -118,7 +139,7 @@ export function survey(installation: Installation, before: Enclosure, box: Scope
           expect: "0 V",
         },
       ],
-      ifNot: "Another cable is the supply: stop, correct the drawing as found, and plan again.",
+      ifNot: wording.anotherSupply,
       cautions: ["WRK3", "WRK5", "WRK6"],
     },
   ];

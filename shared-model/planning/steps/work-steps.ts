@@ -7,6 +7,7 @@ import type {
   SignOff,
   WorkStep,
 } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import { listed } from "../../rules/rule-parts.ts";
@@ -20,6 +21,12 @@ import { closeSteps } from "./close-steps.ts";
 import { commissioningSteps } from "./commissioning.ts";
 import { deadTests } from "./dead-tests.ts";
 import { numbered, type StepDraft } from "./step-draft.ts";
+
+const wording = catalogue({
+  close: (breaker: Part) => `Take the lock off and close ${breaker}.`,
+  covers: (boxes: Part) => `Covers on ${boxes}; nobody in contact, everyone told.`,
+  opensAtOnce: "It opens at once: leave it open and go back to the dead tests.",
+});
 
 const NO_WORK: ScopeWork = { steps: [], signOffs: [], cautions: [], assumptions: [] };
 
@@ -117,7 +124,7 @@ function energise(boxes: readonly ScopeBox[], breakers: readonly ScopeBreaker[])
       kind: "hold",
       hold: "HP6",
       items: boxes.map(({ enclosure, name }) => ({ kind: "enclosure", id: enclosure, name })),
-      text: `Covers on ${listed(names)}; nobody in contact, everyone told.`,
+      text: wording.covers(listed(names)),
       cautions: ["WRK6"],
     },
     ...breakers.map(
@@ -127,8 +134,8 @@ function energise(boxes: readonly ScopeBox[], breakers: readonly ScopeBreaker[])
         kind: "energise",
         box: breaker.panel,
         items: [{ kind: "device", id: breaker.device, name: breaker.name }],
-        text: `Take the lock off and close ${breakerWords(breaker)}.`,
-        ifNot: "It opens at once: leave it open and go back to the dead tests.",
+        text: wording.close(breakerWords(breaker)),
+        ifNot: wording.opensAtOnce,
       }),
     ),
   ];

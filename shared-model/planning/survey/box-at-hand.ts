@@ -1,4 +1,5 @@
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue } from "../../lib/catalogue.ts";
 import type { Cable, Conductor } from "../../model/cable.ts";
 import type { Box, Enclosure, Panel } from "../../model/enclosure.ts";
 import type { CableId, ConductorKey, DeviceId, EnclosureId } from "../../model/ids.ts";
@@ -8,6 +9,11 @@ import { cablesInto, enclosureAtSide } from "../../queries/cables-into.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import type { Wire } from "./lead.ts";
+
+const wording = catalogue({
+  noGround: "No cable here has a ground",
+  someWithoutGround: "Not every cable here has a ground, and the supply may be one without",
+});
 
 /** A cable as it comes out of the wall of the box. */
 export interface CableAtHand {
@@ -91,9 +97,7 @@ export function boxAtHand(installation: Installation, box: Box, facts: SurveyFac
 
 /** Why a reading to ground has no reference here. */
 export const noGroundWords = ({ cables }: Pick<BoxAtHand, "cables">): string =>
-  cables.some(({ hasGround }) => hasGround)
-    ? "Not every cable here has a ground, and the supply may be one without"
-    : "No cable here has a ground";
+  cables.some(({ hasGround }) => hasGround) ? wording.someWithoutGround : wording.noGround;
 
 /** Where a person lists what is drawn too, the drawing can still be compared. */
 function againstList(

@@ -1,5 +1,6 @@
 import type { CircuitMap } from "../../answers/survey.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId, OutletKey } from "../../model/ids.ts";
 import type { Installation, Project, Reading } from "../../model/project.ts";
@@ -10,6 +11,25 @@ import { directoryLine } from "../../rules/directory-words.ts";
 import type { OutletStanding } from "../../solver/section.ts";
 import { allSections } from "../../solver/sections.ts";
 import { listWords } from "./survey-words.ts";
+
+const wording = catalogue({
+  and: " and ",
+  beside: (breaker: Part, outlets: Part, count: Part) =>
+    `With ${breaker} off, ${outlets} ${count === 1 ? "stays" : "stay"} live beside what went dead: a second circuit in the box, or half a receptacle. Prove every wire dead there.`,
+  breakerGone: "a breaker that is gone",
+  drawnOn: (outlet: Part, breakers: Part, found: Part) => `${outlet} is drawn on ${breakers}; it ${found}.`,
+  drawnOnNone: (outlet: Part, found: Part) => `${outlet} is drawn on no breaker; it ${found}.`,
+  halves: (upper: Part, lower: Part) =>
+    `${upper} and ${lower} are on different breakers: both must be off before it is touched.`,
+  more: (names: Part, count: Part) => `${names} and ${count} more`,
+  notLookedAt: (breaker: Part, outlets: Part, count: Part) =>
+    `With ${breaker} off nobody looked at ${outlets}: ${count === 1 ? "it" : "they"} may hang on it.`,
+  outletGone: "an outlet that is gone",
+  stayedLive: (breakers: Part) => `stayed live with ${breakers} off`,
+  two: (outlet: Part, breakers: Part) =>
+    `${outlet} goes dead with ${breakers}: it has two circuits, or one breaker feeds through the other.`,
+  wentDead: (breakers: Part) => `went dead with ${breakers}`,
+});
 
 /** What was seen with one breaker off. */
 export type BreakerOff = Omit<Extract<SurveyTold, { readonly kind: "breaker-off" }>, "kind">;
@@ -27,7 +47,7 @@ export const keptBreakersOff = ({ readings }: Pick<Project, "readings">): readon
 export function mapCircuits(project: Project, observations: readonly BreakerOff[]): CircuitMap {
   const { asFound } = project;
   const breakers = breakersIn(asFound);
-  const nameOf = (id: DeviceId): string => breakers.find((one) => one.id === id)?.name ?? "a breaker that is gone";
+  const nameOf = (id: DeviceId): string => breakers.find((one) => one.id === id)?.name ?? wording.breakerGone;
   const named = (ids: readonly DeviceId[]) => ids.map((id) => ({ id: id as string, name: nameOf(id) }));
   const seen = new Map(observations.map((one) => [one.breaker, one]));
   const drawn = drawnBreakers(asFound);
@@ -57,33 +77,25 @@ export function mapCircuits(project: Project, observations: readonly BreakerOff[
     ),
   );
   const nameOfOutlet = (key: OutletKey): string =>
-    rows.find(({ outlet }) => outlet === key)?.name ?? "an outlet that is gone";
+    rows.find(({ outlet }) => outlet === key)?.name ?? wording.outletGone;
   return {
     outlets: rows,
     remarks: [
       ...rows.flatMap((row) => (row.differs ? [mismatch(row)] : [])),
       ...rows.flatMap(({ name, breakers: on }) =>
-        on.length > 1
-          ? [
-              `${name} goes dead with ${listWords(on.map((one) => one.name))}: it has two circuits, or one breaker feeds through the other.`,
-            ]
-          : [],
+        on.length > 1 ? [wording.two(name, listWords(on.map((one) => one.name)))] : [],
       ),
       ...[...seen.values()].flatMap(({ breaker, dead, stillLive = [] }) => {
         const opened = new Set(dead.map((key) => homes.get(key)));
         const beside = stillLive.filter((key) => homes.has(key) && opened.has(homes.get(key)));
         return beside.length > 0
-          ? [
-              `With ${nameOf(breaker)} off, ${listWords(beside.map(nameOfOutlet))} ${beside.length === 1 ? "stays" : "stay"} live beside what went dead: a second circuit in the box, or half a receptacle. Prove every wire dead there.`,
-            ]
+          ? [wording.beside(nameOf(breaker), listWords(beside.map(nameOfOutlet)), beside.length)]
           : [];
       }),
       ...[...seen.values()].flatMap(({ breaker }) => {
         const open = rows.filter(({ notLookedAt }) => notLookedAt.some(({ id }) => id === breaker));
         return open.length > 0
-          ? [
-              `With ${nameOf(breaker)} off nobody looked at ${someOf(open.map(({ name }) => name))}: ${open.length === 1 ? "it" : "they"} may hang on it.`,
-            ]
+          ? [wording.notLookedAt(nameOf(breaker), someOf(open.map(({ name }) => name)), open.length)]
           : [];
       }),
       ...halves(rows),
@@ -98,13 +110,13 @@ type Row = CircuitMap["outlets"][number];
 const names = (list: readonly { readonly name: string }[]): string => listWords(list.map(({ name }) => name));
 
 function mismatch({ name, breakers, live, drawn }: Row): string {
-  const shown = drawn.length === 0 ? "on no breaker" : `on ${names(drawn)}`;
   const stayed = live.filter(({ id }) => drawn.some((one) => one.id === id));
   const found = [
-    ...(breakers.length > 0 ? [`went dead with ${names(breakers)}`] : []),
-    ...(stayed.length > 0 ? [`stayed live with ${names(stayed)} off`] : []),
+    ...(breakers.length > 0 ? [wording.wentDead(names(breakers))] : []),
+    ...(stayed.length > 0 ? [wording.stayedLive(names(stayed))] : []),
   ];
-  return `${name} is drawn ${shown}; it ${found.join(" and ")}.`;
+  const words = found.join(wording.and);
+  return drawn.length === 0 ? wording.drawnOnNone(name, words) : wording.drawnOn(name, names(drawn), words);
 }
 
 /** More are counted, not named. */
@@ -112,7 +124,7 @@ const MOST_NAMED = 6;
 const someOf = (all: readonly string[]): string =>
   all.length <= MOST_NAMED
     ? listWords(all)
-    : `${all.slice(0, MOST_NAMED - 1).join(", ")} and ${all.length - MOST_NAMED + 1} more`;
+    : wording.more(all.slice(0, MOST_NAMED - 1).join(", "), all.length - MOST_NAMED + 1);
 
 /** Halves of one receptacle on different breakers. */
 function halves(rows: readonly Row[]): readonly string[] {
@@ -123,8 +135,7 @@ function halves(rows: readonly Row[]): readonly string[] {
     const lower = rows.find(({ outlet }) => outlet === `${device}/lower`);
     if (lower === undefined || upper.breakers.length === 0 || lower.breakers.length === 0) continue;
     const [one, other] = [upper, lower].map(({ breakers }) => breakers.map(({ id }) => id).join());
-    if (one !== other)
-      found.push(`${upper.name} and ${lower.name} are on different breakers: both must be off before it is touched.`);
+    if (one !== other) found.push(wording.halves(upper.name, lower.name));
   }
   return found;
 }

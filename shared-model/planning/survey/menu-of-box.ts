@@ -1,3 +1,4 @@
+import { catalogue } from "../../lib/catalogue.ts";
 import type { SurveyItem } from "../../model/survey.ts";
 import type { Menu, Option } from "./assignments.ts";
 import type { BoxAtHand, CableAtHand } from "./box-at-hand.ts";
@@ -7,8 +8,13 @@ import type { Lead } from "./lead.ts";
 import type { SortedReadings } from "./sort-readings.ts";
 import { LIVE_FROM_V, type SurveyPriors } from "./survey-values.ts";
 
-const UNNAMED_LIGHT: SurveyItem = { id: UNLISTED.light, name: "a light", kind: "light" };
-const UNNAMED_OUTLETS: SurveyItem = { id: UNLISTED.outlets, name: "outlets that are not listed", kind: "outlet" };
+const wording = catalogue({
+  light: "a light",
+  outlets: "outlets that are not listed",
+});
+
+const UNNAMED_LIGHT: SurveyItem = { id: UNLISTED.light, name: wording.light, kind: "light" };
+const UNNAMED_OUTLETS: SurveyItem = { id: UNLISTED.outlets, name: wording.outlets, kind: "outlet" };
 
 /** What each cable of a box may be, by structure: the odds that hold before anything is read. */
 export function menuOf(box: BoxAtHand, sorted: SortedReadings, priors: SurveyPriors, nominalV: number): Menu {

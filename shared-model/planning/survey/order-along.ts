@@ -1,10 +1,22 @@
 import type { CircuitOrder } from "../../answers/survey.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { OutletKey } from "../../model/ids.ts";
 import type { Project, Reading } from "../../model/project.ts";
 import type { SurveyTold } from "../../model/survey.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import { listWords } from "./survey-words.ts";
+
+const wording = catalogue({
+  comesIn: (outlets: Part) => `Where ${outlets} comes in is not known yet.`,
+  eachBeyond: (one: Part, other: Part) => `${one} and ${other} are each found beyond the other. Repeat it.`,
+  eachBeyondOrShared: (one: Part, other: Part) =>
+    `${one} and ${other} are each found beyond the other: they may share a box. Repeat it.`,
+  opened: (near: Part, far: Part) => `With the joints at ${near} opened, ${far} went dead.`,
+  outletGone: "an outlet that is gone",
+  shared: (near: Part, there: Part, far: Part, own: Part) =>
+    `A load at ${near} costs ${there} V at ${far} and ${own} V at ${near} itself: the whole way to it is shared.`,
+});
 
 /** What tells the order along a circuit. */
 export type OrderSeen = Extract<SurveyTold, { readonly kind: "drop" | "opened" }>;
@@ -32,7 +44,7 @@ export function orderAlong(project: Project, seen: readonly OrderSeen[]): Circui
       Object.values(devices).flatMap((device) => outletsOf(device).map(({ key, name }) => [key, name] as const)),
     ),
   );
-  const nameOf = (key: OutletKey): string => names.get(key) ?? "an outlet that is gone";
+  const nameOf = (key: OutletKey): string => names.get(key) ?? wording.outletGone;
   const found = new Map<string, CircuitOrder["before"][number]>();
   const put = (near: OutletKey, far: OutletKey, proved: boolean, why: string): void => {
     const key = `${near} ${far}`;
@@ -40,15 +52,9 @@ export function orderAlong(project: Project, seen: readonly OrderSeen[]): Circui
   };
   for (const one of seen)
     if (one.kind === "opened")
-      for (const far of one.dead)
-        put(one.at, far, true, `With the joints at ${nameOf(one.at)} opened, ${nameOf(far)} went dead.`);
+      for (const far of one.dead) put(one.at, far, true, wording.opened(nameOf(one.at), nameOf(far)));
   for (const { near, far, own, there } of sharedWays(seen))
-    put(
-      near,
-      far,
-      false,
-      `A load at ${nameOf(near)} costs ${there} V at ${nameOf(far)} and ${own} V at ${nameOf(near)} itself: the whole way to it is shared.`,
-    );
+    put(near, far, false, wording.shared(nameOf(near), there, nameOf(far), own));
   const before = [...found.values()];
   const asked = [
     ...new Set(seen.flatMap((one) => (one.kind === "opened" ? [one.at, ...one.dead] : [one.at, one.loadAt]))),
@@ -61,12 +67,15 @@ export function orderAlong(project: Project, seen: readonly OrderSeen[]): Circui
     contradictions: before.flatMap(({ near, far, proved }) =>
       near < far && found.has(`${far} ${near}`)
         ? [
-            `${nameOf(near as OutletKey)} and ${nameOf(far as OutletKey)} are each found beyond the other${proved ? "" : ": they may share a box"}. Repeat it.`,
+            (proved ? wording.eachBeyond : wording.eachBeyondOrShared)(
+              nameOf(near as OutletKey),
+              nameOf(far as OutletKey),
+            ),
           ]
         : [],
     ),
     notKnown: asked.some((key) => !isTold(key))
-      ? [`Where ${listWords(asked.filter((key) => !isTold(key)).map(nameOf))} comes in is not known yet.`]
+      ? [wording.comesIn(listWords(asked.filter((key) => !isTold(key)).map(nameOf)))]
       : [],
   };
 }

@@ -1,13 +1,15 @@
 import type { SurveyExposure, SurveyProposal, SurveyRefusedTest, SurveyStep } from "../../answers/survey.ts";
 import type { ConductorKey } from "../../model/ids.ts";
 import type { SurveyArrangement, SurveyPoint, SurveyTest } from "../../model/survey.ts";
+import { midSentence } from "../mid-sentence.ts";
 import { type BoxAtHand, type CableAtHand, noGroundWords } from "./box-at-hand.ts";
 import { type Harm, leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
 import { isSource, type Wire } from "./lead.ts";
+import { REFUSAL_WORDS as wording } from "./proposal-words.ts";
 import type { SortedReadings } from "./sort-readings.ts";
 import { CLOSED_BELOW_OHM, COSTS, LIVE_FROM_V } from "./survey-values.ts";
-import { HOLDS, leadWords, listWords, lowered, STEPS } from "./survey-words.ts";
+import { HOLDS, leadWords, listWords, STEPS } from "./survey-words.ts";
 
 /** From what is touched with nothing live to what is read live; each costs more than the one before. */
 export const CLASSES: readonly SurveyExposure[] = ["dead", "outlet", "open-box-live"];
@@ -39,24 +41,27 @@ export class ProposalGround {
   }
 
   /** @param remedy What to do first, where something can be done; begins with a space. */
-  protected refuse(key: string, words: string, harm: Harm | undefined, remedy = ""): void {
+  protected refuse(
+    { key, words, remedy = "" }: { readonly key: string; readonly words: string; readonly remedy?: string },
+    harm: Harm | undefined,
+  ): void {
     if (harm === undefined) return;
-    const guess = listWords([...new Set(harm.leads.map((lead) => `“${leadWords(lead)}”`))]);
+    const guess = listWords([...new Set(harm.leads.map((lead) => wording.quoted(leadWords(lead))))]);
     const what = {
-      short: `it would close a short of some ${Math.round(harm.figure / 10) * 10} A`,
-      "double-voltage": `it would put ${Math.round(harm.figure)} V on what is made for ${this.nominalV} V`,
-      "back-feed": "one supply would feed back into the other",
+      short: wording.short(Math.round(harm.figure / 10) * 10),
+      "double-voltage": wording.doubleVoltage(Math.round(harm.figure), this.nominalV),
+      "back-feed": wording.backFeed,
     }[harm.because];
-    const still = harm.leads.length > 1 ? `${guess} are not ruled out together` : `${guess} is not ruled out`;
-    this.refused.push({ key, words, because: harm.because, reason: `Not this: ${still}, and then ${what}.${remedy}` });
+    const still = harm.leads.length > 1 ? wording.leftTogether(guess) : wording.left(guess);
+    this.refused.push({ key, words, because: harm.because, reason: `${wording.notThis(still, what)}${remedy}` });
   }
 
   protected needsReference(): SurveyRefusedTest {
     return {
       key: NO_REFERENCE,
-      words: "Read volts to ground",
+      words: wording.voltsToGround,
       because: "needs-reference",
-      reason: `Not this: ${lowered(noGroundWords(this.box))}. Take a long lead to a known earth, as a metal water pipe, and prove it by reading 120 V to a known hot first.`,
+      reason: wording.noReference(midSentence(noGroundWords(this.box))),
     };
   }
 

@@ -4,6 +4,7 @@ import { allOn, gainOfJoining } from "./gains.ts";
 import { harmOfJoining, leadsLeft, mayClose } from "./harm.ts";
 import { isSource } from "./lead.ts";
 import { ProposalGround } from "./proposal-ground.ts";
+import { JOIN_WORDS as wording } from "./proposal-words.ts";
 import { STEPS } from "./survey-words.ts";
 
 /** Minutes of work. Modelling values. */
@@ -53,11 +54,14 @@ export class JoinedProposals extends ProposalGround {
     const harm = harmOfJoining(this.inference, [supply, cable], this.nominalV, this.isOpenDead);
     if (harm === undefined) return true;
     const isLoop = harm.leads.some(mayClose);
+    const { id, name } = this.cable(cable);
     this.refuse(
-      `join ${this.cable(cable).id}`,
-      `Join ${this.cable(cable).name} to the supply ${this.cable(supply).name}`,
+      {
+        key: `join ${id}`,
+        words: wording.join(name, this.cable(supply).name),
+        remedy: isLoop ? wording.ohmsFirst(name) : "",
+      },
       harm,
-      isLoop ? ` First measure ohms from hot to white of ${this.cable(cable).name}, dead: not about 0.` : "",
     );
     return false;
   }
@@ -73,7 +77,7 @@ export class JoinedProposals extends ProposalGround {
     const isSwitched = switches.length > 0;
     return this.made({
       key: `join ${ids.slice(1).join(" ")}`,
-      words: `Join ${names} to the supply ${this.cable(supply).name} and list what works`,
+      words: wording.joinAndList(names, this.cable(supply).name),
       bits,
       minutes: MINUTES.join + cables.length * MINUTES.eachJoined + this.box.groups.flat().length * MINUTES.eachItem,
       powerCycles: 1,
@@ -82,14 +86,14 @@ export class JoinedProposals extends ProposalGround {
         ...this.dead(),
         {
           arrangement: "A1",
-          words: `${this.jointWords(supply, cables)} Grounds as they are. Cap the joints and everything else.`,
+          words: wording.joints(this.jointWords(supply, cables)),
         },
         ...(isSwitched ? [{ arrangement: "A1", words: STEPS.switchesOn } as const] : []),
         this.noShort(),
         ...this.powerOn("A3"),
         {
           arrangement: "A3",
-          words: `List every outlet and light that works${isSwitched ? ", switches away from the box on" : ""}. Look at each: what is not listed counts as not working. Touch nothing in the box.`,
+          words: isSwitched ? wording.listSwitched : wording.list,
         },
         this.offAgain(),
       ],
@@ -112,14 +116,13 @@ export class JoinedProposals extends ProposalGround {
     const red =
       three.length === 0
         ? own.isThreeWire
-          ? ` The red of ${own.name} stays capped.`
+          ? wording.redCapped(own.name)
           : ""
         : own.isThreeWire
-          ? ` Red to red of ${this.names(three)}.`
-          : ` The red of ${this.names(three)} to the hot as well.`;
-    if (reversed.length === left.length)
-      return `Join ${names} to ${own.name}, whose white is the hot: its white to their black, its black to their white.${red}`;
-    const doubt = reversed.length > 0 ? ` Which wire of ${own.name} is the hot is not proved.` : "";
-    return `Join ${names} to ${own.name}: black to black, white to white.${red}${doubt}`;
+          ? wording.redToRed(this.names(three))
+          : wording.redToHot(this.names(three));
+    if (reversed.length === left.length) return wording.jointReversed(names, own.name, red);
+    const doubt = reversed.length > 0 ? wording.doubt(own.name) : "";
+    return wording.joint(names, own.name, red, doubt);
   }
 }

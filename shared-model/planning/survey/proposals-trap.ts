@@ -2,6 +2,7 @@ import type { SurveyProposal } from "../../answers/survey.ts";
 import { gainAtCable, groundOutcomes, lampOutcomes } from "./gains.ts";
 import { harmOfSwitch, harmOfTestLamp, leadsLeft } from "./harm.ts";
 import { NO_REFERENCE } from "./proposal-ground.ts";
+import { TRAP_WORDS as wording } from "./proposal-words.ts";
 import { JoinedProposals } from "./proposals-joined.ts";
 
 /** Minutes of work. Modelling values. */
@@ -20,8 +21,7 @@ export class TrapProposals extends JoinedProposals {
       const name = this.cable(cable).name;
       if (!left.every(({ kind }) => kind === "loop-fed"))
         this.refuse(
-          `switch ${this.cable(cable).id}`,
-          `Put a switch between the wires of ${name}`,
+          { key: `switch ${this.cable(cable).id}`, words: wording.switch(name) },
           harmOfSwitch(inference, cable, nominalV),
         );
       if (!isTrap) continue;
@@ -31,7 +31,7 @@ export class TrapProposals extends JoinedProposals {
       found.push(
         this.made({
           key: `look ${id}`,
-          words: `Look into the luminaire's box for the feed of ${name}, power off`,
+          words: wording.look(name),
           bits: gainAtCable(inference, cable, ({ kind }) => new Map([[String(kind === "loop-fed"), 1]])),
           minutes: MINUTES.look,
           powerCycles: 0,
@@ -40,7 +40,7 @@ export class TrapProposals extends JoinedProposals {
             this.off(),
             {
               arrangement: "A1",
-              words: "Open the luminaire's box. Is the feed there, with the white of this cable spliced to a black?",
+              words: wording.open,
             },
           ],
           wanted: { arrangement: "A1", instrument: "by-eye", tests: [{ kind: "look", cable: id, feedThere: false }] },
@@ -48,9 +48,9 @@ export class TrapProposals extends JoinedProposals {
         ...this.groundOhms(cable),
       );
       const harm = harmOfTestLamp(inference, cable, nominalV);
-      const words = `Put a 60 W test lamp across ${name} while dead, then energise`;
+      const words = wording.testLamp(name);
       if (harm !== undefined) {
-        this.refuse(`test-lamp ${id}`, words, harm);
+        this.refuse({ key: `test-lamp ${id}`, words }, harm);
         continue;
       }
       found.push(
@@ -65,13 +65,12 @@ export class TrapProposals extends JoinedProposals {
             ...this.dead(),
             {
               arrangement: "A1",
-              words: `Connect the test lamp through a fused lead across the two wires of ${name}, capped.`,
+              words: wording.connect(name),
             },
             ...this.powerOn("A2"),
             {
               arrangement: "A2",
-              words:
-                "Full brightness and about 120 V: a supply with hot and neutral reversed. Both lamps dim, 40 to 80 V: a loop, fed from the light. An LED lamp beyond may stay dark.",
+              words: wording.brightness,
             },
             this.offAgain(),
           ],
@@ -93,7 +92,7 @@ export class TrapProposals extends JoinedProposals {
     return [
       this.made({
         key: `ground ${this.cable(cable).id}`,
-        words: `Measure ohms from black and from white of ${name} to ground, dead`,
+        words: wording.groundOhms(name),
         bits: gainAtCable(this.inference, cable, (lead) => groundOutcomes(lead, this.nominalV)),
         minutes: MINUTES.ohms,
         powerCycles: 0,
@@ -102,7 +101,7 @@ export class TrapProposals extends JoinedProposals {
           ...this.dead(),
           {
             arrangement: "A1",
-            words: `Ohms from each wire of ${name} to ground. About 0 is a neutral from the panel, 10 to 40 a filament lamp; open may be an LED lamp or a breaker that is off.`,
+            words: wording.groundOhmsStep(name),
           },
         ],
         wanted: {

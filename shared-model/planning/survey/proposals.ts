@@ -5,6 +5,7 @@ import { leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
 import { isSource, type Wire } from "./lead.ts";
 import { CLASSES } from "./proposal-ground.ts";
+import { TEST_WORDS as wording } from "./proposal-words.ts";
 import { TrapProposals } from "./proposals-trap.ts";
 import type { SortedReadings } from "./sort-readings.ts";
 import { CLOSED_BELOW_OHM, LEAST_BITS } from "./survey-values.ts";
@@ -81,7 +82,7 @@ class Planner extends TrapProposals {
     return [
       this.made({
         key: "ohms",
-        words: `Measure ohms from hot to white of ${this.names(cables)}, dead`,
+        words: wording.ohms(this.names(cables)),
         bits,
         minutes: MINUTES.ohms + tests.length * MINUTES.eachOhms,
         powerCycles: 0,
@@ -91,7 +92,7 @@ class Planner extends TrapProposals {
           { arrangement: "A1", words: STEPS.unplugged },
           {
             arrangement: "A1",
-            words: `Ohms from hot to white of ${this.names(cables)}. Open proves nothing; about 0 is the loop of a switch that is on, or a short.`,
+            words: wording.ohmsStep(this.names(cables)),
           },
         ],
         wanted: {
@@ -114,17 +115,17 @@ class Planner extends TrapProposals {
       return [
         this.made({
           key: `again ${id}`,
-          words: `Turn the switches elsewhere over and measure ohms from hot to white of ${name} again, dead`,
+          words: wording.again(name),
           bits: gainAtCable(this.inference, cable, (lead) => deadOutcomes(lead, around, this.nominalV)),
           minutes: MINUTES.again,
           powerCycles: 0,
           exposure: "dead",
           steps: [
             ...this.dead(),
-            { arrangement: "A1", words: "Turn every switch over that this cable may go to, and note how it stood." },
+            { arrangement: "A1", words: wording.turnOver },
             {
               arrangement: "A1",
-              words: `Ohms from hot to white of ${name}. About 0 one way and open the other is the loop of that switch; about 0 both ways is a short: find it before the power is on.`,
+              words: wording.againStep(name),
             },
           ],
           wanted: { arrangement: "A1", instrument: "continuity", tests: [this.pairTest(cable, "b", "w")] },
@@ -158,7 +159,7 @@ class Planner extends TrapProposals {
     return [
       this.made({
         key: "volts",
-        words: `Energise once and read volts at ${this.names(cables)} by low-impedance meter`,
+        words: wording.volts(this.names(cables)),
         bits,
         minutes: MINUTES.volts + cables.length * MINUTES.eachVolts,
         powerCycles: 1,
@@ -169,7 +170,7 @@ class Planner extends TrapProposals {
           ...this.powerOn("A2"),
           {
             arrangement: "A2",
-            words: `Qualified person, meter only, caps on but for the pair that is read, one pair at a time, no touching: ${this.names(cables)}.`,
+            words: wording.voltsStep(this.names(cables)),
           },
           this.offAgain(),
         ],
@@ -192,7 +193,7 @@ class Planner extends TrapProposals {
     return [
       this.made({
         key: "breaker",
-        words: `Switch off one breaker at a time and read ${this.names(live)} again`,
+        words: wording.breaker(this.names(live)),
         // One circuit or two is taken as even: nothing in the box tells.
         bits: 1,
         minutes: MINUTES.breaker * live.length,
@@ -203,9 +204,9 @@ class Planner extends TrapProposals {
           ...this.powerOn("A2"),
           {
             arrangement: "A2",
-            words: "One breaker off at a time, the others on. Stop if something unexpected goes dead.",
+            words: wording.breakerOff,
           },
-          { arrangement: "A2", words: `Read ${this.names(live)} by low-impedance meter, one pair at a time.` },
+          { arrangement: "A2", words: wording.breakerRead(this.names(live)) },
           this.offAgain(),
         ],
         wanted: {

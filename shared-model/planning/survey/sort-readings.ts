@@ -1,4 +1,5 @@
 import type { SurveySetAside } from "../../answers/survey.ts";
+import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
 import type { Reading } from "../../model/project.ts";
 import type { SurveyInstrument, SurveyPoint } from "../../model/survey.ts";
 import { colourCode } from "../../units/colour.ts";
@@ -7,6 +8,7 @@ import { type BoxAtHand, type CableAtHand, noGroundWords } from "./box-at-hand.t
 import { type Joining, type ReadAtCable, UNLISTED } from "./evidence.ts";
 import type { Wire } from "./lead.ts";
 import type { Surroundings } from "./lead-variants.ts";
+import { ASIDE_WORDS, READING_WORDS as wording } from "./reading-words.ts";
 import { ERRORS, LIVE_FROM_V } from "./survey-values.ts";
 import { INSTRUMENT_WORDS, itemWords, listWords } from "./survey-words.ts";
 import type { TakenReading } from "./taken-reading.ts";
@@ -88,35 +90,32 @@ class Sorter {
   private sort(taken: TakenReading): string | undefined {
     const { survey, instrument } = taken;
     const { test, arrangement } = survey;
-    if (instrument === "noncontact") return "A noncontact indicator is a hint only: it proves neither live nor dead.";
+    if (instrument === "noncontact") return ASIDE_WORDS.noncontact;
     switch (test.kind) {
       case "works":
         return this.works(taken, test.items);
       case "pair":
-        if (arrangement === "A0" || arrangement === undefined)
-          return "As found all cables are joined: it does not tell them apart. It stays on the record.";
-        if (arrangement === "A3" || arrangement === "A4")
-          return "With cables joined a pair tells of all of them. Part them first (A1), then read (A2).";
+        if (arrangement === "A0" || arrangement === undefined) return ASIDE_WORDS.asFound;
+        if (arrangement === "A3" || arrangement === "A4") return ASIDE_WORDS.joined;
         return this.pair(taken, test.from, test.to);
       case "current": {
-        if (arrangement !== "A1")
-          return "With the power on, the white of any feed carries current. Clamp it with the breaker off (A1).";
+        if (arrangement !== "A1") return ASIDE_WORDS.powerOn;
         const wire = this.cable(test.cable)?.wires.get(test.conductor);
         const value = Number(taken.value);
-        if (wire !== "w" || !Number.isFinite(value)) return "Only a current in a white wire tells something here.";
+        if (wire !== "w" || !Number.isFinite(value)) return ASIDE_WORDS.whiteOnly;
         return this.put(taken, test.cable, { kind: "current", flows: Math.abs(value) >= FLOWS_FROM_A });
       }
       case "look":
         return this.put(taken, test.cable, { kind: "look", isLoop: test.feedThere });
       case "breaker": {
         const cable = this.place(test.cable);
-        if (cable < 0) return NOT_HERE;
+        if (cable < 0) return ASIDE_WORDS.notHere;
         this.breakers.push({ cable, breaker: test.breaker, wentDead: test.wentDead });
         return undefined;
       }
       case "test-lamp": {
         const value = Number(taken.value);
-        if (!Number.isFinite(value)) return "The volts across the test lamp are missing.";
+        if (!Number.isFinite(value)) return ASIDE_WORDS.noVolts;
         const figure = { probe: { kind: "test-lamp" } as const, value, settles: false, weak: false };
         return (
           this.put(taken, test.cable, { kind: "figure", ...figure, around: aroundOf(survey) }) ??
@@ -128,11 +127,10 @@ class Sorter {
 
   private works(taken: TakenReading, items: readonly string[]): string | undefined {
     const { survey, instrument } = taken;
-    if (survey.arrangement !== "A3" && survey.arrangement !== "A4")
-      return "What works tells cables apart only with some of them joined to the supply (A3). It stays on the record.";
+    if (survey.arrangement !== "A3" && survey.arrangement !== "A4") return ASIDE_WORDS.works;
     const places = (survey.joined ?? []).map((id) => this.place(id));
-    if (places.includes(-1)) return NOT_HERE;
-    if (places.length < 2) return "It does not say which cables were joined.";
+    if (places.includes(-1)) return ASIDE_WORDS.notHere;
+    if (places.length < 2) return ASIDE_WORDS.whichJoined;
     this.joinings.push({
       taken,
       cables: new Set(places),
@@ -152,25 +150,19 @@ class Sorter {
     const { survey, instrument } = taken;
     const isDead = survey.arrangement === "A1";
     const value = taken.value === OPEN ? Number.POSITIVE_INFINITY : Math.abs(Number(taken.value));
-    if (Number.isNaN(value) || (value === Number.POSITIVE_INFINITY && !isDead)) return "The figure is missing.";
-    if (isDead !== (instrument === "continuity"))
-      return isDead
-        ? "With the power off (A1) only ohms tell something."
-        : "Ohms are measured with the power off (A1), volts with it on (A2).";
-    if (!isDead && instrument !== "low-impedance-meter" && instrument !== "meter")
-      return "Volts between two wires count by a meter only: read it by a low-impedance meter.";
-    if (!isDead && value < LIVE_FROM_V && (survey.off?.length ?? 0) > 0)
-      return "It was read with a breaker off: that it shows nothing does not tell. It stays on the record.";
+    if (Number.isNaN(value) || (value === Number.POSITIVE_INFINITY && !isDead)) return ASIDE_WORDS.noFigure;
+    if (isDead !== (instrument === "continuity")) return isDead ? ASIDE_WORDS.ohmsOff : ASIDE_WORDS.voltsOn;
+    if (!isDead && instrument !== "low-impedance-meter" && instrument !== "meter") return ASIDE_WORDS.voltsByMeter;
+    if (!isDead && value < LIVE_FROM_V && (survey.off?.length ?? 0) > 0) return ASIDE_WORDS.breakerOff;
     if (!this.box.hasReference && (this.isGround(from) || this.isGround(to)))
-      return `${noGroundWords(this.box)}: a reading to ground counts only once its reference is proved, as by 120 V to a known hot.`;
+      return ASIDE_WORDS.noReference(noGroundWords(this.box));
     const [a, b] = [from, to].map((point) => (this.isGround(point) ? ("ground" as const) : this.wireAt(point)));
-    if (a === undefined || b === undefined) return NOT_HERE;
-    if (a === "ground" && b === "ground") return "Both leads were on grounds.";
+    if (a === undefined || b === undefined) return ASIDE_WORDS.notHere;
+    if (a === "ground" && b === "ground") return ASIDE_WORDS.grounds;
     const cables = [a, b].flatMap((one) => (one === "ground" ? [] : [one.cable]));
     const [first, second = first] = cables as [number, number?];
     if (first !== second) {
-      if (isDead || instrument !== "low-impedance-meter")
-        return "Between two cables only volts by low-impedance meter are compared.";
+      if (isDead || instrument !== "low-impedance-meter") return ASIDE_WORDS.betweenCables;
       this.between.push({ taken, cables: [first, second], volts: value });
       return undefined;
     }
@@ -198,7 +190,7 @@ class Sorter {
     read: DistributiveOmit<ReadAtCable, "taken" | "error">,
   ): string | undefined {
     const place = this.place(id);
-    if (place < 0) return NOT_HERE;
+    if (place < 0) return ASIDE_WORDS.notHere;
     this.atCable[place]?.push({ taken, error: ERRORS.mislabel, ...read } as ReadAtCable);
     return undefined;
   }
@@ -223,7 +215,6 @@ type DistributiveOmit<T, K extends PropertyKey> = T extends unknown ? Omit<T, K>
 /** As a reading without a figure is written. */
 const OPEN = "open";
 const FLOWS_FROM_A = 0.05;
-const NOT_HERE = "It names a cable or a wire that this box no longer has.";
 
 const aroundOf = ({ switches = [], nothingPlugged = false }: TakenReading["survey"]): Surroundings => ({
   switches,
@@ -235,44 +226,50 @@ function knownWords({ groups }: BoxAtHand, leadsTo: "panel" | readonly string[],
   const items = groups.flat().filter(({ id }) => leadsTo.includes(id));
   const where =
     leadsTo === "panel"
-      ? "it comes from the panel"
-      : `it leads to ${items.length === 0 ? listWords(leadsTo) : itemWords(items)}`;
-  return `told, not measured: ${where} (${how})`;
+      ? wording.fromPanel
+      : wording.leadsTo(items.length === 0 ? listWords(leadsTo) : itemWords(items));
+  return wording.told(where, how);
 }
 
 /** A reading as a phrase. */
 function wordsOf(box: BoxAtHand, { survey, instrument, value }: Omit<TakenReading, "words" | "index">): string {
   const { test, arrangement = "", joined = [] } = survey;
   const cable = (id: string): CableAtHand | undefined => box.cables.find((one) => one.id === id);
-  const nameOf = (id: string): string => cable(id)?.name ?? "a cable that is gone";
+  const nameOf = (id: string): string => cable(id)?.name ?? wording.cableGone;
   const place = (point: SurveyPoint): string => {
-    if (point === "ground") return "ground";
+    if (point === "ground") return wording.ground;
     const conductor = cable(point.cable)?.conductors[point.conductor];
-    return conductor === undefined ? "a wire that is gone" : conductor.grounding ? "ground" : conductor.colour;
+    if (conductor === undefined) return wording.wireGone;
+    return conductor.grounding ? wording.ground : COLOUR_WORDS[conductor.colour];
   };
   const by = INSTRUMENT_WORDS[instrument];
   const isDead = arrangement === "A1";
   switch (test.kind) {
     case "pair": {
-      const read = value === OPEN ? "open" : `${value} ${isDead ? "Ω" : "V"}`;
+      const read = value === OPEN ? wording.open : isDead ? wording.ohms(value) : wording.volts(value);
       const ids = new Set([test.from, test.to].flatMap((point) => (point === "ground" ? [] : [point.cable])));
-      const among = ids.size > 1 ? ` between ${listWords([...ids].map(nameOf))}` : "";
-      return `${read} ${place(test.from)} to ${place(test.to)}${among} ${by} in ${arrangement}`;
+      const [from, to] = [place(test.from), place(test.to)];
+      return ids.size > 1
+        ? wording.pairBetween(read, from, to, listWords([...ids].map(nameOf)), by, arrangement)
+        : wording.pair(read, from, to, by, arrangement);
     }
     case "works": {
       const names = new Map(box.groups.flat().map(({ id, name }) => [id, name]));
-      return `with ${listWords(joined.map(nameOf))} joined (${arrangement}), ${
-        test.items.length === 0 ? "nothing worked" : `${listWords(test.items.map((id) => names.get(id) ?? id))} worked`
-      }`;
+      const cables = listWords(joined.map(nameOf));
+      return test.items.length === 0
+        ? wording.workedNothing(cables, arrangement)
+        : wording.worked(cables, arrangement, listWords(test.items.map((id) => names.get(id) ?? id)));
     }
-    case "current":
-      return `${value} A in the ${cable(test.cable)?.conductors[test.conductor]?.colour ?? ""} wire of ${nameOf(test.cable)} ${by}`;
+    case "current": {
+      const colour = cable(test.cable)?.conductors[test.conductor]?.colour;
+      return wording.current(value, colour === undefined ? "" : COLOUR_WORDS[colour], nameOf(test.cable), by);
+    }
     case "test-lamp":
-      return `${value} V across a test lamp on ${nameOf(test.cable)}, the light beyond ${test.lightGlows ? "glowed" : "stayed dark"}`;
+      return (test.lightGlows ? wording.testLampGlowed : wording.testLampDark)(value, nameOf(test.cable));
     case "look":
-      return `the feed of ${nameOf(test.cable)} is ${test.feedThere ? "" : "not "}in the luminaire's box, seen with the power off`;
+      return (test.feedThere ? wording.loop : wording.noLoop)(nameOf(test.cable));
     case "breaker":
-      return `${nameOf(test.cable)} ${test.wentDead ? "went dead" : "stayed live"} with a breaker off`;
+      return (test.wentDead ? wording.wentDead : wording.stayedLive)(nameOf(test.cable));
   }
 }
 

@@ -5,12 +5,14 @@ import type {
   SurveyRejection,
   SurveyRole,
 } from "../../answers/survey.ts";
+import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
 import { failed, ok, problem, type Result } from "../../lib/result.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { ReadingId } from "../../model/ids.ts";
 import type { Installation, Supply } from "../../model/project.ts";
 import type { SurveyFacts } from "../../model/survey.ts";
 import { legPhasors } from "../../solver/circuit/supply-legs.ts";
+import { ACCOUNT_WORDS as wording } from "./account-words.ts";
 import { patternOf } from "./assignments.ts";
 import { type BoxAtHand, boxAtHand } from "./box-at-hand.ts";
 import { readingsThatCount, smallestDoubt, withoutReadings } from "./doubt.ts";
@@ -64,17 +66,16 @@ export function surveyBox(
 }
 
 function tooMuch({ name, cables, groups }: BoxAtHand): { readonly code: string; readonly message: string } | undefined {
-  if (cables.length === 0)
-    return { code: "no-cables", message: `No cable enters ${name}. Draw its cables first, their far ends open.` };
+  if (cables.length === 0) return { code: "no-cables", message: wording.noCables(name) };
   if (cables.length > MOST_CABLES)
     return {
       code: "too-many-cables",
-      message: `${cables.length} cables enter ${name}; at most ${MOST_CABLES} are taken apart. Survey it in parts.`,
+      message: wording.manyCables(cables.length, name, MOST_CABLES),
     };
   if (groups.length > MOST_GROUPS)
     return {
       code: "too-many-groups",
-      message: `${groups.length} outlets and lights are listed one by one; at most ${MOST_GROUPS} are taken apart. List as one group what is known to hang together.`,
+      message: wording.manyGroups(groups.length, MOST_GROUPS),
     };
   return undefined;
 }
@@ -165,7 +166,7 @@ class Account {
         .map(([key, { colour, grounding }]) => ({
           key: key as SurveyedCable["conductors"][number]["key"],
           code: codeOf(at, key),
-          words: colour,
+          words: COLOUR_WORDS[colour],
           grounding,
         })),
       may,
@@ -206,7 +207,7 @@ class Account {
       if (odds[cable] === 0 || !this.isWorthSaying(cable, option)) return [];
       if ((inference.shares[cable] as Float64Array)[option] !== 0) return [];
       const { reading, because } = this.reasonAgainst(cable, option);
-      const reason = `${at.name} ${cannot(lead)}: ${because}.`;
+      const reason = wording.cannot(at.name, cannot(lead), because);
       const id: ReadingId | undefined = reading?.id;
       return [{ cable: at.id, role: roleOf(lead), reason, ...(id !== undefined && { reading: id }) }];
     });
@@ -238,10 +239,10 @@ class Account {
         lead.group !== undefined
       );
     });
-    if (other >= 0) return { because: `${box.cables[other]?.name} does` };
+    if (other >= 0) return { because: wording.does(box.cables[other]?.name ?? "") };
     const supply = giving.find((place) => place !== cable);
-    if (isSource(lead) && supply !== undefined) return { because: `${box.cables[supply]?.name} brings the power` };
-    return { because: "with it no arrangement fits all the readings" };
+    if (isSource(lead) && supply !== undefined) return { because: wording.bringsPower(box.cables[supply]?.name ?? "") };
+    return { because: wording.noneFits };
   }
 
   /** What may be ticked as working: what is listed, and what nobody listed where that may be. */
@@ -256,7 +257,9 @@ class Account {
 
   private words(chosen: readonly number[]): string {
     return chosen
-      .map((option, cable) => `${this.box.cables[cable]?.name} ${leadWords(this.inference.option(option).lead)}`)
+      .map((option, cable) =>
+        wording.role(this.box.cables[cable]?.name ?? "", leadWords(this.inference.option(option).lead)),
+      )
       .join("; ");
   }
 
@@ -264,20 +267,18 @@ class Account {
     const { inference, sorted } = this;
     const isWeak = sorted.taken.some(({ instrument }) => instrument === "meter");
     return {
-      words: "These readings fit no arrangement known to the tool.",
+      words: wording.fitsNone,
       doubt: this.doubt(),
       leastBad: heaviest(inference, 2, true).map((one) => ({
         words: this.words(one.chosen),
         against: this.against(one),
       })),
       lookFor: [
-        "Repeat the readings that speak against these, the power off and proved dead in between.",
-        "Look for: a breaker that is off, a neutral that is broken, a second circuit in the box, a switch that was moved.",
-        ...(this.box.hasReference ? [] : ["The reference of readings to ground is not proved."]),
-        ...(isWeak ? ["Repeat with a low-impedance meter what was read with one of high impedance."] : []),
-        ...(this.box.groupsFrom === "drawing"
-          ? ["What the cables may lead to was taken from the drawing: it may be drawn otherwise than it is."]
-          : []),
+        wording.repeat,
+        wording.lookFor,
+        ...(this.box.hasReference ? [] : [wording.noReference]),
+        ...(isWeak ? [wording.highImpedance] : []),
+        ...(this.box.groupsFrom === "drawing" ? [wording.drawnOtherwise] : []),
       ],
     };
   }
@@ -288,7 +289,7 @@ class Account {
     const suspects = heaviest(inference, MOST_SUSPECTED, true).flatMap((one) => this.speakAgainst(one));
     const placeOf = (taken: NotedReading): string => {
       const at = sorted.atCable.findIndex((reads) => reads.some((read) => read.taken === taken));
-      return at < 0 ? taken.words : `${box.cables[at]?.name}: ${taken.words}`;
+      return at < 0 ? taken.words : wording.againstIt(box.cables[at]?.name ?? "", taken.words);
     };
     return smallestDoubt(
       readingsThatCount(sorted),
@@ -298,7 +299,7 @@ class Account {
   }
 
   private against(walked: Walked): readonly string[] {
-    return this.speakAgainst(walked).map(({ cable, taken }) => `${cable}: ${taken.words}`);
+    return this.speakAgainst(walked).map(({ cable, taken }) => wording.againstIt(cable, taken.words));
   }
 
   private speakAgainst({ chosen }: Walked): readonly { readonly cable: string; readonly taken: NotedReading }[] {
@@ -328,7 +329,8 @@ export const roleOf = (lead: Lead): SurveyRole => ({
 });
 
 function cannot(lead: Lead): string {
-  if (lead.kind === "feeds") return `cannot feed ${lead.items.length > 0 ? itemWords(lead.items) : "anything else"}`;
-  if (lead.kind === "leg") return `cannot go to ${itemWords(lead.items)} for the switch here`;
-  return `cannot be ${leadWords(lead)}`;
+  if (lead.kind === "feeds")
+    return wording.cannotFeed(lead.items.length > 0 ? itemWords(lead.items) : wording.anythingElse);
+  if (lead.kind === "leg") return wording.cannotGo(itemWords(lead.items));
+  return wording.cannotBe(leadWords(lead));
 }

@@ -1,4 +1,5 @@
 import type { SurveyCaution, SurveyedCable, SurveyProposal, SurveyRole } from "../../answers/survey.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { BoxAtHand } from "./box-at-hand.ts";
 import { leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
@@ -6,6 +7,36 @@ import { isSource } from "./lead.ts";
 import type { SortedReadings } from "./sort-readings.ts";
 import { CLOSED_BELOW_OHM } from "./survey-values.ts";
 import { CAUTIONS, HOLDS, itemWords, listWords } from "./survey-words.ts";
+
+const wording = catalogue({
+  drawnFromPanel: (cable: Part, measured: Part) => `${cable} is drawn from a panel; measured, it ${measured}.`,
+  drawnTo: (cable: Part, items: Part, measured: Part) => `${cable} is drawn to ${items}; measured, it ${measured}.`,
+  isSupply: (role: Part) => `is the ${role}`,
+  isThis: (role: Part) => `is this: ${role}`,
+  liveOneBreaker: (cables: Part) =>
+    `${cables} are live and one breaker kills them: a loop, or two branches of a supply that is split upstream. Open the box upstream to tell.`,
+  liveTwo: (cables: Part) =>
+    `${cables} are live: two circuits, a loop, or two branches of one supply. Switch off one breaker at a time before anything is joined.`,
+  may: (cable: Part, roles: Part) => `${cable}: ${roles}.`,
+  mayMore: (cable: Part, roles: Part, count: Part) => `${cable}: ${roles}, or ${count} more.`,
+  noneLive: "No cable is live yet: the breaker may be off, or the supply broken upstream.",
+  onOneCable: (items: Part) =>
+    `${items} hang on one cable; which of them comes first is proved only by opening a box between them.`,
+  openReading: "An open reading proves nothing: an LED lamp, a switch that is off and nothing plugged in read alike.",
+  or: ", or ",
+  shorted: (cables: Part) =>
+    `${cables}: about 0 ohms from hot to white each time. It may be a short and no loop: find it before it gets power.`,
+  spare: (cables: Part) =>
+    `${cables}: one of its three wires reads dead. It may be a traveller: turn the switches elsewhere over and read it again.`,
+  tagLine: (cable: Part) => `${cable} LINE`,
+  tagLineReversed: (cable: Part) => `${cable} LINE, white is hot`,
+  tagNotKnown: (cable: Part) => `${cable} not known`,
+  tagRole: (cable: Part, role: Part) => `${cable} ${role}`,
+  tagTo: (cable: Part, items: Part) => `${cable} to ${items}`,
+  tagTravels: (cable: Part) => `${cable} LINE by travellers`,
+  weak: (cables: Part) =>
+    `${cables}: read by a high-impedance meter only, which never settles. Read again by low-impedance meter.`,
+});
 
 /** What stays open after all readings, as sentences. */
 export function notProvedOf(
@@ -19,41 +50,30 @@ export function notProvedOf(
   for (const { name, may, role } of cables) {
     if (role !== undefined) continue;
     const shown = may.slice(0, MOST_ROLES).map((one) => one.role.words);
-    const more = may.length > shown.length ? `, or ${may.length - shown.length} more` : "";
-    said.push(`${name}: ${shown.join(", or ")}${more}.`);
+    const roles = shown.join(wording.or);
+    const more = may.length - shown.length;
+    said.push(more > 0 ? wording.mayMore(name, roles, more) : wording.may(name, roles));
   }
   for (const { role } of cables)
-    if (role !== undefined && role.items.length > 1)
-      said.push(
-        `${itemWords(role.items)} hang on one cable; which of them comes first is proved only by opening a box between them.`,
-      );
+    if (role !== undefined && role.items.length > 1) said.push(wording.onOneCable(itemWords(role.items)));
   const reads = sorted.atCable.flat();
   if (
     reads.some(
       (read) => read.kind === "figure" && read.probe.kind === "ohms" && read.value === Number.POSITIVE_INFINITY,
     )
   )
-    said.push("An open reading proves nothing: an LED lamp, a switch that is off and nothing plugged in read alike.");
+    said.push(wording.openReading);
   const shorted = box.cables.flatMap(({ name }, place) => {
     const ohms = ohmsAcross(sorted, place);
     return ohms.length > 0 && ohms.every((ohm) => ohm <= CLOSED_BELOW_OHM) ? [name] : [];
   });
-  if (shorted.length > 0)
-    said.push(
-      `${listWords(shorted)}: about 0 ohms from hot to white each time. It may be a short and no loop: find it before it gets power.`,
-    );
+  if (shorted.length > 0) said.push(wording.shorted(listWords(shorted)));
   const spare = cables.flatMap(({ name, role }, place) =>
     role?.kind === "supply" && role.off !== true && box.cables[place]?.isThreeWire === true ? [name] : [],
   );
-  if (spare.length > 0)
-    said.push(
-      `${listWords(spare)}: one of its three wires reads dead. It may be a traveller: turn the switches elsewhere over and read it again.`,
-    );
+  if (spare.length > 0) said.push(wording.spare(listWords(spare)));
   const weak = weaklyRead(box, sorted);
-  if (weak.length > 0)
-    said.push(
-      `${listWords(weak)}: read by a high-impedance meter only, which never settles. Read again by low-impedance meter.`,
-    );
+  if (weak.length > 0) said.push(wording.weak(listWords(weak)));
   const sources = cables.filter((_, cable) => {
     const left = leadsLeft(inference, cable);
     return left.length > 0 && left.every((lead) => isSource(lead) && lead.off !== true);
@@ -71,7 +91,7 @@ export function notProvedOf(
     read.length > 0 &&
     cables.every((_, cable) => !leadsLeft(inference, cable).every(isSource))
   )
-    said.push("No cable is live yet: the breaker may be off, or the supply broken upstream.");
+    said.push(wording.noneLive);
   return said;
 }
 
@@ -95,8 +115,8 @@ function weaklyRead(box: BoxAtHand, { atCable }: SortedReadings): readonly strin
 function twoLive(names: readonly string[], { breakers }: SortedReadings): string {
   const killed = new Set(breakers.flatMap(({ breaker, wentDead }) => (wentDead ? [breaker] : [])));
   if (killed.size === 1 && breakers.filter(({ wentDead }) => wentDead).length >= names.length)
-    return `${listWords(names)} are live and one breaker kills them: a loop, or two branches of a supply that is split upstream. Open the box upstream to tell.`;
-  return `${listWords(names)} are live: two circuits, a loop, or two branches of one supply. Switch off one breaker at a time before anything is joined.`;
+    return wording.liveOneBreaker(listWords(names));
+  return wording.liveTwo(listWords(names));
 }
 
 /** Points at which work stops before and during the next test; before anything is parted where there is none. */
@@ -125,13 +145,13 @@ export function cautionsOf({ taken }: SortedReadings, next: SurveyProposal | und
 
 /** Words for the tag of a cable at the box. */
 export function tagOf(name: string, role: SurveyRole | undefined): string {
-  if (role === undefined) return `${name} not known`;
+  if (role === undefined) return wording.tagNotKnown(name);
   const { kind, items } = role;
-  if (role.travels === true) return `${name} LINE by travellers`;
+  if (role.travels === true) return wording.tagTravels(name);
   if (kind === "supply" || kind === "multiwire-supply" || kind === "switched-supply")
-    return role.reversed === true ? `${name} LINE, white is hot` : `${name} LINE`;
-  if (items.length > 0) return `${name} to ${items.map((item) => item.name).join(", ")}`;
-  return `${name} ${role.words}`;
+    return role.reversed === true ? wording.tagLineReversed(name) : wording.tagLine(name);
+  if (items.length > 0) return wording.tagTo(name, items.map((item) => item.name).join(", "));
+  return wording.tagRole(name, role.words);
 }
 
 /** Where a settled role is not what the drawing shows. */
@@ -149,11 +169,14 @@ export const mismatchesOf = (
         ? role.kind.endsWith("supply")
         : items.length === measured.size && items.every((item) => measured.has(item.id));
     if (isSame) return [];
-    const drawn = drawnTo === "panel" ? "from a panel" : `to ${itemWords(items)}`;
     const measuredWords = role.kind.endsWith("supply")
-      ? `is the ${role.words}`
+      ? wording.isSupply(role.words)
       : role.kind === "feeds"
         ? role.words
-        : `is this: ${role.words}`;
-    return [{ cable: id, words: `${name} is drawn ${drawn}; measured, it ${measuredWords}.` }];
+        : wording.isThis(role.words);
+    const words =
+      drawnTo === "panel"
+        ? wording.drawnFromPanel(name, measuredWords)
+        : wording.drawnTo(name, itemWords(items), measuredWords);
+    return [{ cable: id, words }];
   });

@@ -1,21 +1,31 @@
 import type { HoldPoint } from "../../answers/scope.ts";
 import type { SurveyCaution, SurveyRoleKind } from "../../answers/survey.ts";
 import { CAUTIONS as CAUTION_TEXTS } from "../../catalog/cautions.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { SurveyInstrument, SurveyItem } from "../../model/survey.ts";
 import type { Lead } from "./lead.ts";
 
+const wording = catalogue({
+  and: (names: Part, last: Part) => `${names} and ${last}`,
+  deadNow: (role: Part) => `${role}, dead now`,
+  feeds: (items: Part) => `feeds ${items}`,
+  leg: (items: Part) => `goes to ${items} for the switch here`,
+  nothing: "nothing",
+  openNeutral: (role: Part) => `${role} with its neutral broken upstream`,
+  reversed: (role: Part) => `${role} with hot on white and neutral on black`,
+  travels: "feed by travellers: hot on one wire or the other, as a three-way switch elsewhere stands",
+  twoHots: "two hots in a cable of two wires, white as the second",
+});
+
 /** "R2", "R2 and R3", "R2, R3 and L1". */
 export function listWords(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? "nothing";
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  if (names.length < 2) return names[0] ?? wording.nothing;
+  return wording.and(names.slice(0, -1).join(", "), names.at(-1) ?? "");
 }
-
-/** "read volts", to stand within a sentence. */
-export const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 export const itemWords = (items: readonly SurveyItem[]): string => listWords(items.map(({ name }) => name));
 
-const KIND_WORDS: Readonly<Record<SurveyRoleKind, string>> = {
+const KIND_WORDS: Readonly<Record<SurveyRoleKind, string>> = catalogue({
   supply: "supply",
   "multiwire-supply": "supply with two hots",
   "switched-supply": "supply through a switch elsewhere",
@@ -26,7 +36,7 @@ const KIND_WORDS: Readonly<Record<SurveyRoleKind, string>> = {
   travellers: "travellers to another three-way switch",
   dead: "abandoned",
   "other-neutral": "neutral of another circuit",
-};
+});
 
 /** What a cable is, after its name: "supply, hot on white", "feeds R2 and R3". */
 export function leadWords({
@@ -37,17 +47,17 @@ export function leadWords({
   off,
   travels,
 }: Pick<Lead, "kind" | "items" | "reversed" | "openNeutral" | "off" | "travels">): string {
-  if (travels) return "feed by travellers: hot on one wire or the other, as a three-way switch elsewhere stands";
-  if (kind === "feeds" && items.length > 0) return `feeds ${itemWords(items)}`;
-  if (kind === "leg" && items.length > 0) return `goes to ${itemWords(items)} for the switch here`;
+  if (travels) return wording.travels;
+  if (kind === "feeds" && items.length > 0) return wording.feeds(itemWords(items));
+  if (kind === "leg" && items.length > 0) return wording.leg(itemWords(items));
   const own = KIND_WORDS[kind];
-  if (kind === "multiwire-supply" && reversed) return "two hots in a cable of two wires, white as the second";
-  if (reversed) return `${own} with hot on white and neutral on black`;
-  if (openNeutral) return `${own} with its neutral broken upstream`;
-  return off ? `${own}, dead now` : own;
+  if (kind === "multiwire-supply" && reversed) return wording.twoHots;
+  if (reversed) return wording.reversed(own);
+  if (openNeutral) return wording.openNeutral(own);
+  return off ? wording.deadNow(own) : own;
 }
 
-export const INSTRUMENT_WORDS: Readonly<Record<SurveyInstrument, string>> = {
+export const INSTRUMENT_WORDS: Readonly<Record<SurveyInstrument, string>> = catalogue({
   "low-impedance-meter": "by low-impedance meter",
   meter: "by high-impedance meter",
   "plug-in-tester": "by plug-in tester",
@@ -56,28 +66,29 @@ export const INSTRUMENT_WORDS: Readonly<Record<SurveyInstrument, string>> = {
   "clamp-meter": "by clamp meter",
   "test-lamp": "across a test lamp",
   "by-eye": "seen",
-};
+});
 
 const hold = (id: string, words: string): SurveyCaution => ({ id, words });
 
 const point = <Id extends HoldPoint>(id: Id, words: string) => ({ id, words });
 
+const HOLD_WORDS = catalogue({
+  clear: "Nobody in contact, everyone told, nothing loose.",
+  current: "No current in any white by clamp meter before any neutral is parted.",
+  dead: "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box; the tester proved on a known live source before and after.",
+  deadAgain:
+    "Breaker off and locked or tagged, every wire of the box proved dead again before any joint is touched; the supply marked on its jacket once it is known.",
+  noShort:
+    "Dead tests before the power: each hot of the joint to its white and to ground, by ohmmeter. About 0 is a short, or the loop of a switch that is on: stop and part it.",
+});
+
 /** Points at which work stops until each is ticked on its own; numbered as those of the work steps. */
 export const HOLDS = {
-  dead: point(
-    "HP1",
-    "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box; the tester proved on a known live source before and after.",
-  ),
-  current: point("HP2", "No current in any white by clamp meter before any neutral is parted."),
-  deadAgain: point(
-    "HP3",
-    "Breaker off and locked or tagged, every wire of the box proved dead again before any joint is touched; the supply marked on its jacket once it is known.",
-  ),
-  noShort: point(
-    "HP5",
-    "Dead tests before the power: each hot of the joint to its white and to ground, by ohmmeter. About 0 is a short, or the loop of a switch that is on: stop and part it.",
-  ),
-  clear: point("HP6", "Nobody in contact, everyone told, nothing loose."),
+  dead: point("HP1", HOLD_WORDS.dead),
+  current: point("HP2", HOLD_WORDS.current),
+  deadAgain: point("HP3", HOLD_WORDS.deadAgain),
+  noShort: point("HP5", HOLD_WORDS.noShort),
+  clear: point("HP6", HOLD_WORDS.clear),
 } as const;
 
 /** Standing words before work on wiring. */
@@ -93,11 +104,11 @@ export const CAUTIONS = {
 } as const;
 
 /** Steps by which every change of arrangement goes. */
-export const STEPS = {
+export const STEPS = catalogue({
   apart:
     "Part all cables, cap every insulated wire singly and spread them. Leave the grounds joined to each other and to the box.",
   unplugged: "Unplug everything behind these cables and set the switches away from the box to on.",
   switchesOn:
     "Set the switches away from the box to on: a feed through one that is off reads dead. Leave them so until the power is off again.",
   powerOn: "Breaker on.",
-} as const;
+});

@@ -1,9 +1,17 @@
 import type { CommandCall } from "../../answers/command-call.ts";
 import type { SurveyedCable, SurveyTakeOver } from "../../answers/survey.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type Side } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { itemWords, listWords } from "./survey-words.ts";
+
+const wording = catalogue({
+  leadsTo: (cable: Part, items: Part) => `${cable} leads to ${items}.`,
+  supplies: (cable: Part, box: Part) => `${cable} supplies ${box}.`,
+  tag: (cable: Part, tag: Part) => `${cable}: tag “${tag}”.`,
+  takeOver: (cables: Part, box: Part) => `Take over ${cables} of ${box} as surveyed`,
+});
 
 /** Letters that a tag takes, see the facts of an end. */
 const MOST_TAG = 80;
@@ -33,7 +41,7 @@ export function takeOverOf(
       command: "set-box-intent",
       args: { state, enclosure: box.id, intent: { ...intent, ...("protect" in intent && { protect: others }) } },
     });
-    words.push(`${supply.name} supplies ${box.name}.`);
+    words.push(wording.supplies(supply.name, box.name));
   }
   for (const { id, name, role, tag, isTold } of settled) {
     const evidence = isTold === true ? "told" : "measured";
@@ -50,14 +58,14 @@ export function takeOverOf(
           args: { state, target, field: "tag", value: tag.slice(0, MOST_TAG), evidence },
         });
       }
-    words.push(`${name}: tag “${tag}”.`);
+    words.push(wording.tag(name, tag));
     const far: Side = sides[0] === "a" ? "b" : "a";
     const side = cable.sides[far];
     if ("outside" in side && role.items.length > 0) {
       const outside = itemWords(role.items);
       if (side.outside !== outside)
         calls.push({ command: "move-cable-side", args: { state, cable: id, side: far, to: { outside } } });
-      words.push(`${name} leads to ${outside}.`);
+      words.push(wording.leadsTo(name, outside));
     }
     if (!differs.has(id))
       calls.push({
@@ -65,7 +73,7 @@ export function takeOverOf(
         args: { state, target: { kind: "cable", id }, field: "sides", evidence },
       });
   }
-  const title = `Take over ${listWords(settled.map(({ name }) => name))} of ${box.name} as surveyed`;
+  const title = wording.takeOver(listWords(settled.map(({ name }) => name)), box.name);
   return { call: { command: "run-together", args: { title: title.slice(0, MOST_TAG), calls } }, words };
 }
 

@@ -1,9 +1,10 @@
-import type { SurveyExposure, SurveyProposal } from "../../answers/survey.ts";
+import type { SurveyProposal } from "../../answers/survey.ts";
 import type { SurveyTest } from "../../model/survey.ts";
+import { midSentence } from "../mid-sentence.ts";
 import type { Part } from "./assignments.ts";
 import { allOn, liveOutcomes, type Outcomes, workOutcomes } from "./gains.ts";
 import type { Inference } from "./inference.ts";
-import { lowered } from "./survey-words.ts";
+import { EFFORT, NARROWS, THAT_NARROWS, WHY_WORDS as wording } from "./why-words.ts";
 
 /** So many are shown; of others nobody reads why. */
 const MOST_TOLD = 7;
@@ -27,50 +28,32 @@ export function withWhy(
 }
 
 function whyWords(made: SurveyProposal, left: number, against: SurveyProposal | undefined): string {
-  const own = `${narrowsWords(made.bits)}${atMostWords(made, left)}. It takes ${effortWords(made)}.`;
+  const own = wording.own(narrowsWords(made.bits), atMostWords(made, left), effortWords(made));
   if (against === undefined) return own;
-  const other = narrowsWords(against.bits).replace(/^It /, "");
-  return `${own} Instead you could ${lowered(against.words)}: that ${other}${atMostWords(against, left)}, and takes ${effortWords(against)}.`;
+  const test = midSentence(against.words);
+  const other = narrowsWords(against.bits, THAT_NARROWS);
+  return wording.instead(own, test, other, atMostWords(against, left), effortWords(against));
 }
 
 /** How far a test narrows things down as a rule: one bit is half. */
-export function narrowsWords(bits: number): string {
+export function narrowsWords(bits: number, words: typeof NARROWS = NARROWS): string {
   const share = 2 ** -bits;
-  if (share > 0.9) return "It hardly narrows down what is possible";
-  const rest =
-    share > 0.7
-      ? "down to about three quarters"
-      : share > 0.58
-        ? "down to about two thirds"
-        : share > 0.42
-          ? undefined
-          : share > 0.29
-            ? "down to about a third"
-            : share > 0.225
-              ? "down to about a quarter"
-              : `down to about one in ${Math.round(1 / share)}`;
-  return rest === undefined
-    ? "It splits what is possible about in half"
-    : `It narrows what is possible ${rest} as a rule`;
+  if (share > 0.9) return words.hardly;
+  if (share > 0.7) return words.down(wording.threeQuarters);
+  if (share > 0.58) return words.down(wording.twoThirds);
+  if (share > 0.42) return words.half;
+  if (share > 0.29) return words.down(wording.third);
+  return words.down(share > 0.225 ? wording.quarter : wording.oneIn(Math.round(1 / share)));
 }
 
 function atMostWords({ atMost, exposure, wanted }: SurveyProposal, left: number): string {
-  if (atMost !== undefined)
-    return atMost < left
-      ? `; whatever it shows, at most ${atMost} of the ${left} possible wirings are left`
-      : "; at worst it rules nothing out";
+  if (atMost !== undefined) return atMost < left ? wording.atMost(atMost, left) : wording.worst;
   const isFirm = wanted.instrument === "test-lamp" || exposure !== "dead";
-  return isFirm ? "" : "; by itself it rules nothing out, but shows what is likelier";
+  return isFirm ? "" : wording.likelier;
 }
 
 const effortWords = ({ minutes, powerCycles, exposure }: SurveyProposal): string =>
-  `about ${Math.ceil(minutes)} minutes, ${powerCycles === 0 ? "the power off all the time" : EFFORT[exposure]}`;
-
-const EFFORT: Readonly<Record<SurveyExposure, string>> = {
-  dead: "the power off while it is done",
-  outlet: "the power off and on again, nothing read in the open box",
-  "open-box-live": "with readings in the open box, the power on",
-};
+  wording.effort(Math.ceil(minutes), powerCycles === 0 ? wording.powerOff : EFFORT[exposure]);
 
 /** The most assignments that any outcome leaves, errors apart; undefined for a test that rules nothing out by itself. */
 function mostLeft(
@@ -80,8 +63,8 @@ function mostLeft(
   nominalV: number,
 ): number | undefined {
   if (key === "volts") return mostAfterVolts(inference, placesOf(wanted.tests, cables), nominalV);
-  if (!key.startsWith("join ")) return undefined;
-  const joined = (wanted.joined ?? []).slice(1).map((id) => cables.indexOf(id));
+  if (wanted.joined === undefined) return undefined;
+  const joined = wanted.joined.slice(1).map((id) => cables.indexOf(id));
   return mostAfterJoining(inference, joined);
 }
 

@@ -1,20 +1,30 @@
 import { findConnector } from "../../catalog/connectors.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { SpliceMember } from "../../queries/connector-takes.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
+import { METAL_WORDS } from "../../queries/metal-words.ts";
 import { describeMembers } from "../connector-capacity.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { isMixed, NO_CONNECTOR } from "../metals.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   touching:
     "{splice} in {box} joins {set} ({ends}) in a connector that is not listed for different metals ({connector}). Use one that is listed for aluminium with copper, in dry places only.",
   unknown:
     "Cannot tell whether the connector of {splice} in {box} is listed for different metals, {set}: the connector is not recorded. Look, and record it.",
-};
+});
+
+const wording = catalogue({
+  conductor: (awg: Part, metal: Part) => `${awg} AWG ${metal}`,
+  connectorOf: (splice: Part, box: Part) => `the connector of ${splice} in ${box}`,
+  join: (splice: Part, connectors: Part) =>
+    `Join ${splice} in connectors listed for aluminium with copper: ${connectors}`,
+  several: (count: Part, conductors: Part) => `${count} × ${conductors}`,
+});
 
 /** A joint without a connector, or of tape, is found by itself: what it needs is a connector, and one for these metals. */
 export const alCuDirect = defineRule({
@@ -39,14 +49,14 @@ export const alCuDirect = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.unknown, shown),
-          missing: `the connector of ${splice.name} in ${enclosure.name}`,
+          missing: wording.connectorOf(splice.name, enclosure.name),
         });
         continue;
       }
       if (members.every(({ material }) => connector.materials.includes(material))) continue;
       const fix = new MakeUpPlan(installation, enclosure, state)
         .touch(splice.id)
-        .fix((words) => `Join ${splice.name} in connectors listed for aluminium with copper: ${words}`);
+        .fix((words) => wording.join(splice.name, words));
       report({
         subjects,
         message: fillIn(messages.touching, {
@@ -68,14 +78,16 @@ export const alCuDirect = defineRule({
 
 /** "12 AWG copper and 2 × 12 AWG aluminium". */
 function inMetals(members: readonly SpliceMember[]): string {
-  const counts = new Map<string, number>();
+  const counts = new Map<string, { readonly words: string; count: number }>();
   for (const { awg, material } of members) {
-    const words = `${awg} AWG ${material.replaceAll("-", " ")}`;
-    counts.set(words, (counts.get(words) ?? 0) + 1);
+    const key = `${awg} ${material}`;
+    const known = counts.get(key);
+    if (known === undefined) counts.set(key, { words: wording.conductor(awg, METAL_WORDS[material]), count: 1 });
+    else known.count += 1;
   }
   return listed(
     [...counts]
       .sort(([one], [other]) => (one < other ? 1 : -1))
-      .map(([words, count]) => (count === 1 ? words : `${count} × ${words}`)),
+      .map(([, { words, count }]) => (count === 1 ? words : wording.several(count, words))),
   );
 }

@@ -1,5 +1,6 @@
 import type { DeviceFamily } from "../../catalog/device-type.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -11,14 +12,19 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   unmarked:
     "{ends} of aluminium {is} on {device} in {box}, which is not marked CO/ALR. Bring copper pigtails to it from connectors listed for aluminium with copper, or fit a device with that mark.",
   notRecorded:
     "{ends} of aluminium {is} on {device} in {box}, and no CO/ALR mark is recorded for it: it is taken to have none. Look; without the mark bring copper pigtails to it from connectors listed for aluminium with copper, or fit a device with it.",
   pushIn:
     "{ends} of aluminium {is} in push-in entries of {device} in {box}: no mark allows that. Bring copper pigtails to it from connectors listed for aluminium with copper.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  pigtails: (terminals: Part) => `Bring copper pigtails to ${terminals} from connectors listed for both metals`,
+});
 
 /** Families whose terminals hold the conductor itself. */
 const FAMILIES: ReadonlySet<DeviceFamily> = new Set([
@@ -62,7 +68,7 @@ export const alOnDevice = defineRule({
         subjects: [subject("device", device)],
         message: fillIn(message, {
           ends: listed(ends.map((end) => nameOfEnd(installation, enclosure, end))),
-          is: ends.length === 1 ? "is" : "are",
+          is: wording.is(ends.length),
           device: device.name,
           box: enclosure.name,
         }),
@@ -104,5 +110,5 @@ function pigtails(
     plan.pigtailTo(at, ends, { awg, colour: first.colour });
   }
   const names = listed(terminals.map(({ name }) => nameOfTerminal(device, name)));
-  return plan.fix(() => `Bring copper pigtails to ${names} from connectors listed for both metals`);
+  return plan.fix(() => wording.pigtails(names));
 }

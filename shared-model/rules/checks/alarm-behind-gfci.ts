@@ -1,18 +1,31 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { Installation } from "../../model/project.ts";
 import type { OutletStanding } from "../../solver/section.ts";
 import { type OfCause, oncePerCause } from "../one-cause.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, marksOnWay } from "../section-parts.ts";
 import { listedShort, pluggedAt, priorityOf, type TripsWith, tripsOf } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   system: "{alarm} is a fire alarm system, and its power comes through {devices}: a trip there silences it. {todo}",
   dwelling:
     "{alarm} loses its power when {devices} trips{cause}. {todo}, unless its place asks for the protection; a battery bridges only hours.",
-};
+});
+
+const wording = catalogue({
+  alsoForFault: (outlets: Part) => `, also for a fault at ${outlets}`,
+  anotherBreaker: "Feed it from another breaker, or use an arc-fault breaker without ground-fault protection",
+  anotherBreakerOfSystem: "Feed it from another breaker, one without ground-fault or arc-fault protection.",
+  at: (load: Part, outlet: Part) => `${load} at ${outlet}`,
+  before: (devices: Part) => `Feed it before ${devices}`,
+  beforeOfSystem: (devices: Part) =>
+    `Feed it before ${devices}, from a circuit without ground-fault or arc-fault protection.`,
+  inBox: (device: Part, box: Part) => `${device} in ${box}`,
+});
 
 /** Its hot comes through a device that trips. */
 export const alarmBehindGfci = defineRule({
@@ -36,8 +49,8 @@ export const alarmBehindGfci = defineRule({
         const others = new Set(
           before.flatMap(({ outlets }) => outlets.map((one) => one.outlet.name)).filter((one) => one !== outlet.name),
         );
-        const devices = listed(before.map(({ device, enclosure }) => `${device.name} in ${enclosure.name}`));
-        const cause = others.size === 0 ? "" : `, also for a fault at ${listedShort([...others])}`;
+        const devices = listed(before.map(({ device, enclosure }) => wording.inBox(device.name, enclosure.name)));
+        const cause = others.size === 0 ? "" : wording.alsoForFault(listedShort([...others]));
         const report = {
           subjects: [subject("outlet", { id: outlet.key, name: outlet.name })],
           message: fillIn(isSystem ? messages.system : messages.dwelling, {
@@ -46,8 +59,7 @@ export const alarmBehindGfci = defineRule({
             cause,
             todo: wayOut(before, devices, isSystem),
           }),
-          ...(!isSystem &&
-            ({ severity: "caution", section: { section: "none (own check)", confidence: "own-rule" } } as const)),
+          ...(!isSystem && ({ severity: "caution", section: { section: OWN_CHECK, confidence: "own-rule" } } as const)),
           data: { devices: before.map(({ device }) => device.name).join(" ") },
           ...basisOf(marks, marksOnWay(section, section.wayFrom("ungrounded", hotOf(standing)))),
         };
@@ -62,13 +74,8 @@ export const alarmBehindGfci = defineRule({
 /** Nothing is fed before a breaker. */
 function wayOut(before: readonly TripsWith[], devices: string, isSystem: boolean): string {
   const atBreaker = before.some(({ enclosure }) => enclosure.kind === "panel");
-  if (isSystem)
-    return atBreaker
-      ? "Feed it from another breaker, one without ground-fault or arc-fault protection."
-      : `Feed it before ${devices}, from a circuit without ground-fault or arc-fault protection.`;
-  return atBreaker
-    ? "Feed it from another breaker, or use an arc-fault breaker without ground-fault protection"
-    : `Feed it before ${devices}`;
+  if (isSystem) return atBreaker ? wording.anotherBreakerOfSystem : wording.beforeOfSystem(devices);
+  return atBreaker ? wording.anotherBreaker : wording.before(devices);
 }
 
 interface Alarm {
@@ -89,7 +96,7 @@ function alarmsAt(installation: Installation, standing: OutletStanding): readonl
     marks: marksOn(device, "type", "priority"),
   };
   const plugged = loads.map((load) => ({
-    name: `${load.name} at ${name}`,
+    name: wording.at(load.name, name),
     isSystem: priorityOf(load) === "fire-alarm-system",
     isAlarm: priorityOf(load) === "alarm",
     marks: marksOn(load, "priority", "plug"),

@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
@@ -9,11 +10,11 @@ import { keysOf, reachesGround } from "../ground-leads.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   unseen:
     "The armour of {cable} is taken as the ground in {boxes}, and nobody has seen its bonding strip. Look into an end of it: without the strip the armour is no ground.",
   old: "{boxes} relies for its ground on the armour of {cable}, which has no bonding strip: a fault heats such armour and opens no breaker. Prove its type, or treat {boxes} as having no ground.",
-};
+});
 
 /** Marks that say that a person looked. */
 const LOOKED_AT: ReadonlySet<EvidenceMark> = new Set(["seen", "measured"]);

@@ -1,14 +1,21 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Project } from "../../model/project.ts";
 import type { OutletStanding } from "../../solver/section.ts";
 import { circuitsFor, namesOfOutlets, reportMixed } from "../dedicated-circuits.ts";
 import { defineRule } from "../rule.ts";
 import { everyEdition, listed } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   existing: "{breaker} in {panel} feeds {own} and also {placed}. It may stay; think before you hang more on it.",
   introduced:
     "{breaker} in {panel} feeds {own} and also {placed}. Bathroom receptacles get a 20 A circuit for themselves, or with the other outlets of a single bathroom. Feed {others} from elsewhere.",
-};
+});
+
+const wording = catalogue({
+  inBathroom: (outlets: Part) => `${outlets} in the bathroom`,
+  inBathrooms: (outlets: Part) => `${outlets} in the bathrooms`,
+  inRoom: (outlets: Part, room: Part) => `${outlets} in ${room}`,
+});
 
 /** One circuit may serve a single bathroom whole, its light and fan too; with another room on it, receptacles alone. */
 export const bathCircuitMixed = defineRule({
@@ -29,7 +36,7 @@ export const bathCircuitMixed = defineRule({
       const { own, others } = circuit;
       if (others.length === 0 || isOneBathroom([...own, ...others])) continue;
       reportMixed(context, messages, circuit, {
-        own: `${namesOfOutlets(own)} in the ${roomsOf(own) > 1 ? "bathrooms" : "bathroom"}`,
+        own: (roomsOf(own) > 1 ? wording.inBathrooms : wording.inBathroom)(namesOfOutlets(own)),
         placed: inRooms(context.project, others),
       });
     }
@@ -48,7 +55,7 @@ function inRooms({ rooms }: Project, outlets: readonly OutletStanding[]): string
     const place = room?.name ?? enclosure.name;
     byPlace.set(place, [...(byPlace.get(place) ?? []), standing]);
   }
-  return listed([...byPlace].map(([place, standings]) => `${namesOfOutlets(standings)} in ${place}`));
+  return listed([...byPlace].map(([place, standings]) => wording.inRoom(namesOfOutlets(standings), place)));
 }
 
 function isOneBathroom(outlets: readonly OutletStanding[]): boolean {

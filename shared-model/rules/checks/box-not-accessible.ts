@@ -1,11 +1,19 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   buried:
     "{box} cannot be reached without damage to the building, and {holds} in it. Open the finish and set a cover flush with it, or take the joints out of there and run the cable through whole.",
-};
+});
+
+const wording = catalogue({
+  ends: (count: number) => `${counted(count, "conductor end")} ${count === 1 ? "is" : "are"}`,
+  isInIt: (item: Part) => `${item} is`,
+  areInIt: (items: Part) => `${items} are`,
+  splices: (count: number) => counted(count, "splice"),
+});
 
 /** Boxes with something made up in them; a cable that only passes is no reason to open a wall. */
 export const boxNotAccessible = defineRule({
@@ -37,7 +45,7 @@ function whatItHolds({ splices, devices, places }: Box): string | undefined {
     .sort();
   const ends = Object.keys(places).length;
   if (joints + named.length + ends === 0) return undefined;
-  const parts = [...(joints > 0 ? [counted(joints, "splice")] : []), ...named];
-  if (parts.length === 0) return `${counted(ends, "conductor end")} ${ends === 1 ? "is" : "are"}`;
-  return `${listed(parts)} ${parts.length === 1 && joints < 2 ? "is" : "are"}`;
+  const parts = [...(joints > 0 ? [wording.splices(joints)] : []), ...named];
+  if (parts.length === 0) return wording.ends(ends);
+  return (parts.length === 1 && joints < 2 ? wording.isInIt : wording.areInIt)(listed(parts));
 }

@@ -1,4 +1,5 @@
 import type { FillItem, FillLine } from "../../answers/fill.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { Installation } from "../../model/project.ts";
@@ -12,14 +13,21 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject, withCanada } from "../rule-parts.ts";
 import { sizesWords } from "../standard-sizes.ts";
 
-const messages = {
+const messages = templates({
   overfull:
     "{box} needs {fill} in³ and has {volume}: {over} in³ too much. {parts}. A box with rings or an extension of {fill} in³ or more in all cures it.{clamps}",
   volumeUnknown: "Cannot tell whether {box} is overfull: its volume is not recorded and it needs {fill} in³. {sizes}",
   notInTable: "Cannot tell whether {box} is overfull: it needs {fill} in³. {why} {sizes}",
   clampsUnknown:
     "Cannot tell whether {box} is overfull: it needs {fill} in³ with internal clamps and {fillWithout} without, and has {volume}. Record whether internal clamps are present, used or not.",
-};
+});
+
+const wording = catalogue({
+  clampsOut: (saved: Part) => ` Or take the internal clamps out (saves ${saved} in³) and fit connectors outside.`,
+  part: (items: Part, volume: Part) => `${items} ${volume}`,
+  volumeOf: (box: Part) => `the volume of ${box}`,
+  whetherClamps: (box: Part) => `whether ${box} has internal clamps`,
+});
 
 /** Volume needed against volume credited; exactly full passes. */
 export const boxOverfull = defineRule({
@@ -65,7 +73,7 @@ export const boxOverfull = defineRule({
           why: why ?? "",
           sizes: sizesWords(enclosure, counted.total, edition.values),
         }),
-        missing: `the volume of ${enclosure.name}`,
+        missing: wording.volumeOf(enclosure.name),
       });
       return;
     }
@@ -77,14 +85,14 @@ export const boxOverfull = defineRule({
       cannotTell({
         subjects,
         message: fillIn(messages.clampsUnknown, { ...shown, fillWithout: formatVolume(withoutClamps) }),
-        missing: `whether ${enclosure.name} has internal clamps`,
+        missing: wording.whetherClamps(enclosure.name),
       });
       return;
     }
     const over = subtractVolume(counted.total, volume);
-    const parts = PARTS.flatMap(([item, words]) => {
+    const parts = PARTS.flatMap((item) => {
       const volumeOfPart = partOf(counted.lines, item);
-      return volumeOfPart === 0 ? [] : [`${words} ${formatVolume(volumeOfPart, 2)}`];
+      return volumeOfPart === 0 ? [] : [wording.part(PART_WORDS[item], formatVolume(volumeOfPart, 2))];
     });
     report({
       subjects,
@@ -94,7 +102,7 @@ export const boxOverfull = defineRule({
         parts: asSentence(parts.join(", ")),
         clamps:
           enclosure.internalClamps === "present" && !exceedsVolume(withoutClamps, volume)
-            ? ` Or take the internal clamps out (saves ${formatVolume(subtractVolume(counted.total, withoutClamps), 2)} in³) and fit connectors outside.`
+            ? wording.clampsOut(formatVolume(subtractVolume(counted.total, withoutClamps), 2))
             : "",
       }),
       data: { neededIn3: toDecimal(counted.total), volumeIn3: toDecimal(volume), overIn3: toDecimal(over) },
@@ -108,16 +116,27 @@ export const boxOverfull = defineRule({
 
 const asSentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-const PARTS: readonly (readonly [FillItem, string])[] = [
-  ["conductors", "conductors"],
-  ["clamps", "clamps"],
-  ["supports", "supports"],
-  ["devices", "devices"],
-  ["grounds", "grounds"],
-  ["terminal-blocks", "terminal blocks"],
-  ["connectors", "connectors"],
-  ["deep-devices", "deep devices"],
+const PARTS: readonly FillItem[] = [
+  "conductors",
+  "clamps",
+  "supports",
+  "devices",
+  "grounds",
+  "terminal-blocks",
+  "connectors",
+  "deep-devices",
 ];
+
+const PART_WORDS: Readonly<Record<FillItem, string>> = catalogue({
+  clamps: "clamps",
+  conductors: "conductors",
+  connectors: "connectors",
+  "deep-devices": "deep devices",
+  devices: "devices",
+  grounds: "grounds",
+  supports: "supports",
+  "terminal-blocks": "terminal blocks",
+});
 
 const partOf = (lines: readonly FillLine[], item: FillItem) =>
   addVolumes(...lines.filter((line) => line.item === item).map((line) => line.volume));

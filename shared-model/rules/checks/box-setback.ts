@@ -1,15 +1,21 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inchWords } from "../../units/inch-words.ts";
 import { fixTogether, makeFresh } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   combustible:
     "The front of {box} is {back} behind a surface that burns, where it must be flush: a spark inside the wall meets wood. Fit an extender, or bring the box forward.",
   noncombustible: "The front of {box} is {back} behind the surface, {most} is the most. Fit an extender.",
   wallUnknown:
     "Cannot tell whether the front of {box} may be {back} behind the surface: {most} is the most in plaster or gypsum board, and none in wood. Record whether the wall is combustible.",
-};
+});
+
+const wording = catalogue({
+  extender: (box: Part) => `Fit an extender on ${box}, flush with the surface`,
+  whetherCombustible: (box: Part) => `whether the wall at ${box} is combustible`,
+});
 
 /** Front of the box or of the ring on it, where somebody measured it. */
 export const boxSetback = defineRule({
@@ -30,7 +36,7 @@ export const boxSetback = defineRule({
     const shown = { box: name, back: inchWords(back), most: inchWords(most.value) };
     const subjects = [subject("enclosure", enclosure)];
     if (wallCombustible === undefined && back <= most.value) {
-      const missing = `whether the wall at ${name} is combustible`;
+      const missing = wording.whetherCombustible(name);
       cannotTell({ subjects, message: fillIn(messages.wallUnknown, shown), missing });
       return;
     }
@@ -45,7 +51,7 @@ export const boxSetback = defineRule({
       data: { setbackIn: back },
       ...basisOf(marksOn(enclosure, "setbackIn", "wallCombustible")),
       offers: [
-        fixTogether(`Fit an extender on ${name}, flush with the surface`, [
+        fixTogether(wording.extender(name), [
           {
             command: "add-ring",
             args: { state, enclosure: id, id: ring, kind: "extension", volume: { kind: "unknown" } },

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { formatVolume, toDecimal } from "../../units/volume.ts";
 import { roomIn, whyNotInTable } from "../fill/box-room.ts";
@@ -7,13 +8,17 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject, withCanada } from "../rule-parts.ts";
 import { sizesWords } from "../standard-sizes.ts";
 
-const messages = {
+const messages = templates({
   unknown:
     "No volume is recorded for {box}: it must be at least {fill} in³ for what it holds. Read the marking inside the box, or measure it and choose its standard size. {sizes}",
   notInTable: "{box} must have at least {fill} in³ for what it holds. {why} {sizes}",
   clampsUnknown:
     "Cannot tell how much volume {box} needs: {fill} in³ with internal clamps, {fillWithout} without. Record whether internal clamps are present, used or not.",
-};
+});
+
+const wording = catalogue({
+  whetherClamps: (box: Part) => `whether ${box} has internal clamps`,
+});
 
 /** A box that holds something must have a volume to judge it by; an empty one need not. */
 export const boxVolumeUnknown = defineRule({
@@ -53,7 +58,7 @@ export const boxVolumeUnknown = defineRule({
     cannotTell({
       subjects,
       message: fillIn(messages.clampsUnknown, { ...shown, fillWithout: formatVolume(without.total) }),
-      missing: `whether ${enclosure.name} has internal clamps`,
+      missing: wording.whetherClamps(enclosure.name),
     });
   },
 });

@@ -1,4 +1,5 @@
 import type { Fix, SectionPointer } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Enclosure, Entry } from "../../model/enclosure.ts";
 import type { EntryId } from "../../model/ids.ts";
@@ -10,11 +11,31 @@ import { fixBy, fixTogether } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   unsecured: "{cables} {enters} {box} with nothing to hold {them}{short}. {cure}",
   fasteningUnknown:
     "Cannot tell whether {cables} may enter {box} without a clamp: that needs a nonmetallic single-gang box, a fastening within {fastened} in. of it and {sheath} in. of sheath inside. Look, and record {missing}.",
-};
+});
+
+const wording = catalogue({
+  connector: "Fit a cable connector.",
+  connectorOutside: "Fit a cable connector: it holds the cable from outside the box and adds nothing to box fill.",
+  enters: (count: number) => (count === 1 ? "enters" : "enter"),
+  fastenedFar: (far: Part, most: Part) =>
+    `, and is fastened ${far} in. away where ${most} in. is the most without a clamp`,
+  fitConnector: (cable: Part, box: Part) => `Fit a cable connector for ${cable} at ${box}`,
+  fitMarkedConnector: (count: Part, cables: Part, box: Part) =>
+    `Fit a cable connector marked for ${count} cables (${cables}) at ${box}`,
+  howFarSheath: "how far the sheath reaches inside",
+  howNearFastened: "how near to the box the cable is fastened",
+  missingAt: (facts: Part, box: Part) => `${facts}, at ${box}`,
+  sheathShort: (inside: Part, least: Part) =>
+    `, and ${inside} in. of sheath is inside where ${least} in. is the least without a clamp`,
+  them: (count: number) => (count === 1 ? "it" : "them"),
+  underClamp: (count: number) =>
+    `Put ${count === 1 ? "it" : "them"} under a clamp of the box, or fit a cable connector; neither adds to box fill.`,
+  whetherNonmetallic: "whether the box is nonmetallic",
+});
 
 /** Sheaths and raceways. Open wiring on insulators comes in through bushings, and a single conductor has no sheath to hold. */
 export const cableEntryUnsecured = defineRule({
@@ -42,9 +63,9 @@ export const cableEntryUnsecured = defineRule({
           subjects: [...cables.map((cable) => subject("cable", cable)), subject("enclosure", enclosure)],
           message: fillIn(messages.unsecured, {
             cables: names,
-            enters: cables.length === 1 ? "enters" : "enter",
+            enters: wording.enters(cables.length),
             box: enclosure.name,
-            them: cables.length === 1 ? "it" : "them",
+            them: wording.them(cables.length),
             short: missing === "short" ? shortWords(entry, edition) : "",
             cure: cureWords(enclosure, cables.length),
           }),
@@ -72,7 +93,7 @@ export const cableEntryUnsecured = defineRule({
         sheath: sheath.value,
         missing,
       }),
-      missing: `${missing}, at ${enclosure.name}`,
+      missing: wording.missingAt(missing, enclosure.name),
     });
   },
 });
@@ -106,34 +127,32 @@ function missingForNoClamp(
   if (securedWithinIn !== undefined && securedWithinIn > values.unclampedFastenedWithinIn.value) return "short";
   if (sheathInsideIn !== undefined && sheathInsideIn < values.unclampedSheathInsideIn.value) return "short";
   return [
-    ...(enclosure.material === "unknown" ? ["whether the box is nonmetallic"] : []),
-    ...(securedWithinIn === undefined ? ["how near to the box the cable is fastened"] : []),
-    ...(sheathInsideIn === undefined ? ["how far the sheath reaches inside"] : []),
+    ...(enclosure.material === "unknown" ? [wording.whetherNonmetallic] : []),
+    ...(securedWithinIn === undefined ? [wording.howNearFastened] : []),
+    ...(sheathInsideIn === undefined ? [wording.howFarSheath] : []),
   ];
 }
 
 /** Clamps that a box has are counted whether they hold something or not. */
 function cureWords(enclosure: Enclosure, cables: number): string {
-  if (enclosure.kind === "panel") return "Fit a cable connector.";
+  if (enclosure.kind === "panel") return wording.connector;
   const { internalClamps } = enclosure;
-  if (internalClamps === "none" || internalClamps === "unknown")
-    return "Fit a cable connector: it holds the cable from outside the box and adds nothing to box fill.";
-  const them = cables === 1 ? "it" : "them";
-  return `Put ${them} under a clamp of the box, or fit a cable connector; neither adds to box fill.`;
+  if (internalClamps === "none" || internalClamps === "unknown") return wording.connectorOutside;
+  return wording.underClamp(cables);
 }
 
 function shortWords({ securedWithinIn, sheathInsideIn }: Entry, { values }: EditionData): string {
   const { unclampedFastenedWithinIn: fastened, unclampedSheathInsideIn: sheath } = values;
   return securedWithinIn !== undefined && securedWithinIn > fastened.value
-    ? `, and is fastened ${securedWithinIn} in. away where ${fastened.value} in. is the most without a clamp`
-    : `, and ${sheathInsideIn} in. of sheath is inside where ${sheath.value} in. is the least without a clamp`;
+    ? wording.fastenedFar(securedWithinIn, fastened.value)
+    : wording.sheathShort(sheathInsideIn ?? "", sheath.value);
 }
 
 function connectorFix(enclosure: Enclosure, entry: Entry, state: StateName, names: string, count: number): Fix {
   const target = { kind: "entry", enclosure: enclosure.id, id: entry.id };
   const means = { state, target, field: "means", value: "external-connector" };
-  if (count === 1) return fixBy(`Fit a cable connector for ${names} at ${enclosure.name}`, "set-property", means);
-  return fixTogether(`Fit a cable connector marked for ${count} cables (${names}) at ${enclosure.name}`, [
+  if (count === 1) return fixBy(wording.fitConnector(names, enclosure.name), "set-property", means);
+  return fixTogether(wording.fitMarkedConnector(count, names, enclosure.name), [
     { command: "set-property", args: means },
     { command: "set-property", args: { state, target, field: "markedForCables", value: count } },
   ]);

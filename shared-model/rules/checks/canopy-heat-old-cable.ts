@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
@@ -7,12 +8,18 @@ import { LEAST_INSULATION_C } from "../editions/product-values.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   tooCool:
     "{lum} is marked for supply conductors of {wanted} °C, and {cables} in {box} {is} for {has} °C: over the lamps the insulation bakes hard and falls off. Choose a luminaire for the wire that is there, or end the old cable in a box of its own and run {wanted} °C wire from there, as far off as the marking of the luminaire asks.",
   notRecorded:
     "Cannot tell whether {cables} in {box} may stand the heat of {lum}, which is marked for supply conductors of {wanted} °C: for what temperature {cables} {is} made is not recorded. Cable for dwellings was commonly made for 60 °C until the middle of the 1980s.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  temperatureOf: (cables: Part, count: number) =>
+    `the temperature that ${cables} ${count === 1 ? "is" : "are"} made for`,
+});
 
 /** What enters the box of a luminaire sits under its canopy, whether it feeds it or not. */
 export const canopyHeatOldCable = defineRule({
@@ -51,7 +58,7 @@ export const canopyHeatOldCable = defineRule({
       cannotTell({
         subjects: about(unknown),
         message: fillIn(messages.notRecorded, { ...shown, ...named(unknown) }),
-        missing: `the temperature that ${names} ${unknown.length === 1 ? "is" : "are"} made for`,
+        missing: wording.temperatureOf(names, unknown.length),
         ...(unknown[0] !== undefined && { enterAt: subject("cable", unknown[0]) }),
       });
     }
@@ -65,5 +72,5 @@ function cablesIn({ cables }: Installation, box: Box): readonly Cable[] {
 
 const named = (cables: readonly Cable[]) => ({
   cables: listed(cables.map(({ name }) => name)),
-  is: cables.length === 1 ? "is" : "are",
+  is: wording.is(cables.length),
 });

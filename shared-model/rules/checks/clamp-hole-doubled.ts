@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { TerminalName } from "../../model/ids.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -10,9 +11,20 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   doubled: "{terminal} in {box} holds {holes}; a hole takes {allowed}. {cure}",
-};
+});
+
+const wording = catalogue({
+  andHole: (holes: Part, hole: Part) => `${holes} and ${hole}`,
+  conductors: (count: number) => counted(count, "conductor"),
+  freeHole: "Move one to the free hole beside it.",
+  inOneHole: (ends: Part) => `${ends} in one hole`,
+  oneInEach: (terminal: Part) => `Put one conductor in each hole of ${terminal}`,
+  pigtail: "Splice them and bring one pigtail to the terminal: the box fill stays the same.",
+  spliceOn: (terminal: Part) => `Splice the conductors on ${terminal} and bring one pigtail to it`,
+  unlike: (kinds: Part) => `Here are ${kinds}: take off what does not belong on this terminal.`,
+});
 
 /** Holes of clamp plates only. In a push-in terminal the second conductor may stand under its screw, which is not recorded. */
 export const clampHoleDoubled = defineRule({
@@ -55,8 +67,10 @@ export const clampHoleDoubled = defineRule({
           message: fillIn(messages.doubled, {
             terminal,
             box: enclosure.name,
-            holes: doubled.map((hole) => `${namesOf(hole)} in one hole`).join(" and "),
-            allowed: counted(allowed, "conductor"),
+            holes: doubled
+              .map((hole) => wording.inOneHole(namesOf(hole)))
+              .reduce((all, hole) => wording.andHole(all, hole)),
+            allowed: wording.conductors(allowed),
             cure: cureWords(fits, unlike),
           }),
           data: { conductors: landed.length, holes, allowed },
@@ -72,10 +86,8 @@ export const clampHoleDoubled = defineRule({
 });
 
 function cureWords(fits: boolean, unlike: string | undefined): string {
-  if (unlike !== undefined) return `Here are ${unlike}: take off what does not belong on this terminal.`;
-  return fits
-    ? "Move one to the free hole beside it."
-    : "Splice them and bring one pigtail to the terminal: the box fill stays the same.";
+  if (unlike !== undefined) return wording.unlike(unlike);
+  return fits ? wording.freeHole : wording.pigtail;
 }
 
 /** Every conductor too many into a hole with room. */
@@ -95,10 +107,10 @@ function spread(
     const hole = free[index];
     if (hole !== undefined) plan.land(end, { kind: "terminal", device: id, terminal: name, hole });
   });
-  return plan.fix(() => `Put one conductor in each hole of ${terminal}`);
+  return plan.fix(() => wording.oneInEach(terminal));
 }
 
 function pigtail(plan: MakeUpPlan, { id }: Device, name: TerminalName, terminal: string): Fix | undefined {
   plan.pigtail(id, name);
-  return plan.fix(() => `Splice the conductors on ${terminal} and bring one pigtail to it`);
+  return plan.fix(() => wording.spliceOn(terminal));
 }

@@ -1,15 +1,17 @@
+import { templates } from "../../lib/catalogue.ts";
+import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import { compareWireSize } from "../../units/wire-size.ts";
 import { type ConductorUse, conductorUses, isLanded, isWhite, shownColour } from "../conductor-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   cable:
     "The {colour} of {cable} is used as the neutral. A neutral of {limit} AWG or thinner must be white or grey by make: use the white of the cable, or another cable.",
   taped:
     "The {colour} of {cable} is used as the neutral and marked as one. Of {limit} AWG and thinner it must be white or grey by make; tape is for thicker ones. Ask the inspector, or use the white of the cable.",
   jumper: "Jumper {jumper} in {box} is {colour} and carries the neutral. Make it of white.",
-};
+});
 
 /** Used as the neutral: a grounded source reaches it, and it leads to a terminal that is made for the neutral. */
 export const colouredAsNeutral = defineRule({
@@ -30,7 +32,13 @@ export const colouredAsNeutral = defineRule({
       const isMarked = use.ends.every((end) => isWhite(shownColour(use, end)));
       const [first] = use.ends;
       const { colour, cable, subject: what } = use;
-      const shown = { colour, cable: what.name, jumper: what.name, box: first?.enclosure.name ?? "", limit };
+      const shown = {
+        colour: COLOUR_WORDS[colour],
+        cable: what.name,
+        jumper: what.name,
+        box: first?.enclosure.name ?? "",
+        limit,
+      };
       const message = cable === undefined ? messages.jumper : isMarked ? messages.taped : messages.cable;
       if (cable === undefined && isMarked) continue;
       report({

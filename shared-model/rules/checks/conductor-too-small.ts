@@ -1,8 +1,10 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { type JumperId, jumperEnd, parseOutlet } from "../../model/ids.ts";
 import type { StateName } from "../../model/project.ts";
+import { METAL_WORDS } from "../../queries/metal-words.ts";
 import { findTerminal } from "../../queries/terminals-of.ts";
 import type { Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
@@ -16,14 +18,22 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   small:
     "{awg} AWG {material} in {path} is behind {breaker} of {rating} A in {panel}: at most {limit} A. Fit a breaker of {limit} A or less, or replace the conductor.",
   ratingUnknown:
     "Cannot tell whether the conductors behind {breaker} in {panel} are thick enough: its rating is not recorded. Read it off the handle.",
   limitUnknown:
     "Cannot tell whether {awg} AWG {material} in {path} is thick enough for {breaker} of {rating} A in {panel}: the limits held end before this size. Look its ampacity up.",
-};
+});
+
+const wording = catalogue({
+  ampacityOf: (awg: Part, metal: Part) => `the ampacity of ${awg} AWG ${metal}`,
+  breaker: (amps: Part, breaker: Part) => `Fit a breaker of ${amps} A at ${breaker}`,
+  jumper: (jumper: Part, awg: Part) => `Make jumper ${jumper} of ${awg} AWG`,
+  lookUp: "Look it up and judge it by hand.",
+  ratingOf: (breaker: Part, panel: Part) => `the rating of ${breaker} in ${panel}`,
+});
 
 /** Every conductor of a circuit counts: cables, switch legs, returns and jumpers. Grounds have a table of their own. */
 export const conductorTooSmall = defineRule({
@@ -47,7 +57,7 @@ export const conductorTooSmall = defineRule({
         cannotTell({
           subjects: [subject("device", breaker)],
           message: fillIn(messages.ratingUnknown, behind),
-          missing: `the rating of ${breaker.name} in ${panel.name}`,
+          missing: wording.ratingOf(breaker.name, panel.name),
         });
         continue;
       }
@@ -65,7 +75,7 @@ export const conductorTooSmall = defineRule({
         const shown = {
           ...behind,
           awg: piece.awg,
-          material: piece.material.replaceAll("-", " "),
+          material: METAL_WORDS[piece.material],
           path: piece.path,
           rating,
         };
@@ -73,8 +83,8 @@ export const conductorTooSmall = defineRule({
           cannotTell({
             subjects,
             message: fillIn(messages.limitUnknown, shown),
-            missing: `the ampacity of ${piece.awg} AWG ${shown.material}`,
-            toDo: "Look it up and judge it by hand.",
+            missing: wording.ampacityOf(piece.awg, shown.material),
+            toDo: wording.lookUp,
           });
         } else {
           report({
@@ -124,7 +134,7 @@ function breakerOffers(
   if (best === undefined) return [];
   const target = { kind: "device", id: breaker.id };
   return [
-    fixBy(`Fit a breaker of ${best} A at ${breaker.name}`, "set-property", {
+    fixBy(wording.breaker(best, breaker.name), "set-property", {
       state,
       target,
       field: "breakerRatingA",
@@ -149,7 +159,7 @@ function jumperOffers(
   if (thinnest === undefined) return [];
   const jumper = id as JumperId;
   const plan = new MakeUpPlan(section.installation, box, state).resize(jumper, thinnest);
-  const fix = plan.fix((words) => titled(`Make jumper ${name} of ${thinnest} AWG`, words));
+  const fix = plan.fix((words) => titled(wording.jumper(name, thinnest), words));
   return fix === undefined ? [] : [fix];
 }
 

@@ -1,14 +1,19 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { TerminalName } from "../../model/ids.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
 import { circuitUses, exceeds, figure, onPole, sumOf } from "../circuit-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   over: "{load} A of continuous load on {breaker} of {rating} A in {panel}: {most} A is the most ({percent} %). {uses} run for three hours or more. Move something to another circuit.",
   ratingUnknown:
     "Cannot tell whether {breaker} in {panel} bears {load} A of continuous load ({uses}): its rating is not recorded. Read it off the handle.",
-};
+});
+
+const wording = catalogue({
+  ratingOf: (breaker: Part, panel: Part) => `the rating of ${breaker} in ${panel}`,
+});
 
 /** Each pole by itself: the two legs of a two-pole breaker carry different loads. */
 export const continuousLoad = defineRule({
@@ -37,7 +42,7 @@ export const continuousLoad = defineRule({
       const shown = { breaker: breaker.name, panel: panel.name, load: figure(load), uses: names };
       const rating = breaker.breakerRatingA;
       if (rating === undefined) {
-        const missing = `the rating of ${breaker.name} in ${panel.name}`;
+        const missing = wording.ratingOf(breaker.name, panel.name);
         cannotTell({ subjects, message: fillIn(messages.ratingUnknown, shown), missing });
         continue;
       }

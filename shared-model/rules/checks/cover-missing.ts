@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { EndKey } from "../../model/ids.ts";
 import type { Project } from "../../model/project.ts";
@@ -11,11 +12,16 @@ import { fixBy } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   missing: "{box} has no cover. Fit {cover}.",
   exposed:
     "{box} has no cover, and {ends} {is} live on bare metal where people live: a finger or a lamp chain reaches it. Turn the circuit off and fit {cover} before anything else.",
-};
+});
+
+const wording = catalogue({
+  fit: (cover: Part, box: Part) => `Fit ${cover} on ${box}`,
+  is: (count: number) => (count === 1 ? "is" : "are"),
+});
 
 /** A box whose cover nobody recorded is not asked about: most are covered, and a survey does not say so. */
 export const coverMissing = defineRule({
@@ -38,7 +44,7 @@ export const coverMissing = defineRule({
         message: fillIn(live.length > 0 ? messages.exposed : messages.missing, {
           box: box.name,
           ends: listed(live.map((end) => nameOfEnd(section.installation, box, end))),
-          is: live.length === 1 ? "is" : "are",
+          is: wording.is(live.length),
           cover: WORDS[cover],
         }),
         data: { liveEnds: live.length },
@@ -46,7 +52,7 @@ export const coverMissing = defineRule({
           marksOn(box, "cover"),
           live.flatMap((end) => marksOn(box.places[end] ?? {}, "at")),
         ),
-        fix: fixBy(`Fit ${WORDS[cover]} on ${box.name}`, "set-property", {
+        fix: fixBy(wording.fit(WORDS[cover], box.name), "set-property", {
           state,
           target: { kind: "enclosure", id: box.id },
           field: "cover",
@@ -79,12 +85,12 @@ function isBare(box: Box, end: EndKey): boolean {
 
 type Cover = "device-plate" | "weatherproof-in-use" | "luminaire" | "blank";
 
-const WORDS: Readonly<Record<Cover, string>> = {
+const WORDS: Readonly<Record<Cover, string>> = catalogue({
   "device-plate": "a plate",
   "weatherproof-in-use": "a cover that protects it while in use",
   luminaire: "the canopy of its luminaire",
   blank: "a blank cover",
-};
+});
 
 function fittingCover(project: Project, box: Box): Cover {
   if (yokesOn(box).length > 0)

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { Installation, StateName } from "../../model/project.ts";
@@ -14,7 +15,7 @@ import { deeperBox } from "../larger-box.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   tooDeep:
     "The body of {device} reaches {body} into {box}, which is {depth} deep: {left} is left behind it, and {least} is the least. Fit a deeper box, an extension, or a device with a shallower body.",
   tight:
@@ -23,7 +24,13 @@ const messages = {
     "Cannot tell whether {device}, whose body is {body} deep, has room in {box}: how deep {box} is, is not recorded. Measure from its back to its front edge, rings included.",
   ringUnknown:
     "Cannot tell whether {device}, whose body is {body} deep, has room in {box}: {box} alone is {depth} deep, and what its ring or extension adds is not recorded. Measure it, and record it with the ring.",
-};
+});
+
+const wording = catalogue({
+  depthOf: (box: Part) => `the depth of ${box}`,
+  nothing: "nothing",
+  ringDepthOf: (box: Part) => `the depth that the ring of ${box} adds`,
+});
 
 /** Depth alone; volume is another rule. Nothing is said of a device whose body nobody measured. */
 export const deviceDeeperThanRoom = defineRule({
@@ -52,19 +59,24 @@ export const deviceDeeperThanRoom = defineRule({
       const subjects = [subject("device", device), subject("enclosure", enclosure)];
       const enterAt = subject("enclosure", enclosure);
       if (depth === undefined) {
-        const missing = `the depth of ${enclosure.name}`;
+        const missing = wording.depthOf(enclosure.name);
         cannotTell({ subjects, message: fillIn(messages.depthUnknown, shown), missing, enterAt });
         continue;
       }
       const deep = inchWords(depth.atLeastIn);
       if (depth.more) {
-        const missing = `the depth that the ring of ${enclosure.name} adds`;
+        const missing = wording.ringDepthOf(enclosure.name);
         const message = fillIn(messages.ringUnknown, { ...shown, depth: deep });
         cannotTell({ subjects, message, missing, enterAt });
         continue;
       }
       const breaks = left <= 0 || (left < least && isDeep(installation, enclosure, device, body, edition));
-      const parts = { ...shown, depth: deep, left: left > 0 ? inchWords(left) : "nothing", least: inchWords(least) };
+      const parts = {
+        ...shown,
+        depth: deep,
+        left: left > 0 ? inchWords(left) : wording.nothing,
+        least: inchWords(least),
+      };
       report({
         subjects,
         severity: breaks ? "violation" : "caution",

@@ -1,5 +1,6 @@
 import type { DeviceFamily } from "../../catalog/device-type.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -12,14 +13,21 @@ import { groundsOf, isParted } from "../grounds.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   missing:
     "{device} in {box} is not joined to the grounds there ({grounds}): {landed} on its ground screw. Bring a pigtail from them to its green screw; box fill stays the same.",
   luminaire:
     "The ground of {device} in {box} is not joined to the grounds there ({grounds}). Join it, unless no metal of the luminaire can be touched.",
   contactUnknown:
     "Cannot tell whether {device} in {box} is grounded by its mounting: whether the box is metal is not recorded. Look, and record its material.",
-};
+});
+
+const wording = catalogue({
+  armourOf: (cable: Part) => `the armour of ${cable}`,
+  landed: (ends: Part, count: number) => `${ends} ${count === 1 ? "is" : "are"}`,
+  materialOf: (box: Part) => `the material of ${box}`,
+  nothingIs: "nothing is",
+});
 
 /** Families of snap switches: metal screws in a bonded metal box ground them. */
 const SWITCHES: ReadonlySet<DeviceFamily> = new Set(["switch", "dimmer", "timer", "combination"]);
@@ -60,15 +68,15 @@ export const deviceEgcMissing = defineRule({
           box: box.name,
           grounds: listed([
             ...ends.map((end) => nameOfEnd(installation, box, end)),
-            ...leading.flatMap(({ armour }) => armour).map(({ name }) => `the armour of ${name}`),
+            ...leading.flatMap(({ armour }) => armour).map(({ name }) => wording.armourOf(name)),
           ]),
-          landed: landed.length === 0 ? "nothing is" : `${listed(landed)} ${landed.length === 1 ? "is" : "are"}`,
+          landed: landed.length === 0 ? wording.nothingIs : wording.landed(listed(landed), landed.length),
         };
         if (standing === "cannot-tell") {
           cannotTell({
             subjects,
             message: fillIn(messages.contactUnknown, shown),
-            missing: `the material of ${box.name}`,
+            missing: wording.materialOf(box.name),
             enterAt: subject("enclosure", box),
           });
           continue;

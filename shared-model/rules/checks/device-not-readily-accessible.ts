@@ -1,12 +1,17 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   high: "TEST and RESET of {device} in {box} are {height} in. above the floor, {over} in. higher than they are reached without a ladder ({limit} in.). Put {device} lower, or a blank-face device with its buttons where they can be reached, before it.",
   behind:
     "{device} in {box} is behind an appliance: nobody presses TEST every month, and to reset it something must be moved. Put the device where it can be reached, before the outlet, and an ordinary receptacle here.",
-};
+});
+
+const wording = catalogue({
+  sections: (section: Part, article: Part) => `${section}, Article ${article}`,
+});
 
 /** By the height and the place that are recorded; without them nothing is said. */
 export const deviceNotReadilyAccessible = defineRule({
@@ -17,7 +22,7 @@ export const deviceNotReadilyAccessible = defineRule({
   summary: "TEST and RESET of a ground-fault device must be reached without a ladder, a tool, or moving something.",
   why: "A device that cannot be reached is never tested, and after a trip it stays tripped. Commonly it is in the ceiling at the garage-door opener, behind the refrigerator, or under the tub behind a screwed panel. Height above the floor and whether it is behind an appliance are entered in its details; where neither is recorded the rule is silent, because it would ask at every receptacle. The height is that for switches: for these buttons the code only says readily accessible.",
   messages,
-  sections: everyEdition("210.8, Article 100", "from-memory"),
+  sections: everyEdition(wording.sections("210.8", 100), "from-memory"),
   values: ["readilyReachedToIn"],
   check({ enclosure, edition, report }) {
     const limit = edition.values.readilyReachedToIn.value;

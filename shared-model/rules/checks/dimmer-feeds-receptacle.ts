@@ -1,12 +1,13 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { templates } from "../../lib/catalogue.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, marksOnWay, needsNeutral } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   dimmed:
     "{dimmer} in {dimmerBox} dims the receptacle {outlet} in {box}: a motor or electronics plugged in there can burn, and a plugged-in load can burn {dimmer}. Feed {outlet} undimmed, or put an ordinary switch in place of {dimmer}.",
-};
+});
 
 /** The hot of a receptacle comes through the path of a dimmer. */
 export const dimmerFeedsReceptacle = defineRule({

@@ -1,16 +1,23 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { RATED_V } from "../../solver/circuit/modelling-values.ts";
 import { circuitUses, exceeds, figure, sumOf, throughDevice } from "../circuit-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   load: "{dimmer} in {box} has {load} W on a rating of {rating} W{sections}: {uses}. Part the load, or fit a dimmer of {load} W or more.",
   led: "{dimmer} in {box} has {load} W of LED on an LED rating of {rating} W: {uses}. Part the load, or fit a dimmer for {load} W of LED.",
   ratingUnknown:
     "Cannot tell whether {dimmer} in {box} bears its {load} W: {sections} of it were taken off, which lowers its rating. Read the lower one off its instructions and record it.",
-};
+});
+
+const wording = catalogue({
+  ratingOf: (dimmer: Part) => `the rating of ${dimmer} as it is mounted`,
+  sideSections: (count: number) => counted(count, "side section"),
+  takenOff: (count: number) => ` (${counted(count, "side section")} taken off)`,
+});
 
 /** Its watts as mounted where they are recorded, else those of its amperes at 120 V. */
 export const dimmerLoad = defineRule({
@@ -52,7 +59,7 @@ export const dimmerLoad = defineRule({
         const rating = device.ratingW ?? whole;
         if (rating === undefined) continue;
         if (exceeds(load, rating)) {
-          const sections = removed === 0 ? "" : ` (${counted(removed, "side section")} taken off)`;
+          const sections = removed === 0 ? "" : wording.takenOff(removed);
           report({
             subjects,
             message: fillIn(messages.load, {
@@ -71,9 +78,9 @@ export const dimmerLoad = defineRule({
             message: fillIn(messages.ratingUnknown, {
               ...shown,
               load: figure(load),
-              sections: counted(removed, "side section"),
+              sections: wording.sideSections(removed),
             }),
-            missing: `the rating of ${device.name} as it is mounted`,
+            missing: wording.ratingOf(device.name),
           });
         }
       }

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { directoryGap, directoryLine } from "../directory-words.ts";
 import { fixBy, fixIn } from "../fix-parts.ts";
@@ -5,12 +6,16 @@ import { defineRule } from "../rule.ts";
 import { everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, hotOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   unnamed:
     "The directory of {panel} says “{line}” for {breaker}; the wiring also feeds {places}. Write what it feeds: “{derived}”.",
   foreign:
     "The directory of {panel} says “{line}” for {breaker}, which does not feed {places}. Write what it feeds: “{derived}”.",
-};
+});
+
+const wording = catalogue({
+  write: (line: Part) => `Write “${line}”`,
+});
 
 /** Longest line that the directory of a document holds. */
 const LONGEST_LINE = 200;
@@ -49,7 +54,7 @@ export const directoryMismatch = defineRule({
         ...fixIn(state, () =>
           derived.length > LONGEST_LINE
             ? undefined
-            : fixBy(`Write “${derived}”`, "set-directory-line", { state, device: breaker.id, text: derived }),
+            : fixBy(wording.write(derived), "set-directory-line", { state, device: breaker.id, text: derived }),
         ),
       });
     }

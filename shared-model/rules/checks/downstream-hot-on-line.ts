@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { type EndKey, type OutletKey, parseEnd } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -19,12 +20,17 @@ import {
   neutralOf,
 } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   onLine:
     "{outlet} in {box}: its neutral is behind {device}, its hot is not. {device} trips when it is used, and after a trip its hot is still live, with the neutral open. Bring {ends} from the same side of {device}.",
   otherCircuit:
     "{outlet} in {box}: its neutral comes back through {device}, its hot from another circuit ({breaker}). {device} trips when it is used, and after a trip its hot is still live, with the neutral open. Use a device that senses both legs, or bring its neutral past {device}.",
-};
+});
+
+const wording = catalogue({
+  both: "both of its conductors",
+  hotAndNeutral: (hot: Part, neutral: Part) => `${hot} and ${neutral}`,
+});
 
 /** With the contacts open the outlet has kept its hot and lost its neutral. */
 export const downstreamHotOnLine = defineRule({
@@ -139,6 +145,7 @@ function bringTogether(
 }
 
 function endWords(section: Section, { enclosure }: LineLoadDevice, { hot, neutral }: Leaving): string {
-  if (hot === undefined || neutral === undefined) return "both of its conductors";
-  return `${nameOfEnd(section.installation, enclosure, hot)} and ${nameOfEnd(section.installation, enclosure, neutral)}`;
+  if (hot === undefined || neutral === undefined) return wording.both;
+  const { installation } = section;
+  return wording.hotAndNeutral(nameOfEnd(installation, enclosure, hot), nameOfEnd(installation, enclosure, neutral));
 }

@@ -1,3 +1,4 @@
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { EndKey } from "../../model/ids.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
@@ -17,10 +18,14 @@ import {
   neutralOf,
 } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   onLine:
     "{outlet} in {box}: its hot is behind {device}, its neutral is not. {device} trips with any load over about {watts} W. Move {end} to the LOAD neutral of {device}.",
-};
+});
+
+const wording = catalogue({
+  it: "it",
+});
 
 /** With the contacts open the outlet has lost its hot and kept its neutral, and LOAD N itself is dead. */
 export const downstreamNeutralOnLine = defineRule({
@@ -49,7 +54,7 @@ export const downstreamNeutralOnLine = defineRule({
             box: enclosure.name,
             device: found.device.name,
             watts: watts.toFixed(1),
-            end: end === undefined ? "it" : nameOfEnd(section.installation, found.enclosure, end),
+            end: end === undefined ? wording.it : nameOfEnd(section.installation, found.enclosure, end),
           }),
           data: { tripsAboveW: Number(watts.toFixed(2)), device: found.device.name },
           ...basisOf(

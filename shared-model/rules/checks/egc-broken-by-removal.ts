@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -13,10 +14,14 @@ import { withoutDevice } from "../removal-trial.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   through:
     "The ground of {lost} runs through the ground screw of {device} in {box} ({ends}): take the device out and it is gone. Splice the grounds there and bring one pigtail to {device}; the box fill stays the same.",
-};
+});
+
+const wording = catalogue({
+  splice: (device: Part) => `Splice the grounds on ${device} and bring one pigtail to it`,
+});
 
 /**
  * Tried by taking the device out. Grounds on two screws of one yoke, or one on the screw and one on the box, are not
@@ -44,7 +49,7 @@ export const egcBrokenByRemoval = defineRule({
           if (lost.length === 0) continue;
           const plan = new MakeUpPlan(installation, box, state);
           if (unlikeKinds(installation, box, landed) === undefined) plan.pigtail(device.id, name);
-          const fix = plan.fix(() => `Splice the grounds on ${device.name} and bring one pigtail to it`);
+          const fix = plan.fix(() => wording.splice(device.name));
           report({
             subjects: [subject("device", device)],
             message: fillIn(messages.through, {

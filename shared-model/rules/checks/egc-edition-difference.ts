@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
 import { creditedVolume } from "../../queries/box-volume.ts";
@@ -10,10 +11,10 @@ import { boxContents } from "../fill/fill-ledger.ts";
 import { defineRule } from "../rule.ts";
 import { everyEdition, fillIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   more: "{grounds} grounds enter {box}: by this edition the first {first} share one allowance and each further one adds a quarter, {more} in³ in all. Before 2020 all of them shared one. Compare counts of this box only within one edition.",
   tips: "{grounds} grounds enter {box}: by this edition the first {first} share one allowance and each further one adds a quarter, {more} in³ in all. Before 2020 all of them shared one, and {box} was large enough; by this edition it is not.",
-};
+});
 
 /** Says where the count differs from what an older worksheet or an older inspection gave. */
 export const egcEditionDifference = defineRule({

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
@@ -15,14 +16,20 @@ import { takesGroundPin } from "../receptacle-kinds.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   added:
     "{outlet} is new in {box}, has three slots, and no ground reaches it{why}. A new outlet needs one: bring a cable with a ground from the panel, or run a ground wire to a point that takes one.",
   existing:
     "{outlets} {has} no ground: protection lets {it} stay, and what must be grounded does not belong in {it}: a refrigerator, a washer, a dishwasher, a tool with a metal case. A ground wire of its own would settle it.",
   extended:
     "{cable} is new and has no ground: a circuit is not extended without one. Run a cable with a ground, from a place where a ground is.",
-};
+});
+
+const wording = catalogue({
+  has: (count: number) => (count === 1 ? "has" : "have"),
+  it: (count: number) => (count === 1 ? "it" : "them"),
+  leadsToNone: (ends: Part, count: number) => ` (${ends} ${count === 1 ? "leads" : "lead"} to none)`,
+});
 
 /**
  * Live outlets in boxes whose grounds lead nowhere, or that have none. A metal raceway may be the ground and is not told
@@ -55,8 +62,8 @@ export const egcMissing = defineRule({
         subjects: stays.map(({ device }) => subject("device", device)),
         message: fillIn(messages.existing, {
           outlets: listed(stays.map(({ device }) => device.name)),
-          has: stays.length === 1 ? "has" : "have",
-          it: stays.length === 1 ? "it" : "them",
+          has: wording.has(stays.length),
+          it: wording.it(stays.length),
         }),
         severity: "advice",
         data: { outlets: stays.length },
@@ -114,7 +121,7 @@ function whyWords(section: Section, box: Box): string {
   const ends = groundsOf(section, box).groups.flatMap((group) => group.ends);
   if (ends.length === 0) return "";
   const names = listed(ends.map((end) => nameOfEnd(section.installation, box, end)));
-  return ` (${names} ${ends.length === 1 ? "leads" : "lead"} to none)`;
+  return wording.leadsToNone(names, ends.length);
 }
 
 /** Cables that carry a hot of some breaker, sorted. */

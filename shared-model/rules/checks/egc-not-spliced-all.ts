@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
@@ -15,12 +16,20 @@ import { partedInPanels } from "../panel-grounds.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   apart:
     "The grounds in {box} are {count} groups that are not joined there: {groups}.{without} Join them in one splice, or with a link between their splices; box fill stays the same.",
   parted:
     "{end} is on nothing in {panel}, so that the ground of its circuit leads nowhere.{without} Land it on the ground bar.",
-};
+});
+
+const wording = catalogue({
+  armourOf: (cable: Part) => `the armour of ${cable}`,
+  at: (grounds: Part, place: Part) => `${grounds} at ${place}`,
+  atMetal: (grounds: Part) => `${grounds} at the metal of the box`,
+  onNothing: (grounds: Part) => `${grounds} on nothing`,
+  without: (names: Part) => ` Without a ground: ${names}.`,
+});
 
 /**
  * Whether a ground of a box leads to ground is decided at its far end, so the whole section is looked at: where none
@@ -119,7 +128,7 @@ function withoutWords({ boxes, devices }: Without): string {
   const names = [boxes, devices].flatMap((items: readonly { readonly name: string }[]) =>
     items.map(({ name }) => name).sort(),
   );
-  return names.length === 0 ? "" : ` Without a ground: ${listed(names)}.`;
+  return names.length === 0 ? "" : wording.without(listed(names));
 }
 
 /** What hangs on a group that does not lead to ground is ungrounded for that reason alone. */
@@ -162,15 +171,15 @@ function wordsOf(installation: Installation, box: Box, group: GroundGroup): stri
   const { ends, armour, splices, terminals, bond, free } = group;
   const names = listed([
     ...ends.map((end) => nameOfEnd(installation, box, end)),
-    ...armour.map(({ name }: Cable) => `the armour of ${name}`),
+    ...armour.map(({ name }: Cable) => wording.armourOf(name)),
   ]);
-  if (free) return `${names} on nothing`;
+  if (free) return wording.onNothing(names);
   const [splice] = splices;
-  if (splice !== undefined) return `${names} at ${box.splices[splice]?.name ?? splice}`;
-  if (bond) return `${names} at the metal of the box`;
+  if (splice !== undefined) return wording.at(names, box.splices[splice]?.name ?? splice);
+  if (bond) return wording.atMetal(names);
   const screws = terminals.flatMap(({ device, terminal }) => {
     const placed = box.devices[device];
     return placed === undefined ? [] : nameOfTerminal(placed, terminal);
   });
-  return screws.length === 0 ? names : `${names} at ${listed(screws)}`;
+  return screws.length === 0 ? names : wording.at(names, listed(screws));
 }

@@ -1,5 +1,6 @@
 import type { CommandCall } from "../../answers/command-call.ts";
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { StateName } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -12,10 +13,15 @@ import { isGroundFaultFace, type UngroundedFace, ungroundedFaces } from "../no-g
 import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   joined:
     "{outlet} in {box} has no ground, and {wires} joins its ground screw to {others}: a fault in one makes the metal of the others live. Detach and cap {wires}.",
-};
+});
+
+const wording = catalogue({
+  cap: (ends: Part) => `Detach and cap ${ends}`,
+  inBox: (end: Part, box: Part) => `${end} in ${box}`,
+});
 
 /** One finding for everything that is joined, at the ground-fault receptacle where there is one. */
 export const egcOnwardFromNoGround = defineRule({
@@ -84,12 +90,12 @@ function capFix(section: Section, net: readonly Linked[], state: StateName): Fix
     const plan = new MakeUpPlan(section.installation, face.box, state);
     for (const end of group.ends) {
       plan.land(end, { kind: "capped" });
-      ends.push(`${nameOfEnd(section.installation, face.box, end)} in ${face.box.name}`);
+      ends.push(wording.inBox(nameOfEnd(section.installation, face.box, end), face.box.name));
     }
     const fix = plan.fix(() => "");
     if (fix === undefined) return undefined;
     const { command, args } = fix.call;
     calls.push(...(command === "run-together" ? (args as { calls: readonly CommandCall[] }).calls : [fix.call]));
   }
-  return fixTogether(`Detach and cap ${listed(ends)}`, calls);
+  return fixTogether(wording.cap(listed(ends)), calls);
 }

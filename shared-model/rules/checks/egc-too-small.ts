@@ -1,10 +1,12 @@
 import { findCableItem } from "../../catalog/cable-items.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable, Conductor } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box, Jumper } from "../../model/enclosure.ts";
 import { type CableId, type DeviceId, type EndKey, jumperEnd, parseEnd } from "../../model/ids.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { inOrder } from "../../queries/in-order.ts";
+import { METAL_WORDS } from "../../queries/metal-words.ts";
 import type { Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
 import { isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
@@ -16,7 +18,7 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   small:
     "The ground of {cable} is {awg} AWG {material} behind {breaker} of {rating} A: {least} AWG is the least. Run a ground of that size, or fit the breaker that the ground allows.",
   reduced:
@@ -25,7 +27,15 @@ const messages = {
     "The ground {kind} {jumper} in {box} is {awg} AWG {material} behind {breaker} of {rating} A: {least} AWG is the least. Make it of that size.",
   unknown:
     "Cannot tell whether the ground of {cable} is thick enough behind {breaker} of {rating} A: the table held ends before this rating. Look it up.",
-};
+});
+
+const wording = catalogue({
+  jumper: "jumper",
+  leastBehind: (amps: Part) => `the least ground behind ${amps} A`,
+  lookUp: "Look it up and judge it by hand.",
+  make: (jumper: Part, awg: Part) => `Make ${jumper} of ${awg} AWG`,
+  pigtail: "pigtail",
+});
 
 /**
  * Grounds of the cables that carry the hots of a circuit, and the bare and green jumpers in their boxes. Where the rating of the breaker is not recorded, the size of its
@@ -51,7 +61,7 @@ export const egcTooSmall = defineRule({
       const shown = {
         cable: cable.name,
         awg: ground.awg,
-        material: ground.material.replaceAll("-", " "),
+        material: METAL_WORDS[ground.material],
         breaker: breaker.name,
         rating,
       };
@@ -61,8 +71,8 @@ export const egcTooSmall = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.unknown, shown),
-          missing: `the least ground behind ${rating} A`,
-          toDo: "Look it up and judge it by hand.",
+          missing: wording.leastBehind(rating),
+          toDo: wording.lookUp,
         });
         continue;
       }
@@ -83,11 +93,11 @@ export const egcTooSmall = defineRule({
       report({
         subjects: [subject("jumper", jumper), subject("device", breaker)],
         message: fillIn(messages.pigtail, {
-          kind: isPigtail(box, jumper) ? "pigtail" : "jumper",
+          kind: isPigtail(box, jumper) ? wording.pigtail : wording.jumper,
           jumper: jumper.name,
           box: box.name,
           awg: jumper.awg,
-          material: jumper.material.replaceAll("-", " "),
+          material: METAL_WORDS[jumper.material],
           breaker: breaker.name,
           rating,
           least,
@@ -96,7 +106,7 @@ export const egcTooSmall = defineRule({
         ...fixIn(state, () =>
           new MakeUpPlan(section.installation, box, state)
             .resize(jumper.id, least)
-            .fix((words) => titled(`Make ${jumper.name} of ${least} AWG`, words)),
+            .fix((words) => titled(wording.make(jumper.name, least), words)),
         ),
         ...basisOf(marksOn(jumper, "awg", "material"), marksOn(breaker, "breakerRatingA")),
       });

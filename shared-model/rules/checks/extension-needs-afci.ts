@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
@@ -10,13 +11,18 @@ import { isNewCable, workAt } from "../new-work.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   devices:
     "The circuit of {breaker} in {panel} is extended in a room of the arc-fault list by {what}, and nothing before it detects arcs: extending it there calls for arc-fault protection. Fit it at the start of the circuit, or an outlet type at its first receptacle.",
   long: "The circuit of {breaker} in {panel} is extended in a room of the arc-fault list by {feet} ft of cable ({cables}); up to {free} ft without a new outlet or device need no arc-fault protection. Fit it at the start of the circuit, or an outlet type at its first receptacle.",
   lengthUnknown:
     "Cannot tell whether the extension of the circuit of {breaker} in {panel} needs arc-fault protection: the length of {cables} is not recorded, and more than {free} ft calls for it. Enter it.",
-};
+});
+
+const wording = catalogue({
+  fedBy: (devices: Part, cables: Part) => `${devices}, fed by ${cables}`,
+  lengthOf: (cables: Part) => `the length of ${cables}`,
+});
 
 /** New cables, and devices that come where none was; what only takes the place of another does not count. */
 export const extensionNeedsAfci = defineRule({
@@ -56,7 +62,7 @@ export const extensionNeedsAfci = defineRule({
       const feet = cables.reduce((sum, { lengthFt = 0 }) => sum + lengthFt, 0);
       if (devices.length > 0) {
         const said = listed(devices.map(({ device }) => device.name));
-        const what = cables.length === 0 ? said : `${said}, fed by ${names}`;
+        const what = cables.length === 0 ? said : wording.fedBy(said, names);
         report({
           subjects,
           message: fillIn(messages.devices, { ...shown, what }),
@@ -81,7 +87,7 @@ export const extensionNeedsAfci = defineRule({
       cannotTell({
         subjects,
         message: fillIn(messages.lengthUnknown, { ...shown, cables: unknown }),
-        missing: `the length of ${unknown}`,
+        missing: wording.lengthOf(unknown),
         enterAt: subject("cable", first),
       });
     }

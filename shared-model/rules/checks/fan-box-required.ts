@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { StateName } from "../../model/project.ts";
@@ -9,14 +10,24 @@ import { fixTogether } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   notListed:
     "{fan} hangs on {box}, which is not listed for fans: a turning fan works it loose and it comes down. Do not run it. Fit a box that is listed for fans, or hang the fan from the building.",
   tooHeavy:
     "{fan} weighs {weight} lb, and {box} may carry {most} lb of fan{marking}: it can come down. Do not run it. {cure}",
   listingUnknown:
     "Cannot tell whether {box} may carry {fan}: whether the box is listed for fans is not recorded. The marking is inside it. Where the building holds the fan, record that.",
-};
+});
+
+const wording = catalogue({
+  exchange: (box: Part) => `Exchange ${box} for a box of its volume that is listed for fans`,
+  exchangeMarked: (box: Part, pounds: Part) =>
+    `Exchange ${box} for a box of its volume that is listed for fans of ${pounds} lb`,
+  fitBox: "Fit a box that is marked for its weight, or hang it from the building.",
+  hang: "Hang it from the building.",
+  markedForNoMore: ", as it is marked for no more",
+  whetherListed: (box: Part) => `whether ${box} is listed for fans`,
+});
 
 /** Fans that hang and turn; an exhaust fan has a housing of its own, fastened to the framing. */
 export const fanBoxRequired = defineRule({
@@ -42,7 +53,7 @@ export const fanBoxRequired = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.listingUnknown, shown),
-          missing: `whether ${enclosure.name} is listed for fans`,
+          missing: wording.whetherListed(enclosure.name),
           enterAt: subject("enclosure", enclosure),
         });
         continue;
@@ -59,8 +70,8 @@ export const fanBoxRequired = defineRule({
               ...shown,
               weight: weight ?? "",
               most,
-              marking: enclosure.fanWeightLb === undefined ? ", as it is marked for no more" : "",
-              cure: `${box === undefined ? "Hang" : "Fit a box that is marked for its weight, or hang"} it from the building.`,
+              marking: enclosure.fanWeightLb === undefined ? wording.markedForNoMore : "",
+              cure: box === undefined ? wording.hang : wording.fitBox,
             })
           : fillIn(messages.notListed, shown),
         data: { ...(weight !== undefined && { weightLb: weight }), ...(listed && { mostLb: most }) },
@@ -79,12 +90,8 @@ const mostOn = ({ fanWeightLb }: Box, { values }: EditionData): number =>
 function boxFor(box: Box, { weightLb = 0 }: Device, state: StateName, { values }: EditionData): Fix | undefined {
   const listedFor = [...new Set([...(box.listedFor ?? []), "luminaire", "fan"] as const)];
   const plain = setOnBox(box, state, "listedFor", listedFor);
-  if (weightLb <= values.fanUnmarkedLb.value)
-    return fixTogether(`Exchange ${box.name} for a box of its volume that is listed for fans`, [plain]);
+  if (weightLb <= values.fanUnmarkedLb.value) return fixTogether(wording.exchange(box.name), [plain]);
   const marked = FAN_BOX_MARKINGS_LB.find((one) => one >= weightLb);
   if (marked === undefined || weightLb > values.fanOnBoxLb.value) return undefined;
-  return fixTogether(`Exchange ${box.name} for a box of its volume that is listed for fans of ${marked} lb`, [
-    plain,
-    setOnBox(box, state, "fanWeightLb", marked),
-  ]);
+  return fixTogether(wording.exchangeMarked(box.name, marked), [plain, setOnBox(box, state, "fanWeightLb", marked)]);
 }

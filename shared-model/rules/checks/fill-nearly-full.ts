@@ -1,19 +1,25 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { exceedsVolume, formatVolume, subtractVolume, toDecimal } from "../../units/volume.ts";
 import { thickestOf } from "../../units/wire-size.ts";
 import { roomIn } from "../fill/box-room.ts";
 import { countFill } from "../fill/count-fill.ts";
 import { boxContents } from "../fill/fill-ledger.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject, withCanada } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   full: "{box} has {spare} in³ left of {volume}: one more conductor of {awg} AWG, which takes {allowance} in³, would overfill it. Before anything is added here, plan a larger box, a marked ring or an extension.",
   exactlyFull:
     "{box} is exactly full ({volume} in³): one more conductor of {awg} AWG, which takes {allowance} in³, would overfill it. Before anything is added here, plan a larger box, a marked ring or an extension.",
   clampsUnknown:
     "Cannot tell whether {box} has room for one more conductor: it has {spare} in³ left of {volume} with internal clamps, {spareWithout} without. Record whether internal clamps are present, used or not.",
-};
+});
+
+const wording = catalogue({
+  whetherClamps: (box: Part) => `whether ${box} has internal clamps`,
+});
 
 /** Exactly full is nearly full; a box that is overfull or has no volume is the business of other rules. */
 export const fillNearlyFull = defineRule({
@@ -24,7 +30,7 @@ export const fillNearlyFull = defineRule({
   summary: "A box that has no room for one more conductor of its largest size is named before someone adds to it.",
   why: "A box that passes today fails with the next cable, and that is found out when the wall is closed. Pigtails and links add nothing, so grounds and feeds can still be made up; a cable, a larger device or a thicker conductor cannot be added.",
   messages,
-  sections: withCanada(everyEdition("none (own check)", "own-rule"), "none (own check)", "own-rule"),
+  sections: withCanada(everyEdition(OWN_CHECK, "own-rule"), OWN_CHECK, "own-rule"),
   values: ["conductorAllowance"],
   check({ enclosure, installation, edition, report, cannotTell }) {
     if (enclosure.kind !== "box") return;
@@ -45,7 +51,7 @@ export const fillNearlyFull = defineRule({
       cannotTell({
         subjects,
         message: fillIn(messages.clampsUnknown, { ...shown, spareWithout }),
-        missing: `whether ${enclosure.name} has internal clamps`,
+        missing: wording.whetherClamps(enclosure.name),
       });
       return;
     }

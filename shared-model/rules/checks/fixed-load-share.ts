@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { TerminalName } from "../../model/ids.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
@@ -6,9 +7,9 @@ import { FASTENED_SHARE_RATINGS } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   over: "{load} A of equipment fastened in place ({uses}) on {breaker} of {rating} A in {panel}, which feeds {others} too: {most} A is the most there ({percent} %). Give it a circuit of its own.",
-};
+});
 
 /** Each pole by itself. Lights and receptacles make a circuit shared. */
 export const fixedLoadShare = defineRule({

@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { type CableId, type EndKey, parseEnd } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
@@ -10,10 +11,19 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   short:
     "Too little free length in {box}: {ends}. At least {least} must be free of the sheath{opening}. A piece spliced on with a listed connector is the usual repair; only the 2023 edition says outright that it counts, so ask before you rely on it elsewhere.",
-};
+});
+
+const wording = catalogue({
+  endHas: (end: Part, lengths: Part) => `${end} has ${lengths}`,
+  free: (length: Part) => `${length} free`,
+  longerPiece: (end: Part, box: Part) => `Splice a longer piece onto ${end} in ${box}`,
+  longerPieces: (ends: Part, box: Part) => `Splice longer pieces onto ${ends} in ${box}`,
+  opening: (length: Part) => `, and ${length} reach past the opening`,
+  pastOpening: (length: Part) => `${length} past the opening`,
+});
 
 interface Short {
   readonly end: EndKey;
@@ -57,9 +67,9 @@ export const freeLengthShort = defineRule({
         subjects: named.map(({ end, name }) => subject("end", { id: end, name })),
         message: fillIn(messages.short, {
           box: enclosure.name,
-          ends: listed(named.map(({ name, words }) => `${name} has ${words}`)),
+          ends: listed(named.map(({ name, words }) => wording.endHas(name, words))),
           least: inchWords(free.value),
-          opening: isSmall(enclosure, edition) ? `, and ${inchWords(outside.value)} reach past the opening` : "",
+          opening: isSmall(enclosure, edition) ? wording.opening(inchWords(outside.value)) : "",
         }),
         data: { conductors: ends.length },
         ...basisOf(
@@ -83,9 +93,9 @@ function tooShort(box: Box, end: EndKey, edition: EditionData): string | undefin
   const { freeLengthIn: free, outsideOpeningIn: outside } = place;
   const { values } = edition;
   const parts = [
-    ...(free !== undefined && free < values.freeLengthIn.value ? [`${inchWords(free)} free`] : []),
+    ...(free !== undefined && free < values.freeLengthIn.value ? [wording.free(inchWords(free))] : []),
     ...(outside !== undefined && outside < values.outsideOpeningIn.value && isSmall(box, edition)
-      ? [`${inchWords(outside)} past the opening`]
+      ? [wording.pastOpening(inchWords(outside))]
       : []),
   ];
   return parts.length === 0 ? undefined : listed(parts);
@@ -113,7 +123,5 @@ function pigtailOffer(
     plan.pigtail(at.device, at.terminal);
   }
   const names = listed(ends.map((end) => nameOfEnd(installation, box, end)));
-  return plan.fix(
-    () => `Splice ${ends.length === 1 ? "a longer piece" : "longer pieces"} onto ${names} in ${box.name}`,
-  );
+  return plan.fix(() => (ends.length === 1 ? wording.longerPiece : wording.longerPieces)(names, box.name));
 }

@@ -1,20 +1,26 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import { sensingClass } from "../../solver/protection.ts";
 import type { Section, Spot } from "../../solver/section.ts";
 import { toLineFix } from "../line-side-fix.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { isFedRightWay, type LineLoadDevice, lineLoadDevices, marksOnWay } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   behindDevice:
     "{device} in {box} is fed only from the LOAD of {upstream}: either may trip on one fault, and whoever resets one of them does not find the other. Feed {device} from LINE of {first}, by a pigtail before it, or put an ordinary receptacle in its place.",
   behindBreaker:
     "{device} in {box} is fed only through {upstream}: either may trip on one fault, and whoever resets one of them does not find the other. One of the two is enough: an ordinary receptacle at {device}, or an ordinary breaker.",
-};
+});
+
+const wording = catalogue({
+  inBox: (device: Part, box: Part) => `${device} in ${box}`,
+});
 
 /** With the sensor of another device taken out, neither its hot nor its neutral has a source on LINE. */
 export const gfciBehindGfci = defineRule({
@@ -25,7 +31,7 @@ export const gfciBehindGfci = defineRule({
   summary: "A ground-fault device should not be fed from the LOAD side of another one.",
   why: "Nothing forbids it and nobody is less protected. But one fault may trip either device or both, which of them is not told by anything, and the reset that brings the outlet back is in another room. The one further on is commonly left over from an earlier change. Feeding it by a pigtail from the LINE side keeps what it protects and frees the other one.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, state, report }) {
     const sensors = section.sensingDevices().filter(({ device }) => isPersonnel(device));
     if (sensors.length < 2) return;
@@ -48,7 +54,7 @@ export const gfciBehindGfci = defineRule({
         message: fillIn(first.enclosure.kind === "box" ? messages.behindDevice : messages.behindBreaker, {
           device: device.name,
           box: enclosure.name,
-          upstream: listed(before.map((one) => `${one.device.name} in ${one.enclosure.name}`)),
+          upstream: listed(before.map((one) => wording.inBox(one.device.name, one.enclosure.name))),
           first: first.device.name,
         }),
         data: { upstream: before.map((one) => one.device.name).join(" ") },

@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { EndKey } from "../../model/ids.ts";
@@ -20,7 +21,7 @@ import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule
 import { hotOf, lastCableStep, marksOnWay, NOT_PROTECTED, needsNeutral, neutralOf } from "../section-parts.ts";
 import { listedShort } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   groundFault:
     "{device} in {panel} has the hot of {outlets} and not their neutral: {ends} does not come back through it. It trips with any load over about {watts} W there. Land {ends} on {device}; only its own tail goes to the bar.",
   arcFault:
@@ -29,9 +30,18 @@ const messages = {
     "{device} in {panel} has the hot of {outlets} and not their neutral: {ends} does not come back through it, and the circuit of {others} returns by it too. A one-pole breaker cannot sense one leg of a shared neutral: put both legs and their neutral on a two-pole one.",
   noTerminal:
     "{device} in {panel} is recorded as {function} and drawn as an ordinary breaker, which has no place for a neutral: {ends} does not come back through it. Draw it as the breaker that it is, and land {ends} on it.",
-};
+});
 
-const FUNCTIONS = { gfci: "ground-fault", afci: "arc-fault", dual: "ground-fault and arc-fault" } as const;
+const wording = catalogue({
+  land: (ends: Part, breaker: Part) => `Land ${ends} on the neutral of ${breaker}`,
+  theNeutral: "the neutral",
+});
+
+const FUNCTIONS = catalogue({
+  afci: "arc-fault",
+  dual: "ground-fault and arc-fault",
+  gfci: "ground-fault",
+});
 
 /** With the sensor of the breaker taken out, the hot of an outlet is gone and its neutral is still there. */
 export const gfciBreakerNeutralOnBar = defineRule({
@@ -62,7 +72,7 @@ export const gfciBreakerNeutralOnBar = defineRule({
           device: device.name,
           panel: panel.name,
           outlets: listedShort(outlets.map(({ outlet }) => outlet.name)),
-          ends: ends.length === 0 ? "the neutral" : namesOfEnds(section.installation, panel, ends),
+          ends: ends.length === 0 ? wording.theNeutral : namesOfEnds(section.installation, panel, ends),
           watts: watts.toFixed(1),
           others: listed(others.map(({ name }) => name)),
           function: FUNCTIONS[device.function as keyof typeof FUNCTIONS] ?? "",
@@ -151,7 +161,7 @@ function fixFor(
   if (!ends.every((end) => isCurrentCarrying(section.installation, panel, end))) return {};
   const plan = new MakeUpPlan(section.installation, panel, state);
   if (!bringAll(plan, section.installation, [panel, device], ends, ["LOAD", "neutral"])) return {};
-  const title = `Land ${namesOfEnds(section.installation, panel, ends)} on the neutral of ${device.name}`;
+  const title = wording.land(namesOfEnds(section.installation, panel, ends), device.name);
   const fix = plan.fix((words) => titled(title, words));
   if (fix === undefined || !isHarmless(section, fix)) return {};
   const isLeft = sectionsAfter(section, fix).some(

@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EndKey } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
 import type { Section } from "../../solver/section.ts";
@@ -7,16 +8,23 @@ import { isCure } from "../fix-trial.ts";
 import { titled } from "../line-load-fixes.ts";
 import { bringAll, isCurrentCarrying } from "../line-side-fix.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import type { LineLoadDevice } from "../section-parts.ts";
 import { outletsBehindAfter, sharedTripWords } from "../shared-trip.ts";
 import { listedShort } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   empty:
     "Only {device} itself is protected: nothing is on its LOAD, and {outlets} beyond {box} {is} fed past it by {cables}. If {they} should be protected too, bring both conductors of {cables} to LOAD; if not, decide against it in the details of {outlets}.",
-};
+});
+
+const wording = catalogue({
+  bring: (cables: Part, device: Part, shared: Part) => `Bring ${cables} from the LOAD side of ${device}${shared}`,
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  they: (count: number) => (count === 1 ? "it" : "they"),
+});
 
 /** Unprotected receptacles that its LINE joints feed, where nobody has decided that they stay so. */
 export const gfciLoadEmptyTape = defineRule({
@@ -27,7 +35,7 @@ export const gfciLoadEmptyTape = defineRule({
   summary: "Where a ground-fault device has nothing on LOAD, the receptacles fed past it have no protection from it.",
   why: "LOAD comes with a tape over it, and many devices are put in with the tape left on: all cables of the box stay on LINE. That is right where it is meant, for a freezer or a light; it is a trap for whoever takes the next outlet along to be protected. It is told of receptacles alone, without those that hold a freezer or the like, and without those of which somebody has decided that they stay outside.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, installation, state, report }) {
     for (const [found, past] of fedPast(section, installation)) {
       const { device, enclosure } = found;
@@ -39,8 +47,8 @@ export const gfciLoadEmptyTape = defineRule({
           device: device.name,
           box: enclosure.name,
           outlets: listedShort(names),
-          is: names.length === 1 ? "is" : "are",
-          they: names.length === 1 ? "it" : "they",
+          is: wording.is(names.length),
+          they: wording.they(names.length),
           cables: listed(cables.map((id) => installation.cables[id]?.name ?? id)),
         }),
         data: { outlets: names.length },
@@ -79,6 +87,6 @@ function offersFor(
   if (untitled === undefined || !isCure(section, untitled)) return [];
   const shared = sharedTripWords(installation, outletsBehindAfter(section, untitled, device.id));
   const cables = listed([...new Set(past.map(({ cable }) => installation.cables[cable]?.name ?? cable))].sort());
-  const fix = plan.fix((words) => titled(`Bring ${cables} from the LOAD side of ${device.name}${shared}`, words));
+  const fix = plan.fix((words) => titled(wording.bring(cables, device.name, shared), words));
   return fix === undefined ? [] : [fix];
 }

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { Section, Spot } from "../../solver/section.ts";
 import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
 import { isBeingSurveyed, marksAtStop, stopWords } from "../path-words.ts";
@@ -7,12 +8,17 @@ import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule
 import type { LineLoadDevice } from "../section-parts.ts";
 import { cableLeadingOutside, LeadingOutside, lineLoadDevices, marksOnWay, outletsBehind } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   noNeutral:
     "{device} in {box} cannot trip: no neutral reaches its LINE, so that its electronics have no supply, and its hot goes through to {outlets}.{place} Land the neutral of the supply on LINE N.",
   outside:
     "Cannot tell whether {outlets} have a neutral on LINE: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
-};
+});
+
+const wording = catalogue({
+  ownFace: "its own face",
+  ownLoad: "its LOAD terminals",
+});
 
 const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "open-neutral", "replace-needs-gfci"];
 
@@ -51,7 +57,7 @@ export const gfciNoNeutral = defineRule({
         message: fillIn(messages.noNeutral, {
           device: device.name,
           box: enclosure.name,
-          outlets: others.length > 0 ? listed(names) : names.length > 0 ? "its own face" : "its LOAD terminals",
+          outlets: others.length > 0 ? listed(names) : names.length > 0 ? wording.ownFace : wording.ownLoad,
           place: place === undefined ? "" : ` ${where}`,
         }),
         ...basisOf(

@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { EnclosureId, TerminalName } from "../../model/ids.ts";
 import type { StateName } from "../../model/project.ts";
@@ -9,15 +10,22 @@ import { isHarmless, sectionsAfter } from "../fix-trial.ts";
 import { titled } from "../line-load-fixes.ts";
 import { isCurrentCarrying } from "../line-side-fix.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { isFedRightWay, type LineLoadDevice, lineLoadDevices, marksOnWay } from "../section-parts.ts";
 import { listedShort, tripsOf } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   switched:
     "{switch} can turn off the supply of {device} in {box}: then {dead} {is} dead, {device} no longer tests itself, and its lamp and RESET say nothing. Feed LINE of {device} from before {switch}, and leave {switch} to what it is for.",
-};
+});
+
+const wording = catalogue({
+  feed: (device: Part, handle: Part) => `Feed ${device} from before ${handle}`,
+  is: (count: number) => (count < 2 ? "is" : "are"),
+  whatItFeeds: "what it feeds",
+});
 
 /** With its own contacts open, the hot on LINE comes and goes with a switch. */
 export const gfciSwitchedSupply = defineRule({
@@ -28,7 +36,7 @@ export const gfciSwitchedSupply = defineRule({
   summary: "A ground-fault device should be fed all the time, not through a wall switch.",
   why: "Nobody is in danger: without a hot there is nothing to protect. But devices of today test themselves only while they are fed, some must be reset after every loss of supply, and a person who finds the outlet dead presses RESET in vain. It commonly comes about when a receptacle that a switch controlled is replaced by a ground-fault one. A disconnect is not a switch here.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, state, report }) {
     // Past the bound nothing is known to be there in every setting; that is told for the section.
     if (section.bounded) return;
@@ -46,8 +54,8 @@ export const gfciSwitchedSupply = defineRule({
           switch: listed(switches.map(({ device: one }) => one.name)),
           device: device.name,
           box: enclosure.name,
-          dead: dead.length === 0 ? "what it feeds" : listedShort(dead),
-          is: dead.length < 2 ? "is" : "are",
+          dead: dead.length === 0 ? wording.whatItFeeds : listedShort(dead),
+          is: wording.is(dead.length),
         }),
         data: { switches: switches.map(({ device: one }) => one.name).join(" ") },
         ...basisOf(marksOn(device, "type"), marksOnWay(section, way)),
@@ -104,7 +112,7 @@ function offersAt(
   const plan = new MakeUpPlan(section.installation, enclosure, state);
   if (at?.kind === "splice") plan.join(out.end, at.splice);
   else plan.join(out.end, plan.pigtail(found.device.id, step.from as TerminalName));
-  const title = `Feed ${device.name} from before ${found.device.name}`;
+  const title = wording.feed(device.name, found.device.name);
   const fix = plan.fix((words) => titled(title, words));
   if (fix === undefined || !isHarmless(section, fix)) return [];
   const after = sectionsAfter(section, fix).find((one) => one.enclosureOf(device.id) !== undefined);

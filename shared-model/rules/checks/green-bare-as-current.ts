@@ -1,15 +1,25 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
+import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import type { ConductorUse } from "../conductor-uses.ts";
 import { conductorUses, isLanded, isLiveRole } from "../conductor-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   cable:
     "The {colour} of {cable} carries current as {as} in {boxes}: whoever opens a box takes it for the ground and may touch it. Use an insulated conductor, and give the ground back to the grounds.",
   jumper:
     "Jumper {jumper} in {boxes} is {colour} and carries current as {as}: whoever opens the box takes it for the ground and may touch it. Make it of an insulated conductor.",
-};
+});
+
+const wording = catalogue({
+  asHot: "a hot",
+  asNeutral: "a neutral",
+  asTraveller: "a traveller",
+  bareWire: "bare wire",
+  wire: (colour: Part) => `${colour} wire`,
+});
 
 /** Where metal joins it to a ground screw, a box or the grounds as well, it is a fault between the two and told as that. */
 export const greenBareAsCurrent = defineRule({
@@ -27,15 +37,15 @@ export const greenBareAsCurrent = defineRule({
       const { subject, cable, colour, role, ends } = use;
       const inside = [...new Set(ends.map(({ enclosure }) => enclosure))];
       const shown = {
-        colour: colour === "bare" ? "bare wire" : `${colour} wire`,
-        as: role === "traveller" ? "a traveller" : role === "grounded" ? "a neutral" : "a hot",
+        colour: colour === "bare" ? wording.bareWire : wording.wire(COLOUR_WORDS[colour]),
+        as: role === "traveller" ? wording.asTraveller : role === "grounded" ? wording.asNeutral : wording.asHot,
         boxes: listed(inside.map(({ name }) => name)),
       };
       report({
         subjects: [subject],
         message:
           cable === undefined
-            ? fillIn(messages.jumper, { ...shown, jumper: subject.name, colour })
+            ? fillIn(messages.jumper, { ...shown, jumper: subject.name, colour: COLOUR_WORDS[colour] })
             : fillIn(messages.cable, { ...shown, cable: subject.name }),
         ...basisOf(ends.flatMap(({ end, enclosure }) => marksOn(enclosure.places[end] ?? {}, "at"))),
         hides: [

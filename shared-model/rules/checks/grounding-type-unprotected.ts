@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { StateName } from "../../model/project.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { Section } from "../../solver/section.ts";
@@ -11,13 +12,19 @@ import { basisOf, everyJudgedEdition, fillIn, marksOn, subject } from "../rule-p
 import { protectionOffers } from "../section-offers.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} looks grounded and is not: it has a ground slot, no ground comes to its box, and no ground-fault device protects it. Put a two-slot receptacle back, protect and label it, or bring a ground to it.",
   parted:
     "{outlet} in {box} looks grounded and is not: the ground of its supply leads to none, and no ground-fault device protects it. Find where the ground is parted and join it.",
   notFed:
     "Cannot tell whether {outlet} in {box}, which has a ground slot and no ground, is protected: no source reaches it in this drawing. Draw its supply.",
-};
+});
+
+const wording = catalogue({
+  drawSupply: (outlet: Part) => `Draw where ${outlet} gets its supply.`,
+  supplyOf: (outlet: Part) => `the supply of ${outlet}`,
+  whetherProtected: (outlet: Part) => `whether ${outlet} is protected in place of its ground`,
+});
 
 /** As found and as proposed: what is allowed without a ground is two-slot, or protected and labelled. */
 export const groundingTypeUnprotected = defineRule({
@@ -59,14 +66,14 @@ export const groundingTypeUnprotected = defineRule({
         const isWired = Object.values(face.box.places).some(
           ({ at }) => at.kind === "terminal" && at.device === face.device.id && at.terminal !== face.ground,
         );
-        const what = `whether ${outlet.name} is protected in place of its ground`;
+        const what = wording.whetherProtected(outlet.name);
         const shared = verdict === "not-live" && isWired ? supplyNotDrawn(section, installation, what) : undefined;
         if (shared === undefined) continue;
         cannotTell({
           subjects,
           message: fillIn(messages.notFed, shown),
-          missing: `the supply of ${outlet.name}`,
-          toDo: `Draw where ${outlet.name} gets its supply.`,
+          missing: wording.supplyOf(outlet.name),
+          toDo: wording.drawSupply(outlet.name),
           shared,
         });
       }

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
@@ -9,11 +10,11 @@ import { LIT_BY_RECEPTACLE } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   lost: "{device} in {box} replaces a receptacle whose halves were separate. A ground-fault receptacle has no break-off tabs, so the half that was switched or on a circuit of its own is lost. Keep an ordinary duplex here behind a device before it, or give up the switched half knowingly.",
   onlySwitchedLight:
     "{device} in {box} replaces a receptacle whose halves were separate: a ground-fault receptacle has no break-off tabs, and no other switched lighting outlet of {room} is drawn. The room must keep one: an ordinary duplex here behind a device before it, or a luminaire with a wall switch.",
-};
+});
 
 /** A ground-fault receptacle where a split one was. */
 export const halfSwitchedOnGfci = defineRule({

@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { StateName } from "../../model/project.ts";
 import type { PathStep, Section } from "../../solver/section.ts";
 import { withoutJumper } from "../neutral-ground-fixes.ts";
@@ -6,10 +7,15 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, type LineLoadDevice, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   around:
     "A hot goes around the contacts of {device} in {box}{path}. {device} can trip, and this stays live: {outlets}. Remove the way round it, so that LOAD gets its hot through {device} alone.",
-};
+});
+
+const wording = catalogue({
+  by: (way: Part) => ` by ${way}`,
+  loadTerminals: "the LOAD terminals",
+});
 
 const CONSEQUENCES = ["downstream-hot-on-line", "outlet-not-protected", "wish-not-protected", "replace-needs-gfci"];
 
@@ -35,8 +41,8 @@ export const hotBothSides = defineRule({
         message: fillIn(messages.around, {
           device: device.name,
           box: enclosure.name,
-          path: around.length === 0 ? "" : ` by ${listed(around.map((step) => nameOfStep(section, step)))}`,
-          outlets: live.length === 0 ? "the LOAD terminals" : listed(live.map(({ name }) => name)),
+          path: around.length === 0 ? "" : wording.by(listed(around.map((step) => nameOfStep(section, step)))),
+          outlets: live.length === 0 ? wording.loadTerminals : listed(live.map(({ name }) => name)),
         }),
         ...basisOf(
           marksOn(device, "type"),

@@ -1,22 +1,29 @@
 import type { Subject } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
 import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
 import { groundsOf } from "../grounds.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, subject } from "../rule-parts.ts";
 import { hotOf, marksOnWay, NOT_PROTECTED, nameOfStep } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   fault:
     "Hot and ground touch{when}: {piece}. It is a ground fault: the breaker opens, or, where the way back is poor, it does not, and metal parts stay live. Part the two there before the power comes on.",
   liveMetal:
     "Live metal{when}: {piece}, and no ground arrives there. No breaker opens, and whoever touches the metal is in the circuit. Switch off, and part the two there before anything else; do not join the grounds to it.",
   dead: "A hot terminal is on the ground{when}: {piece}, and no hot reaches it. To bring the hot there as it is would be a ground fault. Part the two first, then bring the hot.",
-};
+});
+
+const wording = catalogue({
+  when: (positions: Part) => ` with ${positions}`,
+  whenForInstance: (positions: Part) => `, for instance with ${positions}`,
+});
 
 /** Found at what joins the two with the least taken out; walked from the ground. */
 export const hotGroundJoined = defineRule({
@@ -27,7 +34,7 @@ export const hotGroundJoined = defineRule({
   summary: "A hot must touch no equipment ground, no ground terminal and no metal of a box.",
   why: "Where a ground arrives it is a short circuit by way of the grounds; the breaker opens at once, or the fault burns on at a poor joint. Where no ground arrives nothing opens, and boxes, yokes and the frames of what is plugged in are live, also those of boxes farther on. Commonly a pigtail or a bare wire went into the wrong joint, or a bare wire lies against a terminal.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, report }) {
     const joinings = section.hotsOnGround();
     const live = joinings.length === 0 ? undefined : onLiveGround(section);
@@ -66,7 +73,7 @@ function common(section: Section, { by, when, alsoElse }: Joining, message: stri
     subjects: [subjectOf(section, by)],
     message: fillIn(message, {
       piece: joinWords(section, by, nameOfStep(section, by)),
-      when: when.length === 0 ? "" : `${alsoElse ? ", for instance" : ""} with ${positions}`,
+      when: when.length === 0 ? "" : (alsoElse ? wording.whenForInstance : wording.when)(positions),
     }),
     ...(when.length > 0 && { data: { positions } }),
     ...basisOf(marksOnWay(section, [by])),

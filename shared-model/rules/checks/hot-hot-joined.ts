@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { type Pole, type PolesJoined, polesOf } from "../../solver/poles.ts";
 import type { PathStep, Section } from "../../solver/section.ts";
@@ -9,7 +10,7 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { marksOnWay, nameOfStep } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   sameLeg:
     "{breakers} feed one wire{when}: {piece}. With one of them off the wire stays live, and the two together let through more than either is for. Part the two.",
   otherLeg:
@@ -18,7 +19,15 @@ const messages = {
     "{breakers} feed one wire{when}: {piece}. On one leg the wire stays live with either of them off; on two legs it is a short circuit. Part the two.",
   bothPoles:
     "Both poles of {breakers} are joined{when}: {piece}. It is a short circuit as soon as it is switched on. Part the two.",
-};
+});
+
+const wording = catalogue({
+  aBox: "a box",
+  inBox: (box: Part) => `in ${box}`,
+  tabInPlace: (device: Part) => `the tab between the hot screws of ${device} is in place`,
+  takeOutTab: (device: Part) => `Take out the tab between the hot screws of ${device}`,
+  when: (positions: Part) => ` with ${positions}`,
+});
 
 /** Found at what parts the two poles with the least taken out. */
 export const hotHotJoined = defineRule({
@@ -40,18 +49,15 @@ export const hotHotJoined = defineRule({
         subjects: breakers.map((breaker) => subject("device", breaker)),
         message: fillIn(messages[kindOf(one, other)], {
           breakers: listed(breakers.map(({ name }) => name)),
-          piece:
-            tab === undefined
-              ? pieceWords(section, joined)
-              : `the tab between the hot screws of ${tab.name} is in place`,
-          when: when.length === 0 ? "" : ` with ${positions}`,
+          piece: tab === undefined ? pieceWords(section, joined) : wording.tabInPlace(tab.name),
+          when: when.length === 0 ? "" : wording.when(positions),
         }),
         ...(when.length > 0 && { data: { positions } }),
         ...basisOf(marksOnWay(section, joined.by), tab === undefined ? [] : marksOn(tab, "hotTab")),
         ...fixIn(state, () => {
           if (tab === undefined) return undefined;
           const args = { state, target: { kind: "device", id: tab.id }, field: "hotTab", value: "removed" };
-          return fixBy(`Take out the tab between the hot screws of ${tab.name}`, "set-property", args);
+          return fixBy(wording.takeOutTab(tab.name), "set-property", args);
         }),
       });
     }
@@ -85,5 +91,5 @@ function pieceWords(section: Section, { by, way }: PolesJoined): string {
   if (piece !== undefined) return joinWords(section, piece, nameOfStep(section, piece));
   const middle: PathStep | undefined = way[Math.floor(way.length / 2)];
   const [id] = middle === undefined ? [] : enclosuresOfStep(middle);
-  return `in ${id === undefined ? "a box" : (section.installation.enclosures[id]?.name ?? id)}`;
+  return wording.inBox(id === undefined ? wording.aBox : (section.installation.enclosures[id]?.name ?? id));
 }

@@ -1,21 +1,30 @@
 import type { Subject } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { TerminalName } from "../../model/ids.ts";
 import { landedAt } from "../../queries/landings.ts";
 import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { enclosuresOfStep, nameOfWhatIsAt, positionWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, lineLoadDevices, marksOnWay, nameOfStep, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   always:
     "Short circuit between hot and neutral: {pieces}. The breaker opens as soon as it is switched on. Part the two there.",
   sometimes:
     "Short circuit between hot and neutral with {positions}: {pieces}. The breaker opens in that position. Part the two there.",
   amongOthers:
     "Short circuit between hot and neutral in some switch positions, for instance with {positions}: {pieces}. The breaker opens in such a position. Part the two there.",
-};
+});
+
+const wording = catalogue({
+  acrossBoxes: (piece: Part, hot: Part, hotBox: Part, neutral: Part, neutralBox: Part) =>
+    `${piece} joins ${hot} in ${hotBox}, which is hot, to ${neutral} in ${neutralBox}, which is neutral`,
+  inOneBox: (piece: Part, box: Part, hot: Part, neutral: Part) =>
+    `${piece} in ${box} joins ${hot}, which is hot, to ${neutral}, which is neutral`,
+});
 
 const OUTLET_CONSEQUENCES = [
   "outlet-not-protected",
@@ -35,7 +44,7 @@ export const hotNeutralJoined = defineRule({
   summary: "Hot and neutral must meet in a load only.",
   why: "It is a short circuit. One that depends on a switch is found late: everything works until somebody moves a handle, and with three-way switches the bad position may be one of four. Commonly a wire went into the wrong one of two joints, or a switch was put across a hot and a neutral.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, report }) {
     const groups = new Map<string, { readonly subject: Subject; readonly joinings: Joining[] }>();
     for (const joining of section.shorts()) {
@@ -106,12 +115,12 @@ function marksAt(section: Section, by: PathStep): readonly EvidenceMark[] {
 
 /** "jumper y in B5 joins S1 SW, which is hot, to splice B5n, which is neutral". */
 function pieceWords(section: Section, by: PathStep): string {
-  const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
+  const [first = "", last = ""] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
   const name = nameOfStep(section, by);
   const from = nameOfWhatIsAt(section, by, "from");
   const to = nameOfWhatIsAt(section, by, "to");
-  if (first === last) return `${name} in ${first} joins ${from}, which is hot, to ${to}, which is neutral`;
-  return `${name} joins ${from} in ${first}, which is hot, to ${to} in ${last}, which is neutral`;
+  if (first === last) return wording.inOneBox(name, first, from, to);
+  return wording.acrossBoxes(name, from, first, to, last);
 }
 
 const isShorted = (section: Section, spot: Spot): boolean =>

@@ -1,16 +1,27 @@
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { EndKey } from "../../model/ids.ts";
 import type { EndCondition } from "../../model/place.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   damaged:
     "The insulation of {ends} in {box} is {condition}. Switch off; cut back to sound insulation where the length allows, sleeve it, or replace the conductor.",
   bare: "{ends} in {box} {is} {condition}, and bare: its strength and size are what counts. Cut back to sound metal where the length allows, or replace the conductor.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+});
 
 const CONDITIONS: readonly Exclude<EndCondition, "good">[] = ["burnt", "brittle", "nicked"];
+
+const CONDITION_WORDS: Readonly<Record<Exclude<EndCondition, "good">, string>> = catalogue({
+  brittle: "brittle",
+  burnt: "burnt",
+  nicked: "nicked",
+});
 
 /** One finding for each kind of damage in an enclosure: in an old box it is seldom one conductor alone. */
 export const insulationDamaged = defineRule({
@@ -39,9 +50,9 @@ export const insulationDamaged = defineRule({
           subjects: [...named.map((end) => subject("end", end)), subject("enclosure", enclosure)],
           message: fillIn(messages[kind], {
             ends: listed(named.map(({ name }) => name)),
-            is: named.length === 1 ? "is" : "are",
+            is: wording.is(named.length),
             box: enclosure.name,
-            condition,
+            condition: CONDITION_WORDS[condition],
           }),
           ...(kind === "bare" && { severity: "caution" }),
           data: { conductors: ends.length, condition },

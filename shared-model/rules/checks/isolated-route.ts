@@ -1,3 +1,4 @@
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import { parseEnd } from "../../model/ids.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { loopsOf } from "../loops.ts";
@@ -6,12 +7,16 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, needsNeutral, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   apart:
     "Out and back currents of {outlets} run apart: {cables} {carry} one without the other between {boxes}. Bring hot and neutral of a circuit through one cable and one opening; apart they heat the metal around each of them.",
   apartInPlastic:
     "Out and back currents of {outlets} run apart: {cables} {carry} one without the other between {boxes}. The boxes are nonmetallic, so that nothing there heats; bring hot and neutral through one cable where you can.",
-};
+});
+
+const wording = catalogue({
+  carry: (count: number) => (count === 1 ? "carries" : "carry"),
+});
 
 /**
  * Net current of each cable, one load at a time. Only cables on a ring of boxes can be out of balance; knobs and tubes run
@@ -53,7 +58,7 @@ export const isolatedRoute = defineRule({
         message: fillIn(isPlastic ? messages.apartInPlastic : messages.apart, {
           outlets: listed(outlets.map(({ outlet }) => outlet.name).sort()),
           cables: listed(cables.map(({ name }) => name)),
-          carry: cables.length === 1 ? "carries" : "carry",
+          carry: wording.carry(cables.length),
           boxes: listed(boxes.map(({ name }) => name).sort()),
         }),
         ...(isPlastic && { severity: "caution" }),

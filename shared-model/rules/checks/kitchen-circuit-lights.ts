@@ -1,14 +1,15 @@
+import { templates } from "../../lib/catalogue.ts";
 import { circuitsFor, reportMixed } from "../dedicated-circuits.ts";
 import { SMALL_APPLIANCE_PLACES } from "../editions/circuit-values.ts";
 import { defineRule } from "../rule.ts";
 import { everyEdition } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   existing:
     "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may stay; think before you hang more on it.",
   introduced:
     "The small-appliance circuit of {breaker} in {panel} (counter: {own}) also feeds {others}. It may feed receptacles of kitchen, pantry, breakfast room and dining room, and nothing else. Feed {others} from elsewhere.",
-};
+});
 
 export const kitchenCircuitLights = defineRule({
   id: "kitchen-circuit-lights",

@@ -1,15 +1,21 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { RoomId } from "../../model/ids.ts";
 import type { Room } from "../../model/room.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
-import { basisOf, counted, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   covered:
     "Open wiring on knobs and tubes ({runs}) runs where the cavities of {room} are filled with insulation: it cannot shed its heat there. Take the insulation off it, or rewire that part.",
   unknown:
     "Cannot tell whether open wiring on knobs and tubes ({runs}) is covered with insulation at {room}: whether its cavities are insulated is not recorded. Look from the attic or the cellar, and record it.",
-};
+});
+
+const wording = catalogue({
+  andMore: (runs: Part, more: Part) => `${runs} and ${more} more`,
+  whetherInsulated: (room: Part) => `whether the cavities of ${room} are insulated`,
+});
 
 /** How many runs are named before the rest are counted. */
 const NAMED = 6;
@@ -33,7 +39,7 @@ export const knobTubeInInsulation = defineRule({
         context.cannotTell({
           subjects,
           message: fillIn(messages.unknown, { runs, room: room.name }),
-          missing: `whether the cavities of ${room.name} are insulated`,
+          missing: wording.whetherInsulated(room.name),
           enterAt: subject("room", room),
         });
         continue;
@@ -72,5 +78,5 @@ function runsByRoom({ section, project }: SectionContext): ReadonlyMap<Room, rea
 function runWords(cables: readonly Cable[]): string {
   const names = cables.map(({ name }) => name);
   const more = names.length - NAMED;
-  return more < 2 ? listed(names) : `${names.slice(0, NAMED).join(", ")} and ${counted(more, "more", "more")}`;
+  return more < 2 ? listed(names) : wording.andMore(names.slice(0, NAMED).join(", "), more);
 }

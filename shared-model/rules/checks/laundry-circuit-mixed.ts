@@ -1,13 +1,14 @@
+import { templates } from "../../lib/catalogue.ts";
 import { circuitsFor, reportMixed } from "../dedicated-circuits.ts";
 import { defineRule } from "../rule.ts";
 import { everyEdition } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   existing:
     "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. It may stay; think before you hang more on it.",
   introduced:
     "The laundry circuit of {breaker} in {panel} ({own}) also feeds {others}. A laundry gets a 20 A circuit for its receptacles alone. Feed {others} from elsewhere.",
-};
+});
 
 export const laundryCircuitMixed = defineRule({
   id: "laundry-circuit-mixed",

@@ -1,18 +1,25 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { EnclosureId, RoomId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import type { RoomKind } from "../../model/room.ts";
 import { roomKindsOf } from "../../queries/outlets-of.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { REQUIREMENT_VALUES, requirementOf } from "../required-protection.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, lastCableStep, marksOnWay } from "../section-parts.ts";
 import { tripsOf } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   dark: "A trip of {device} in {box} leaves {room} dark: {lights} {is} behind it. If that is agreed, wish the protection of {lights}; else feed {it} from LINE of {device}.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  it: (count: number) => (count === 1 ? "it" : "them"),
+});
 
 /** Where somebody stands in the dark on steps or wet tiles. */
 const PLACES: readonly RoomKind[] = ["stair", "bathroom"];
@@ -28,7 +35,7 @@ export const lightingBehindGfciEgress = defineRule({
   summary: "The light of a stair or a bathroom should not go out with a ground-fault device unless that is wanted.",
   why: "A kettle that leaks in the laundry puts out the stair light, and somebody falls. Lights are not on the list of what needs the protection, crawl spaces apart, so this is the customer's choice: it is said once, and a wish for the protection of the light, or of the cable that feeds it, answers it. Another light of the room that stays on answers it too, as far as it hangs on the same circuit. A luminaire over a tub or shower is left out: its instructions often ask for the protection.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   values: REQUIREMENT_VALUES,
   check({ section, project, installation, edition, report }) {
     for (const { device, enclosure, isPersonnel, outlets } of tripsOf(section)) {
@@ -56,8 +63,8 @@ export const lightingBehindGfciEgress = defineRule({
             box: enclosure.name,
             room: room?.name ?? first?.enclosure.name ?? "",
             lights: names,
-            is: own.length === 1 ? "is" : "are",
-            it: own.length === 1 ? "it" : "them",
+            is: wording.is(own.length),
+            it: wording.it(own.length),
           }),
           data: { device: device.name },
           ...basisOf(

@@ -1,15 +1,28 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { fixIn } from "../fix-parts.ts";
-import type { Pole } from "../line-load-fixes.ts";
 import { outletsFedBeside, type PoleSides, sidesOf, toLineFix } from "../load-side.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { lineLoadDevices, marksOnWay, outletsBehind, swappedPole } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   half: "{device} in {box}: of its supply, the hot is on {hotSide} and the neutral on {neutralSide}. {effect}, and it protects nothing. {cure}, with the power off.",
   noNeutral:
     "{device} in {box}: the hot of its supply is on LOAD, and no neutral reaches it. It cannot work, and what is spliced to LOAD stays live. Land the supply on LINE, both conductors.",
-};
+});
+
+const wording = catalogue({
+  exchangeHots: "Exchange the hot conductors of LINE and LOAD",
+  exchangeNeutrals: "Exchange the neutral conductors of LINE and LOAD",
+  halfLeak:
+    "Only one of the two conductors passes its sensor, so that every load it feeds looks like a leak: it trips as soon as something runs, or does not reset",
+  lineHot: "LINE H",
+  lineNeutral: "LINE N",
+  moveAlone: (terminal: Part, fed: Part) =>
+    `${terminal} is empty, and what is fed (${fed}) is on LOAD as well: move the supply alone to ${terminal}`,
+  moveSupply: (terminal: Part) => `${terminal} is empty: move the supply to it`,
+  twiceLeak: "It sees twice the current of what it feeds as a leak, so that it trips at once or not at all",
+});
 
 const OUTLET_CONSEQUENCES = [
   "outlet-not-protected",
@@ -74,14 +87,11 @@ export const lineLoadHalfSwapped = defineRule({
 
 /** Current of what is fed by both poles passes the sensor out and back the same way; else by one of its conductors only. */
 function effectWords({ onLine }: PoleSides, other: PoleSides): string {
-  if (onLine.length > 0 && other.onLoad.length > 0)
-    return "It sees twice the current of what it feeds as a leak, so that it trips at once or not at all";
-  return "Only one of the two conductors passes its sensor, so that every load it feeds looks like a leak: it trips as soon as something runs, or does not reset";
+  return onLine.length > 0 && other.onLoad.length > 0 ? wording.twiceLeak : wording.halfLeak;
 }
 
 function cureWords({ pole, onLine, fed }: PoleSides): string {
-  const to = (one: Pole): string => `LINE ${one === "hot" ? "H" : "N"}`;
-  if (onLine.length > 0) return `Exchange the ${pole} conductors of LINE and LOAD`;
-  if (fed.length === 0) return `${to(pole)} is empty: move the supply to it`;
-  return `${to(pole)} is empty, and what is fed (${listed(fed)}) is on LOAD as well: move the supply alone to ${to(pole)}`;
+  if (onLine.length > 0) return pole === "hot" ? wording.exchangeHots : wording.exchangeNeutrals;
+  const terminal = pole === "hot" ? wording.lineHot : wording.lineNeutral;
+  return fed.length === 0 ? wording.moveSupply(terminal) : wording.moveAlone(terminal, listed(fed));
 }

@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { CableId } from "../../model/ids.ts";
 import type { Section } from "../../solver/section.ts";
 import { fixIn } from "../fix-parts.ts";
@@ -6,14 +7,14 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, isSwapped, type LineLoadDevice, lastCableStep, lineLoadDevices, marksOnWay } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   swapped:
     "The supply{cable} is on LOAD of {device} in {box}, and what it should feed is on LINE. Later types will not reset and their face stays dead; early types leave the face live and unprotected. What is spliced to LOAD stays live. Exchange the LINE and LOAD conductors, with the power off.",
   lineEmpty:
     "The supply{cable} is on LOAD of {device} in {box}, and LINE is empty. Later types will not reset and their face stays dead; early types leave the face live and unprotected. Move both conductors of the supply to LINE, with the power off.",
   allOnLoad:
     "The supply{cable} is on LOAD of {device} in {box}, together with what is fed ({fed}), and LINE is empty. What is fed does not pass its sensor and stays live whatever it does; its own face stays dead, or is live and unprotected with early types. Move both conductors of the supply to LINE and leave what is fed on LOAD, with the power off.",
-};
+});
 
 const OUTLET_CONSEQUENCES = [
   "outlet-not-protected",

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { cableEnd, type EndKey } from "../../model/ids.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -8,11 +9,15 @@ import { isBeingSurveyed } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   live: "{end} in {box} is loose and live: its bare end touches whatever comes near. Switch off, and cap it with a connector or land it.",
   sometimes:
     "{end} in {box} is loose, and a switch makes it live: its bare end touches whatever comes near. Switch off, and cap it with a connector or land it.",
-};
+});
+
+const wording = catalogue({
+  cap: (end: Part, box: Part) => `Cap ${end} in ${box}`,
+});
 
 /** Judged with every breaker on and over all switch positions. A capped end is not loose. */
 export const liveLooseEnd = defineRule({
@@ -39,7 +44,7 @@ export const liveLooseEnd = defineRule({
           { rule: "switch-no-effect", subjects: switchesTo(section, end) },
         ],
         ...fixIn(state, () =>
-          fixBy(`Cap ${shown.end} in ${shown.box}`, "land-end", {
+          fixBy(wording.cap(shown.end, shown.box), "land-end", {
             state,
             enclosure: enclosure.id,
             end,

@@ -1,12 +1,13 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { holdByBuilding, luminairesOn, setOnBox } from "../box-parts.ts";
 import type { EditionData } from "../editions/edition-data.ts";
 import { fixTogether } from "../fix-parts.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
+import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   notForLuminaires:
     "{lum} hangs on {box}, which is a box for devices{why}. In a wall such a box may hold a luminaire of up to {least} lb by two No. 6 screws; for anything else fit a box that is listed for luminaires.",
   tooHeavy:
@@ -15,7 +16,16 @@ const messages = {
     "Cannot tell whether {box}, a box for devices, may hold {lum}: in a wall it may up to {least} lb, in a ceiling it may not. Record {missing}.",
   holdingUnknown:
     "Cannot tell whether {box} carries {lum}: it weighs {weight} lb, the box may hold {most} lb, and whether the building holds the luminaire is not recorded.",
-};
+});
+
+const wording = catalogue({
+  exchange: (box: Part) => `Exchange ${box} for a box of its volume that is listed for luminaires`,
+  inCeiling: ", in a ceiling",
+  weighs: (pounds: Part) => `, and it weighs ${pounds} lb`,
+  whatWeighs: (luminaire: Part) => `what ${luminaire} weighs`,
+  whetherCeiling: (box: Part) => `whether ${box} is in a wall or a ceiling`,
+  whetherHeld: (luminaire: Part) => `whether the building holds ${luminaire}`,
+});
 
 /** A round or octagonal box is made for luminaires unless its listing says otherwise; a box for devices is not. */
 export const luminaireBoxNotListed = defineRule({
@@ -53,11 +63,11 @@ function checkDeviceBox({ edition, state, report, cannotTell }: BoxContext, box:
   const shown = { lum: luminaire.name, box: box.name, least: least.value };
   const subjects = [subject("device", luminaire), subject("enclosure", box)];
   if (!heavy && mountedOn !== "ceiling") {
-    const weightWords = `what ${luminaire.name} weighs`;
-    const placeWords = `whether ${box.name} is in a wall or a ceiling`;
+    const weightWords = wording.whatWeighs(luminaire.name);
+    const placeWords = wording.whetherCeiling(box.name);
     const missing = [...(weight === undefined ? [weightWords] : []), ...(mountedOn === undefined ? [placeWords] : [])];
     if (missing.length === 0) return;
-    const words = missing.join(" and ");
+    const words = listed(missing);
     const enterAt = mountedOn === undefined ? subject("enclosure", box) : subject("device", luminaire);
     cannotTell({
       subjects,
@@ -67,14 +77,14 @@ function checkDeviceBox({ edition, state, report, cannotTell }: BoxContext, box:
     });
     return;
   }
-  const why = `${mountedOn === "ceiling" ? ", in a ceiling" : ""}${heavy ? `, and it weighs ${weight} lb` : ""}`;
+  const why = `${mountedOn === "ceiling" ? wording.inCeiling : ""}${heavy ? wording.weighs(weight) : ""}`;
   report({
     subjects,
     message: fillIn(messages.notForLuminaires, { ...shown, why }),
     data: { ...(weight !== undefined && { weightLb: weight }) },
     ...basisOf(marksOn(box, "listedFor", "shape", "mountedOn"), marksOn(luminaire, "weightLb")),
     offers: [
-      fixTogether(`Exchange ${box.name} for a box of its volume that is listed for luminaires`, [
+      fixTogether(wording.exchange(box.name), [
         setOnBox(box, state, "listedFor", [...(box.listedFor ?? []), "luminaire"]),
       ]),
       holdByBuilding(luminaire, state),
@@ -89,7 +99,7 @@ function checkWeight({ edition, state, report, cannotTell }: BoxContext, box: Bo
   const shown = { lum: luminaire.name, box: box.name, weight, most };
   const subjects = [subject("device", luminaire), subject("enclosure", box)];
   if (heldByBuilding === undefined) {
-    const missing = `whether the building holds ${luminaire.name}`;
+    const missing = wording.whetherHeld(luminaire.name);
     cannotTell({ subjects, message: fillIn(messages.holdingUnknown, shown), missing });
     return;
   }

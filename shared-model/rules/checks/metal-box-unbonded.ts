@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import { bondFix } from "../ground-fixes.ts";
@@ -5,12 +6,16 @@ import { groundsOf, isParted } from "../grounds.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   unbonded:
     "{box} is metal and is not joined to the grounds in it ({grounds}): a fault to the box would leave it live. Bring a pigtail from them to its ground screw or clip; box fill stays the same.",
   materialUnknown:
     "Cannot tell whether {box} must be joined to the grounds in it ({grounds}): whether it is metal is not recorded. Look, and record its material.",
-};
+});
+
+const wording = catalogue({
+  materialOf: (box: Part) => `the material of ${box}`,
+});
 
 /**
  * Whether a ground of a box leads to ground is decided at its far end, so the whole section is looked at. A yoke is no
@@ -40,7 +45,7 @@ export const metalBoxUnbonded = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.materialUnknown, shown),
-          missing: `the material of ${box.name}`,
+          missing: wording.materialOf(box.name),
         });
         continue;
       }

@@ -1,14 +1,19 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { keysOf } from "../ground-leads.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   far: "The ground {cable} of {box}{outlets} is clamped to a water pipe {feet} ft from where the pipe enters the building; {most} ft is the most. Take it to a point that 250.130(C) lists: the ground bar of the panel, the grounding electrode, or a ground of another circuit of the same panel.",
   unknown:
     "Cannot tell whether the ground {cable} of {box}{outlets} is clamped to its water pipe near enough to where the pipe enters the building: the distance is not recorded. Measure it along the pipe; {most} ft is the most.",
-};
+});
+
+const wording = catalogue({
+  howFar: (cable: Part) => `how far along the pipe the ground of ${cable} is clamped`,
+});
 
 /** A ground that leaves the drawing, where it is recorded that it goes to a pipe; nothing is said where it is not. */
 export const metalPipeGround = defineRule({
@@ -40,7 +45,7 @@ export const metalPipeGround = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.unknown, shown),
-          missing: `how far along the pipe the ground of ${cable.name} is clamped`,
+          missing: wording.howFar(cable.name),
         });
       } else if (feet > most) {
         report({

@@ -1,16 +1,24 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { parseEnd } from "../../model/ids.ts";
 import { findEndFacts } from "../../queries/end-facts.ts";
+import { METAL_WORDS } from "../../queries/metal-words.ts";
 import type { Section } from "../../solver/section.ts";
 import { isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
 import { judgePiece, type Piece, piecesBehind } from "../circuit-pieces.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   thinner:
     "{breaker} of {rating} A in {panel} shows {shown} AWG at its terminal, and {where} {is} {thin} AWG{material}: that sets the breaker. Tag {breaker} in the panel, so that nobody fits a larger one.",
-};
+});
+
+const wording = catalogue({
+  andMore: (pieces: Part, more: Part) => `${pieces} and ${more} more`,
+  is: (count: number) => (count === 1 ? "is" : "are"),
+});
 
 /** How many thinner pieces are named before the rest are counted. */
 const NAMED = 4;
@@ -27,7 +35,7 @@ export const mixedGauge = defineRule({
   summary: "Where a circuit grows thinner on its way, the panel should say so.",
   why: "Whoever looks into the panel sees the conductor at the breaker. If that is 12 AWG and an extension behind it 14 AWG, a 20 A breaker looks right there, and overloads the extension inside the wall. A tag beside the breaker that names the smallest conductor costs nothing.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   values: ["smallConductorAmps"],
   check({ section, edition, report }) {
     const limits = edition.values.smallConductorAmps.value;
@@ -49,9 +57,9 @@ export const mixedGauge = defineRule({
           panel: panel.name,
           shown,
           where: whereWords(thin),
-          is: thin.length === 1 ? "is" : "are",
+          is: wording.is(thin.length),
           thin: thinnest.awg,
-          material: thinnest.material === "copper" ? "" : ` ${thinnest.material.replaceAll("-", " ")}`,
+          material: thinnest.material === "copper" ? "" : ` ${METAL_WORDS[thinnest.material]}`,
         }),
         data: { breakerA: rating, atBreaker: shown, thinnest: thinnest.awg },
         ...basisOf(
@@ -77,5 +85,5 @@ function sizeAt(section: Section, breaker: Device): WireSize | undefined {
 function whereWords(thin: readonly Piece[]): string {
   const names = thin.map(({ path }) => path);
   const more = names.length - NAMED;
-  return more < 2 ? listed(names) : `${names.slice(0, NAMED).join(", ")} and ${more} more`;
+  return more < 2 ? listed(names) : wording.andMore(names.slice(0, NAMED).join(", "), more);
 }

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import { type ConductorKey, cableEnd, type EnclosureId, type EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -9,12 +10,18 @@ import { breakersOf, type Multiwire, multiwiresOf } from "../multiwire-parts.ts"
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   spread:
     "The hots of {breakers} and the neutral that they share are not held together in {panel}. Put a cable tie round them there, where they end.",
   unknown:
     "Cannot tell whether the hots of {breakers} are held together with their shared neutral in {panel}: they come by a raceway with other circuits, and it is not recorded. Look, and record it at the breaker.",
-};
+});
+
+const wording = catalogue({
+  tie: (breakers: Part, panel: Part) => `Tie the conductors of ${breakers} together in ${panel}`,
+  whetherGrouped: (breakers: Part, panel: Part) =>
+    `whether the conductors of ${breakers} are held together in ${panel}`,
+});
 
 /** In one cable they are grouped by it; so are conductors of a raceway that holds nothing else. */
 export const mwbcHotsNotGrouped = defineRule({
@@ -46,7 +53,7 @@ export const mwbcHotsNotGrouped = defineRule({
               command: "set-property",
               args: { state, target: { kind: "device", id }, field: "groupedInPanel", value: true },
             }));
-            const title = `Tie the conductors of ${shown.breakers} together in ${shown.panel}`;
+            const title = wording.tie(shown.breakers, shown.panel);
             const [only] = calls;
             return calls.length === 1 && only !== undefined
               ? fixBy(title, only.command, only.args)
@@ -57,7 +64,7 @@ export const mwbcHotsNotGrouped = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.unknown, shown),
-          missing: `whether the conductors of ${shown.breakers} are held together in ${shown.panel}`,
+          missing: wording.whetherGrouped(shown.breakers, shown.panel),
           enterAt: subject("device", unknown),
         });
       }

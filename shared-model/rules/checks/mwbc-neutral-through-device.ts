@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { Project, StateName } from "../../model/project.ts";
@@ -19,11 +20,16 @@ import { multiwiresOf } from "../multiwire-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   series:
     "The shared neutral runs through {device} in {box}: take it out, and {outlets} are left in series between two legs, up to {volts} V on whatever is lightest. Splice the whites there and bring one pigtail to {device}.",
   open: "The shared neutral runs through {device} in {box}: take it out, and {outlets} {keep} a live hot without a neutral. Splice the whites there and bring one pigtail to {device}.",
-};
+});
+
+const wording = catalogue({
+  keep: (count: number) => (count === 1 ? "keeps" : "keep"),
+  splice: (ends: Part, device: Part) => `Splice ${ends} and bring one pigtail to ${device}`,
+});
 
 /** Beyond the point where the legs part each has a neutral of its own, and feeding through a device is as it is elsewhere. */
 export const mwbcNeutralThroughDevice = defineRule({
@@ -52,7 +58,7 @@ export const mwbcNeutralThroughDevice = defineRule({
               box: box.name,
               outlets: listed(lost.map(({ standing }) => standing.outlet.name)),
               volts: Math.round(voltsBetweenLegs(project)),
-              keep: lost.length === 1 ? "keeps" : "keep",
+              keep: wording.keep(lost.length),
             }),
             data: { outlets: lost.length, ...(legs.size > 1 && { volts: Math.round(voltsBetweenLegs(project)) }) },
             ...fixIn(state, () => pigtailFix(section, box, device, state)),
@@ -100,5 +106,5 @@ function pigtailFix(section: Section, box: Enclosure, device: Device, state: Sta
     plan.jumper({ kind: "splice", splice }, at, { awg: facts.awg, colour: "white" });
   }
   const names = listed(landed.map(({ end }) => nameOfEnd(section.installation, box, end)));
-  return plan.fix((words) => titled(`Splice ${names} and bring one pigtail to ${device.name}`, words));
+  return plan.fix((words) => titled(wording.splice(names, device.name), words));
 }

@@ -1,12 +1,13 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { Pole } from "../../solver/poles.ts";
 import { areOnSameLeg, groupsByHandle, marksOfPoles, multiwiresOf, tieIn } from "../multiwire-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   apart:
     "{breakers} in {panel} share the neutral in {cable} and can be opened one at a time: with one off, the neutral still carries the current of the other. Fit a two-pole breaker, or tie the handles.",
-};
+});
 
 /** Poles on one leg are no multiwire circuit, whatever their handles do: that is told as what it is. */
 export const mwbcNoCommonOpening = defineRule({

@@ -1,4 +1,5 @@
 import type { EntryKind } from "../../catalog/device-type.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { EndKey } from "../../model/ids.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
@@ -9,11 +10,20 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   neutrals: "Hole {hole} of {bar} in {panel} holds {ends}: a neutral has a hole of its own. {cure}",
   grounds:
     "Hole {hole} of {bar} in {panel} holds {ends}, a neutral and a ground together: a neutral has a hole of its own. {cure}",
-};
+});
+
+const wording = catalogue({
+  full: (bar: Part) => `${bar} is full: add a bar that is listed for the panel.`,
+  hole: (hole: Part, bar: Part) => `hole ${hole} of ${bar}`,
+  move: (ends: Part, count: number, bar: Part, free: number) =>
+    `Move ${ends} to ${count === 1 ? "a free hole" : "free holes"}: ${bar} has ${counted(free, "free hole")}.`,
+  moveApart: (ends: Part) => `Move ${ends} to holes of their own`,
+  moveTo: (end: Part, hole: Part) => `Move ${end} to hole ${hole}`,
+});
 
 const BARS: ReadonlySet<EntryKind> = new Set(["neutral-bar", "ground-bar"]);
 
@@ -40,7 +50,7 @@ export const neutralBarDoubled = defineRule({
           const { cure, fix } = apart(context, bar, terminal, hole, ends);
           report({
             subjects: [
-              { kind: "terminal", id: `${bar.id}.${terminal.name}#${hole}`, name: `hole ${hole} of ${bar.name}` },
+              { kind: "terminal", id: `${bar.id}.${terminal.name}#${hole}`, name: wording.hole(hole, bar.name) },
               ...ends.map((end) => subject("end", { id: end, name: nameOfEnd(installation, enclosure, end) })),
             ],
             message: fillIn(withGround ? messages.grounds : messages.neutrals, {
@@ -82,16 +92,16 @@ function apart(
   const free = Array.from({ length: terminal.holes }, (_, index) => index + 1)
     .filter((one) => !used.has(one))
     .sort((a, b) => Math.abs(a - hole) - Math.abs(b - hole) || a - b);
-  if (free.length < others.length) return { cure: `${bar.name} is full: add a bar that is listed for the panel.` };
+  if (free.length < others.length) return { cure: wording.full(bar.name) };
   const plan = new MakeUpPlan(installation, enclosure, state);
   others.forEach((end, index) => {
     const at = { kind: "terminal", device: bar.id, terminal: terminal.name, hole: free[index] ?? hole } as const;
     plan.land(end, at);
   });
   const names = listed(others.map((end) => nameOfEnd(installation, enclosure, end)));
-  const cure = `Move ${names} to ${others.length === 1 ? "a free hole" : "free holes"}: ${bar.name} has ${counted(free.length, "free hole")}.`;
+  const cure = wording.move(names, others.length, bar.name, free.length);
   return {
     cure,
-    fix: plan.fix(() => `Move ${names} to ${others.length === 1 ? `hole ${free[0]}` : "holes of their own"}`),
+    fix: plan.fix(() => (others.length === 1 ? wording.moveTo(names, free[0] ?? hole) : wording.moveApart(names))),
   };
 }

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Section } from "../../solver/section.ts";
 import { fixIn } from "../fix-parts.ts";
 import { partNeutralsFix } from "../line-load-fixes.ts";
@@ -6,10 +7,17 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { type LineLoadDevice, lineLoadDevices, marksOnWay, nameOfStep, outletsBehind } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   meets:
     "The neutral behind {device} in {box} meets the neutral of its supply{place}. {device} trips when something behind it is used, and a trip does not open that neutral. Part the two, so that LOAD gets its neutral through {device} alone.",
-};
+});
+
+const wording = catalogue({
+  across: (piece: Part, from: Part, to: Part, one: Part, other: Part) =>
+    `${piece} (${from} to ${to}) between ${one} and ${other}`,
+  by: (pieces: Part) => ` by ${pieces}`,
+  inBox: (piece: Part, from: Part, to: Part, box: Part) => `${piece} (${from} to ${to}) in ${box}`,
+});
 
 const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected", "replace-needs-gfci", "downstream-neutral-on-line"];
 
@@ -46,9 +54,10 @@ export const neutralBothSides = defineRule({
 
 function placeWords(section: Section, { device }: LineLoadDevice): string {
   const pieces = section.neutralsAround(device.id).map(({ by }) => {
-    const [first, last] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
-    const across = `${nameOfSide(section, by, "from")} to ${nameOfSide(section, by, "to")}`;
-    return `${nameOfStep(section, by)} (${across}) ${first === last ? `in ${first}` : `between ${first} and ${last}`}`;
+    const [first = "", last = ""] = enclosuresOfStep(by).map((id) => section.installation.enclosures[id]?.name ?? id);
+    const piece = nameOfStep(section, by);
+    const [from, to] = [nameOfSide(section, by, "from"), nameOfSide(section, by, "to")];
+    return first === last ? wording.inBox(piece, from, to, first) : wording.across(piece, from, to, first, last);
   });
-  return pieces.length === 0 ? "" : ` by ${listed(pieces)}`;
+  return pieces.length === 0 ? "" : wording.by(listed(pieces));
 }

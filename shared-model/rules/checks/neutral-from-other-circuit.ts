@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import { type FedOutlet, type NeutralNet, type NeutralReturn, neutralNetsOf } from "../../solver/neutral-shares.ts";
 import type { Pole } from "../../solver/poles.ts";
 import type { Section } from "../../solver/section.ts";
@@ -6,10 +7,10 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
 import { marksOnWay, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   borrowed:
     "{outlets}: the hot is of {own}, the neutral of {other} and comes back by {cable}. With {other} off that neutral still carries current and shocks whoever opens it, and nothing limits what it carries. Bring the neutral that runs with the hot.",
-};
+});
 
 /** Told by the cable that the neutral comes back to the panel in: whose hots are in it too. */
 export const neutralFromOtherCircuit = defineRule({

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Enclosure, Panel } from "../../model/enclosure.ts";
 import { cableEnd, type EnclosureId, type EndKey } from "../../model/ids.ts";
 import { cableOfEnd, findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
@@ -13,7 +14,7 @@ import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
 import { marksOnWay, NOT_PROTECTED, nameOfStep, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   joined:
     "Neutral and ground touch{when}: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
   bootleg:
@@ -28,7 +29,15 @@ const messages = {
     "The bonding screw or strap of {panel} is in, and {end} brings it a ground from the panel that feeds it: neutral and ground are joined a second time, and return current runs on the ground of the feeder. Take it out; the two bars are joined at the main bond alone.",
   bondUnknown:
     "Cannot tell whether neutral and ground may be joined in {panel}: it is not recorded whether the main bond is there. Look for the bonding screw or strap, and record it.",
-};
+});
+
+const wording = catalogue({
+  jumper: (jumper: Part) => `jumper ${jumper}`,
+  landedOnBoth: "what is landed on both",
+  when: (positions: Part) => ` with ${positions}`,
+  whenForInstance: (positions: Part) => `, for instance with ${positions}`,
+  whetherBond: (panel: Part) => `whether the main bond is in ${panel}`,
+});
 
 /** Found where the least has to be taken out to part the two. The main bond itself is a fact of the panel. */
 export const neutralGroundJoined = defineRule({
@@ -67,12 +76,12 @@ export const neutralGroundJoined = defineRule({
     const subjects = [subject("enclosure", panel)];
     if (panel.mainBond === "unknown") {
       const message = fillIn(messages.bondUnknown, { panel: panel.name });
-      cannotTell({ subjects, message, missing: `whether the main bond is in ${panel.name}` });
+      cannotTell({ subjects, message, missing: wording.whetherBond(panel.name) });
       return;
     }
     if (joined) {
       const pieces =
-        jumpers.length === 0 ? "what is landed on both" : listed(jumpers.map(({ name }) => `jumper ${name}`));
+        jumpers.length === 0 ? wording.landedOnBoth : listed(jumpers.map(({ name }) => wording.jumper(name)));
       report({
         subjects,
         message: fillIn(messages.inPanel, { panel: panel.name, pieces }),
@@ -122,7 +131,7 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
     subjects: what === undefined ? [subject("enclosure", enclosure)] : [what],
     message: fillIn(isBootleg(section, by) ? messages.bootleg : messages.joined, {
       piece,
-      when: when.length === 0 ? "" : `${alsoElse ? ", for instance" : ""} with ${positionWords(section, when)}`,
+      when: when.length === 0 ? "" : (alsoElse ? wording.whenForInstance : wording.when)(positionWords(section, when)),
     }),
     ...(when.length > 0 && { data: { positions: positionWords(section, when) } }),
     ...basisOf(marksOnWay(section, [by])),

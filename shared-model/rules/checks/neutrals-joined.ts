@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { parseEnd } from "../../model/ids.ts";
@@ -9,10 +10,15 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, subject } from "../rule-parts.ts";
 import { marksOnWay } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   joined:
     "The neutrals of {one} and {other} are joined{place}: with either breaker off its neutral still carries current of the other, and a ground-fault or arc-fault device on either trips. Part the two, so that each returns by its own cable.",
-};
+});
+
+const wording = catalogue({
+  at: (place: Part) => ` in ${place}`,
+  inBox: (place: Part, box: Part) => `${place} in ${box}`,
+});
 
 /**
  * Two returns that belong to different hots and meet outside a panel. One return for two hots is another matter: a
@@ -38,7 +44,7 @@ export const neutralsJoined = defineRule({
           message: fillIn(messages.joined, {
             one: listed(first.map(({ name }) => name)),
             other: listed(second.map(({ name }) => name)),
-            place: meeting === undefined ? "" : ` in ${meeting.words}`,
+            place: meeting === undefined ? "" : wording.at(meeting.words),
           }),
           ...basisOf(marksOfPoles([...one.partners, ...other.partners]), marksOnWay(section, meeting?.way)),
           hides: [{ rule: "gfci-breaker-neutral-on-bar", subjects: [...first, ...second].map(({ id }) => id) }],
@@ -88,7 +94,7 @@ function meetingOf(section: Section, one: NeutralReturn, other: NeutralReturn) {
   const at: Enclosure | undefined =
     step?.kind === "cable" ? section.installation.enclosures[step.toEnclosure] : undefined;
   if (step === undefined || at === undefined) return undefined;
-  return { way, words: `${nameOfSide(section, step, "to")} in ${at.name}` };
+  return { way, words: wording.inBox(nameOfSide(section, step, "to"), at.name) };
 }
 
 const isOnCircuit = (section: Section, cable: Cable, breaker: Parameters<Section["circuitOf"]>[0]): boolean =>

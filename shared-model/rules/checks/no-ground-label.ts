@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import { fixIn, fixTogether } from "../fix-parts.ts";
 import { workAt } from "../new-work.ts";
@@ -6,10 +7,16 @@ import { labelCalls, missingLabels } from "../no-ground-labels.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   missing:
     "{outlet} in {box} has a ground slot and no ground, and is protected by {by}: it needs {words} where it can be seen. Put {labels} on its face or plate.",
-};
+});
+
+const wording = catalogue({
+  itself: "itself",
+  label: (device: Part, labels: Part) => `Label ${device} ${labels}`,
+  labels: (count: number) => (count > 1 ? "both labels" : "the label"),
+});
 
 /** One that nothing protects, and a ground that is parted on its way, are told by other rules. */
 export const noGroundLabel = defineRule({
@@ -41,13 +48,13 @@ export const noGroundLabel = defineRule({
         message: fillIn(messages.missing, {
           outlet: device.name,
           box: box.name,
-          by: isOwn ? "itself" : listed(names),
+          by: isOwn ? wording.itself : listed(names),
           words: listed(missing.map((words) => `“${words}”`)),
-          labels: missing.length > 1 ? "both labels" : "the label",
+          labels: wording.labels(missing.length),
         }),
         ...fixIn(state, () =>
           fixTogether(
-            `Label ${device.name} ${listed(missing.map((words) => `“${words}”`))}`,
+            wording.label(device.name, listed(missing.map((words) => `“${words}”`))),
             labelCalls(installation, [[device.id, missing]], state),
           ),
         ),

@@ -1,3 +1,4 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
@@ -12,12 +13,12 @@ import { isNewCable, workAt } from "../new-work.ts";
 import { defineRule, type SectionContext } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   existing:
     "No neutral comes to {switches} in {box}: a timer, sensor or dimmer that needs one cannot be fitted there. Existing loops need not be rewired.",
   added:
     "No neutral comes to {switches} in {box}, which is new work. Bring the neutral of {lights} along: a cable with one conductor more, its white capped there if nothing needs it yet.",
-};
+});
 
 /**
  * A neutral is at hand where any insulated conductor in the box is one, capped or not. A box that a raceway enters is

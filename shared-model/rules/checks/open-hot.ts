@@ -1,16 +1,18 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import { cableOfEnd, nameOfEnd } from "../../queries/end-facts.ts";
 import { throughLoads } from "../../solver/circuit/through-loads.ts";
 import type { OutletStanding, Section, Spot, WrongPlace } from "../../solver/section.ts";
 import { colourConsequences } from "../crossed-conductors.ts";
 import { causeAt, type OfCause, oncePerCause } from "../one-cause.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { marksAtStop, stopWords } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { anyOf, basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, hotOf, LeadingOutside, marksOnWay, needsNeutral, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} has its neutral and no hot in any switch position{through}. {place} Find the break and join the hot.",
   onNeutral:
     "{outlet} in {box} has no hot: its hot terminal is joined to the neutral. Bring the hot of the circuit, and look where the two come together.",
@@ -24,7 +26,13 @@ const messages = {
     "{end} is on the {bar} bar of {panel}, and it is the hot of {outlets}, which therefore have none. Land it on its breaker.",
   outside:
     "Cannot tell whether {outlets} have a hot: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
-};
+});
+
+const wording = catalogue({
+  groundBar: "ground",
+  liveThrough: (loads: Part) => `, but is live through ${loads}`,
+  neutralBar: "neutral",
+});
 
 const CONSEQUENCES = ["outlet-not-protected", "wish-not-protected"];
 
@@ -37,7 +45,7 @@ export const openHot = defineRule({
   summary: "An outlet that has its neutral must have a hot.",
   why: "It is dead and will be reported as such. The break is commonly a push-in contact, a joint or a capped end in the last box that is still live, and a dead outlet hides what else is wrong behind it. Outlets of a cable that is not landed on a breaker yet are named together.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, report, cannotTell }) {
     const outside = new LeadingOutside();
     const found: OfCause[] = [];
@@ -70,7 +78,7 @@ export const openHot = defineRule({
         message: fillIn(messages[kind], {
           outlet: outlet.name,
           box: enclosure.name,
-          through: through.length === 0 ? "" : `, but is live through ${anyOf(through)}`,
+          through: through.length === 0 ? "" : wording.liveThrough(anyOf(through)),
           place: where,
         }),
         ...basisOf(
@@ -104,7 +112,7 @@ export const openHot = defineRule({
             ? fillIn(messages.atPanel, shown)
             : fillIn(messages.onBar, {
                 ...shown,
-                bar: getDeviceType(bar.type).family === "ground-bar" ? "ground" : "neutral",
+                bar: getDeviceType(bar.type).family === "ground-bar" ? wording.groundBar : wording.neutralBar,
               }),
         data: { outlets: standings.length },
         ...basisOf(marksAtStop(section, { enclosure: id, ends: [end] })),

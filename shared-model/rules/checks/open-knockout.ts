@@ -1,10 +1,17 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { fixBy } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   open: "{box} has {openings} that nothing closes. Fit {plugs}: sparks and hot metal must stay inside, mice and fingers outside.",
-};
+});
+
+const wording = catalogue({
+  close: (count: number, box: Part) => `Close the open ${count === 1 ? "knockout" : "knockouts"} of ${box}`,
+  openings: (count: number) => counted(count, "unused opening"),
+  plugs: (count: number) => (count === 1 ? "a plug" : `${count} plugs`),
+});
 
 /** Where somebody counted them; a box whose openings nobody looked at is not asked about. */
 export const openKnockout = defineRule({
@@ -20,13 +27,16 @@ export const openKnockout = defineRule({
     if (enclosure.kind !== "box") return;
     const { openKnockouts = 0, id, name } = enclosure;
     if (openKnockouts === 0) return;
-    const plugs = openKnockouts === 1 ? "a plug" : `${openKnockouts} plugs`;
     report({
       subjects: [subject("enclosure", enclosure)],
-      message: fillIn(messages.open, { box: name, openings: counted(openKnockouts, "unused opening"), plugs }),
+      message: fillIn(messages.open, {
+        box: name,
+        openings: wording.openings(openKnockouts),
+        plugs: wording.plugs(openKnockouts),
+      }),
       data: { openings: openKnockouts },
       ...basisOf(marksOn(enclosure, "openKnockouts")),
-      fix: fixBy(`Close the open ${openKnockouts === 1 ? "knockout" : "knockouts"} of ${name}`, "set-property", {
+      fix: fixBy(wording.close(openKnockouts, name), "set-property", {
         state,
         target: { kind: "enclosure", id },
         field: "openKnockouts",

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import { findEndFacts } from "../../queries/end-facts.ts";
 import { throughLoads } from "../../solver/circuit/through-loads.ts";
@@ -9,7 +10,7 @@ import { defineRule } from "../rule.ts";
 import { anyOf, basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, LeadingOutside, needsNeutral, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} is live and has no neutral: with {something} switched on, every contact of it can read live{legs}. {place} Find the break and join the neutral.",
   onGround:
     "{outlet} in {box} is live and has no neutral: its neutral is on the equipment ground, which carries the current instead and makes metal parts live. Bring the neutral of the circuit.",
@@ -17,7 +18,12 @@ const messages = {
     "{outlet} in {box} is live and has no neutral: its neutral is on another hot conductor, which can put twice the voltage on what is plugged in. Bring the neutral of the circuit.",
   outside:
     "Cannot tell whether {outlets} have a neutral: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
-};
+});
+
+const wording = catalogue({
+  betweenLegs: ", and between two legs what is plugged in can get up to twice its voltage",
+  something: "something",
+});
 
 /** An outlet that is live and whose neutral reaches no grounded source, also when a load alone reaches it. */
 export const openNeutral = defineRule({
@@ -91,7 +97,7 @@ function switchBoxesBehind(section: Section, neutral: Spot): readonly EnclosureI
 function throughWords(section: Section, neutral: Spot): { readonly something: string; readonly legs: string } {
   const { names, legsMeet } = throughLoads(section, neutral);
   return {
-    something: names.length === 0 ? "something" : anyOf(names),
-    legs: legsMeet ? ", and between two legs what is plugged in can get up to twice its voltage" : "",
+    something: names.length === 0 ? wording.something : anyOf(names),
+    legs: legsMeet ? wording.betweenLegs : "",
   };
 }

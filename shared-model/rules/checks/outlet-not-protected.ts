@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Project } from "../../model/project.ts";
 import type { RoomKind } from "../../model/room.ts";
@@ -18,14 +19,33 @@ import { supplyNotDrawn } from "../supply-not-drawn.ts";
 import { listedShort } from "../trip-parts.ts";
 import { type OpenOutlet, unprotectedTogether } from "../unprotected-together.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} ({places}) needs ground-fault protection, but {reason}.{others} {option}",
   roomUnknown: "Cannot tell whether {outlets} {need} ground-fault protection: {boxes} in no room. Put {them}.",
   notLive:
     "Cannot tell whether {outlet} in {box} ({places}) has its ground-fault protection: no source reaches it in this drawing. Draw its supply.",
   tooManySettings:
     "Cannot tell whether {outlet} in {box} ({places}) is protected in every switch position: more switches bear on it than are tried.",
-};
+});
+
+const wording = catalogue({
+  areInNoRoom: (boxes: Part) => `${boxes} are`,
+  drawSupply: (outlet: Part) => `Draw where ${outlet} gets its supply.`,
+  exchanged: "its hot and neutral are exchanged",
+  inBox: (outlets: Part, box: Part) => `${outlets} in ${box}`,
+  inItsRoom: "it in its room",
+  inTheirRooms: "them in their rooms",
+  judge: "Judge it by hand.",
+  need: (count: number) => (count === 1 ? "needs" : "need"),
+  placeAndKinds: (place: Part, kinds: Part) => `${place}: ${kinds}`,
+  positionsOf: (outlet: Part) => `the switch positions that bear on ${outlet}`,
+  protectionOf: (outlet: Part) => `the ground-fault protection of ${outlet}`,
+  roomOf: (box: Part) => `the room of ${box}`,
+  roomsOf: (boxes: Part) => `the rooms of ${boxes}`,
+  supplyOf: (outlet: Part) => `the supply of ${outlet}`,
+  theBoxIs: "the box is",
+  when: (positions: Part, gap: Part) => `${positions} ${gap}`,
+});
 
 /**
  * Proved by the circuit, in every switch position: with a device open no source reaches the outlet, the device is fed on LINE
@@ -65,12 +85,12 @@ export const outletNotProtected = defineRule({
         const kind = standing.live ? "tooManySettings" : "notLive";
         const shared = standing.live
           ? undefined
-          : supplyNotDrawn(section, installation, `the ground-fault protection of ${outlet.name}`);
+          : supplyNotDrawn(section, installation, wording.protectionOf(outlet.name));
         cannotTell({
           subjects,
           message: fillIn(messages[kind], placed),
-          missing: standing.live ? `the switch positions that bear on ${outlet.name}` : `the supply of ${outlet.name}`,
-          toDo: standing.live ? "Judge it by hand." : `Draw where ${outlet.name} gets its supply.`,
+          missing: standing.live ? wording.positionsOf(outlet.name) : wording.supplyOf(outlet.name),
+          toDo: standing.live ? wording.judge : wording.drawSupply(outlet.name),
           ...(shared !== undefined && { shared }),
         });
         continue;
@@ -83,10 +103,10 @@ export const outletNotProtected = defineRule({
       const { standing, need, placed, decisive, isSwapped } = one;
       const { outlet, enclosure } = standing;
       const gap = gapOf(section, standing, decisive);
-      const when = gap.when === "" ? "" : `${gap.when} `;
+      const reason = gap.when === "" ? gap.words : wording.when(gap.when, gap.words);
       const message = fillIn(messages.open, {
         ...placed,
-        reason: isSwapped ? "its hot and neutral are exchanged" : `${when}${gap.words}`,
+        reason: isSwapped ? wording.exchanged : reason,
         others: othersWords(others),
         option: protectionWords(section, standing, decisive, others),
       });
@@ -138,12 +158,12 @@ function askRooms(standings: readonly OutletStanding[], cannotTell: SectionConte
   cannotTell({
     subjects: [subject("enclosure", first)],
     message: fillIn(messages.roomUnknown, {
-      outlets: isOne ? `${names} in ${inBoxes}` : names,
-      need: standings.length === 1 ? "needs" : "need",
-      boxes: isOne ? "the box is" : `${inBoxes} are`,
-      them: isOne ? "it in its room" : "them in their rooms",
+      outlets: isOne ? wording.inBox(names, inBoxes) : names,
+      need: wording.need(standings.length),
+      boxes: isOne ? wording.theBoxIs : wording.areInNoRoom(inBoxes),
+      them: isOne ? wording.inItsRoom : wording.inTheirRooms,
     }),
-    missing: `the ${isOne ? "room" : "rooms"} of ${inBoxes}`,
+    missing: (isOne ? wording.roomOf : wording.roomsOf)(inBoxes),
   });
 }
 
@@ -152,5 +172,5 @@ function placedIn(project: Project, { enclosure }: OutletStanding, places: reado
   const room = enclosure.roomId === undefined ? undefined : project.rooms[enclosure.roomId];
   const { name, kinds } = placeWords(room, places);
   if (name === undefined) return listed(kinds);
-  return kinds.length === 0 ? name : `${name}: ${listed(kinds)}`;
+  return kinds.length === 0 ? name : wording.placeAndKinds(name, listed(kinds));
 }

@@ -1,14 +1,19 @@
 import { findDeviceType, getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   marking:
     "{breaker} in {panel} is of the type “{type}”, and the marking of the panel lists {list}. That it clips in is no listing: fit one of a type that is listed.",
   recorded:
     "{breaker} in {panel} is recorded as not listed for this panel. That it clips in is no listing: fit one of a type that is listed.",
-};
+});
+
+const wording = catalogue({
+  none: "none",
+});
 
 const BREAKERS: ReadonlySet<string> = new Set(["breaker", "fuse"]);
 
@@ -44,4 +49,4 @@ export const panelBreakerNotListed = defineRule({
 const titleOf = (type: string): string => findDeviceType(type)?.title ?? type;
 
 const listWords = (types: readonly string[]): string =>
-  types.length === 0 ? "none" : listed(types.map((type) => `“${titleOf(type)}”`));
+  types.length === 0 ? wording.none : listed(types.map((type) => `“${titleOf(type)}”`));

@@ -1,4 +1,5 @@
 import type { Role } from "../../answers/circuit.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Section } from "../../solver/section.ts";
 import { isThicker, type WireSize } from "../../units/wire-size.ts";
@@ -6,10 +7,16 @@ import { type Loop, loopsOf } from "../loops.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   pair: "{cables} join the same {what} in {a} and in {b}: two conductors of {awg} AWG in parallel, where {least} AWG is the thinnest that may be. If one of them comes loose, nobody notices, and the other carries all of it. Take one of them off at both ends.",
   ring: "The {what} runs in a ring, {cables} through {boxes}: both ways carry it, in conductors of {awg} AWG, where {least} AWG is the thinnest that may be joined so. Open the ring at one place, and cap both conductors there.",
-};
+});
+
+const wording = catalogue({
+  hot: "hot",
+  neutral: "neutral",
+  traveller: "traveller",
+});
 
 const BEFORE_2020 = { section: "310.10(H)", confidence: "unconfirmed" } as const;
 
@@ -76,10 +83,15 @@ function byCables(loops: readonly Loop[]): readonly Ring[] {
   return [...rings.values()];
 }
 
-const WORDS: Readonly<Partial<Record<Role, string>>> = { grounded: "neutral", traveller: "traveller" };
+const WORDS: Readonly<Partial<Record<Role, string>>> = {
+  grounded: wording.neutral,
+  traveller: wording.traveller,
+};
 
 function whatWords(section: Section, loops: readonly Loop[]): string {
-  const words = loops.flatMap(([first]) => (first === undefined ? [] : (WORDS[section.roleOfEnd(first.a)] ?? "hot")));
+  const words = loops.flatMap(([first]) =>
+    first === undefined ? [] : (WORDS[section.roleOfEnd(first.a)] ?? wording.hot),
+  );
   return listed([...new Set(words)].sort());
 }
 

@@ -1,5 +1,6 @@
 import type { DeviceFamily } from "../../catalog/device-type.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
@@ -9,10 +10,14 @@ import { hasGround, isGroundFaultFace } from "../no-ground.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   metal:
     "{switch} in {box} has a metal plate, no ground comes to the box, and no ground-fault device is before it. Fit a nonmetallic plate with nonmetallic screws, or protect it.",
-};
+});
+
+const wording = catalogue({
+  fit: (device: Part) => `Fit a nonmetallic plate and screws at ${device}`,
+});
 
 const SWITCHES: ReadonlySet<DeviceFamily> = new Set(["switch", "dimmer", "timer"]);
 
@@ -39,7 +44,7 @@ export const plateMetalNoGround = defineRule({
           subjects: [subject("device", device)],
           message: fillIn(messages.metal, { switch: device.name, box: enclosure.name }),
           ...fixIn(state, () =>
-            fixBy(`Fit a nonmetallic plate and screws at ${device.name}`, "set-property", {
+            fixBy(wording.fit(device.name), "set-property", {
               state,
               target: { kind: "device", id: device.id },
               field: "metalPlate",

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { colourConsequences, crossingWords, exchangeFix } from "../crossed-conductors.ts";
 import { fixIn } from "../fix-parts.ts";
@@ -14,12 +15,16 @@ import {
 } from "../section-parts.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
-const messages = {
+const messages = templates({
   swapped:
     "{outlet} in {box}: hot and neutral are exchanged, so that what is plugged in stays live when it is switched off. {place} Exchange the two conductors there.",
   outside:
     "Cannot tell the polarity of {outlets}: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
-};
+});
+
+const wording = catalogue({
+  polarityOf: (outlets: Part) => `the polarity of ${outlets}`,
+});
 
 /** Hot slot on a grounded conductor and neutral slot on an ungrounded one. Colours never enter it. */
 export const polaritySwapped = defineRule({
@@ -64,7 +69,7 @@ export const polaritySwapped = defineRule({
     }
     for (const one of oncePerCause("polarity-swapped", found)) report(one);
     outside.ask(messages.outside, cannotTell, (outlets) =>
-      supplyNotDrawn(section, installation, `the polarity of ${outlets}`),
+      supplyNotDrawn(section, installation, wording.polarityOf(outlets)),
     );
   },
 });

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { EndKey } from "../../model/ids.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
@@ -8,13 +9,18 @@ import { type PlacedTerminal, terminalsOf } from "../../queries/terminals-of.ts"
 import { PUSH_IN_TAKES } from "../editions/product-values.ts";
 import { unlikeKinds } from "../kinds-of-ends.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   through:
     "Everything beyond {device} in {box} gets its current through the springs of its push-in entries ({ends}). Splice them and bring one pigtail to the device: the box fill stays the same.",
-};
+});
+
+const wording = catalogue({
+  splice: (device: Part) => `Splice the conductors of ${device} and bring one pigtail to it for each`,
+});
 
 /** Common practice, not a rule of the code: push-in entries are listed to carry it. */
 export const pushInFeedthrough = defineRule({
@@ -25,7 +31,7 @@ export const pushInFeedthrough = defineRule({
   summary: "What is beyond a device should not hang on its push-in entries.",
   why: "A spring contact that carries the current of every receptacle further on is where a circuit most often goes dead or burns, and nothing at the device itself shows it. With the conductors spliced and one pigtail to the device, a bad contact there darkens that device alone, and the device can be changed without opening the circuit.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check(context) {
     const { enclosure, installation, report } = context;
     for (const device of inOrder(enclosure.devices)) {
@@ -96,6 +102,6 @@ function pigtailFix(
     const at = { kind: "terminal", device: device.id, terminal: entry.name, hole: 1 } as const;
     plan.pigtailTo(at, ends, { awg: size, colour: first.colour });
   }
-  const fix = plan.fix(() => `Splice the conductors of ${device.name} and bring one pigtail to it for each`);
+  const fix = plan.fix(() => wording.splice(device.name));
   return fix === undefined ? {} : { fix };
 }

@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { Installation, StateName } from "../../model/project.ts";
@@ -13,10 +14,16 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   wrong:
     "The push-in entries of {device} in {box} are for {takes} AWG solid copper; {ends} {is} {found}. Move them to its screws, or fit a device whose terminals take them.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  toScrews: (device: Part) => `Move the conductors of ${device} to its side screws`,
+  toScrewsByPigtails: (device: Part) => `Move the conductors of ${device} to its side screws, one pigtail to a screw`,
+});
 
 /** Spring contacts in the back of a device. Its green screw and its leads are none. */
 export const pushInGauge = defineRule({
@@ -43,7 +50,7 @@ export const pushInGauge = defineRule({
           box: enclosure.name,
           takes: PUSH_IN_TAKES.awg,
           ends: listed(wrong.map(({ end }) => nameOfEnd(installation, enclosure, end))),
-          is: wrong.length === 1 ? "is" : "are",
+          is: wording.is(wrong.length),
           found: describeMembers(members),
         }),
         data: { conductors: wrong.length, found: describeMembers(members) },
@@ -78,11 +85,7 @@ function screwFix(
   }
   for (const { name } of doubled) plan.pigtail(device.id, name);
   plan.set({ kind: "device", id: device.id }, "entryKind", "side-screw");
-  return plan.fix(() =>
-    doubled.length === 0
-      ? `Move the conductors of ${device.name} to its side screws`
-      : `Move the conductors of ${device.name} to its side screws, one pigtail to a screw`,
-  );
+  return plan.fix(() => (doubled.length === 0 ? wording.toScrews : wording.toScrewsByPigtails)(device.name));
 }
 
 const isForScrew = ({ awg, material, stranded }: EndFacts, entry: PlacedTerminal, device: Device): boolean =>

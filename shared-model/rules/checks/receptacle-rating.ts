@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import type { Amps } from "../../units/quantity.ts";
@@ -8,7 +9,7 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, hotOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   rating:
     "{outlet} in {box} has a {rating} A face on {breaker} of {circuit} A in {panel}: a {circuit} A breaker takes {allowed} A faces only. {todo}",
   alone:
@@ -17,7 +18,15 @@ const messages = {
     "Cannot tell whether {outlet} in {box} suits {breaker} of {circuit} A: the rating of its face is not recorded. Read it off the face.",
   noRow:
     "Cannot tell whether {outlet} in {box} suits {breaker} of {circuit} A in {panel}: the table has no circuit of that rating for several receptacles. Judge it by hand.",
-};
+});
+
+const wording = catalogue({
+  face: (amps: Part) => `Fit a face of ${amps} A.`,
+  judge: "Judge it by hand.",
+  or: (one: Part, other: Part) => `${one} or ${other}`,
+  ratingOf: (outlet: Part, box: Part) => `the rating of ${outlet} in ${box}`,
+  whichReceptacles: (amps: Part) => `which receptacles a ${amps} A circuit may have`,
+});
 
 /** A duplex is two receptacles, so one duplex alone on its circuit goes by the table. */
 export const receptacleRating = defineRule({
@@ -43,7 +52,7 @@ export const receptacleRating = defineRule({
         const shown = { outlet: device.name, box: enclosure.name, breaker: breaker.name, panel: panel.name, circuit };
         const rating = device.ratingA;
         if (rating === undefined) {
-          const missing = `the rating of ${device.name} in ${enclosure.name}`;
+          const missing = wording.ratingOf(device.name, enclosure.name);
           cannotTell({
             subjects,
             message: fillIn(messages.ratingUnknown, shown),
@@ -56,12 +65,12 @@ export const receptacleRating = defineRule({
         const allowed = table.value[circuit];
         if (alone ? rating >= circuit : allowed?.includes(rating)) continue;
         if (!alone && allowed === undefined) {
-          const missing = `which receptacles a ${circuit} A circuit may have`;
+          const missing = wording.whichReceptacles(circuit);
           cannotTell({
             subjects,
             message: fillIn(messages.noRow, shown),
             missing,
-            toDo: "Judge it by hand.",
+            toDo: wording.judge,
           });
           continue;
         }
@@ -69,8 +78,8 @@ export const receptacleRating = defineRule({
         const words = {
           ...shown,
           rating,
-          allowed: (allowed ?? []).join(" or "),
-          todo: wanted === undefined ? "" : `Fit a face of ${wanted} A.`,
+          allowed: eitherOf(allowed ?? []),
+          todo: wanted === undefined ? "" : wording.face(wanted),
         };
         const type = wanted === undefined ? undefined : faceWith(device, { ratingA: wanted });
         report({
@@ -89,6 +98,9 @@ export const receptacleRating = defineRule({
     }
   },
 });
+
+const eitherOf = ([first = "", ...others]: readonly Part[]): string =>
+  others.reduce<string>((all, one) => wording.or(all, one), String(first));
 
 /** Every receptacle once, also where a tab makes two outlets of it. */
 function facesOf(

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import {
   arcFaultFace,
@@ -18,11 +19,18 @@ import { basisOf, everyJudgedEdition, fillIn, listed, marksOn, subject } from ".
 import { breakersFeeding } from "../section-parts.ts";
 import { supplyNotDrawn } from "../supply-not-drawn.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} takes the place of {old}, and {places} is on the arc-fault list: the new receptacle must have arc-fault protection, and nothing before it gives any.{others} Choose {face} for it.{why}{breaker}",
   notFed:
     "Cannot tell whether {outlet} in {box} ({places}), which takes the place of {old}, has arc-fault protection: its supply is not drawn.",
-};
+});
+
+const wording = catalogue({
+  alsoFor: (outlets: Part) => ` The same holds for ${outlets} beside it.`,
+  drawSupply: (outlet: Part) => `Draw where ${outlet} gets its supply.`,
+  protectionOf: (outlet: Part) => `the arc-fault protection of ${outlet}`,
+  supplyOf: (outlet: Part) => `the supply of ${outlet}`,
+});
 
 /** By the receptacle itself, by one before it, or by its breaker. Those of one box on one circuit are told as one. */
 export const replaceNeedsAfci = defineRule({
@@ -57,12 +65,12 @@ export const replaceNeedsAfci = defineRule({
         places: whereWords(room, places),
       };
       if (!isFed(section, standing)) {
-        const shared = supplyNotDrawn(section, installation, `the arc-fault protection of ${outlet.device.name}`);
+        const shared = supplyNotDrawn(section, installation, wording.protectionOf(outlet.device.name));
         cannotTell({
           subjects,
           message: fillIn(messages.notFed, shown),
-          missing: `the supply of ${outlet.device.name}`,
-          toDo: `Draw where ${outlet.device.name} gets its supply.`,
+          missing: wording.supplyOf(outlet.device.name),
+          toDo: wording.drawSupply(outlet.device.name),
           ...(shared !== undefined && { shared }),
         });
         continue;
@@ -73,7 +81,7 @@ export const replaceNeedsAfci = defineRule({
           subjects,
           message: fillIn(messages.open, {
             ...shown,
-            others: others.length === 0 ? "" : ` The same holds for ${listed(others)} beside it.`,
+            others: others.length === 0 ? "" : wording.alsoFor(listed(others)),
             face: face.words,
             why: face.why,
             breaker: breakerWords(section, standing),

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import { workAt } from "../new-work.ts";
 import { whereWords } from "../place-words.ts";
@@ -7,9 +8,14 @@ import { basisOf, everyJudgedEdition, fillIn, marksOn, sectionIn, subject } from
 import { protectionOffers } from "../section-offers.ts";
 import { isPolaritySwapped, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   open: "{outlet} in {box} takes the place of {old}, and today {places} needs ground-fault protection: the new receptacle must have it, by whatever route. {option}",
-};
+});
+
+const wording = catalogue({
+  fitOrBefore: (outlet: Part) => `Fit a ground-fault receptacle at ${outlet}, or put a device before it.`,
+  nearest: (fix: Part) => `Nearest: ${fix}.`,
+});
 
 /** What is not live, not certain or miswired is told by the rules for that. */
 export const replaceNeedsGfci = defineRule({
@@ -43,10 +49,7 @@ export const replaceNeedsGfci = defineRule({
           box: enclosure.name,
           old: work.device.name,
           places: whereWords(room, need.places),
-          option:
-            first === undefined
-              ? `Fit a ground-fault receptacle at ${outlet.name}, or put a device before it.`
-              : `Nearest: ${first.title}.`,
+          option: first === undefined ? wording.fitOrBefore(outlet.name) : wording.nearest(first.title),
         }),
         section: sectionIn(edition, "406.4(D)(3)", "sourced"),
         data: { places: need.places.join(" ") },

@@ -1,4 +1,5 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { StateName } from "../../model/project.ts";
@@ -7,12 +8,16 @@ import { fixTogether, makeFresh } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   noRing:
     "{device} is screwed to nothing: {box} has no ears for a device, and no ring. It hangs by its conductors and its plate. Fit a device ring; one that is marked with a volume adds to the box as well.",
   noHold:
     "{device} is screwed to nothing in {box}: its ears or their threads are gone. It hangs by its conductors and its plate. Repair the threads, or fit a box that holds it.",
-};
+});
+
+const wording = catalogue({
+  fit: (box: Part, device: Part) => `Fit a device ring on ${box} and screw ${device} to it`,
+});
 
 /** Where somebody found it loose. That no ring is drawn says little: rings are often not drawn. */
 export const ringMissing = defineRule({
@@ -46,7 +51,7 @@ const hasRing = ({ rings }: Box): boolean => Object.values(rings).some(({ kind }
 
 /** A ring without a marking adds nothing to the volume, so nothing else changes. */
 function ringFix(box: Box, device: Device, state: StateName): Fix {
-  return fixTogether(`Fit a device ring on ${box.name} and screw ${device.name} to it`, [
+  return fixTogether(wording.fit(box.name, device.name), [
     {
       command: "add-ring",
       args: {

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box, Ring } from "../../model/enclosure.ts";
 import { creditedVolume, volumeOf } from "../../queries/box-volume.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -8,12 +9,17 @@ import { fixBy } from "../fix-parts.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   fromTable:
     "The {ring} on {box} is credited with {volume} in³ from the table of boxes, which lists no rings. Only what is marked on it counts; without a marking it counts 0{without}.",
   assumed:
     "The {ring} on {box} is credited with {volume} in³, and that it is marked so is assumed. Look for the marking; without one it counts 0{without}.",
-};
+});
+
+const wording = catalogue({
+  count: (ring: Part, box: Part) => `Count the ${ring} on ${box} as 0`,
+  overfull: (box: Part) => `, and ${box} would be overfull`,
+});
 
 /** Volume that somebody gave a ring which nobody has read off it. */
 export const ringVolumeUnmarked = defineRule({
@@ -38,11 +44,11 @@ export const ringVolumeUnmarked = defineRule({
           ring: WORDS[ring.kind],
           box: enclosure.name,
           volume: formatVolume(volume),
-          without: withoutIt(context, enclosure, volume) ? `, and ${enclosure.name} would be overfull` : "",
+          without: withoutIt(context, enclosure, volume) ? wording.overfull(enclosure.name) : "",
         }),
         data: { volumeIn3: toDecimal(volume) },
         ...basisOf(marksOn(ring, "volume")),
-        fix: fixBy(`Count the ${WORDS[ring.kind]} on ${enclosure.name} as 0`, "set-property", {
+        fix: fixBy(wording.count(WORDS[ring.kind], enclosure.name), "set-property", {
           state,
           target: { kind: "ring", enclosure: enclosure.id, id: ring.id },
           field: "volume",
@@ -53,11 +59,11 @@ export const ringVolumeUnmarked = defineRule({
   },
 });
 
-const WORDS: Readonly<Record<Ring["kind"], string>> = {
+const WORDS: Readonly<Record<Ring["kind"], string>> = catalogue({
   "plaster-ring": "ring",
   "raised-cover": "raised cover",
   extension: "extension",
-};
+});
 
 function whatIsWrong({ kind, volume, evidence }: Ring): keyof typeof messages | undefined {
   if (volume.kind === "table") return kind === "extension" ? undefined : "fromTable";

@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { EndKey } from "../../model/ids.ts";
@@ -26,12 +27,20 @@ import {
 } from "../section-parts.ts";
 import { listedShort } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   atDevice:
     "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} runs through it, {hots} {come} from {breakers}. It trips with any load over about {watts} W there, and after a trip {outlets} {keep} a live hot and no neutral. Put {device} after the point where the neutrals part, or use a two-pole device before it.",
   atBreaker:
     "{device} in {box} measures one leg of a shared neutral: the neutral of {outlets} is on it, {hots} {come} from {breakers}. It trips with any load over about {watts} W there. A shared neutral needs a two-pole ground-fault breaker for both legs, or devices after the point where the neutrals part.",
-};
+});
+
+const wording = catalogue({
+  bring: (ends: Part, device: Part) => `Bring ${ends} from the LINE neutral of ${device}`,
+  come: (count: number) => (count === 1 ? "comes" : "come"),
+  hots: (count: number) => (count === 1 ? "its hot" : "their hots"),
+  keep: (count: number) => (count === 1 ? "keeps" : "keep"),
+  otherLegOf: (breaker: Part) => `the other leg of ${breaker}`,
+});
 
 /** What comes back through the sensor of a device went out on another circuit. */
 export const sharedNeutralUpstreamGfci = defineRule({
@@ -62,11 +71,13 @@ export const sharedNeutralUpstreamGfci = defineRule({
           box: enclosure.name,
           outlets: listedShort(outlets.map(({ outlet }) => outlet.name)),
           breakers: listed([
-            ...new Set(foreign.map(({ breaker, otherLeg }) => `${otherLeg ? "the other leg of " : ""}${breaker.name}`)),
+            ...new Set(
+              foreign.map(({ breaker, otherLeg }) => (otherLeg ? wording.otherLegOf(breaker.name) : breaker.name)),
+            ),
           ]),
-          hots: outlets.length === 1 ? "its hot" : "their hots",
-          come: outlets.length === 1 ? "comes" : "come",
-          keep: outlets.length === 1 ? "keeps" : "keep",
+          hots: wording.hots(outlets.length),
+          come: wording.come(outlets.length),
+          keep: wording.keep(outlets.length),
           watts: watts.toFixed(1),
         }),
         data: { tripsAboveW: Number(watts.toFixed(2)), outlets: outlets.length },
@@ -159,7 +170,7 @@ function offersFor(
   const all = [...ends].sort();
   const plan = new MakeUpPlan(section.installation, enclosure, state);
   if (!bringAll(plan, section.installation, [enclosure, device], all, ["LINE", "neutral"])) return [];
-  const title = `Bring ${namesOfEnds(section.installation, enclosure, all)} from the LINE neutral of ${device.name}`;
+  const title = wording.bring(namesOfEnds(section.installation, enclosure, all), device.name);
   const fix = plan.fix((words) => titled(title, words));
   return fix !== undefined && isCure(section, fix) ? [fix] : [];
 }

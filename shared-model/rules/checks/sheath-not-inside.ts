@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Box, Entry } from "../../model/enclosure.ts";
 import { cablesAtEntry } from "../../queries/cables-at-entry.ts";
@@ -7,12 +8,18 @@ import type { EditionData } from "../editions/edition-data.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   short:
     "The sheath of {cables} {reaches} into {box}: {least} inside is the least in a nonmetallic box. Feed more cable in, or strip less where it is made up anew.",
   materialUnknown:
     "Cannot tell whether the sheath of {cables} reaches far enough into {box}: it {reaches}, and a nonmetallic box needs {least}. Whether {box} is nonmetallic is not recorded.",
-};
+});
+
+const wording = catalogue({
+  doesNotReach: "does not reach",
+  reachesOnly: (length: Part) => `reaches only ${length}`,
+  whetherNonmetallic: (box: Part) => `whether ${box} is nonmetallic`,
+});
 
 /** Only where somebody measured the sheath inside. */
 export const sheathNotInside = defineRule({
@@ -36,13 +43,13 @@ export const sheathNotInside = defineRule({
       if (cables.length === 0) continue;
       const shown = {
         cables: listed(cables.map(({ name }) => name)),
-        reaches: inside === 0 ? "does not reach" : `reaches only ${inchWords(inside)}`,
+        reaches: inside === 0 ? wording.doesNotReach : wording.reachesOnly(inchWords(inside)),
         box: enclosure.name,
         least: inchWords(least),
       };
       const subjects = [...cables.map((cable) => subject("cable", cable)), subject("enclosure", enclosure)];
       if (enclosure.material === "unknown") {
-        const missing = `whether ${enclosure.name} is nonmetallic`;
+        const missing = wording.whetherNonmetallic(enclosure.name);
         const enterAt = subject("enclosure", enclosure);
         cannotTell({ subjects, message: fillIn(messages.materialUnknown, shown), missing, enterAt });
         continue;

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { colourConsequences, crossingWords, exchangeFix } from "../crossed-conductors.ts";
 import { fixIn } from "../fix-parts.ts";
@@ -7,12 +8,16 @@ import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { hotOf, isPolaritySwapped, marksOnWay, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   shell:
     "{outlet} in {box}: the screw shell is live{when}, and the contact at its bottom is on the neutral. Whoever turns a lamp in touches the shell. {place} Exchange the two conductors there.",
   noNeutral:
     "{outlet} in {box}: the screw shell is live{when}, and no neutral comes to it. Bring the neutral to the shell and the switched hot to the contact at its bottom.",
-};
+});
+
+const wording = catalogue({
+  whenOn: " when it is switched on",
+});
 
 /** Luminaires alone: what is plugged into a receptacle is a matter of its polarity. Colours never enter it. */
 export const shellHot = defineRule({
@@ -38,7 +43,7 @@ export const shellHot = defineRule({
         message: fillIn(isExchanged ? messages.shell : messages.noNeutral, {
           outlet: outlet.name,
           box: enclosure.name,
-          when: reach.isAlwaysLive(neutral) ? "" : " when it is switched on",
+          when: reach.isAlwaysLive(neutral) ? "" : wording.whenOn,
           place: isExchanged ? crossingWords(section, standing) : "",
         }),
         ...basisOf(marksOn(outlet.device, "type"), marksOnWay(section, section.wayFrom("ungrounded", neutral))),

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { type EndKey, parseEnd } from "../../model/ids.ts";
 import type { Installation, StateName } from "../../model/project.ts";
@@ -11,12 +12,17 @@ import { fixTogether } from "../fix-parts.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   spare:
     "{ends} in {box} {is} switched and spare: the next owner will hang a fan there, and the box is not listed for one. Where the box is new or exchanged, fit one that is listed for fans; an old one may stay, without a fan.",
   ceiling:
     "{box} is in the ceiling of a room where a fan may come, and is not listed for one. By this edition a box that is new or exchanged must be, or leave the framing behind it in reach for one; an old one may stay, without a fan.",
-};
+});
+
+const wording = catalogue({
+  exchange: (box: Part) => `Exchange ${box} for a box of its volume that is listed for fans`,
+  is: (count: number) => (count === 1 ? "is" : "are"),
+});
 
 /** Only boxes that are recorded as in a ceiling and whose listing is recorded. A fan that hangs there is another rule's. */
 export const spareFanConductor = defineRule({
@@ -57,16 +63,14 @@ function finding(
     message: fillIn(values.spareConductorsForFanBox.value > 0 ? messages.spare : messages.ceiling, {
       box: box.name,
       ends: listed(spare.map((end) => nameOfEnd(installation, box, end))),
-      is: spare.length === 1 ? "is" : "are",
+      is: wording.is(spare.length),
     }),
     ...basisOf(
       marksOn(box, "mountedOn", "listedFor", "framingBehind"),
       spare.flatMap((end) => marksOn(box.places[end] ?? {}, "at")),
     ),
     offers: [
-      fixTogether(`Exchange ${box.name} for a box of its volume that is listed for fans`, [
-        setOnBox(box, state, "listedFor", [...(box.listedFor ?? []), "fan"]),
-      ]),
+      fixTogether(wording.exchange(box.name), [setOnBox(box, state, "listedFor", [...(box.listedFor ?? []), "fan"])]),
     ],
   };
 }

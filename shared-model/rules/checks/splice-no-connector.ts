@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { membersOf } from "../../queries/landings.ts";
@@ -7,19 +8,24 @@ import { isMixed } from "../metals.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   missing:
     "{count} conductors are joined at {splice} in {box} {how}. Join them in a connector listed for their sizes and number.",
   unknown:
     "Cannot tell whether {splice} in {box} has a connector listed for {set}: it is not recorded. Look, and record it.",
   soldered:
     "Cannot tell whether {splice} in {box} is sound: it is soldered. A soldered joint counts only when it was first made mechanically secure and is insulated; look, and record the connector or make the joint again.",
-};
+});
 
-const HOW: Readonly<Record<string, string>> = {
+const wording = catalogue({
+  connectorOf: (splice: Part, box: Part) => `the connector of ${splice} in ${box}`,
+  join: (count: Part, connectors: Part) => `Join the ${count} conductors again: ${connectors}`,
+});
+
+const HOW: Readonly<Record<string, string>> = catalogue({
   none: "without a connector",
   taped: "with tape alone",
-};
+});
 
 /** Two or more conductors held together by nothing, or by tape. */
 export const spliceNoConnector = defineRule({
@@ -42,7 +48,7 @@ export const spliceNoConnector = defineRule({
       if (how !== undefined) {
         const fix = new MakeUpPlan(installation, enclosure, state)
           .touch(splice.id)
-          .fix((connector) => `Join the ${count} conductors again: ${connector}`);
+          .fix((connector) => wording.join(count, connector));
         report({
           subjects,
           message: fillIn(messages.missing, { ...shown, how }),
@@ -57,7 +63,7 @@ export const spliceNoConnector = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages[splice.connector], { ...shown, set: describeMembers(members) }),
-          missing: `the connector of ${splice.name} in ${enclosure.name}`,
+          missing: wording.connectorOf(splice.name, enclosure.name),
         });
       }
     }

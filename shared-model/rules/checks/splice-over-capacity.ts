@@ -1,4 +1,5 @@
 import { findConnector } from "../../catalog/connectors.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { takes } from "../../queries/connector-takes.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -9,9 +10,16 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   over: "{splice} in {box} holds {set}; its connector ({connector}) takes {capacity}. {cure}",
-};
+});
+
+const wording = catalogue({
+  change: (connectors: Part) => `Change the connector: ${connectors}`,
+  split: (splice: Part) => `Make two splices of ${splice} with one link`,
+  splitOrListed: "Split it into two splices with one link, or use a connector listed for this set.",
+  orSplit: (connector: Part) => `Use one that takes them (${connector}), or split it into two splices with one link.`,
+});
 
 /**
  * The connector's own table must name exactly what is in it: too few is as wrong as too many. A connector that is not
@@ -37,7 +45,7 @@ export const spliceOverCapacity = defineRule({
       if (connector === undefined || takes(connector, members)) continue;
       const better = fittingConnector(connector.id, members);
       const title = (words: string): string =>
-        better === undefined ? `Make two splices of ${splice.name} with one link` : `Change the connector: ${words}`;
+        better === undefined ? wording.split(splice.name) : wording.change(words);
       const fix = new MakeUpPlan(installation, enclosure, state).touch(splice.id).fix(title);
       report({
         subjects,
@@ -45,10 +53,7 @@ export const spliceOverCapacity = defineRule({
           ...shown,
           connector: connector.title.toLowerCase(),
           capacity: describeCapacity(connector, members),
-          cure:
-            better === undefined
-              ? "Split it into two splices with one link, or use a connector listed for this set."
-              : `Use one that takes them (${better.title.toLowerCase()}), or split it into two splices with one link.`,
+          cure: better === undefined ? wording.splitOrListed : wording.orSplit(better.title.toLowerCase()),
         }),
         data: { conductors: members.length, set: shown.set, connector: connector.id },
         ...basisOf(marksOn(splice, "connector")),

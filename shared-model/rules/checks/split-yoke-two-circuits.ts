@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { terminalsOf } from "../../queries/terminals-of.ts";
@@ -9,10 +10,10 @@ import { groupsByHandle, marksOfPoles, tieIn } from "../multiwire-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   apart:
     "{device} in {box} is fed by {breakers}, which can be opened one at a time: with one of them off, part of it is still live. Fit a two-pole breaker, or tie the handles.",
-};
+});
 
 /** Any device on one yoke: a duplex with its tab out, two switches, a switch with a receptacle. */
 export const splitYokeTwoCircuits = defineRule({

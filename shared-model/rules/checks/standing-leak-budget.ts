@@ -1,15 +1,22 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { Installation } from "../../model/project.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
 import type { OutletStanding, Section } from "../../solver/section.ts";
 import { CLASS_A_TRIPS, STANDING_LEAK_SHARE } from "../editions/product-values.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { listedShort, pluggedAt, tripsOf } from "../trip-parts.ts";
 
-const messages = {
+const messages = templates({
   over: "{sum} mA leaks to ground behind {device} in {box} with nothing wrong: {users}. {device} trips at {trips} mA, and with more than {budget} mA standing it is likely to trip for nothing. Spread these over two devices, or feed one of them past {device} from a device of its own.",
-};
+});
+
+const wording = catalogue({
+  at: (user: Part, outlet: Part) => `${user} at ${outlet}`,
+  leak: (user: Part, milliamps: Part) => `${user} ${milliamps}`,
+});
 
 /** What leaks without a fault, added up as if all of it were on at once; a leak without a ground to flow to is none. */
 export const standingLeakBudget = defineRule({
@@ -20,7 +27,7 @@ export const standingLeakBudget = defineRule({
   summary: "What leaks to ground in normal use behind one ground-fault device must stay well below what trips it.",
   why: "Heating elements, motors and electronics leak a little to ground from new. A device sums all of it, so that a few such loads behind one device leave little to the level at which it trips: it then trips when the washer starts, nobody finds a fault, and somebody takes it out. Leaks are those recorded on loads and devices; one that is not recorded counts as none, and so does one at an outlet that no ground reaches. The budget is common practice, not a rule of the code.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, installation, report }) {
     for (const { device, enclosure, isPersonnel, outlets } of tripsOf(section)) {
       if (!isPersonnel) continue;
@@ -35,7 +42,7 @@ export const standingLeakBudget = defineRule({
           sum: inMilliamps(sum),
           device: device.name,
           box: enclosure.name,
-          users: listedShort(users.map(({ name, microamps }) => `${name} ${inMilliamps(microamps)}`)),
+          users: listedShort(users.map(({ name, microamps }) => wording.leak(name, inMilliamps(microamps)))),
           trips: CLASS_A_TRIPS,
           budget: inMilliamps(budget),
         }),
@@ -61,7 +68,7 @@ function leaksAt(section: Section, installation: Installation, standing: OutletS
   if (users.length === 0 || ground === undefined) return [];
   if (!section.reach().isOnGround({ device: device.id, node: ground })) return [];
   return users.map((user) => ({
-    name: user === device ? device.name : `${user.name} at ${name}`,
+    name: user === device ? device.name : wording.at(user.name, name),
     microamps: Math.round(1000 * (user.leakMa ?? 0)),
     marks: marksOn(user, "leakMa"),
   }));

@@ -1,4 +1,5 @@
 import type { EntryKind } from "../../catalog/device-type.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { landedAt } from "../../queries/landings.ts";
@@ -9,10 +10,15 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   loose:
     "{ends} {is} stranded and under the screw {terminal} in {box}: strands spread from under a plain screw. Bring a solid pigtail to it, or crimp a fork on, unless the marking of the device accepts strands.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  pigtail: (terminal: Part) => `Bring a solid pigtail to ${terminal}`,
+});
 
 const SCREWS: ReadonlySet<EntryKind> = new Set(["side-screw", "green-screw"]);
 
@@ -47,12 +53,12 @@ export const strandedOnSideScrew = defineRule({
             awg,
             colour: first.colour,
           });
-        const fix = plan.fix(() => `Bring a solid pigtail to ${terminal}`);
+        const fix = plan.fix(() => wording.pigtail(terminal));
         report({
           subjects: [{ kind: "terminal", id: `${device.id}.${name}`, name: terminal }],
           message: fillIn(messages.loose, {
             ends: listed(stranded.map((end) => nameOfEnd(installation, enclosure, end))),
-            is: stranded.length === 1 ? "is" : "are",
+            is: wording.is(stranded.length),
             terminal,
             box: enclosure.name,
           }),

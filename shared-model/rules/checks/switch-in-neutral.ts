@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { OutletKey } from "../../model/ids.ts";
 import type { Section } from "../../solver/section.ts";
 import { defineRule } from "../rule.ts";
@@ -6,10 +7,15 @@ import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } fr
 import { intoHotOffers } from "../section-offers.ts";
 import { marksOnWay, neutralOf } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   inNeutral:
     "{device} in {box} opens the neutral of {outlets}: switched off, {left} stay live. Put it into the hot, and splice the neutral through.",
-};
+});
+
+const wording = catalogue({
+  sections: (section: Part, several: Part) => `${section}; ${several} for 3-way and 4-way`,
+  wires: (count: number) => (count > 1 ? "their wires" : "its wires"),
+});
 
 /** Judged by what a handle does: an outlet that keeps its hot and loses its neutral. A two-pole switch opens both. */
 export const switchInNeutral = defineRule({
@@ -20,7 +26,7 @@ export const switchInNeutral = defineRule({
   summary: "A switch must open the hot, never the neutral alone.",
   why: "The lamp goes out and everything seems right, but its contacts and the wires to it stay live: whoever changes the lamp trusts the switch. Old three-way circuits that switch hot and neutral at the two ends do the same in half of their positions.",
   messages,
-  sections: everyEdition("404.2(B); 404.2(A) for 3-way and 4-way", "sourced"),
+  sections: everyEdition(wording.sections("404.2(B)", "404.2(A)"), "sourced"),
   check({ section, edition, state, report }) {
     for (const { device: id, outlets } of section.switchesInNeutral()) {
       const home = section.enclosureOf(id);
@@ -35,7 +41,7 @@ export const switchInNeutral = defineRule({
           device: device.name,
           box: enclosure.name,
           outlets: listed(names),
-          left: listed([...names, outlets.length > 1 ? "their wires" : "its wires"]),
+          left: listed([...names, wording.wires(outlets.length)]),
         }),
         data: { outlets: outlets.length },
         section: sectionIn(edition, several ? "404.2(A)" : "404.2(B)", "sourced"),

@@ -1,18 +1,20 @@
+import { templates } from "../../lib/catalogue.ts";
 import type { TerminalName } from "../../model/ids.ts";
 import { nameOfTerminal, terminalsOf } from "../../queries/terminals-of.ts";
 import type { Section, Spot, WrongPlace } from "../../solver/section.ts";
 import { type SwitchEffect, switchEffects } from "../../solver/switch-effects.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { isBeingSurveyed } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, LeadingOutside } from "../section-parts.ts";
 
-const messages = {
+const messages = templates({
   nothing:
     "{device} in {box} has its hot and controls nothing: in either position the same outlets are live. Look for a load that was put on the feed side, a tab that was left in, or a way round the switch.",
   outside:
     "Cannot tell whether {outlets} control anything: cable {cable} leads out of the drawing, and nothing here says what is at its other end. Draw where it goes.",
-};
+});
 
 /** Judged by what its handle changes at any outlet; a switch that no hot reaches says nothing yet. */
 export const switchNoEffect = defineRule({
@@ -23,7 +25,7 @@ export const switchNoEffect = defineRule({
   summary: "A switch must turn something on and off.",
   why: "Feed and load under one screw, a receptacle whose tab was not broken off, or a replaced receptacle on a circuit with a switched half: the switch moves and nothing happens. Where its load is only not wired yet the break is told instead, and in a box that is being surveyed nothing is said.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, report, cannotTell }) {
     const idle = switchEffects(section).filter(
       (effect) => effect.certain && effect.outlets.length === 0 && isFed(section, effect),

@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { StateName } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -9,13 +10,18 @@ import { fixBy } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   load: "{switch} in {box} is rated {rating} A and switches {load} A: {uses}. Fit one of {needed} A or more, or part the load.",
   motor:
     "{switch} in {box} is rated {rating} A and switches {load} A of motors: {uses}; {percent} % of its rating, {most} A, is the most for them. Fit one of {needed} A or more.",
   ratingUnknown:
     "Cannot tell whether {switch} in {box} bears the {load} A that it switches: its rating is not recorded. Read it off the yoke.",
-};
+});
+
+const wording = catalogue({
+  fit: (amps: Part, device: Part) => `Fit a switch of ${amps} A at ${device}`,
+  ratingOf: (device: Part, box: Part) => `the rating of ${device} in ${box}`,
+});
 
 /** Rated figures of what hangs on the ways that lead through it; what has no known watts is left out. */
 export const switchRating = defineRule({
@@ -42,7 +48,7 @@ export const switchRating = defineRule({
         const rating = device.ratingA;
         if (rating === undefined) {
           const message = fillIn(messages.ratingUnknown, { ...shown, load: figure(load) });
-          cannotTell({ subjects, message, missing: `the rating of ${device.name} in ${enclosure.name}` });
+          cannotTell({ subjects, message, missing: wording.ratingOf(device.name, enclosure.name) });
           continue;
         }
         const ofMotors = sumOf(motors, "amps");
@@ -88,7 +94,7 @@ function ratedOffers(device: Device, needed: number, state: StateName): readonly
   if (rating === undefined) return [];
   const target = { kind: "device", id: device.id };
   return [
-    fixBy(`Fit a switch of ${rating} A at ${device.name}`, "set-property", {
+    fixBy(wording.fit(rating, device.name), "set-property", {
       state,
       target,
       field: "ratingA",

@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { type Half, outletKey, type TerminalName } from "../../model/ids.ts";
@@ -7,16 +8,25 @@ import { landedAt } from "../../queries/landings.ts";
 import { nameOfTerminal } from "../../queries/terminals-of.ts";
 import { enclosureGraph } from "../../solver/enclosure-graph.ts";
 import { fixBy, fixIn } from "../fix-parts.ts";
+import { OWN_CHECK } from "../own-check.ts";
 import { defineRule, type Report } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, subject } from "../rule-parts.ts";
 import { joinedByWire } from "../wire-groups.ts";
 
-const messages = {
+const messages = templates({
   unfed:
     "The {tab} tab of {device} in {box} is broken off, and nothing is on the {tab} screw of {half}: that part is not joined to the rest. Land the conductor that is missing, or fit a device with its tab.",
   joined:
     "The {tab} tab of {device} in {box} is broken off, and its two {tab} screws are joined by wire all the same: the halves are not apart. Fit a device with its tab, or part the conductors.",
-};
+});
+
+const wording = catalogue({
+  fit: (device: Part, tab: Part) => `Fit ${device} with its ${tab} tab`,
+  hot: "hot",
+  lower: "its lower half",
+  neutral: "neutral",
+  upper: "its upper half",
+});
 
 const TABS = [
   ["hot-tab", "hotTab", "hot"],
@@ -32,11 +42,11 @@ export const tabBrokenUnintended = defineRule({
   summary: "A break-off tab agrees with the conductors on its two screws.",
   why: "A tab is broken off to switch one half, or to feed the halves from two circuits. Put back on a plain circuit such a device leaves one half dead; with both screws fed from one joint the missing tab does nothing and misleads whoever opens the box next. A tab cannot be put back: the device is exchanged.",
   messages,
-  sections: everyEdition("none (own check)", "own-rule"),
+  sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ enclosure, state, report }) {
     if (enclosure.kind === "box" && enclosure.beingSurveyed === true) return;
     for (const device of inOrder(enclosure.devices)) {
-      for (const [tab, field, words] of TABS) {
+      for (const [tab, field, pole] of TABS) {
         if (device[field] !== "removed") continue;
         for (const path of getDeviceType(device.type).paths.filter(({ when }) => when === tab)) {
           const wrong = standingOf(enclosure, device, path.a as TerminalName, path.b as TerminalName);
@@ -44,16 +54,16 @@ export const tabBrokenUnintended = defineRule({
           report({
             subjects: [subject("device", device)],
             message: fillIn(messages[wrong.kind], {
-              tab: words,
+              tab: wording[pole],
               device: device.name,
               box: enclosure.name,
               half: wrong.kind === "unfed" ? partAt(device, wrong.empty) : "",
             }),
-            data: { tab: words },
+            data: { tab: pole },
             ...(wrong.kind === "unfed" && { hides: deadHalf(device, wrong.empty) }),
             ...basisOf(marksOn(device, field)),
             ...fixIn(state, () =>
-              fixBy(`Fit ${device.name} with its ${words} tab`, "set-property", {
+              fixBy(wording.fit(device.name, wording[pole]), "set-property", {
                 state,
                 target: { kind: "device", id: device.id },
                 field,
@@ -97,7 +107,7 @@ function deadHalf(device: Device, terminal: TerminalName): NonNullable<Report["h
 /** The half of a duplex that a screw feeds; else the screw by its name. */
 function partAt(device: Device, terminal: TerminalName): string {
   const half = halfAt(device, terminal);
-  return half === undefined ? nameOfTerminal(device, terminal) : `its ${half} half`;
+  return half === undefined ? nameOfTerminal(device, terminal) : wording[half];
 }
 
 function halfAt(device: Device, terminal: TerminalName): Half | undefined {

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { fixIn } from "../fix-parts.ts";
@@ -8,12 +9,18 @@ import { faceWith, replaceOffer } from "../replace-offers.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   plain:
     "{outlet} in {box} is {what} and is not tamper-resistant, which 15 and 20 A receptacles of dwellings must be up to {height} in. above the floor. Fit a tamper-resistant one.",
   unknown:
     "Cannot tell whether {outlet} in {box}, which is {what}, is tamper-resistant: it is not recorded. Look for TR on its face, and record it.",
-};
+});
+
+const wording = catalogue({
+  inPlaceOf: (device: Part) => `in the place of ${device}`,
+  isNew: "new",
+  whetherResistant: (device: Part, box: Part) => `whether ${device} in ${box} is tamper-resistant`,
+});
 
 /** New and replaced receptacles; those that stay were made before. */
 export const tamperResistant = defineRule({
@@ -38,10 +45,10 @@ export const tamperResistant = defineRule({
         const isUngrounded = enclosure.kind === "box" && !groundsOf(section, enclosure).present;
         if (work.kind === "replaces" && isUngrounded && !takesGroundPin(device)) continue;
         const subjects = [subject("device", device)];
-        const what = work.kind === "new" ? "new" : `in the place of ${work.device.name}`;
+        const what = work.kind === "new" ? wording.isNew : wording.inPlaceOf(work.device.name);
         const shown = { outlet: device.name, box: enclosure.name, what };
         if (device.tamperResistant === undefined) {
-          const missing = `whether ${device.name} in ${enclosure.name} is tamper-resistant`;
+          const missing = wording.whetherResistant(device.name, enclosure.name);
           cannotTell({ subjects, message: fillIn(messages.unknown, shown), missing });
           continue;
         }

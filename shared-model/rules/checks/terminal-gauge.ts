@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import type { EntryKind } from "../../catalog/device-type.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { type EndKey, parseEnd } from "../../model/ids.ts";
 import { farEnd, getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
@@ -13,11 +14,17 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   thin: "{terminal} in {box} takes {thinnest} to {thickest} AWG; {ends} {is} {found} AWG, too thin for it to hold. Splice it there with a pigtail of a size that the terminal takes, unless the marking of the device says more.",
   thick:
     "{terminal} in {box} takes {thinnest} to {thickest} AWG; {ends} {is} {found} AWG, too thick for it. Splice it there with a pigtail of a size that the terminal takes and the breaker allows, unless the marking of the device says more.",
-};
+});
+
+const wording = catalogue({
+  is: (count: number) => (count === 1 ? "is" : "are"),
+  make: (jumper: Part, awg: Part) => `Make jumper ${jumper} of ${awg} AWG`,
+  splice: (end: Part, awg: Part, terminal: Part) => `Splice ${end} with a pigtail of ${awg} AWG to ${terminal}`,
+});
 
 /** Leads are joined in a connector that is not drawn; push-in entries have a rule of their own. */
 const UNJUDGED: ReadonlySet<EntryKind> = new Set(["lead", "push-in"]);
@@ -54,7 +61,7 @@ export const terminalGauge = defineRule({
               thinnest: terminal.thinnest,
               thickest: terminal.thickest,
               ends: listed(wrong.map((end) => nameOfEnd(installation, enclosure, end))),
-              is: wrong.length === 1 ? "is" : "are",
+              is: wording.is(wrong.length),
               found,
             }),
             data: { found, thinnest: terminal.thinnest, thickest: terminal.thickest },
@@ -98,14 +105,13 @@ function offersFor(
     const thickest = thickestOf(others.map((one) => getEndFacts(installation, enclosure, one).awg));
     const awg = fitting(thickest ?? terminal.thinnest);
     const name = enclosure.jumpers[parsed.jumper]?.name ?? parsed.jumper;
-    const fix = plan.resize(parsed.jumper, awg).fix((words) => titled(`Make jumper ${name} of ${awg} AWG`, words));
+    const fix = plan.resize(parsed.jumper, awg).fix((words) => titled(wording.make(name, awg), words));
     return fix === undefined ? [] : [fix];
   }
   const awg = terminal.thinnest;
   plan.pigtailTo({ kind: "terminal", device: device.id, terminal: terminal.name, hole: 1 }, [end], { awg, colour });
-  const fix = plan.fix(
-    () =>
-      `Splice ${nameOfEnd(installation, enclosure, end)} with a pigtail of ${awg} AWG to ${nameOfTerminal(device, terminal.name)}`,
+  const fix = plan.fix(() =>
+    wording.splice(nameOfEnd(installation, enclosure, end), awg, nameOfTerminal(device, terminal.name)),
   );
   return fix === undefined ? [] : [fix];
 }

@@ -1,4 +1,5 @@
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { DeviceId, EnclosureId } from "../../model/ids.ts";
@@ -7,14 +8,18 @@ import { isNewCable, workAt } from "../new-work.ts";
 import { defineRule, type ProjectContext } from "../rule.ts";
 import { everyEdition, fillIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   noTest:
     "The test record has no TEST of {device} in {box} after the work. Press TEST on {device} and record every outlet that went dark, then RESET. A plug-in tester alone does not show that its own button works.",
   noReset:
     "TEST of {device} in {box} is recorded and RESET is not. Press RESET and record what came on again: a device that does not hold is not finished.",
   failed:
     "The test record says that TEST of {device} in {box} made nothing go dark, where {count} should have gone dark. Do not leave it so: find out why, or replace it, and test again.",
-};
+});
+
+const wording = catalogue({
+  outlets: (count: number) => (count === 1 ? "one outlet" : `${count} outlets`),
+});
 
 /** Judged once the work is said to be done, or the first test after it is recorded. */
 export const testRecordMissing = defineRule({
@@ -40,7 +45,7 @@ export const testRecordMissing = defineRule({
         const kind =
           own === undefined ? "noTest" : expected > 0 ? "failed" : taken.reset.has(device.id) ? undefined : "noReset";
         if (kind === undefined) continue;
-        const count = expected === 1 ? "one outlet" : `${expected} outlets`;
+        const count = wording.outlets(expected);
         report({
           subjects: [subject("device", device)],
           message: fillIn(messages[kind], { device: device.name, box: enclosure.name, count }),

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import type { Enclosure, Entry } from "../../model/enclosure.ts";
 import type { Installation, StateName } from "../../model/project.ts";
@@ -8,12 +9,19 @@ import { fixTogether } from "../fix-parts.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   tooMany:
     "{cables} go through one {means} of {box}, which is marked for {marked}. Give each of them an opening of its own, or fit a connector that is marked for {count} cables of this size.",
   notRecorded:
     "Cannot tell whether one {means} of {box} may hold {cables}: for how many cables it is marked is not recorded. Look at its marking or its package.",
-};
+});
+
+const wording = catalogue({
+  cables: (count: number) => (count === 1 ? "one cable" : `${count} cables`),
+  fit: (count: Part, box: Part, cables: Part) => `Fit a connector marked for ${count} cables at ${box} (${cables})`,
+  howMany: (means: Part, cables: Part, box: Part) =>
+    `how many cables the ${means} for ${cables} is marked for, at ${box}`,
+});
 
 /** Sheaths under one clamp or connector. Conductors that share a raceway are no sheaths. */
 export const tooManyCablesInClamp = defineRule({
@@ -39,7 +47,7 @@ export const tooManyCablesInClamp = defineRule({
         cannotTell({
           subjects,
           message: fillIn(messages.notRecorded, shown),
-          missing: `how many cables the ${MEANS[entry.means]} for ${names} is marked for, at ${enclosure.name}`,
+          missing: wording.howMany(MEANS[entry.means], names, enclosure.name),
           enterAt: subject("enclosure", enclosure),
         });
         continue;
@@ -48,7 +56,7 @@ export const tooManyCablesInClamp = defineRule({
         subjects,
         message: fillIn(messages.tooMany, {
           ...shown,
-          marked: marked === 1 ? "one cable" : `${marked} cables`,
+          marked: wording.cables(marked),
           count: cables.length,
         }),
         data: { cables: cables.length, marked },
@@ -59,11 +67,11 @@ export const tooManyCablesInClamp = defineRule({
   },
 });
 
-const MEANS: Readonly<Record<Exclude<Entry["means"], "none">, string>> = {
+const MEANS: Readonly<Record<Exclude<Entry["means"], "none">, string>> = catalogue({
   "internal-clamp": "clamp",
   "integral-clamp": "clamp",
   "external-connector": "connector",
-};
+});
 
 const sheathsAt = (installation: Installation, enclosure: Enclosure, { id }: Entry): readonly Cable[] =>
   cablesAtEntry(installation, enclosure, id).filter(({ construction }) => SHEATHED.has(construction));
@@ -85,7 +93,7 @@ function connectorFor(
     command: "set-property",
     args: { state, target: { kind: "entry", enclosure, id: entry.id }, field, value },
   });
-  return fixTogether(`Fit a connector marked for ${count} cables at ${name} (${names})`, [
+  return fixTogether(wording.fit(count, name, names), [
     set("means", "external-connector"),
     set("markedForCables", count),
   ]);

@@ -1,5 +1,6 @@
 import type { Fix } from "../../answers/finding.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { TerminalName } from "../../model/ids.ts";
@@ -14,12 +15,19 @@ import { isBeingSurveyed } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   common:
     "{device} in {box} has a traveller on its common screw, and what belongs there on {terminal}: {turns}. Exchange the two.",
   travellers:
     "{switches} do not turn {light} over from every position: {turns}. A traveller is open or on a wrong screw: follow both from switch to switch.",
-};
+});
+
+const wording = catalogue({
+  alsoMoving: (device: Part, count: Part) => `moving ${device} in ${count}`,
+  exchange: (one: Part, other: Part) => `Exchange what is on ${one} and on ${other}`,
+  moving: (device: Part, light: Part, count: Part, positions: Part) =>
+    `moving ${device} turns ${light} over in ${count} of ${positions} positions`,
+});
 
 /** Judged by what the handles do, position by position, whatever the wires are called. */
 export const travellerMisused = defineRule({
@@ -93,8 +101,8 @@ function turnWords(section: Section, fault: MultiwayFault): string {
     .map(({ id, name }, index) => {
       const count = turns.get(id) ?? 0;
       return index === 0
-        ? `moving ${name} turns ${lightOf(section, fault)} over in ${count} of ${positions} positions`
-        : `moving ${name} in ${count}`;
+        ? wording.moving(name, lightOf(section, fault), count, positions)
+        : wording.alsoMoving(name, count);
     })
     .join(", ");
 }
@@ -118,7 +126,7 @@ function exchangeOffers(
       args: { state, enclosure: box.id, end, at: { kind: "terminal", device: device.id, terminal: to, hole } },
     })),
   );
-  const title = `Exchange what is on ${nameOfTerminal(device, common)} and on ${nameOfTerminal(device, traveller)}`;
+  const title = wording.exchange(nameOfTerminal(device, common), nameOfTerminal(device, traveller));
   const fix = fixTogether(title, calls);
   const isRight = sectionsAfter(section, fix).every((after) =>
     multiwayFaults(after).every(({ switches }) => switches.every(({ id }) => id !== device.id)),

@@ -1,4 +1,5 @@
 import type { EntryKind } from "../../catalog/device-type.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
 import type { EndKey } from "../../model/ids.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
@@ -11,7 +12,7 @@ import { MakeUpPlan } from "../make-up-plan.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, counted, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   doubled:
     "{terminal} in {box} holds {count} conductors ({ends}); its screw takes {allowed}. Splice them and bring one pigtail to the screw: the box fill stays the same.",
   unlike:
@@ -19,7 +20,12 @@ const messages = {
   bond: "The ground screw or clip of {box} holds {count} conductors ({ends}); it takes {allowed}. Splice the grounds and bring one pigtail to it: the box fill stays the same.",
   bondUnlike:
     "The ground screw or clip of {box} holds {count} conductors ({ends}); it takes {allowed}. Here are {kinds}: take off what is no ground.",
-};
+});
+
+const wording = catalogue({
+  conductors: (count: number) => counted(count, "conductor"),
+  splice: (terminal: Part) => `Splice the conductors on ${terminal} and bring one pigtail to it`,
+});
 
 const SCREWS: ReadonlySet<EntryKind> = new Set(["side-screw", "green-screw"]);
 
@@ -49,7 +55,7 @@ export const twoWiresOneScrew = defineRule({
         const kinds = unlikeKinds(installation, enclosure, landed);
         const plan = new MakeUpPlan(installation, enclosure, state);
         if (kinds === undefined) plan.pigtail(device.id, name);
-        const fix = plan.fix(() => `Splice the conductors on ${terminal} and bring one pigtail to it`);
+        const fix = plan.fix(() => wording.splice(terminal));
         report({
           subjects: [{ kind: "terminal", id: `${device.id}.${name}`, name: terminal }],
           message: fillIn(kinds === undefined ? messages.doubled : messages.unlike, {
@@ -90,7 +96,7 @@ const shownAt = ({ enclosure, installation }: BoxContext, landed: readonly EndKe
   box: enclosure.name,
   count: landed.length,
   ends: listed(landed.map((end) => nameOfEnd(installation, enclosure, end))),
-  allowed: counted(allowed, "conductor"),
+  allowed: wording.conductors(allowed),
 });
 
 const marksAt = ({ enclosure }: BoxContext, landed: readonly EndKey[]): readonly EvidenceMark[] =>

@@ -1,3 +1,4 @@
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { roomKindsOf } from "../../queries/outlets-of.ts";
 import { fixIn } from "../fix-parts.ts";
@@ -8,10 +9,15 @@ import { faceWith, replaceOffer } from "../replace-offers.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   plain:
     "{outlet} in {box} ({places}) is {what} and is not weather-resistant, which 15 and 20 A receptacles of damp and wet places must be. Fit a weather-resistant one.",
-};
+});
+
+const wording = catalogue({
+  inPlaceOf: (device: Part) => `in the place of ${device}`,
+  isNew: "new",
+});
 
 /** New and replaced receptacles. One that is not recorded as weather-resistant is taken for a plain one: the stock says which are. */
 export const weatherResistant = defineRule({
@@ -42,7 +48,7 @@ export const weatherResistant = defineRule({
             outlet: device.name,
             box: enclosure.name,
             places: whereWords(room, places),
-            what: work.kind === "new" ? "new" : `in the place of ${work.device.name}`,
+            what: work.kind === "new" ? wording.isNew : wording.inPlaceOf(work.device.name),
           }),
           ...(work.kind === "replaces" && { section: sectionIn(edition, "406.4(D)(6), 406.9", "from-memory") }),
           data: { places: places.join(" ") },

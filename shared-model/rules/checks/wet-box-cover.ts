@@ -1,4 +1,5 @@
 import type { SectionPointer } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box } from "../../model/enclosure.ts";
 import type { Project } from "../../model/project.ts";
@@ -9,11 +10,18 @@ import type { EditionData } from "../editions/edition-data.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, sectionIn, subject } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   onlyClosed:
     "The cover of {box} protects {outlets} only while nothing is plugged in, and rain reaches it there{assumed}. Fit a cover that stays closed over a plug.",
   notWeatherproof: "The cover of {box} keeps no water from {outlets}, {where}{assumed}. Fit {cover}.",
-};
+});
+
+const wording = catalogue({
+  damp: "and it is damp there",
+  fit: (cover: Part, box: Part) => `Fit ${cover} on ${box}`,
+  outdoors: (box: Part) => ` (outdoors; record ${box} as damp if a roof keeps it off)`,
+  rain: "and rain reaches it there",
+});
 
 /** Receptacles that rain or damp reaches, where the cover is recorded. A box without any cover is another rule's. */
 export const wetBoxCover = defineRule({
@@ -41,16 +49,13 @@ export const wetBoxCover = defineRule({
         message: fillIn(closed ? messages.onlyClosed : messages.notWeatherproof, {
           box: box.name,
           outlets: listed(needs.map(({ name }) => name)),
-          where: wet.length > 0 ? "and rain reaches it there" : "and it is damp there",
-          assumed:
-            wet.length > 0 && box.exposure === undefined
-              ? ` (outdoors; record ${box.name} as damp if a roof keeps it off)`
-              : "",
+          where: wet.length > 0 ? wording.rain : wording.damp,
+          assumed: wet.length > 0 && box.exposure === undefined ? wording.outdoors(box.name) : "",
           cover: COVER[cover],
         }),
         ...basisOf(marksOn(box, "cover", "exposure"), box.exposure === undefined ? ["assumed"] : []),
         ...(wet.length === 0 && { section: DAMP(edition) }),
-        offers: [{ title: `Fit ${COVER[cover]} on ${box.name}`, call: setOnBox(box, state, "cover", cover) }],
+        offers: [{ title: wording.fit(COVER[cover], box.name), call: setOnBox(box, state, "cover", cover) }],
       });
     }
   },
@@ -63,10 +68,10 @@ const PARTLY: ReadonlySet<string> = new Set<NonNullable<Box["cover"]>>([
   "weatherproof-closed",
 ]);
 
-const COVER = {
+const COVER = catalogue({
   "weatherproof-in-use": "a cover that protects it with a plug in it",
   "weatherproof-closed": "a weatherproof cover",
-} as const;
+});
 
 const DAMP = (edition: EditionData): SectionPointer => sectionIn(edition, "406.9(A)", "from-memory");
 

@@ -1,20 +1,28 @@
 import type { CommandCall } from "../../answers/command-call.ts";
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { Cable } from "../../model/cable.ts";
 import { type ConductorKey, cableEnd } from "../../model/ids.ts";
 import type { StateName } from "../../model/project.ts";
 import type { Section } from "../../solver/section.ts";
 import { colourCode } from "../../units/colour.ts";
+import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import { type ConductorUse, conductorUses, isWhite } from "../conductor-uses.ts";
 import { fixIn, fixTogether } from "../fix-parts.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   returns:
     "The {colour} of {cable} is the switched wire back from the switch, its {other} the {feed}. Use the {colour} for the supply to the switch and another colour back: exchange the two at both ends.",
-};
+});
+
+const wording = catalogue({
+  exchange: (one: Part, other: Part, cable: Part) => `Exchange ${one} and ${other} of ${cable} at both ends`,
+  feed: "feed",
+  traveller: "traveller",
+});
 
 /** Marked or not: a mark makes it visible, and does not make it right. */
 export const whiteAsSwitchedReturn = defineRule({
@@ -39,10 +47,10 @@ export const whiteAsSwitchedReturn = defineRule({
       report({
         subjects: [use.subject],
         message: fillIn(messages.returns, {
-          colour: use.colour,
+          colour: COLOUR_WORDS[use.colour],
           cable: cable.name,
-          other: feed.colour,
-          feed: feed.role === "traveller" ? "traveller" : "feed",
+          other: COLOUR_WORDS[feed.colour],
+          feed: feed.role === "traveller" ? wording.traveller : wording.feed,
         }),
         ...basisOf(use.ends.flatMap(({ end, enclosure }) => marksOn(enclosure.places[end] ?? {}, "at"))),
         ...fixIn(state, () => exchangeAtBothEnds(section, cable, key, exchanged, use.colour, feed.colour, state)),
@@ -87,6 +95,5 @@ function exchangeAtBothEnds(
     const { call } = fix;
     calls.push(...(call.command === "run-together" ? (call.args as { calls: readonly CommandCall[] }).calls : [call]));
   }
-  const names = `${colourCode(colour)} and ${colourCode(otherColour)}`;
-  return fixTogether(`Exchange ${names} of ${cable.name} at both ends`, calls);
+  return fixTogether(wording.exchange(colourCode(colour), colourCode(otherColour), cable.name), calls);
 }

@@ -1,5 +1,7 @@
 import type { Fix } from "../../answers/finding.ts";
+import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { StateName } from "../../model/project.ts";
+import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import {
   type ConductorUse,
   conductorUses,
@@ -13,11 +15,16 @@ import { isBeingSurveyed } from "../path-words.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
-const messages = {
+const messages = templates({
   cable:
     "The {colour} of {cable} is hot in {boxes} and not marked as one. Mark it there with tape or paint of another colour than white, grey or green.",
   jumper: "Jumper {jumper} in {boxes} is {colour} and hot. Make it of another colour, or mark it at both ends.",
-};
+});
+
+const wording = catalogue({
+  mark: (cable: Part, colour: Part) => `Mark the white of ${cable} ${colour}`,
+  markAtBothEnds: (cable: Part, colour: Part) => `Mark the white of ${cable} ${colour} at both ends`,
+});
 
 /** A live conductor that leads to a neutral terminal is on the wrong conductor: to mark it would make that lasting. */
 export const whiteHotUnmarked = defineRule({
@@ -36,12 +43,13 @@ export const whiteHotUnmarked = defineRule({
       if (unmarked.length === 0) continue;
       const boxes = listed([...new Set(unmarked.map(({ enclosure }) => enclosure.name))]);
       const { subject, cable, colour } = use;
+      const shown = { boxes, colour: COLOUR_WORDS[colour] };
       report({
         subjects: [subject],
         message:
           cable === undefined
-            ? fillIn(messages.jumper, { jumper: subject.name, boxes, colour })
-            : fillIn(messages.cable, { cable: subject.name, boxes, colour }),
+            ? fillIn(messages.jumper, { ...shown, jumper: subject.name })
+            : fillIn(messages.cable, { ...shown, cable: subject.name }),
         data: { ends: unmarked.length },
         ...basisOf(unmarked.flatMap(({ end, enclosure }) => marksOn(enclosure.places[end] ?? {}, "at", "markedAs"))),
         ...fixIn(state, () => markFix(use, unmarked, state)),
@@ -61,5 +69,8 @@ function markFix({ subject }: ConductorUse, ends: readonly PlacedEnd[], state: S
     command: "set-property",
     args: { state, target: { kind: "end", enclosure: enclosure.id, id }, field: "markedAs", value: MARK },
   }));
-  return fixTogether(`Mark the white of ${subject.name} ${MARK}${ends.length > 1 ? " at both ends" : ""}`, calls);
+  return fixTogether(
+    (ends.length > 1 ? wording.markAtBothEnds : wording.mark)(subject.name, COLOUR_WORDS[MARK]),
+    calls,
+  );
 }

@@ -1,9 +1,15 @@
 import type { FillLine } from "../../answers/fill.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { addMillilitres, type Millilitres, ML_PER_IN3 } from "../../units/millilitres.ts";
 import { addVolumes, type CubicInches } from "../../units/volume.ts";
 import { compareWireSize, thickestOf, type WireSize } from "../../units/wire-size.ts";
 import type { EditionValues } from "../editions/edition-data.ts";
 import { addCount, type BoxContents, type CountedFill, linesBySize } from "./box-contents.ts";
+
+const wording = catalogue({
+  tooThick: (awg: Part) =>
+    `${awg} AWG is present: Table 22 of CSA C22.1 is held from 14 to 6 AWG only. Judge this box by hand.`,
+});
 
 /** Fixture wires that lead to a luminaire on the box count nothing. */
 const FIXTURE_WIRES: ReadonlySet<WireSize> = new Set(["18", "16"]);
@@ -37,8 +43,7 @@ export function countCanadian(contents: BoxContents, values: EditionValues): Cou
   return { applies: true, lines, total, totalMl };
 }
 
-const noRow = (awg: WireSize): string =>
-  `${awg} AWG is present: Table 22 of CSA C22.1 is held from 14 to 6 AWG only. Judge this box by hand.`;
+const noRow = (awg: WireSize): string => wording.tooThick(awg);
 
 const present = (counts: ReadonlyMap<WireSize, number>): readonly WireSize[] =>
   [...counts].flatMap(([awg, count]) => (count > 0 ? [awg] : []));

@@ -1,4 +1,5 @@
 import type { FillItem, FillLine } from "../../answers/fill.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { addVolumes, type CubicInches, quarterOf, timesVolume } from "../../units/volume.ts";
 import { isThicker, thickestOf, type WireSize } from "../../units/wire-size.ts";
 import type { EditionData, EditionValues } from "../editions/edition-data.ts";
@@ -13,6 +14,11 @@ import {
 } from "./box-contents.ts";
 import { countCanadian } from "./count-canadian.ts";
 
+const wording = catalogue({
+  tooThick: (awg: Part) =>
+    `${awg} AWG is present: counting by allowances ends at 6 AWG, and from 4 AWG up the rules for pull boxes govern (314.28).`,
+});
+
 /**
  * Counts box fill, line by line, exactly. Conductors stand first, each size on a line of its own from the thickest down.
  * Answers that the rule does not apply when any conductor is thicker than the largest size with an allowance (6 AWG).
@@ -24,7 +30,7 @@ export function countFill(contents: BoxContents, edition: EditionData): CountedF
   if (tooThick !== undefined) {
     return {
       applies: false,
-      reason: `${tooThick} AWG is present: counting by allowances ends at 6 AWG, and from 4 AWG up the rules for pull boxes govern (314.28).`,
+      reason: wording.tooThick(tooThick),
     };
   }
   const largest = thickestOf(present(contents));

@@ -1,5 +1,6 @@
 import type { FillLedger } from "../../answers/fill.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
@@ -16,9 +17,15 @@ import { roomIn, whyNotInTable } from "./box-room.ts";
 import { connectorsIn } from "./connectors-in.ts";
 import { countFill } from "./count-fill.ts";
 
+const wording = catalogue({
+  panelNotCounted: "A panel is not an outlet or junction box: the rules for boxes do not count it.",
+  clampsUnknown: "Whether it has internal clamps is not recorded; they are counted as present.",
+  volumeUnknown: "The volume of the box is not recorded.",
+});
+
 const CM_PER_IN = 2.54;
-const A_PANEL = "A panel is not an outlet or junction box: the rules for boxes do not count it.";
-const CLAMPS_UNKNOWN = "Whether it has internal clamps is not recorded; they are counted as present.";
+const A_PANEL = wording.panelNotCounted;
+const CLAMPS_UNKNOWN = wording.clampsUnknown;
 
 /** The box-fill ledger of an enclosure as drawn. Clamps that are not recorded are counted, and the reason says so. */
 export function fillLedger(installation: Installation, enclosure: Enclosure, edition: EditionData): FillLedger {
@@ -31,10 +38,7 @@ export function fillLedger(installation: Installation, enclosure: Enclosure, edi
   const inMl = totalMl === undefined ? {} : { totalMl };
   const available = roomIn(enclosure, edition);
   if (available === undefined) {
-    const reason = [
-      whyNotInTable(enclosure, edition) ?? "The volume of the box is not recorded.",
-      ...Object.values(notes),
-    ].join(" ");
+    const reason = [whyNotInTable(enclosure, edition) ?? wording.volumeUnknown, ...Object.values(notes)].join(" ");
     return { lines, total, ...inMl, verdict: "volume-unknown", reason };
   }
   const verdict = exceedsVolume(total, available) ? "overfull" : "fits";

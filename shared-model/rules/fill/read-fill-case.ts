@@ -9,6 +9,7 @@ import { WIRE_SIZES, type WireSize } from "../../units/wire-size.ts";
 import { getEdition } from "../editions/editions.ts";
 import { CONDUCTOR_STANDINGS, type ConductorStanding } from "./box-contents.ts";
 import type { FillCase } from "./fill-case.ts";
+import { wording } from "./read-fill-case-words.ts";
 
 /** Greatest count, number of gangs and cases that a worksheet may name: beyond it a figure is a slip. */
 const MOST = 10_000;
@@ -44,7 +45,7 @@ function readCase(reader: Reader, input: unknown, path: string): FillCase {
   const ringsMl = reader.list(it.ringsMl, `${path}/ringsMl`, (item, at) => reader.millilitres(item, at));
   const unitOfRings = box?.unit === "mL" ? "ringsIn3" : "ringsMl";
   if (it[unitOfRings] !== undefined)
-    reader.refuse("two-units", `${path}/${unitOfRings}`, "Give box and rings in one unit", it[unitOfRings]);
+    reader.refuse("two-units", `${path}/${unitOfRings}`, wording.giveOneUnit, it[unitOfRings]);
   return {
     id: it.id === undefined || it.id === null ? null : reader.text(it.id, `${path}/id`),
     edition,
@@ -96,8 +97,7 @@ function readCase(reader: Reader, input: unknown, path: string): FillCase {
 
 function readEdition(reader: Reader, input: unknown, path: string): Edition {
   const found = EDITIONS.find((edition) => edition === input);
-  if (found === undefined)
-    reader.refuse("unknown-edition", path, `Give the edition as one of ${EDITIONS.join(", ")}`, input);
+  if (found === undefined) reader.refuse("unknown-edition", path, wording.giveEdition(EDITIONS.join(", ")), input);
   return found ?? EDITIONS[0];
 }
 
@@ -116,30 +116,26 @@ function readBox(reader: Reader, input: unknown, path: string, edition: Edition)
   if (input === undefined) return undefined;
   const { volumeIn3, volumeMl, size } = reader.record(input, path, ["volumeIn3", "volumeMl", "size"]);
   if ([volumeIn3, volumeMl, size].filter((one) => one !== undefined).length > 1) {
-    reader.refuse("two-volumes", path, `Give one of "volumeIn3", "volumeMl" and "size"`, input);
+    reader.refuse("two-volumes", path, wording.giveOneVolume, input);
     return undefined;
   }
   const { conductorMl, tableBoxes } = getEdition(edition).values;
   if (volumeIn3 !== undefined) return inIn3(reader.volume(volumeIn3, `${path}/volumeIn3`, 1));
   if (volumeMl !== undefined) {
     if (conductorMl === undefined)
-      reader.refuse(
-        "not-in-millilitres",
-        `${path}/volumeMl`,
-        `Edition ${edition} counts in in³: give "volumeIn3"`,
-        volumeMl,
-      );
+      reader.refuse("not-in-millilitres", `${path}/volumeMl`, wording.giveVolumeIn3(edition), volumeMl);
     return { unit: "mL", volume: reader.millilitres(volumeMl, `${path}/volumeMl`, 1) };
   }
   if (size === undefined) return undefined;
   const ofTable = tableBoxes && ((name: string) => tableBoxes.value[name]?.in3);
   const volume = typeof size === "string" ? volumeOfSize(size, ofTable) : undefined;
   if (volume !== undefined) return inIn3(volume);
-  const known = tableBoxes === undefined ? "" : ` that ${tableBoxes.section} of this rule set has`;
   reader.refuse(
     "unknown-box",
     `${path}/size`,
-    `Name a box of the catalogue${known}, for example "4x2-1/8 square" or "${tableBoxes === undefined ? "device-3-2-3-1-2" : "square-4-2-1-8"}", or give "volumeIn3"`,
+    tableBoxes === undefined
+      ? wording.nameBox("device-3-2-3-1-2")
+      : wording.nameBoxOf(tableBoxes.section, "square-4-2-1-8"),
     size,
   );
   return undefined;
@@ -158,20 +154,18 @@ class Reader {
   readonly problems: Problem[] = [];
 
   refuse(code: string, path: string, wanted: string, got: unknown): void {
-    this.problems.push(problem(code, path, `${wanted}; it is ${shown(got)}.`));
+    this.problems.push(problem(code, path, wording.itIs(wanted, shown(got))));
   }
 
   record<K extends string>(input: unknown, path: string, known: readonly K[]): Partial<Record<K, unknown>> {
     if (typeof input !== "object" || input === null || Array.isArray(input)) {
-      this.refuse("not-an-object", path, "Give an object", input);
+      this.refuse("not-an-object", path, wording.giveObject, input);
       return {};
     }
     for (const key of Object.keys(input)) {
       if (!(known as readonly string[]).includes(key)) {
         const at = `${path}/${key.slice(0, 40)}`;
-        this.problems.push(
-          problem("unknown-field", at, `This field is not known here; known are ${known.join(", ")}.`),
-        );
+        this.problems.push(problem("unknown-field", at, wording.unknownField(known.join(", "))));
       }
     }
     // Own fields only, so that a name such as "constructor" finds nothing.
@@ -181,61 +175,59 @@ class Reader {
   list<T>(input: unknown, path: string, read: (item: unknown, at: string) => T): readonly T[] {
     if (input === undefined) return [];
     if (Array.isArray(input)) return input.map((item, index) => read(item, `${path}/${index}`));
-    this.refuse("not-a-list", path, "Give a list", input);
+    this.refuse("not-a-list", path, wording.giveList, input);
     return [];
   }
 
   text(input: unknown, path: string): string {
     if (typeof input === "string") return input;
-    this.refuse("not-a-text", path, "Give a text", input);
+    this.refuse("not-a-text", path, wording.giveText, input);
     return "";
   }
 
   yesNo(input: unknown, path: string): boolean {
     if (typeof input === "boolean") return input;
-    this.refuse("not-true-or-false", path, "Give true or false", input);
+    this.refuse("not-true-or-false", path, wording.giveFlag, input);
     return false;
   }
 
   whole(input: unknown, path: string, least: number): number {
     if (typeof input === "number" && Number.isInteger(input) && input >= least && input <= MOST) return input;
-    this.refuse("not-a-count", path, `Give a whole number from ${least} to ${MOST}`, input);
+    this.refuse("not-a-count", path, wording.giveCount(least, MOST), input);
     return least;
   }
 
   volume(input: unknown, path: string, leastStep: number): CubicInches {
     if (typeof input === "number" && isExactVolume(input) && input * 10_000 >= leastStep) return cubicInches(input);
-    const least = leastStep === 0 ? "0 or more" : "more than 0";
-    this.refuse("not-a-volume", path, `Give a volume in in³, ${least}, with at most four decimals`, input);
+    this.refuse("not-a-volume", path, leastStep === 0 ? wording.giveIn3FromNone : wording.giveIn3, input);
     return 0 as CubicInches;
   }
 
   millilitres(input: unknown, path: string, leastStep = 0): Millilitres {
     if (typeof input === "number" && isExactMillilitres(input) && input * 10 >= leastStep) return millilitres(input);
-    const least = leastStep === 0 ? "0 or more" : "more than 0";
-    this.refuse("not-a-volume", path, `Give a volume in mL, ${least}, with at most one decimal`, input);
+    this.refuse("not-a-volume", path, leastStep === 0 ? wording.giveMlFromNone : wording.giveMl, input);
     return 0 as Millilitres;
   }
 
   depth(input: unknown, path: string): number {
     if (typeof input === "number" && input >= 0 && input <= MOST_DEEP_CM) return input;
-    this.refuse("not-a-depth", path, `Give a depth in cm, from 0 to ${MOST_DEEP_CM}`, input);
+    this.refuse("not-a-depth", path, wording.giveDepth(MOST_DEEP_CM), input);
     return 0;
   }
 
   oneOf<T extends string>(input: unknown, path: string, choices: readonly T[]): T {
     const found = choices.find((choice) => choice === input);
     if (found !== undefined) return found;
-    this.refuse("not-a-choice", path, `Give one of ${choices.map((choice) => `"${choice}"`).join(", ")}`, input);
+    this.refuse("not-a-choice", path, wording.giveOneOf(choices.map((choice) => `"${choice}"`).join(", ")), input);
     return choices[0] as T;
   }
 }
 
 /** A value for a message, short. */
 function shown(value: unknown): string {
-  if (value === undefined) return "missing";
-  if (Array.isArray(value)) return "a list";
-  if (typeof value === "object" && value !== null) return "an object";
+  if (value === undefined) return wording.missing;
+  if (Array.isArray(value)) return wording.aList;
+  if (typeof value === "object" && value !== null) return wording.anObject;
   const text = JSON.stringify(value);
   return text === undefined ? `a ${typeof value}` : text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }

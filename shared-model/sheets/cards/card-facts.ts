@@ -2,6 +2,7 @@ import type { CircuitFeeds } from "../../answers/circuit-feeds.ts";
 import type { FillRow, SheetInput } from "../../answers/sheet-input.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
+import { titleSaysMaterial } from "../../geometry/near/words.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -9,7 +10,7 @@ import { changedBetweenStates } from "../../queries/changed-between-states.ts";
 import { findEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { addVolumes, exceedsVolume, formatVolume, subtractVolume } from "../../units/volume.ts";
-import { CARD, clampsOut, fillParts, fillWords, OVERFULL } from "./card-words.ts";
+import { CARD, fillParts, fillWords, MATERIALS, OVERFULL } from "./card-words.ts";
 
 /** Boxes that get a card: the one asked for; else those that the work opens or brings; else all. */
 export function cardBoxes({ project, state, box: asked }: SheetInput, installation: Installation): readonly Box[] {
@@ -65,7 +66,7 @@ export function breakersOf(input: SheetInput, installation: Installation, box: E
   if (others.length === 0)
     return {
       caption: CARD.breaker(first.panel),
-      value: [first.words, first.ampere === undefined ? "" : `${first.ampere} A`].filter(Boolean).join(", "),
+      value: [first.words, first.ampere === undefined ? "" : CARD.ampere(first.ampere)].filter(Boolean).join(", "),
     };
   const isOnePanel = others.every(({ panel }) => panel === first.panel);
   return {
@@ -77,13 +78,12 @@ export function breakersOf(input: SheetInput, installation: Installation, box: E
 /** "4 in. square × 2-1/8, metal; all conductors 12 AWG". */
 export function makeOf(installation: Installation, box: Box): string {
   const title = findEnclosureItem(box.item)?.title ?? "";
-  const make =
-    box.material === "unknown" || title.toLowerCase().startsWith(box.material) ? [title] : [title, box.material];
+  const { material } = box;
+  const make = material === "unknown" || titleSaysMaterial(box) ? [title] : [title, MATERIALS[material]];
   const sizes = [
     ...new Set((Object.keys(box.places) as EndKey[]).flatMap((end) => findEndFacts(installation, box, end)?.awg ?? [])),
   ].sort((a, b) => Number.parseFloat(a) - Number.parseFloat(b));
-  const wires =
-    sizes.length === 0 ? "" : `${sizes.length === 1 ? "all conductors" : "conductors"} ${sizes.join(", ")} AWG`;
+  const wires = sizes.length === 0 ? "" : (sizes.length === 1 ? CARD.allConductors : CARD.conductors)(sizes.join(", "));
   return [make.filter(Boolean).join(", "), wires].filter(Boolean).join("; ");
 }
 
@@ -108,7 +108,7 @@ export function fillLine({ fill, state, project }: SheetInput, box: Box): FillLi
   const withClamps = taken && clamps !== undefined ? addVolumes(total, clamps.volume) : undefined;
   const needed =
     withClamps !== undefined && available !== undefined && exceedsVolume(withClamps, available)
-      ? clampsOut(formatVolume(subtractVolume(withClamps, available)))
+      ? CARD.clampsOut(formatVolume(subtractVolume(withClamps, available)))
       : "";
   return {
     fill: fillWords(formatVolume(total), available === undefined ? undefined : formatVolume(available)),

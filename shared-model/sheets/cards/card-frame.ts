@@ -1,6 +1,7 @@
 import type { SheetInput } from "../../answers/sheet-input.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
 import { boxDrawing } from "../../geometry/draw-box.ts";
+import { bringsSupply } from "../../geometry/near/words.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { Installation } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -12,9 +13,9 @@ import { checkBox } from "../page/flow.ts";
 import { AMBER_HEIGHT, amberLine, cellWidth, ruleDataWords, type StripCell, stripMarks } from "../page/head-strip.ts";
 import { HAIR, INK } from "../page/inks.ts";
 import { cutToFit, legible, measure, wrap } from "../page/measure.ts";
-import { dayWords, LOCAL_RULES, STATE_WORDS, UNTITLED } from "../page/page-words.ts";
+import { dayWords, PAGE, STATE_WORDS } from "../page/page-words.ts";
 import { breakersOf, circuitsAt, fillLine, makeOf } from "./card-facts.ts";
-import { CARD, holdPoints } from "./card-words.ts";
+import { CARD, holdPoints, TITLE_LINES } from "./card-words.ts";
 
 interface Part {
   readonly height: number;
@@ -33,7 +34,7 @@ export function cardHead(input: SheetInput, installation: Installation, box: Box
   const nameCell = nameWidth + 26;
   const breaker = breakersOf(input, installation, box);
   const fixed = (cell: Omit<StripCell, "width">): StripCell => ({ ...cell, width: cellWidth(cell) });
-  const title = project.title.trim() === "" ? UNTITLED : project.title;
+  const title = project.title.trim() === "" ? PAGE.untitled : project.title;
   const cells: readonly StripCell[] = [
     {
       caption: CARD.job,
@@ -41,7 +42,7 @@ export function cardHead(input: SheetInput, installation: Installation, box: Box
       note: makeOf(installation, box),
     },
     fixed({ ...breaker, note: CARD.lock }),
-    fixed({ caption: CARD.edition, value: rules.edition, note: LOCAL_RULES }),
+    fixed({ caption: CARD.edition, value: rules.edition, note: PAGE.localRules }),
     fixed({ caption: CARD.state, value: STATE_WORDS[state], note: dayWords(date) }),
   ];
   const fill = fillLine(input, box);
@@ -52,7 +53,7 @@ export function cardHead(input: SheetInput, installation: Installation, box: Box
     marks: [
       rect({ x: 0, y: 0, width: nameCell, height: STRIP }, { stroke: FRAME }),
       ...name.marks,
-      ...CARD.titleLines.map((each, i) => text(each, nameWidth + 5.6, 6.9 + i * 5, { size: pt(11), weight: 700 })),
+      ...TITLE_LINES.map((each, i) => text(each, nameWidth + 5.6, 6.9 + i * 5, { size: pt(11), weight: 700 })),
       ...stripMarks(nameCell, 0, width - nameCell, cells, STRIP),
       ...(fill === undefined ? [] : fillMarks(fill, width)),
       ...amberLine(0, STRIP + fillHeight, width, rule.words, rule.isWarning),
@@ -122,9 +123,10 @@ const LINE = 3.3;
 export function holdPointMarks(input: SheetInput, installation: Installation, box: Box, width: number): Part {
   const { project, state } = input;
   if (state === "as-found" && project.proposed !== undefined) return { height: 0, marks: [] };
-  const supply = boxDrawing(project, installation, box.id).sheaths.find(({ captionTitle }) =>
-    captionTitle.startsWith("from "),
-  );
+  const supply = boxDrawing(project, installation, box.id).sheaths.find(({ cable: id, side }) => {
+    const cable = installation.cables[id];
+    return cable !== undefined && bringsSupply(installation, box, { cable, side });
+  });
   const points = holdPoints(supply?.name, guardsIn(box), guardsToReset(input, installation, box));
   const each = width / 2;
   const size = pt(7.8);

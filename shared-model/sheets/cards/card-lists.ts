@@ -1,13 +1,13 @@
 import type { BoxRoles, Role } from "../../answers/circuit.ts";
 import { getDeviceType } from "../../catalog/device-types.ts";
-import { spliceCaption } from "../../geometry/near/words.ts";
+import { FINISH_WORDS, spliceCaption } from "../../geometry/near/words.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { type EndKey, type JumperId, jumperEnd, otherSide, parseEnd } from "../../model/ids.ts";
 import type { At } from "../../model/place.ts";
 import type { Installation } from "../../model/project.ts";
 import { findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
-import { CARD, linkWords, toWords } from "./card-words.ts";
+import { CARD } from "./card-words.ts";
 
 export type Layer = "grounds" | "neutrals" | "hots";
 
@@ -125,8 +125,8 @@ function farWords(box: Enclosure, end: EndKey): string {
   const other = otherEnd(end);
   const at = other === undefined ? undefined : box.places[other]?.at;
   if (at === undefined) return "";
-  if (at.kind === "splice") return linkWords(box.splices[at.splice]?.name ?? "");
-  return toWords(placeWords(box, at, true));
+  if (at.kind === "splice") return CARD.linkTo(box.splices[at.splice]?.name ?? "");
+  return CARD.to(placeWords(box, at, true));
 }
 
 function directJoints(box: Enclosure, ends: readonly EndKey[], nameOf: (end: EndKey) => string): readonly CardJoint[] {
@@ -141,11 +141,11 @@ function directJoints(box: Enclosure, ends: readonly EndKey[], nameOf: (end: End
     if (at === undefined) continue;
     const name = nameOf(end);
     if (at.kind === "terminal")
-      put(`device ${at.device}`, box.devices[at.device]?.name ?? "", CARD.directNote, {
+      put(`device:${at.device}`, box.devices[at.device]?.name ?? "", CARD.directNote, {
         name,
-        where: toWords(placeWords(box, at, false)),
+        where: CARD.to(placeWords(box, at, false)),
       });
-    else if (at.kind === "bond") put("bond", CARD.bond, CARD.directNote, { name, where: toWords(CARD.bond) });
+    else if (at.kind === "bond") put("bond", CARD.bond, CARD.directNote, { name, where: CARD.to(CARD.bond) });
     else if (at.kind === "capped") put("capped", CARD.capped, CARD.cappedNote, { name, where: "" });
     else if (at.kind === "loose") put("loose", CARD.loose, CARD.looseNote, { name, where: "" });
   }
@@ -154,7 +154,7 @@ function directJoints(box: Enclosure, ends: readonly EndKey[], nameOf: (end: End
 
 /** "LINE N, silver", "R1b G, green" where the device must be told, "box bond". */
 function placeWords(box: Enclosure, at: At, tellDevice: boolean): string {
-  if (at.kind !== "terminal") return at.kind === "bond" ? CARD.bond : at.kind;
+  if (at.kind !== "terminal") return at.kind === "splice" ? at.kind : CARD[at.kind];
   const device = box.devices[at.device];
   const terminals = device === undefined ? [] : getDeviceType(device.type).terminals;
   const terminal = terminals.find(({ name }) => name === at.terminal);
@@ -165,5 +165,5 @@ function placeWords(box: Enclosure, at: At, tellDevice: boolean): string {
   const half = isCut && alike.length === 2 ? [CARD.upper, CARD.lower][alike.indexOf(terminal)] : undefined;
   const words = [group, half, label].filter(Boolean).join(" ");
   const isTold = tellDevice && (Object.keys(box.devices).length > 1 || group === undefined);
-  return `${isTold ? `${device.name} ` : ""}${words}${finish === "none" ? "" : `, ${finish}`}`;
+  return `${isTold ? `${device.name} ` : ""}${words}${finish === "none" ? "" : `, ${FINISH_WORDS[finish]}`}`;
 }

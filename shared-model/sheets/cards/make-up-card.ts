@@ -14,7 +14,7 @@ import { MARGIN, paperSize } from "../page/paper-sizes.ts";
 import { listColumns } from "./card-columns.ts";
 import { cardBoxes } from "./card-facts.ts";
 import { cardFeet, cardHead, holdPointMarks } from "./card-frame.ts";
-import { CARD, pageTitle } from "./card-words.ts";
+import { CARD } from "./card-words.ts";
 
 /** Millimetres for a drawing unit: as on the screen at 100 %, and the least at which its letters can be read (5 points). */
 const LARGEST = 0.2646;
@@ -51,7 +51,7 @@ function cardOf(input: SheetInput, installation: Installation, box: Box): readon
 
   const page = (marks: readonly Mark[]): Page => ({
     sheet: "make-up",
-    title: pageTitle(box.name),
+    title: CARD.pageTitle(box.name),
     width,
     height,
     margin: MARGIN,

@@ -1,30 +1,22 @@
-export const DRAWING = {
+import { catalogue, type Part } from "../../lib/catalogue.ts";
+
+export const DRAWING = catalogue({
   title: "Drawing",
+  pageTitle: (what: Part) => `Drawing: ${what}`,
   whole: "Whole drawing",
   wholeNote: "boxes, devices and cables",
   plan: "Plan",
   planNote: "symbols; the parts follow",
-  planAlone: "symbols",
-  part: (part: number, parts: number): string => `Part ${part} of ${parts}`,
-  to: (box: string): string => `to ${box}`,
+  part: (part: Part, parts: Part) => `Part ${part} of ${parts}`,
+  to: (box: Part) => `to ${box}`,
   nothing: "Nothing is drawn yet. Draw what was found: a box, its cables and what is in it.",
   fillCaption: "box fill",
-  breaker: "breaker",
-} as const;
+});
 
-export const pageTitleOf = (what: string): string => `${DRAWING.title}: ${what}`;
-
-export const LEGEND = {
+export const LEGEND = catalogue({
   title: "Legend",
   cable: "cable",
   load: "cable on LOAD of a ground-fault device",
   limit: "behind a ground-fault device",
   fill: "box fill: the ink is what is in it",
-  splice: "splice: a dot for each end",
-  severity: {
-    danger: "danger",
-    violation: "violation",
-    caution: "caution",
-    advice: "advice",
-  },
-} as const;
+});

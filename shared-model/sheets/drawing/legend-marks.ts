@@ -1,5 +1,6 @@
 import type { Colour } from "../../units/colour.ts";
 import { colourCode } from "../../units/colour.ts";
+import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import type { Mark } from "../display-list.ts";
 import { strandMarks } from "../draw/strand.ts";
 import { group, line, path, pt, rect, text } from "../marks.ts";
@@ -42,7 +43,7 @@ export function legendMarks(
 
 export const conductorItem = (colour: Colour): LegendItem => ({
   marks: [group(strandMarks("M-22 0H22", colour), { scale: 0.25 })],
-  words: `${colourCode(colour)}${colour === "bare" ? "" : ` ${colour}`}`,
+  words: colour === "bare" ? COLOUR_WORDS.bare : `${colourCode(colour)} ${COLOUR_WORDS[colour]}`,
 });
 
 const road = (marks: readonly Mark[] = []): readonly Mark[] => [

@@ -11,7 +11,7 @@ import { group } from "../marks.ts";
 import { type DrawingSheet, openDrawingSheet } from "../page/drawing-sheet.ts";
 import type { Orientation } from "../page/paper-sizes.ts";
 import { overlap } from "../text-boxes.ts";
-import { DRAWING, pageTitleOf } from "./drawing-words.ts";
+import { DRAWING } from "./drawing-words.ts";
 import type { HouseScene, Standing } from "./house-scene.ts";
 import { conductorItem, type LegendItem, LIMIT_ITEM, legendMarks } from "./legend-marks.ts";
 import { ledgerOf, protectedElsewhere } from "./scene-answers.ts";
@@ -47,7 +47,7 @@ export function nearPages({ input, installation }: HouseScene, { enclosure, draw
       kind: "drawing",
       title: enclosure.name,
       note: part === undefined ? drawing.header.note : `${part}; ${drawing.header.note}`,
-      pageTitle: pageTitleOf(enclosure.name),
+      pageTitle: DRAWING.pageTitle(enclosure.name),
       orientation,
       cells: [
         ...(isBox ? [breaker] : []),

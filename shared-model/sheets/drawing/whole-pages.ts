@@ -5,12 +5,13 @@ import { SIGN_HALF } from "../../geometry/room-sign.ts";
 import { symbolLegend } from "../../geometry/symbols/symbol-legend.ts";
 import { USUAL_SET } from "../../model/symbol-set.ts";
 import type { Mark, Page } from "../display-list.ts";
+import { SEVERITY_WORDS } from "../lists/findings-words.ts";
 import { severitySign } from "../lists/signs.ts";
 import { group, pt, rect, text } from "../marks.ts";
 import { type DrawingSheet, openDrawingSheet } from "../page/drawing-sheet.ts";
 import { INK } from "../page/inks.ts";
 import type { Orientation } from "../page/paper-sizes.ts";
-import { DRAWING, LEGEND, pageTitleOf } from "./drawing-words.ts";
+import { DRAWING } from "./drawing-words.ts";
 import { farMarks, farRoadMarks, symbolMarks } from "./far-marks.ts";
 import { extentOf, type HouseScene, type Standing, sceneRoads } from "./house-scene.ts";
 import {
@@ -71,7 +72,7 @@ function pageFor(
       kind: "drawing",
       title,
       note,
-      pageTitle: pageTitleOf(title),
+      pageTitle: DRAWING.pageTitle(title),
       orientation,
     });
     const legend = legendMarks(items, sheet.area.width);
@@ -214,7 +215,7 @@ function legendItems(
   const worst = new Set(boxes.map(({ enclosure }) => worstAt(input, enclosure)));
   const signs = (["danger", "violation", "caution", "advice"] as const)
     .filter((severity) => worst.has(severity))
-    .map((severity) => ({ marks: severitySign(severity).marks, words: LEGEND.severity[severity] }));
+    .map((severity) => ({ marks: severitySign(severity).marks, words: SEVERITY_WORDS[severity] }));
   const lines = distance === "far" ? [FAR_ROAD_ITEM, FAR_LOAD_ITEM] : [ROAD_ITEM, LOAD_ITEM];
   const symbols =
     distance === "far"

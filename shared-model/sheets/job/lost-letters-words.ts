@@ -1,38 +1,74 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
+
 /** A thing in a document: as it is called with a name after it, and without one. */
 export interface Thing {
   readonly named: string;
   readonly one: string;
 }
 
-const thing = (named: string, one = `a ${named}`): Thing => ({ named, one });
+const NAMED = catalogue({
+  drawing: "drawing",
+  enclosures: "box",
+  panel: "panel",
+  devices: "device",
+  cables: "cable",
+  splices: "joint",
+  jumpers: "jumper",
+  loads: "load",
+  labels: "label",
+  directory: "panel directory",
+  rooms: "room",
+  readings: "reading",
+  attachments: "photo",
+  acknowledgements: "acknowledged finding",
+  amendments: "local amendment",
+  outlets: "decision on an outlet",
+});
+
+const ONE = catalogue({
+  drawing: "the drawing",
+  enclosures: "a box",
+  panel: "a panel",
+  devices: "a device",
+  cables: "a cable",
+  splices: "a joint",
+  jumpers: "a jumper",
+  loads: "a load",
+  labels: "a label",
+  directory: "the panel directory",
+  rooms: "a room",
+  readings: "a reading",
+  attachments: "a photo",
+  acknowledgements: "an acknowledged finding",
+  amendments: "a local amendment",
+  outlets: "a decision on an outlet",
+});
+
+const thing = (key: keyof typeof NAMED): Thing => ({ named: NAMED[key], one: ONE[key] });
 
 /** What no thing of it has said. */
-export const DRAWING = thing("drawing", "the drawing");
-export const BOX = thing("box");
+export const DRAWING = thing("drawing");
 export const PANEL = thing("panel");
-export const FILE_NAME = "name of the file";
-/** Of a field that has no words here. */
-export const SOME_WORDS = "words";
 
 /** What stands in the tables of a document. */
 export const TABLE_WORDS: Readonly<Record<string, Thing>> = {
-  enclosures: BOX,
-  devices: thing("device"),
-  cables: thing("cable"),
-  splices: thing("joint"),
-  jumpers: thing("jumper"),
-  loads: thing("load"),
-  labels: thing("label"),
-  directory: thing("panel directory", "the panel directory"),
-  rooms: thing("room"),
-  readings: thing("reading"),
-  attachments: thing("photo"),
-  acknowledgements: thing("acknowledged finding", "an acknowledged finding"),
-  amendments: thing("local amendment"),
-  outlets: thing("decision on an outlet"),
+  enclosures: thing("enclosures"),
+  devices: thing("devices"),
+  cables: thing("cables"),
+  splices: thing("splices"),
+  jumpers: thing("jumpers"),
+  loads: thing("loads"),
+  labels: thing("labels"),
+  directory: thing("directory"),
+  rooms: thing("rooms"),
+  readings: thing("readings"),
+  attachments: thing("attachments"),
+  acknowledgements: thing("acknowledgements"),
+  amendments: thing("amendments"),
+  outlets: thing("outlets"),
 };
 
-export const FIELD_WORDS: Readonly<Record<string, string>> = {
+export const FIELD_WORDS: Readonly<Record<string, string>> = catalogue({
   title: "title",
   notes: "notes",
   name: "name",
@@ -46,4 +82,13 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   directory: "line",
   outside: "far end",
   instrumentId: "instrument",
-};
+});
+
+export const LOST = catalogue({
+  fileName: "name of the file",
+  /** Of a field that has no words here. */
+  someWords: "words",
+  fieldOf: (field: Part, thing: Part) => `${field} of ${thing}`,
+  called: (thing: Part, name: Part) => `${thing} ${name}`,
+  inside: (what: Part, place: Part) => `${what} in ${place}`,
+});

@@ -3,7 +3,7 @@ import type { Project } from "../../model/project.ts";
 import type { Page } from "../display-list.ts";
 import { legible, losesLetters, printable } from "../page/measure.ts";
 import { textsOf } from "../text-boxes.ts";
-import { DRAWING, FIELD_WORDS, FILE_NAME, PANEL, SOME_WORDS, TABLE_WORDS, type Thing } from "./lost-letters-words.ts";
+import { DRAWING, FIELD_WORDS, LOST, PANEL, TABLE_WORDS, type Thing } from "./lost-letters-words.ts";
 
 /** Where in a document a walk is. */
 interface Spot {
@@ -24,7 +24,7 @@ export function lostLetters(
 ): readonly LostText[] {
   const texts = [
     ...lostIn(project, "", { thing: DRAWING, names: [] }),
-    ...(fileName !== undefined && losesLetters(fileName) ? [{ text: fileName, where: FILE_NAME }] : []),
+    ...(fileName !== undefined && losesLetters(fileName) ? [{ text: fileName, where: LOST.fileName }] : []),
   ];
   if (texts.length === 0) return [];
   const unique = [...new Map(texts.map((one) => [`${one.where}\n${one.text}`, one])).values()];
@@ -81,8 +81,7 @@ const inside = (value: object, spot: Spot): Spot =>
 function whereOf(key: string, { thing, names }: Spot): string {
   const [own, ...around] = names;
   const isNamed = own !== undefined && key !== "name";
-  return [
-    `${FIELD_WORDS[key] ?? SOME_WORDS} of ${isNamed ? `${thing.named} ${printable(own)}` : thing.one}`,
-    ...around.map((name) => `in ${printable(name)}`),
-  ].join(" ");
+  const of = isNamed ? LOST.called(thing.named, printable(own)) : thing.one;
+  const what = LOST.fieldOf(FIELD_WORDS[key] ?? LOST.someWords, of);
+  return around.reduce((inner, name) => LOST.inside(inner, printable(name)), what);
 }

@@ -1,4 +1,5 @@
 import type { SheetInput } from "../../answers/sheet-input.ts";
+import { saysWhere } from "../../geometry/near/words.ts";
 import type { Cable, CableSide } from "../../model/cable.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { WithEvidence } from "../../model/evidence.ts";
@@ -9,7 +10,8 @@ import { findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { findDevice } from "../../queries/find-item.ts";
 import { nameOfTerminal } from "../../queries/terminals-of.ts";
 import { inchWords } from "../../units/inch-words.ts";
-import { BOND_WORDS, CONDITIONS, OUTSIDE, ROLE_WORDS } from "./as-found-words.ts";
+import { AS_FOUND, BOND_WORDS, CONDITIONS, END_ALONE, ROLE_WORDS } from "./as-found-words.ts";
+import { fieldWords } from "./device-field-words.ts";
 import { EVIDENCE_LETTERS } from "./signs.ts";
 
 /** " (s)" after a fact that was seen; nothing where no source is recorded. */
@@ -24,13 +26,6 @@ export const knownAll = ({ evidence = {} }: WithEvidence): string =>
     .map(([field, mark]) => `${fieldWords(field)} ${EVIDENCE_LETTERS[mark]}`)
     .join(", ");
 
-/** "freeLengthIn" as "free length". */
-const fieldWords = (field: string): string =>
-  field
-    .replace(/(In|Ft|In3|A|W|C|Lb|Ohm|Ma)$/, "")
-    .replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
-    .trim();
-
 export function placeWords({ devices, splices, kind }: Enclosure, at: At): string {
   switch (at.kind) {
     case "splice":
@@ -43,7 +38,7 @@ export function placeWords({ devices, splices, kind }: Enclosure, at: At): strin
       return BOND_WORDS[kind];
     case "capped":
     case "loose":
-      return at.kind;
+      return END_ALONE[at.kind];
   }
 }
 
@@ -91,19 +86,22 @@ function sortKey(installation: Installation, enclosure: Enclosure, end: EndKey):
 }
 
 const moreOf = (place: Place): readonly string[] => [
-  ...(place.freeLengthIn === undefined ? [] : [`${inchWords(place.freeLengthIn)} free${known(place, "freeLengthIn")}`]),
+  ...(place.freeLengthIn === undefined
+    ? []
+    : [`${AS_FOUND.free(inchWords(place.freeLengthIn))}${known(place, "freeLengthIn")}`]),
   ...(place.outsideOpeningIn === undefined
     ? []
-    : [`${inchWords(place.outsideOpeningIn)} outside the opening${known(place, "outsideOpeningIn")}`]),
+    : [`${AS_FOUND.outsideOpening(inchWords(place.outsideOpeningIn))}${known(place, "outsideOpeningIn")}`]),
   ...(place.condition === undefined ? [] : [`${CONDITIONS[place.condition]}${known(place, "condition")}`]),
-  ...(place.spare ? ["spare"] : []),
-  ...(place.jointOhm === undefined ? [] : [`joint of ${place.jointOhm} ohm${known(place, "jointOhm")}`]),
-  ...(place.tag === undefined || place.tag === "" ? [] : [`tag “${place.tag}”`]),
+  ...(place.spare ? [AS_FOUND.spare] : []),
+  ...(place.jointOhm === undefined ? [] : [`${AS_FOUND.jointOf(place.jointOhm)}${known(place, "jointOhm")}`]),
+  ...(place.tag === undefined || place.tag === "" ? [] : [AS_FOUND.tag(place.tag)]),
 ];
 
 export function sideWords({ enclosures }: Installation, side: CableSide): string {
   if ("enclosure" in side) return enclosures[side.enclosure]?.name ?? side.enclosure;
-  return side.outside === "" ? OUTSIDE : side.outside;
+  if (side.outside === "") return AS_FOUND.outside;
+  return saysWhere(side.outside) ? side.outside : AS_FOUND.notDrawn;
 }
 
 export const conductorCount = ({ conductors }: Cable): number => Object.keys(conductors).length;

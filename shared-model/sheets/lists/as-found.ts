@@ -13,34 +13,19 @@ import { openListSheet } from "../page/list-sheet.ts";
 import { dayWords } from "../page/page-words.ts";
 import type { TableRow } from "../page/table-blocks.ts";
 import { conductorCount, endLines, isReadAt, known, knownAll, pointWords, sideWords } from "./as-found-parts.ts";
-import {
-  AS_FOUND,
-  CABLES,
-  CLAMP_WORDS,
-  COMPUTED,
-  connectorWords,
-  HOW,
-  instrumentWords,
-  NO_PHOTOS,
-  NO_READINGS,
-  NOTES,
-  PHOTOS,
-  READINGS,
-  RECORDED,
-  TABS_OFF,
-} from "./as-found-words.ts";
+import { AS_FOUND, AS_FOUND_HEADS, CLAMP_WORDS, connectorWords, instrumentWords, RECORDED } from "./as-found-words.ts";
 import { volumeWords } from "./box-fill-words.ts";
 import { headed, isShown, placeOf, sayNothing, shownEnclosures, writeCautions } from "./list-parts.ts";
-import { EVIDENCE_LEGEND, NOTHING_DRAWN } from "./list-words.ts";
+import { LIST } from "./list-words.ts";
 
 /** @returns Why there is nothing to record; undefined where there is. */
 export const nothingFound = (input: SheetInput): string | undefined =>
-  shownEnclosures(input, input.project.asFound).length > 0 ? undefined : NOTHING_DRAWN;
+  shownEnclosures(input, input.project.asFound).length > 0 ? undefined : LIST.nothingDrawn;
 
 /** Box by box every end with its place, role and how it is known; then cables, readings and photos. */
 export function asFoundPages(input: SheetInput): readonly Page[] {
   const asked: SheetInput = { ...input, state: "as-found" };
-  const { flow, pages } = openListSheet(asked, { kind: "as-found", title: AS_FOUND });
+  const { flow, pages } = openListSheet(asked, { kind: "as-found", title: AS_FOUND.title });
   const { asFound, notes } = input.project;
   const enclosures = shownEnclosures(input, asFound);
   const nothing = nothingFound(input);
@@ -48,14 +33,14 @@ export function asFoundPages(input: SheetInput): readonly Page[] {
     sayNothing(flow, nothing);
     return pages();
   }
-  flow.paragraph(HOW, { size: TYPE.small });
-  flow.paragraph(EVIDENCE_LEGEND, { size: TYPE.small });
+  flow.paragraph(AS_FOUND.how, { size: TYPE.small });
+  flow.paragraph(LIST.evidenceLegend, { size: TYPE.small });
   for (const enclosure of enclosures) writeEnclosure(flow, input, enclosure);
   writeCables(flow, input);
   writeReadings(flow, input, enclosures);
   writePhotos(flow, input);
   if (input.box === undefined && notes.trim() !== "") {
-    flow.heading(NOTES);
+    flow.heading(AS_FOUND.notes);
     flow.paragraph(notes);
   }
   flow.keepTogether((kept) => {
@@ -72,12 +57,12 @@ function writeEnclosure(flow: Flow, input: SheetInput, enclosure: Enclosure): vo
   const ends = endLines(input, installation, enclosure);
   flow.table({
     columns: [
-      { head: "end", width: 32, weight: 700 },
-      { head: "AWG", width: 12 },
-      { head: "place", width: 42 },
-      { head: "known", width: 14, align: "middle" },
-      { head: "role", width: 32 },
-      { head: "more" },
+      { head: AS_FOUND_HEADS.end, width: 32, weight: 700 },
+      { head: AS_FOUND_HEADS.awg, width: 12 },
+      { head: AS_FOUND_HEADS.place, width: 42 },
+      { head: AS_FOUND_HEADS.known, width: 14, align: "middle" },
+      { head: AS_FOUND_HEADS.role, width: 32 },
+      { head: AS_FOUND_HEADS.more },
     ],
     rows: ends.map(({ name, awg, place, placeKnown, role, more }) => ({
       cells: [name, awg, place, placeKnown, role, more.join(", ")],
@@ -90,24 +75,24 @@ function factsOf({ fill, project }: SheetInput, enclosure: Enclosure): readonly 
   const box =
     enclosure.kind === "box"
       ? [
-          `${volumeWords(enclosure, fill.asFound.find((row) => row.enclosure === enclosure.id)?.ledger.available)} ${sentence(CLAMP_WORDS[enclosure.internalClamps])}${known(enclosure, "internalClamps")}.`,
+          `${volumeWords(enclosure, fill.asFound.find((row) => row.enclosure === enclosure.id)?.ledger.available)} ${CLAMP_WORDS[enclosure.internalClamps]}${known(enclosure, "internalClamps")}.`,
         ]
       : [];
   const devices = inOrder(enclosure.devices).map((device) => {
-    const tab = device.hotTab === "removed" || device.neutralTab === "removed" ? `, ${TABS_OFF}` : "";
+    const tab = device.hotTab === "removed" || device.neutralTab === "removed" ? `, ${AS_FOUND.tabOff}` : "";
     const facts = knownAll(device);
     return `${nameAndCaption(device)}${tab}${facts === "" ? "" : ` (${facts})`}`;
   });
   const splices = inOrder(enclosure.splices).map(
     (splice) =>
-      `${splice.name} ${membersOf(enclosure, splice.id).length} ends, ${connectorWords(splice.connector).toLowerCase()}${known(splice, "connector")}`,
+      `${AS_FOUND.joint(splice.name, membersOf(enclosure, splice.id).length, connectorWords(splice.connector))}${known(splice, "connector")}`,
   );
   const photos = inOrder<Attachment>(project.attachments).filter((one) => one.enclosure === enclosure.id);
   return [
     ...box,
-    ...(devices.length === 0 ? [] : [`Devices: ${devices.join("; ")}.`]),
-    ...(splices.length === 0 ? [] : [`Joints: ${splices.join("; ")}.`]),
-    ...(photos.length === 0 ? [] : [`${PHOTOS}: ${photos.map(({ name }) => name).join(", ")}.`]),
+    ...(devices.length === 0 ? [] : [AS_FOUND.devicesAre(devices.join("; "))]),
+    ...(splices.length === 0 ? [] : [AS_FOUND.jointsAre(splices.join("; "))]),
+    ...(photos.length === 0 ? [] : [AS_FOUND.photosAre(photos.map(({ name }) => name).join(", "))]),
   ];
 }
 
@@ -116,8 +101,6 @@ function nameAndCaption({ name, type }: Device): string {
   const { caption } = getDeviceType(type);
   return name.toLowerCase() === caption.toLowerCase() ? name : `${name} ${caption}`;
 }
-
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function writeCables(flow: Flow, input: SheetInput): void {
   const { asFound } = input.project;
@@ -128,25 +111,25 @@ function writeCables(flow: Flow, input: SheetInput): void {
       ("enclosure" in b && isShown(input, b.enclosure)),
   );
   if (cables.length === 0) return;
-  flow.heading(CABLES);
+  flow.heading(AS_FOUND.cables);
   flow.table({
     columns: [
-      { head: "cable", width: 22, weight: 700 },
-      { head: "kind" },
-      { head: "from, to", width: 44 },
-      { head: "length", width: 22, align: "end", tabular: true },
+      { head: AS_FOUND_HEADS.cable, width: 22, weight: 700 },
+      { head: AS_FOUND_HEADS.kind },
+      { head: AS_FOUND_HEADS.fromTo, width: 44 },
+      { head: AS_FOUND_HEADS.length, width: 22, align: "end", tabular: true },
       { head: "", width: 3 },
-      { head: "insulation", width: 22 },
-      { head: "notes" },
+      { head: AS_FOUND_HEADS.insulation, width: 22 },
+      { head: AS_FOUND_HEADS.notes },
     ],
     rows: cables.map((cable) => {
       const { name, item, sides, lengthFt, insulationC, notes } = cable;
       return {
         cells: [
           name,
-          `${findCableItem(item)?.title ?? item}, ${conductorCount(cable)} wires${known(cable, "item")}`,
-          `${sideWords(asFound, sides.a)} to ${sideWords(asFound, sides.b)}`,
-          lengthFt === undefined ? "" : `${lengthFt} ft${known(cable, "lengthFt")}`,
+          `${AS_FOUND.cableOf(findCableItem(item)?.title ?? item, conductorCount(cable))}${known(cable, "item")}`,
+          AS_FOUND.fromTo(sideWords(asFound, sides.a), sideWords(asFound, sides.b)),
+          lengthFt === undefined ? "" : `${AS_FOUND.feet(lengthFt)}${known(cable, "lengthFt")}`,
           "",
           insulationC === undefined ? "" : `${insulationC} °C${known(cable, "insulationC")}`,
           notes ?? "",
@@ -166,19 +149,19 @@ export function readingsOf(input: SheetInput, enclosures: readonly Enclosure[]):
 
 function writeReadings(flow: Flow, input: SheetInput, enclosures: readonly Enclosure[]): void {
   const readings = readingsOf(input, enclosures);
-  flow.heading(READINGS);
+  flow.heading(AS_FOUND.readings);
   if (readings.length === 0) {
-    flow.paragraph(NO_READINGS);
+    flow.paragraph(AS_FOUND.noReadings);
     return;
   }
   flow.table({
     columns: [
-      { head: "at", share: 1, weight: 700 },
-      { head: "what", share: 1 },
-      { head: "value", width: 32, weight: 600 },
-      { head: "instrument", width: 34 },
-      { head: "date", width: 24 },
-      { head: "by", width: 26 },
+      { head: AS_FOUND_HEADS.at, share: 1, weight: 700 },
+      { head: AS_FOUND_HEADS.what, share: 1 },
+      { head: AS_FOUND_HEADS.value, width: 32, weight: 600 },
+      { head: AS_FOUND_HEADS.instrument, width: 34 },
+      { head: AS_FOUND_HEADS.date, width: 24 },
+      { head: AS_FOUND_HEADS.by, width: 26 },
     ],
     rows: readings.map((reading): TableRow => {
       const { points, record, value, unit, takenAt, by, remark, computed } = reading;
@@ -187,7 +170,7 @@ function writeReadings(flow: Flow, input: SheetInput, enclosures: readonly Enclo
         cells: [
           at,
           { text: record === undefined ? "" : TEST_WORDS[record.test], note: remark ?? "" },
-          { text: unit === undefined ? value : `${value} ${unit}`, ...(computed && { note: COMPUTED }) },
+          { text: unit === undefined ? value : `${value} ${unit}`, ...(computed && { note: AS_FOUND.computed }) },
           instrumentWords(reading),
           takenAt === undefined ? "" : dayWords(takenAt),
           by ?? "",
@@ -199,18 +182,18 @@ function writeReadings(flow: Flow, input: SheetInput, enclosures: readonly Enclo
 
 function writePhotos(flow: Flow, input: SheetInput): void {
   const photos = photosOf(input);
-  flow.heading(PHOTOS);
+  flow.heading(AS_FOUND.photos);
   if (photos.length === 0) {
-    flow.paragraph(NO_PHOTOS);
+    flow.paragraph(AS_FOUND.noPhotos);
     return;
   }
   flow.table({
     columns: [
-      { head: "photo", width: 44, weight: 700 },
-      { head: "of", width: 26 },
-      { head: "shows" },
-      { head: "date", width: 24 },
-      { head: "by", width: 30 },
+      { head: AS_FOUND_HEADS.photo, width: 44, weight: 700 },
+      { head: AS_FOUND_HEADS.of, width: 26 },
+      { head: AS_FOUND_HEADS.shows },
+      { head: AS_FOUND_HEADS.date, width: 24 },
+      { head: AS_FOUND_HEADS.by, width: 30 },
     ],
     rows: photos.map(({ name, enclosure, caption, takenAt, by }) => ({
       cells: [

@@ -1,17 +1,36 @@
 import type { FillItem, FillVerdict } from "../../answers/fill.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
+import { sizeWords } from "../../catalog/standard-boxes.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Box, Ring, VolumeFact } from "../../model/enclosure.ts";
 import { volumeOf } from "../../queries/box-volume.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { type CubicInches, formatVolume } from "../../units/volume.ts";
 import { EVIDENCE_LETTERS } from "./signs.ts";
 
-export const BOX_FILL = "Box fill";
-export const NO_BOXES = "No box is drawn, so there is nothing to count.";
-export const COUNTING =
-  "A conductor that ends or is spliced in the box counts once. Jumpers and pigtails count nothing: no part of them leaves the box. Clamps count while they are there, used or not. Volumes are exact to 1/10 000 in³; a box that is exactly full fits.";
+export const BOX_FILL = catalogue({
+  title: "Box fill",
+  noBoxes: "No box is drawn, so there is nothing to count.",
+  counting:
+    "A conductor that ends or is spliced in the box counts once. Jumpers and pigtails count nothing: no part of them leaves the box. Clamps count while they are there, used or not. Volumes are exact to 1/10 000 in³; a box that is exactly full fits.",
+  quarter: "a quarter each past the fourth",
+  used: "used",
+  volume: "volume of the box",
+  left: "left",
+  over: "OVER BY",
+  notKnown: "not known",
+  alike: "the same as found and proposed",
+  item: "item",
+  awg: "AWG",
+  count: "count",
+  countIn: (state: Part) => `${state}: count`,
+  each: "each, in³",
+  in3: "in³",
+  section: "section",
+  ml: (millilitres: Part) => `${millilitres} mL`,
+});
 
-export const ITEM_WORDS: Readonly<Record<FillItem, string>> = {
+export const ITEM_WORDS: Readonly<Record<FillItem, string>> = catalogue({
   conductors: "insulated conductors",
   clamps: "internal clamps",
   supports: "supports",
@@ -20,35 +39,55 @@ export const ITEM_WORDS: Readonly<Record<FillItem, string>> = {
   "terminal-blocks": "terminal blocks",
   connectors: "insulated connectors",
   "deep-devices": "devices that reach far in",
-};
+});
 
-export const QUARTER = "a quarter each past the fourth";
-export const USED = "used";
-export const VOLUME = "volume of the box";
-export const LEFT = "left";
-export const OVER = "OVER BY";
-export const NOT_KNOWN = "not known";
-
-export const VERDICT_WORDS: Readonly<Record<FillVerdict, string>> = {
+export const VERDICT_WORDS: Readonly<Record<FillVerdict, string>> = catalogue({
   fits: "fits",
   overfull: "overfull",
   "volume-unknown": "volume not known",
   "not-applicable": "not counted by this rule",
-};
+});
 
-export const ALIKE = "the same as found and proposed";
+/** Of the lists for writers of tables. */
+export const FILL_TABLES = catalogue({
+  sums: "Box fill sums",
+  lines: "Box fill lines",
+  box: "Box",
+  place: "Place",
+  state: "State",
+  used: "Used, in³",
+  volume: "Volume, in³",
+  left: "Left, in³",
+  result: "Result",
+  remark: "Remark",
+  item: "Item",
+  awg: "AWG",
+  count: "Count",
+  each: "Each, in³",
+  section: "Section",
+});
 
-const RING_WORDS: Readonly<Record<Ring["kind"], string>> = {
+const RING_WORDS: Readonly<Record<Ring["kind"], string>> = catalogue({
   "plaster-ring": "ring",
   "raised-cover": "raised cover",
   extension: "extension",
-};
+});
 
-const MATERIALS: Readonly<Record<Box["material"], string>> = {
+const MATERIALS: Readonly<Record<Box["material"], string>> = catalogue({
   metal: "metal",
   nonmetallic: "nonmetallic",
   unknown: "material not known",
-};
+});
+
+const wording = catalogue({
+  credited: (in3: Part) => `credited with ${in3} in³`,
+  made: (item: Part, material: Part, volume: Part) => `${item}, ${material}. ${volume}.`,
+  marked: (in3: Part) => `Marked ${in3} in³`,
+  ringAdds: (ring: Part, in3: Part) => `${ring} adds ${in3} in³`,
+  ringUnmarked: (ring: Part) => `${ring} without a marked volume adds 0`,
+  size: (size: Part) => `Size ${size}, by the table of standard boxes`,
+  unknown: "Volume not known",
+});
 
 /**
  * What the volume of a box is made of: "4 x 2-1/8 in. square, metal. 30.3 in³ by the table of standard boxes; ring adds 0."
@@ -61,15 +100,14 @@ export function volumeWords(box: Box, available: CubicInches | undefined): strin
   const rings = inOrder(box.rings).map((ring) => {
     const volume = volumeOf(ring.volume);
     const name = RING_WORDS[ring.kind];
-    return volume === undefined ? `${name} without a marked volume adds 0` : `${name} adds ${formatVolume(volume)} in³`;
+    return volume === undefined ? wording.ringUnmarked(name) : wording.ringAdds(name, formatVolume(volume));
   });
-  const credited = available === undefined ? [] : [`credited with ${formatVolume(available)} in³`];
-  return `${item}, ${MATERIALS[box.material]}. ${[`${factWords(box.volume)}${letter}`, ...rings, ...credited].join("; ")}.`;
+  const credited = available === undefined ? [] : [wording.credited(formatVolume(available))];
+  const volume = [`${factWords(box.volume)}${letter}`, ...rings, ...credited].join("; ");
+  return wording.made(item, MATERIALS[box.material], volume);
 }
 
 function factWords(fact: VolumeFact): string {
-  if (fact.kind === "unknown") return "Volume not known";
-  return fact.kind === "marked"
-    ? `Marked ${formatVolume(fact.volumeIn3)} in³`
-    : `Size ${fact.size}, by the table of standard boxes`;
+  if (fact.kind === "unknown") return wording.unknown;
+  return fact.kind === "marked" ? wording.marked(formatVolume(fact.volumeIn3)) : wording.size(sizeWords(fact.size));
 }

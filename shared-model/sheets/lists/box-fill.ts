@@ -10,23 +10,9 @@ import { type Flow, TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableCell, TableColumn, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
-import {
-  ALIKE,
-  BOX_FILL,
-  COUNTING,
-  ITEM_WORDS,
-  LEFT,
-  NO_BOXES,
-  NOT_KNOWN,
-  OVER,
-  QUARTER,
-  USED,
-  VERDICT_WORDS,
-  VOLUME,
-  volumeWords,
-} from "./box-fill-words.ts";
+import { BOX_FILL, FILL_TABLES, ITEM_WORDS, VERDICT_WORDS, volumeWords } from "./box-fill-words.ts";
 import { headed, isShown, nothingWords, placeOf, sayNothing, writeCautions } from "./list-parts.ts";
-import { EVIDENCE_LEGEND, STATE_NAMES } from "./list-words.ts";
+import { LIST, STATE_NAMES, STATE_TITLES } from "./list-words.ts";
 
 /** One state of a box, where it has a ledger there. */
 interface Side {
@@ -56,23 +42,23 @@ function filledBoxes(input: SheetInput): readonly (readonly [Side, ...Side[]])[]
 
 /** @returns Why there is nothing to count; undefined where there is. */
 export const noBoxes = (input: SheetInput): string | undefined =>
-  filledBoxes(input).length > 0 ? undefined : nothingWords(input, NO_BOXES);
+  filledBoxes(input).length > 0 ? undefined : nothingWords(input, BOX_FILL.noBoxes);
 
 /** Box by box every line of the count, with its section, for both states side by side. */
 export function boxFillPages(input: SheetInput): readonly Page[] {
   const sheet = openListSheet(input, {
     kind: "box-fill",
-    title: BOX_FILL,
+    title: BOX_FILL.title,
     difference: input.project.proposed !== undefined,
   });
   const boxes = filledBoxes(input);
   const nothing = noBoxes(input);
   if (nothing !== undefined) sayNothing(sheet.flow, nothing);
   else {
-    sheet.flow.paragraph(COUNTING, { size: TYPE.small });
+    sheet.flow.paragraph(BOX_FILL.counting, { size: TYPE.small });
     for (const sides of boxes) sheet.flow.keepTogether((flow) => writeBox(flow, input, sides));
     writeCautions(sheet.flow, ["DAT3", "DAT2"]);
-    sheet.flow.paragraph(EVIDENCE_LEGEND, { size: TYPE.small });
+    sheet.flow.paragraph(LIST.evidenceLegend, { size: TYPE.small });
   }
   return sheet.pages();
 }
@@ -81,7 +67,7 @@ function writeBox(flow: Flow, input: SheetInput, sides: readonly [Side, ...Side[
   const [first, second] = sides;
   const isAlike = second !== undefined && sameValue(first.ledger, second.ledger);
   const shown = isAlike ? [first] : sides;
-  const state = isAlike ? ALIKE : sides.length === 1 ? STATE_NAMES[first.state] : "";
+  const state = isAlike ? BOX_FILL.alike : sides.length === 1 ? STATE_NAMES[first.state] : "";
   headed(flow, first.box.name, [placeOf(input, (second ?? first).box), state].filter(Boolean).join("; "));
   const volumes = [
     ...new Set(shown.map(({ box, ledger }) => (box.kind === "box" ? volumeWords(box, ledger.available) : ""))),
@@ -92,7 +78,7 @@ function writeBox(flow: Flow, input: SheetInput, sides: readonly [Side, ...Side[
     flow.table({ columns: columnsFor(shown), rows: rowsFor(shown) });
   for (const { state: name, ledger } of shown)
     if (ledger.reason !== undefined)
-      flow.paragraph(shown.length > 1 ? `${sentence(STATE_NAMES[name])}: ${ledger.reason}` : ledger.reason, {
+      flow.paragraph(shown.length > 1 ? `${STATE_TITLES[name]}: ${ledger.reason}` : ledger.reason, {
         size: TYPE.small,
       });
 }
@@ -100,26 +86,24 @@ function writeBox(flow: Flow, input: SheetInput, sides: readonly [Side, ...Side[
 const named =
   (volumes: readonly string[]) =>
   ({ state }: Side, i: number): string =>
-    `${sentence(STATE_NAMES[state])}: ${volumes[i] ?? ""}`;
-
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+    `${STATE_TITLES[state]}: ${volumes[i] ?? ""}`;
 
 /** White between the figures of a state and what stands to their right. */
 const SPACER = 3;
 
 const columnsFor = (sides: readonly Side[]): readonly TableColumn[] => [
-  { head: "item" },
-  { head: "AWG", width: 12 },
+  { head: BOX_FILL.item },
+  { head: BOX_FILL.awg, width: 12 },
   ...sides.flatMap(({ state }): readonly TableColumn[] => {
-    const lead = sides.length > 1 ? `${STATE_NAMES[state]}: ` : "";
+    const count = sides.length > 1 ? BOX_FILL.countIn(STATE_NAMES[state]) : BOX_FILL.count;
     return [
-      { head: `${lead}count`, width: sides.length > 1 ? 18 : 16, align: "end", tabular: true },
-      { head: "each, in³", width: 18, align: "end", tabular: true },
-      { head: "in³", width: 18, align: "end", tabular: true },
+      { head: count, width: sides.length > 1 ? 18 : 16, align: "end", tabular: true },
+      { head: BOX_FILL.each, width: 18, align: "end", tabular: true },
+      { head: BOX_FILL.in3, width: 18, align: "end", tabular: true },
       { head: "", width: SPACER },
     ];
   }),
-  { head: "section", width: 25 },
+  { head: BOX_FILL.section, width: 25 },
 ];
 
 /** Lines of one kind stand in one row, whichever state has them. */
@@ -141,7 +125,7 @@ function rowsFor(sides: readonly Side[]): readonly TableRow[] {
     ...order.map(
       ([key, one]): TableRow => ({
         cells: [
-          isQuarter(one) ? { text: ITEM_WORDS[one.item], note: QUARTER } : ITEM_WORDS[one.item],
+          isQuarter(one) ? { text: ITEM_WORDS[one.item], note: BOX_FILL.quarter } : ITEM_WORDS[one.item],
           one.awg,
           ...sides.flatMap(({ ledger }): readonly (string | TableCell)[] => {
             const own = ledger.lines.find((each) => keyOf(each) === key);
@@ -149,8 +133,8 @@ function rowsFor(sides: readonly Side[]): readonly TableRow[] {
             const { count, each, volume, ml } = own;
             return [
               String(count),
-              { ...figure(each), ...(ml && { note: `${ml.each} mL` }) },
-              { ...figure(volume), ...(ml && { note: `${ml.volume} mL` }) },
+              { ...figure(each), ...(ml && { note: BOX_FILL.ml(ml.each) }) },
+              { ...figure(volume), ...(ml && { note: BOX_FILL.ml(ml.volume) }) },
               "",
             ];
           }),
@@ -159,19 +143,21 @@ function rowsFor(sides: readonly Side[]): readonly TableRow[] {
       }),
     ),
     {
-      ...row(USED, ({ ledger: { total, totalMl } }) => ({
+      ...row(BOX_FILL.used, ({ ledger: { total, totalMl } }) => ({
         ...figure(total),
-        ...(totalMl !== undefined && { note: `${totalMl} mL` }),
+        ...(totalMl !== undefined && { note: BOX_FILL.ml(totalMl) }),
       })),
       strong: true,
     },
-    row(VOLUME, ({ ledger: { available } }) => (available === undefined ? NOT_KNOWN : figure(available))),
+    row(BOX_FILL.volume, ({ ledger: { available } }) =>
+      available === undefined ? BOX_FILL.notKnown : figure(available),
+    ),
     {
       ...row(
-        LEFT,
+        BOX_FILL.left,
         ({ ledger: { spare, verdict } }) =>
           spare === undefined ? VERDICT_WORDS[verdict] : figure((spare < 0 ? -spare : spare) as CubicInches),
-        ({ ledger: { verdict } }) => (verdict === "overfull" ? OVER : ""),
+        ({ ledger: { verdict } }) => (verdict === "overfull" ? BOX_FILL.over : ""),
       ),
       strong: true,
     },
@@ -206,16 +192,16 @@ export function boxFillTables(input: SheetInput): readonly ListTable[] {
   const sides = filledBoxes(input).flat();
   return [
     {
-      name: "Box fill sums",
+      name: FILL_TABLES.sums,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Place", kind: "text", width: 24 },
-        { head: "State", kind: "text", width: 10 },
-        { head: "Used, in³", kind: "number", decimals: 4, width: 12 },
-        { head: "Volume, in³", kind: "number", decimals: 4, width: 12 },
-        { head: "Left, in³", kind: "number", decimals: 4, width: 12 },
-        { head: "Result", kind: "text", width: 24 },
-        { head: "Remark", kind: "text", width: 50 },
+        { head: FILL_TABLES.box, kind: "text", width: 10 },
+        { head: FILL_TABLES.place, kind: "text", width: 24 },
+        { head: FILL_TABLES.state, kind: "text", width: 10 },
+        { head: FILL_TABLES.used, kind: "number", decimals: 4, width: 12 },
+        { head: FILL_TABLES.volume, kind: "number", decimals: 4, width: 12 },
+        { head: FILL_TABLES.left, kind: "number", decimals: 4, width: 12 },
+        { head: FILL_TABLES.result, kind: "text", width: 24 },
+        { head: FILL_TABLES.remark, kind: "text", width: 50 },
       ],
       rows: sides.map(({ state, box, ledger: { total, available, spare, verdict, reason } }) => [
         box.name,
@@ -229,16 +215,16 @@ export function boxFillTables(input: SheetInput): readonly ListTable[] {
       ]),
     },
     {
-      name: "Box fill lines",
+      name: FILL_TABLES.lines,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "State", kind: "text", width: 10 },
-        { head: "Item", kind: "text", width: 28 },
-        { head: "AWG", kind: "text", width: 8 },
-        { head: "Count", kind: "number", width: 8 },
-        { head: "Each, in³", kind: "number", decimals: 4, width: 12 },
-        { head: "Volume, in³", kind: "number", decimals: 4, width: 12 },
-        { head: "Section", kind: "text", width: 16 },
+        { head: FILL_TABLES.box, kind: "text", width: 10 },
+        { head: FILL_TABLES.state, kind: "text", width: 10 },
+        { head: FILL_TABLES.item, kind: "text", width: 28 },
+        { head: FILL_TABLES.awg, kind: "text", width: 8 },
+        { head: FILL_TABLES.count, kind: "number", width: 8 },
+        { head: FILL_TABLES.each, kind: "number", decimals: 4, width: 12 },
+        { head: FILL_TABLES.volume, kind: "number", decimals: 4, width: 12 },
+        { head: FILL_TABLES.section, kind: "text", width: 16 },
       ],
       rows: sides.flatMap(({ state, box, ledger }) =>
         ledger.lines.map(({ item, awg, count, each, volume, section }) => [

@@ -1,21 +1,53 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 
-export const DIRECTORY = "Panel directory";
-export const NO_PANEL = "No panel is drawn.";
-export const FROM_WIRING = "from the wiring";
-export const NO_CONDUCTOR = "nothing connected in this drawing";
-export const MAY_FEED_MORE = "leaves the drawing: may feed more";
-export const ROOMS = "rooms: ";
-export const WITHOUT_NUMBER = "Without a number";
+export const DIRECTORY = catalogue({
+  title: "Panel directory",
+  noPanel: "No panel is drawn.",
+  fromWiring: "from the wiring",
+  noConductor: "nothing connected in this drawing",
+  mayFeedMore: "leaves the drawing: may feed more",
+  rooms: (names: Part) => `rooms: ${names}`,
+  withSpace: (space: Part) => `with ${space}`,
+  withoutNumber: "Without a number",
+  how: "Each circuit is named by its clear, evident and specific purpose and place, never by who lives there now. Correct it whenever a circuit is changed. A line without words is not in this drawing: write in what stands there, or that it is a free space.",
+  howBySection: (section: Part) =>
+    `Each circuit is named by its clear, evident and specific purpose and place, never by who lives there now (${section}). Correct it whenever a circuit is changed. A line without words is not in this drawing: write in what stands there, or that it is a free space.`,
+  corrected: "corrected",
+  date: "date",
+  by: "by",
+  breaker: "breaker",
+  ampere: "A",
+  circuit: "circuit",
+});
+
 /** @param section As a list of findings names it; absent where the edition at hand has none. */
 export const howWords = (section: string | undefined): string =>
-  `Each circuit is named by its clear, evident and specific purpose and place, never by who lives there now${section === undefined ? "" : ` (${section})`}. Correct it whenever a circuit is changed. A line without words is not in this drawing: write in what stands there, or that it is a free space.`;
-export const CORRECTED = ["corrected", "date", "by"] as const;
+  section === undefined ? DIRECTORY.how : DIRECTORY.howBySection(section);
+
+/** Lines to sign on. */
+export const CORRECTED = [DIRECTORY.corrected, DIRECTORY.date, DIRECTORY.by] as const;
 
 export const FUNCTIONS: Readonly<Record<NonNullable<Device["function"]>, string>> = {
+  ...catalogue({
+    gfci: "GFCI",
+    afci: "AFCI",
+    dual: "GFCI and AFCI",
+    "equipment-ground-fault": "equipment ground-fault",
+  }),
   none: "",
-  gfci: "GFCI",
-  afci: "AFCI",
-  dual: "GFCI and AFCI",
-  "equipment-ground-fault": "equipment ground-fault",
 };
+
+/** Of the list for writers of tables. */
+export const DIRECTORY_TABLE = catalogue({
+  name: "Directory",
+  panel: "Panel",
+  space: "Space",
+  breaker: "Breaker",
+  rating: "Rating, A",
+  protection: "Protection",
+  written: "Circuit as written",
+  fed: "Fed by the wiring",
+  rooms: "Rooms",
+  outlets: "Outlets",
+});

@@ -9,28 +9,17 @@ import { type Flow, TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableCell, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
-import {
-  CORRECTED,
-  DIRECTORY,
-  FROM_WIRING,
-  FUNCTIONS,
-  howWords,
-  MAY_FEED_MORE,
-  NO_CONDUCTOR,
-  NO_PANEL,
-  ROOMS,
-  WITHOUT_NUMBER,
-} from "./directory-words.ts";
+import { CORRECTED, DIRECTORY, DIRECTORY_TABLE, FUNCTIONS, howWords } from "./directory-words.ts";
 import { sectionWords } from "./findings-words.ts";
 import { headed, nothingWords, placeOf, sayNothing, shownEnclosures, shownState } from "./list-parts.ts";
 
 /** @returns Why there is no page for a door; undefined where there is one. */
 export const noPanels = (input: SheetInput): string | undefined =>
-  panelsOf(input).length > 0 ? undefined : nothingWords(input, NO_PANEL);
+  panelsOf(input).length > 0 ? undefined : nothingWords(input, DIRECTORY.noPanel);
 
 /** The page for the door of each panel: numbers left and right as its breakers stand. */
 export function directoryPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "directory", title: DIRECTORY });
+  const { flow, pages } = openListSheet(input, { kind: "directory", title: DIRECTORY.title });
   const nothing = noPanels(input);
   if (nothing !== undefined) sayNothing(flow, nothing);
   panelsOf(input).forEach((panel, i) => {
@@ -73,8 +62,8 @@ function writePanel(flow: Flow, input: SheetInput, panel: Panel): void {
     grid: true,
     columns: [0, 1].flatMap(() => [
       { head: "", width: 10, align: "end" as const, tabular: true, weight: 700 as const },
-      { head: "A", width: 14, align: "end" as const, tabular: true },
-      { head: "circuit" },
+      { head: DIRECTORY.ampere, width: 14, align: "end" as const, tabular: true },
+      { head: DIRECTORY.circuit },
     ]),
     rows: Array.from(
       { length: Math.ceil(spaces / 2) },
@@ -86,12 +75,12 @@ function writePanel(flow: Flow, input: SheetInput, panel: Panel): void {
   });
   const others = circuits.filter(({ slot }) => slot === undefined || slot > spaces);
   if (others.length > 0) {
-    flow.heading(WITHOUT_NUMBER);
+    flow.heading(DIRECTORY.withoutNumber);
     flow.table({
       columns: [
-        { head: "breaker", width: 30, weight: 700 },
-        { head: "A", width: 14, align: "end", tabular: true },
-        { head: "circuit" },
+        { head: DIRECTORY.breaker, width: 30, weight: 700 },
+        { head: DIRECTORY.ampere, width: 14, align: "end", tabular: true },
+        { head: DIRECTORY.circuit },
       ],
       rows: others.map((device) => ({ cells: [device.name, ...spaceCells(input, device, device.slot ?? 0)] })),
     });
@@ -106,7 +95,7 @@ function spaceCells(input: SheetInput, device: Device | undefined, space: number
   if (device === undefined) return ["", ""];
   const rating = device.breakerRatingA === undefined ? "" : String(device.breakerRatingA);
   // The further poles of a breaker point at its first.
-  if (device.slot !== undefined && device.slot !== space) return [rating, `with ${device.slot}`];
+  if (device.slot !== undefined && device.slot !== space) return [rating, DIRECTORY.withSpace(device.slot)];
   const { text, notes } = circuitWords(input, device);
   return [rating, { text, weight: 600, note: notes.join("; ") }];
 }
@@ -119,16 +108,16 @@ function circuitWords(input: SheetInput, device: Device): { readonly text: strin
   const feeds = feedsOf(input, device);
   const fn = device.function === undefined ? "" : FUNCTIONS[device.function];
   const number = device.slot === undefined || device.name === String(device.slot) ? "" : device.name;
-  const rooms = feeds === undefined || feeds.rooms.length === 0 ? "" : `${ROOMS}${feeds.rooms.join("; ")}`;
+  const rooms = feeds === undefined || feeds.rooms.length === 0 ? "" : DIRECTORY.rooms(feeds.rooms.join("; "));
   return {
     text: line !== "" ? line : (feeds?.feeds ?? ""),
     notes: [
       number,
       fn,
-      line === "" && feeds !== undefined && feeds.feeds !== "" ? FROM_WIRING : "",
+      line === "" && feeds !== undefined && feeds.feeds !== "" ? DIRECTORY.fromWiring : "",
       rooms,
-      feeds === undefined ? NO_CONDUCTOR : "",
-      feeds?.leadsOutside ? MAY_FEED_MORE : "",
+      feeds === undefined ? DIRECTORY.noConductor : "",
+      feeds?.leadsOutside ? DIRECTORY.mayFeedMore : "",
     ].filter(Boolean),
   };
 }
@@ -136,17 +125,17 @@ function circuitWords(input: SheetInput, device: Device): { readonly text: strin
 /** One row a breaker. */
 export const directoryTables = (input: SheetInput): readonly ListTable[] => [
   {
-    name: "Directory",
+    name: DIRECTORY_TABLE.name,
     columns: [
-      { head: "Panel", kind: "text", width: 10 },
-      { head: "Space", kind: "number", width: 8 },
-      { head: "Breaker", kind: "text", width: 10 },
-      { head: "Rating, A", kind: "number", width: 10 },
-      { head: "Protection", kind: "text", width: 16 },
-      { head: "Circuit as written", kind: "text", width: 40 },
-      { head: "Fed by the wiring", kind: "text", width: 40 },
-      { head: "Rooms", kind: "text", width: 40 },
-      { head: "Outlets", kind: "number", width: 8 },
+      { head: DIRECTORY_TABLE.panel, kind: "text", width: 10 },
+      { head: DIRECTORY_TABLE.space, kind: "number", width: 8 },
+      { head: DIRECTORY_TABLE.breaker, kind: "text", width: 10 },
+      { head: DIRECTORY_TABLE.rating, kind: "number", width: 10 },
+      { head: DIRECTORY_TABLE.protection, kind: "text", width: 16 },
+      { head: DIRECTORY_TABLE.written, kind: "text", width: 40 },
+      { head: DIRECTORY_TABLE.fed, kind: "text", width: 40 },
+      { head: DIRECTORY_TABLE.rooms, kind: "text", width: 40 },
+      { head: DIRECTORY_TABLE.outlets, kind: "number", width: 8 },
     ],
     rows: panelsOf(input).flatMap((panel) =>
       circuitsOf(panel).map((device) => {

@@ -13,21 +13,27 @@ import {
   acknowledged,
   amendedBy,
   BASIS_WORDS,
-  draftWords,
-  existingWords,
+  draftRule,
+  FINDING_TABLES,
   FINDINGS,
   foldedWords,
   GROUPS,
-  NO_FINDINGS,
-  NONE_OF_THESE,
   runWords,
   SEVERITY_LEGEND,
   SEVERITY_WORDS,
   sectionWords,
   UNTOLD,
 } from "./findings-words.ts";
-import { figuresBlock, isBlank, legendBlock, sayNothing, shownEnclosures, writeCautions } from "./list-parts.ts";
-import { NOTHING_DRAWN } from "./list-words.ts";
+import {
+  type Figure,
+  figuresBlock,
+  isBlank,
+  legendBlock,
+  sayNothing,
+  shownEnclosures,
+  writeCautions,
+} from "./list-parts.ts";
+import { EVIDENCE_WORDS, LIST } from "./list-words.ts";
 import { severitySign } from "./signs.ts";
 
 interface FindingGroup {
@@ -36,12 +42,12 @@ interface FindingGroup {
 }
 
 /** @returns Why there is nothing to tell of; undefined where something is drawn: that no check found anything is told too. */
-export const noFindings = (input: SheetInput): string | undefined => (isBlank(input) ? NOTHING_DRAWN : undefined);
+export const noFindings = (input: SheetInput): string | undefined => (isBlank(input) ? LIST.nothingDrawn : undefined);
 
 /** Findings by what happens to them, then those that rest on assumptions, then what could not be told. */
 export function findingsPages(input: SheetInput): readonly Page[] {
   const isCompared = input.project.proposed !== undefined;
-  const { flow, pages } = openListSheet(input, { kind: "findings", title: FINDINGS, difference: isCompared });
+  const { flow, pages } = openListSheet(input, { kind: "findings", title: FINDINGS.title, difference: isCompared });
   const groups = groupsOf(input);
   const untold = untoldOf(input);
   const all = groups.flatMap(({ findings }) => findings);
@@ -50,11 +56,13 @@ export function findingsPages(input: SheetInput): readonly Page[] {
     sayNothing(flow, nothing);
     return pages();
   }
-  flow.block(figuresBlock(flow.width, [...groups, { key: UNTOLD.title, findings: untold }].map(figureOf)));
-  flow.paragraph(`${all.length === 0 ? `${NO_FINDINGS} ` : ""}${runWords(input.rules.checksRun, untold.length)}`);
+  flow.block(
+    figuresBlock(flow.width, [...groups.map(figureOf), { value: String(untold.length), caption: UNTOLD.caption }]),
+  );
+  flow.paragraph(`${all.length === 0 ? `${FINDINGS.none} ` : ""}${runWords(input.rules.checksRun, untold.length)}`);
   for (const { key, findings } of groups) {
     flow.heading(GROUPS[key].title, GROUPS[key].note);
-    if (findings.length === 0) flow.paragraph(NONE_OF_THESE);
+    if (findings.length === 0) flow.paragraph(FINDINGS.noneOfThese);
     else writeFindings(flow, input, findings);
   }
   const resting = restingOn(groups);
@@ -65,21 +73,10 @@ export function findingsPages(input: SheetInput): readonly Page[] {
   return pages();
 }
 
-const figureOf = (group: {
-  readonly key: string;
-  readonly findings: readonly unknown[];
-}): { readonly value: string; readonly caption: string } => ({
-  value: String(group.findings.length),
-  caption: group.key in GROUPS ? SHORT[group.key as keyof typeof GROUPS] : group.key.toLowerCase(),
+const figureOf = ({ key, findings }: FindingGroup): Figure => ({
+  value: String(findings.length),
+  caption: GROUPS[key].caption,
 });
-
-const SHORT: Readonly<Record<keyof typeof GROUPS, string>> = {
-  introduced: "introduced",
-  touched: "inherited, touched",
-  inherited: "inherited",
-  repaired: "repaired",
-  found: "as found",
-};
 
 const withStanding = (findings: readonly Finding[], standing: Standing): readonly Finding[] =>
   findings.filter((finding) => finding.standing === standing);
@@ -124,9 +121,9 @@ const WIDTHS = { subject: 32, section: 34 } as const;
 function writeFindings(flow: Flow, input: SheetInput, findings: readonly Finding[]): void {
   flow.table({
     columns: [
-      { head: "at", width: WIDTHS.subject, weight: 700 },
-      { head: "what, and what to do" },
-      { head: "section", width: WIDTHS.section },
+      { head: FINDINGS.at, width: WIDTHS.subject, weight: 700 },
+      { head: FINDINGS.what },
+      { head: FINDINGS.section, width: WIDTHS.section },
     ],
     rows: findings.map((finding) => ({
       cells: [
@@ -140,7 +137,7 @@ function writeFindings(flow: Flow, input: SheetInput, findings: readonly Finding
 
 const subjectsOf = ({ subjects }: Pick<Finding, "subjects">): string => subjects.map(({ name }) => name).join(", ");
 
-const ruleOf = ({ rule, status }: Finding): string => (status === "draft" ? `${rule}, ${draftWords}` : rule);
+const ruleOf = ({ rule, status }: Finding): string => (status === "draft" ? draftRule(rule) : rule);
 
 const sectionOf = ({ section }: Finding): string => (section === undefined ? "" : sectionWords(section));
 
@@ -149,7 +146,7 @@ function notesOf({ project }: SheetInput, finding: Finding): readonly string[] {
   const { folded, foldedSubjects, existing, amendments = [] } = finding;
   return [
     ...(folded > 0 ? [foldedWords(folded, [...new Set(foldedSubjects.map(({ name }) => name))])] : []),
-    ...(existing ? [`${existingWords}.`] : []),
+    ...(existing ? [FINDINGS.existing] : []),
     ...amendments.map(({ value, is, reason }) => amendedBy(value, is, reason)),
     ...(known === undefined
       ? []
@@ -168,9 +165,9 @@ function writeResting(flow: Flow, findings: readonly Finding[]): void {
   flow.heading(ASSUMING.title, ASSUMING.note);
   flow.table({
     columns: [
-      { head: "at", width: WIDTHS.subject, weight: 700 },
-      { head: "finding" },
-      { head: "weakest fact", width: WIDTHS.section },
+      { head: FINDINGS.at, width: WIDTHS.subject, weight: 700 },
+      { head: FINDINGS.finding },
+      { head: FINDINGS.weakestFact, width: WIDTHS.section },
     ],
     rows: findings.map((finding): TableRow => {
       const [first = finding.message] = finding.message.split(/(?<=[.!?]) /);
@@ -188,7 +185,11 @@ function writeResting(flow: Flow, findings: readonly Finding[]): void {
 function writeUntold(flow: Flow, untold: readonly CannotTell[]): void {
   flow.heading(UNTOLD.title, UNTOLD.note);
   flow.table({
-    columns: [{ head: "at", width: WIDTHS.subject, weight: 700 }, { head: "what" }, { head: "missing", width: 50 }],
+    columns: [
+      { head: FINDINGS.at, width: WIDTHS.subject, weight: 700 },
+      { head: FINDINGS.whatUntold },
+      { head: FINDINGS.missing, width: 50 },
+    ],
     rows: untold.map((one) => ({
       cells: [
         { text: subjectsOf(one), sign: severitySign("cannot-tell") },
@@ -221,7 +222,7 @@ export function findingsTables(input: SheetInput): readonly ListTable[] {
       finding.rule,
       finding.message,
       finding.section?.section,
-      finding.basis,
+      finding.basis && EVIDENCE_WORDS[finding.basis],
       finding.folded,
       known?.by,
       known?.at.slice(0, 10),
@@ -230,29 +231,31 @@ export function findingsTables(input: SheetInput): readonly ListTable[] {
   };
   return [
     {
-      name: "Findings",
+      name: FINDING_TABLES.findings,
       columns: [
-        { head: "Standing", kind: "text", width: 24 },
-        { head: "Severity", kind: "text", width: 10 },
-        { head: "At", kind: "text", width: 18 },
-        { head: "Rule", kind: "text", width: 26 },
-        { head: "Finding", kind: "text", width: 80 },
-        { head: "Section", kind: "text", width: 18 },
-        { head: "Weakest fact", kind: "text", width: 12 },
-        { head: "Folded under it", kind: "number", width: 10 },
-        { head: "Acknowledged by", kind: "text", width: 18 },
-        { head: "Acknowledged on", kind: "date", width: 12 },
-        { head: "Reason", kind: "text", width: 40 },
+        { head: FINDING_TABLES.standing, kind: "text", width: 24 },
+        { head: FINDING_TABLES.severity, kind: "text", width: 10 },
+        { head: FINDING_TABLES.at, kind: "text", width: 18 },
+        { head: FINDING_TABLES.rule, kind: "text", width: 26 },
+        { head: FINDING_TABLES.finding, kind: "text", width: 80 },
+        { head: FINDING_TABLES.section, kind: "text", width: 18 },
+        { head: FINDING_TABLES.weakestFact, kind: "text", width: 12 },
+        { head: FINDING_TABLES.folded, kind: "number", width: 10 },
+        { head: FINDING_TABLES.acknowledgedBy, kind: "text", width: 18 },
+        { head: FINDING_TABLES.acknowledgedOn, kind: "date", width: 12 },
+        { head: FINDING_TABLES.reason, kind: "text", width: 40 },
       ],
-      rows: groupsOf(input).flatMap(({ key, findings }) => findings.map((finding) => cells(SHORT[key], finding))),
+      rows: groupsOf(input).flatMap(({ key, findings }) =>
+        findings.map((finding) => cells(GROUPS[key].caption, finding)),
+      ),
     },
     {
-      name: "Could not be told",
+      name: FINDING_TABLES.untold,
       columns: [
-        { head: "At", kind: "text", width: 18 },
-        { head: "Rule", kind: "text", width: 26 },
-        { head: "What", kind: "text", width: 80 },
-        { head: "Missing", kind: "text", width: 40 },
+        { head: FINDING_TABLES.at, kind: "text", width: 18 },
+        { head: FINDING_TABLES.rule, kind: "text", width: 26 },
+        { head: FINDING_TABLES.what, kind: "text", width: 80 },
+        { head: FINDING_TABLES.missing, kind: "text", width: 40 },
       ],
       rows: untoldOf(input).map((one) => [subjectsOf(one), one.rule, one.message, one.missing]),
     },

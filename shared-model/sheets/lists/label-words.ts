@@ -1,17 +1,54 @@
-export const LABELS = "Labels";
-export const NO_LABELS = "There is no label to fix.";
-export const HOW_LABELS =
-  "Cut out along the dashes. Fix each to the receptacle or its plate so that it can be read when the work is done.";
-export const SLIPS = "Reset slips";
-export const NO_SLIPS = "No outlet is reset anywhere but at itself.";
-export const HOW_SLIPS =
-  "One for each outlet that is protected from another place. Leave it at the outlet, or with the customer.";
-export const COUNT = "count";
-export const WORDS = "words";
-export const WHERE = "where";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
+
+export const LABELS = catalogue({
+  title: "Labels",
+  none: "There is no label to fix.",
+  how: "Cut out along the dashes. Fix each to the receptacle or its plate so that it can be read when the work is done.",
+  count: "count",
+  words: "words",
+  where: "where",
+  onIn: (device: Part, box: Part) => `${device} in ${box}`,
+});
+
+export const SLIPS = catalogue({
+  title: "Reset slips",
+  none: "No outlet is reset anywhere but at itself.",
+  how: "One for each outlet that is protected from another place. Leave it at the outlet, or with the customer.",
+  monthly:
+    "Once a month press TEST there: this outlet must go dead. Press RESET. If it will not reset, or the outlet stays live, call an electrician.",
+  outletIn: (outlet: Part, box: Part) => `${outlet} in ${box}`,
+  deviceIn: (device: Part, box: Part) => `${device} in ${box}`,
+  deviceAt: (device: Part, box: Part, place: Part) => `${device} in ${box} (${place})`,
+});
+
+/** Of the lists for writers of tables. */
+export const LABEL_TABLES = catalogue({
+  counts: "Label counts",
+  words: "Words",
+  count: "Count",
+  labels: "Labels",
+  on: "On",
+  box: "Box",
+  requiredBy: "Required by",
+  because: "Because",
+  slips: "Reset slips",
+  outlet: "Outlet",
+  place: "Place",
+  resetAt: "Reset at",
+});
+
+const wording = catalogue({
+  ifDead: (outlet: Part) => `If ${outlet} goes dead`,
+  ifDeadAt: (outlet: Part, place: Part) => `If ${outlet} (${place}) goes dead`,
+  or: (one: Part, other: Part) => `${one} or ${other}`,
+  press: (devices: Part) => `Press RESET on ${devices}.`,
+});
 
 export const ifDead = (outlet: string, place: string): string =>
-  `If ${outlet}${place === "" ? "" : ` (${place})`} goes dead`;
-export const pressReset = (devices: readonly string[]): string => `Press RESET on ${devices.join(" or ")}.`;
-export const MONTHLY =
-  "Once a month press TEST there: this outlet must go dead. Press RESET. If it will not reset, or the outlet stays live, call an electrician.";
+  place === "" ? wording.ifDead(outlet) : wording.ifDeadAt(outlet, place);
+
+/** "R1 or R2 or R3". */
+export const orWords = (devices: readonly string[]): string =>
+  devices.length === 0 ? "" : devices.reduce((one, other) => wording.or(one, other));
+
+export const pressReset = (devices: readonly string[]): string => wording.press(orWords(devices));

@@ -7,7 +7,7 @@ import { pt } from "../marks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { cutOutRows } from "./cut-outs.ts";
-import { COUNT, HOW_LABELS, LABELS, NO_LABELS, WHERE, WORDS } from "./label-words.ts";
+import { LABEL_TABLES, LABELS } from "./label-words.ts";
 import { isShown, nothingWords, sayNothing, shownState, writeCautions } from "./list-parts.ts";
 
 /** One label to make: the exact words, and what it goes on. */
@@ -21,11 +21,11 @@ interface LabelToFix {
 
 /** @returns Why there is no label to fix; undefined where there is one. */
 export const noLabels = (input: SheetInput): string | undefined =>
-  labelsOf(input).length > 0 ? undefined : nothingWords(input, NO_LABELS);
+  labelsOf(input).length > 0 ? undefined : nothingWords(input, LABELS.none);
 
 /** A count by words, then every label to cut out, as often as it is needed. */
 export function labelPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "labels", title: LABELS });
+  const { flow, pages } = openListSheet(input, { kind: "labels", title: LABELS.title });
   const nothing = noLabels(input);
   if (nothing !== undefined) {
     sayNothing(flow, nothing);
@@ -34,9 +34,9 @@ export function labelPages(input: SheetInput): readonly Page[] {
   const worded = byWording(labelsOf(input));
   flow.table({
     columns: [
-      { head: COUNT, width: 16, align: "end", tabular: true, weight: 700 },
-      { head: WORDS, share: 1.2, weight: 600 },
-      { head: WHERE, share: 1.6 },
+      { head: LABELS.count, width: 16, align: "end", tabular: true, weight: 700 },
+      { head: LABELS.words, share: 1.2, weight: 600 },
+      { head: LABELS.where, share: 1.6 },
     ],
     rows: worded.map(([wording, all]) => ({
       cells: [
@@ -46,7 +46,7 @@ export function labelPages(input: SheetInput): readonly Page[] {
       ],
     })),
   });
-  flow.paragraph(HOW_LABELS);
+  flow.paragraph(LABELS.how);
   const cutOuts = worded.flatMap(([, all]) =>
     all.map((label) => ({ lines: [{ words: label.wording, size: pt(12), bold: true }], below: whereOf(label) })),
   );
@@ -56,7 +56,7 @@ export function labelPages(input: SheetInput): readonly Page[] {
   return pages();
 }
 
-const whereOf = ({ on, box }: LabelToFix): string => (box === undefined || box === on ? on : `${on} in ${box}`);
+const whereOf = ({ on, box }: LabelToFix): string => (box === undefined || box === on ? on : LABELS.onIn(on, box));
 
 /** Of the scope where there is one: what is required and what is drawn; else what is drawn. */
 function labelsOf(input: SheetInput): readonly LabelToFix[] {
@@ -100,21 +100,21 @@ export function labelTables(input: SheetInput): readonly ListTable[] {
   const worded = byWording(labelsOf(input));
   return [
     {
-      name: "Label counts",
+      name: LABEL_TABLES.counts,
       columns: [
-        { head: "Words", kind: "text", width: 40 },
-        { head: "Count", kind: "number", width: 8 },
+        { head: LABEL_TABLES.words, kind: "text", width: 40 },
+        { head: LABEL_TABLES.count, kind: "number", width: 8 },
       ],
       rows: worded.map(([wording, all]) => [wording, all.length]),
     },
     {
-      name: "Labels",
+      name: LABEL_TABLES.labels,
       columns: [
-        { head: "Words", kind: "text", width: 40 },
-        { head: "On", kind: "text", width: 14 },
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Required by", kind: "text", width: 18 },
-        { head: "Because", kind: "text", width: 40 },
+        { head: LABEL_TABLES.words, kind: "text", width: 40 },
+        { head: LABEL_TABLES.on, kind: "text", width: 14 },
+        { head: LABEL_TABLES.box, kind: "text", width: 10 },
+        { head: LABEL_TABLES.requiredBy, kind: "text", width: 18 },
+        { head: LABEL_TABLES.because, kind: "text", width: 40 },
       ],
       rows: worded.flatMap(([, all]) =>
         all.map(({ wording, on, box, requiredBy, because }) => [wording, on, box, requiredBy, because]),

@@ -12,7 +12,7 @@ import { type Flow, TYPE } from "../page/flow.ts";
 import { HAIR, INK, SECOND_INK } from "../page/inks.ts";
 import { cutToFit, measure } from "../page/measure.ts";
 import { RISE } from "../page/text-lines.ts";
-import { CAUTION_TITLE, NOTHING_DRAWN } from "./list-words.ts";
+import { LIST } from "./list-words.ts";
 import type { Sign } from "./signs.ts";
 
 export const shownState = ({ project, state }: SheetInput): Installation => getInstallation(project, state);
@@ -28,7 +28,7 @@ export const isBlank = ({ project }: SheetInput): boolean =>
   Object.keys(project.asFound.enclosures).length === 0 && Object.keys(project.proposed?.enclosures ?? {}).length === 0;
 
 /** Why a sheet has nothing to say: that nothing is drawn goes before words of its own. */
-export const nothingWords = (input: SheetInput, words: string): string => (isBlank(input) ? NOTHING_DRAWN : words);
+export const nothingWords = (input: SheetInput, words: string): string => (isBlank(input) ? LIST.nothingDrawn : words);
 
 /** Says why a page is empty. */
 export const sayNothing = (flow: Flow, words: string): void => flow.paragraph(words, { size: TYPE.lead });
@@ -37,7 +37,7 @@ export const sayNothing = (flow: Flow, words: string): void => flow.paragraph(wo
 export function writeCautions(flow: Flow, ids: readonly CautionId[]): void {
   flow.keepTogether((kept) => {
     kept.space(3);
-    kept.paragraph(CAUTION_TITLE, { size: TYPE.small, weight: 700, withNext: true });
+    kept.paragraph(LIST.cautionTitle, { size: TYPE.small, weight: 700, withNext: true });
     ids.forEach((id, i) => {
       kept.paragraph(CAUTIONS[id], { size: TYPE.small, withNext: i < ids.length - 1 });
     });

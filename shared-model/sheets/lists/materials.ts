@@ -6,55 +6,46 @@ import { openListSheet } from "../page/list-sheet.ts";
 import type { TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
 import { nothingWords, sayNothing, writeCautions } from "./list-parts.ts";
-import { NOTHING_PROPOSED } from "./list-words.ts";
-import {
-  MATERIAL_GROUPS,
-  MATERIAL_NOTE,
-  MATERIALS,
-  NO_MATERIALS,
-  TAKEN_OUT,
-  TAKEN_OUT_NOTE,
-  UNIT_NAMES,
-  UNIT_WORDS,
-} from "./scope-words.ts";
+import { LIST } from "./list-words.ts";
+import { MATERIAL_GROUPS, MATERIAL_TABLES, MATERIALS, quantityWords, UNIT_NAMES } from "./material-words.ts";
 
 /** @returns Why there is nothing to list; undefined where there is. */
 export function noMaterials(input: SheetInput): string | undefined {
   const { scope } = input;
-  if (scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
-  return scope.materials.length + scope.removed.length > 0 ? undefined : nothingWords(input, NO_MATERIALS);
+  if (scope === undefined) return nothingWords(input, LIST.nothingProposed);
+  return scope.materials.length + scope.removed.length > 0 ? undefined : nothingWords(input, MATERIALS.none);
 }
 
 /** What is to be bought and what comes out, in generic words: always of the whole job. */
 export function materialPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "materials", title: MATERIALS, difference: true });
+  const { flow, pages } = openListSheet(input, { kind: "materials", title: MATERIALS.title, difference: true });
   const { scope } = input;
   const nothing = noMaterials(input);
   if (scope === undefined || nothing !== undefined) {
-    sayNothing(flow, nothing ?? NOTHING_PROPOSED);
+    sayNothing(flow, nothing ?? LIST.nothingProposed);
     return pages();
   }
-  if (scope.materials.length === 0) flow.paragraph(NO_MATERIALS);
+  if (scope.materials.length === 0) flow.paragraph(MATERIALS.none);
   else {
-    flow.paragraph(MATERIAL_NOTE, { size: TYPE.small });
+    flow.paragraph(MATERIALS.note, { size: TYPE.small });
     flow.table({
       columns: [
-        { head: "have", width: 12 },
-        { head: "quantity", width: 22, align: "end", tabular: true, weight: 700 },
-        { head: "what", share: 1.3 },
-        { head: "for" },
+        { head: MATERIALS.have, width: 12 },
+        { head: MATERIALS.quantity, width: 22, align: "end", tabular: true, weight: 700 },
+        { head: MATERIALS.what, share: 1.3 },
+        { head: MATERIALS.for },
       ],
       rows: groupedRows(scope.materials),
     });
   }
   if (scope.removed.length > 0) {
-    flow.heading(TAKEN_OUT, TAKEN_OUT_NOTE);
+    flow.heading(MATERIALS.takenOut, MATERIALS.takenOutNote);
     flow.table({
       columns: [
-        { head: "out", width: 12 },
-        { head: "quantity", width: 22, align: "end", tabular: true, weight: 700 },
-        { head: "what", share: 1.3 },
-        { head: "from" },
+        { head: MATERIALS.out, width: 12 },
+        { head: MATERIALS.quantity, width: 22, align: "end", tabular: true, weight: 700 },
+        { head: MATERIALS.what, share: 1.3 },
+        { head: MATERIALS.from },
       ],
       rows: scope.removed.map(({ quantity, what, where }) => ({
         cells: [{ text: "", check: true }, String(quantity), what, where.join(", ")],
@@ -81,7 +72,7 @@ const groupedRows = (materials: readonly ScopeMaterial[]): readonly TableRow[] =
       return {
         cells: [
           { text: "", check: true },
-          `${sumOf(lines)}${UNIT_WORDS[unit]}`,
+          quantityWords(sumOf(lines), unit),
           { text: what, ...(note !== "" && { note }) },
           lines.flatMap(({ where }) => where).join(", "),
         ],
@@ -107,22 +98,24 @@ const sumOf = (lines: AlikeLines): number => lines.reduce((sum, { quantity }) =>
 /** What is to be known, each with how many of them it is told of where it is not all. */
 const notesOf = (lines: AlikeLines): string =>
   lines
-    .filter(({ note }) => note !== undefined)
-    .map(({ quantity, unit, note }) => (lines.length === 1 ? note : `${quantity}${UNIT_WORDS[unit]}: ${note}`))
+    .flatMap(({ quantity, unit, note }) => {
+      if (note === undefined) return [];
+      return lines.length === 1 ? [note] : [MATERIALS.noteOf(quantityWords(quantity, unit), note)];
+    })
     .join("\n");
 
 /** What is to be bought, and what comes out. */
 export function materialTables({ scope }: SheetInput): readonly ListTable[] {
   return [
     {
-      name: "Materials",
+      name: MATERIAL_TABLES.materials,
       columns: [
-        { head: "Group", kind: "text", width: 14 },
-        { head: "Item", kind: "text", width: 40 },
-        { head: "Quantity", kind: "number", width: 10 },
-        { head: "Unit", kind: "text", width: 8 },
-        { head: "For", kind: "text", width: 50 },
-        { head: "Note", kind: "text", width: 30 },
+        { head: MATERIAL_TABLES.group, kind: "text", width: 14 },
+        { head: MATERIAL_TABLES.item, kind: "text", width: 40 },
+        { head: MATERIAL_TABLES.quantity, kind: "number", width: 10 },
+        { head: MATERIAL_TABLES.unit, kind: "text", width: 8 },
+        { head: MATERIAL_TABLES.for, kind: "text", width: 50 },
+        { head: MATERIAL_TABLES.note, kind: "text", width: 30 },
       ],
       rows: inGroups(scope?.materials ?? []).flatMap(([group, all]) =>
         all.map(({ what, quantity, unit, where, note }) => [
@@ -136,11 +129,11 @@ export function materialTables({ scope }: SheetInput): readonly ListTable[] {
       ),
     },
     {
-      name: "Taken out",
+      name: MATERIAL_TABLES.takenOut,
       columns: [
-        { head: "Item", kind: "text", width: 40 },
-        { head: "Quantity", kind: "number", width: 10 },
-        { head: "From", kind: "text", width: 50 },
+        { head: MATERIAL_TABLES.item, kind: "text", width: 40 },
+        { head: MATERIAL_TABLES.quantity, kind: "number", width: 10 },
+        { head: MATERIAL_TABLES.from, kind: "text", width: 50 },
       ],
       rows: (scope?.removed ?? []).map(({ what, quantity, where }) => [what, quantity, where.join(", ")]),
     },

@@ -7,23 +7,7 @@ import type { TableCell, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
 import { figuresBlock, isShown, nothingWords, sayNothing, shownState, writeCautions } from "./list-parts.ts";
 import { listed } from "./list-words.ts";
-import {
-  ASKED,
-  ASKED_AND_PROVED,
-  BY_SETTING,
-  decidedNot,
-  NO_LIST,
-  NO_OUTLETS,
-  NOBODY_ASKS,
-  NOT_PROTECTED,
-  OPEN,
-  OTHERS,
-  PROTECTION,
-  TESTS,
-  TESTS_ARE,
-  toldOf,
-  VERDICTS,
-} from "./protection-words.ts";
+import { decidedNot, PROTECTION, PROTECTION_TABLE, QUIET_VERDICTS, TESTS, VERDICTS } from "./protection-words.ts";
 import { severitySign } from "./signs.ts";
 
 type TestName = keyof typeof TESTS;
@@ -31,11 +15,15 @@ const TEST_NAMES = Object.keys(TESTS) as TestName[];
 
 /** @returns Why there is no outlet to tell of; undefined where there is one. */
 export const noOutlets = (input: SheetInput): string | undefined =>
-  shownRows(input).length > 0 ? undefined : nothingWords(input, NO_OUTLETS);
+  shownRows(input).length > 0 ? undefined : nothingWords(input, PROTECTION.noOutlets);
 
 /** Outlet by outlet who asks for protection, what gives it, and the proof in words. */
 export function protectionPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "protection", title: PROTECTION, orientation: "landscape" });
+  const { flow, pages } = openListSheet(input, {
+    kind: "protection",
+    title: PROTECTION.title,
+    orientation: "landscape",
+  });
   const nothing = noOutlets(input);
   if (nothing !== undefined) {
     sayNothing(flow, nothing);
@@ -43,21 +31,21 @@ export function protectionPages(input: SheetInput): readonly Page[] {
   }
   const rows = shownRows(input);
   flow.block(figuresBlock(flow.width, figuresOf(rows)));
-  if (!input.protection.isListHeld) flow.paragraph(NO_LIST, { weight: 600 });
+  if (!input.protection.isListHeld) flow.paragraph(PROTECTION.noList, { weight: 600 });
   flow.table({
     columns: [
-      { head: "outlet", width: 31, weight: 700 },
-      { head: "room", width: 29 },
-      { head: "required by", width: 25 },
-      { head: "protected by", width: 32 },
+      { head: PROTECTION.outlet, width: 31, weight: 700 },
+      { head: PROTECTION.room, width: 29 },
+      { head: PROTECTION.requiredBy, width: 25 },
+      { head: PROTECTION.protectedBy, width: 32 },
       ...TEST_NAMES.map((head) => ({ head, width: 10, align: "middle" as const })),
-      { head: "proof" },
+      { head: PROTECTION.proof },
     ],
     rows: rows.map((row) => tableRow(input, row)),
   });
   const legend = TEST_NAMES.map((test) => `${test} ${TESTS[test]}.`).join(" ");
   flow.space(2);
-  flow.paragraph(`${TESTS_ARE} ${legend}`, { size: TYPE.small });
+  flow.paragraph(`${PROTECTION.testsAre} ${legend}`, { size: TYPE.small });
   writeCautions(flow, ["LIM1", "LIM2", "LIM3", "LIM5", "LIM6", "LIM7"]);
   return pages();
 }
@@ -68,10 +56,10 @@ const shownRows = (input: SheetInput): readonly ProtectionRow[] =>
 function figuresOf(rows: readonly ProtectionRow[]): readonly { readonly value: string; readonly caption: string }[] {
   const count = (test: (row: ProtectionRow) => boolean): string => String(rows.filter(test).length);
   return [
-    { value: count(({ isAsked }) => isAsked), caption: ASKED },
-    { value: count(({ isAsked, isProtected }) => isAsked && isProtected), caption: ASKED_AND_PROVED },
-    { value: count(({ isAsked, isProtected }) => isAsked && !isProtected), caption: OPEN },
-    { value: count(({ isAsked, isProtected }) => !isAsked && isProtected), caption: OTHERS },
+    { value: count(({ isAsked }) => isAsked), caption: PROTECTION.asked },
+    { value: count(({ isAsked, isProtected }) => isAsked && isProtected), caption: PROTECTION.askedAndProved },
+    { value: count(({ isAsked, isProtected }) => isAsked && !isProtected), caption: PROTECTION.open },
+    { value: count(({ isAsked, isProtected }) => !isAsked && isProtected), caption: PROTECTION.others },
   ];
 }
 
@@ -86,9 +74,9 @@ function tableRow(input: SheetInput, row: ProtectionRow): TableRow {
   const open = isAsked && !isProtected;
   return {
     cells: [
-      { text: outlet.name, note: `in ${enclosure.name}` },
+      { text: outlet.name, note: PROTECTION.in(enclosure.name) },
       room ?? "",
-      { text: requiredBy ?? NOBODY_ASKS, ...(wished !== "" && { note: wished }) },
+      { text: requiredBy ?? PROTECTION.nobodyAsks, ...(wished !== "" && { note: wished }) },
       {
         text: byWords(row),
         ...(open && { weight: 700, sign: severitySign("violation") }),
@@ -96,8 +84,7 @@ function tableRow(input: SheetInput, row: ProtectionRow): TableRow {
       },
       ...TEST_NAMES.map(
         (test): TableCell => ({
-          // More ink is more serious: a failure counts where somebody asks.
-          text: isAsked ? VERDICTS[tests[test]] : VERDICTS[tests[test]].toLowerCase(),
+          text: (isAsked ? VERDICTS : QUIET_VERDICTS)[tests[test]],
           ...(isAsked && tests[test] === "fail" && { weight: 700 }),
         }),
       ),
@@ -108,31 +95,35 @@ function tableRow(input: SheetInput, row: ProtectionRow): TableRow {
 
 const byWords = ({ isProtected, protectedBy }: ProtectionRow): string =>
   !isProtected || protectedBy.length === 0
-    ? NOT_PROTECTED
-    : listed(protectedBy.map(({ name, enclosure }) => (enclosure === undefined ? name : `${name} in ${enclosure}`)));
+    ? PROTECTION.notProtected
+    : listed(
+        protectedBy.map(({ name, enclosure }) =>
+          enclosure === undefined ? name : PROTECTION.deviceIn(name, enclosure),
+        ),
+      );
 
 function noteOf({ bySetting, told, protectedBy }: ProtectionRow): { readonly note?: string } {
-  if (bySetting) return { note: BY_SETTING };
+  if (bySetting) return { note: PROTECTION.bySetting };
   const isTold = told !== undefined && !protectedBy.some(({ name }) => name === told);
-  return isTold ? { note: toldOf(told) } : {};
+  return isTold ? { note: PROTECTION.toldOf(told) } : {};
 }
 
 /** One row an outlet. */
 export function protectionTables(input: SheetInput): readonly ListTable[] {
   return [
     {
-      name: "Protection",
+      name: PROTECTION_TABLE.name,
       columns: [
-        { head: "Outlet", kind: "text", width: 12 },
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Room", kind: "text", width: 24 },
-        { head: "Required by", kind: "text", width: 18 },
-        { head: "Asked for", kind: "yes-no", width: 10 },
-        { head: "Protected", kind: "yes-no", width: 10 },
-        { head: "Protected by", kind: "text", width: 22 },
+        { head: PROTECTION_TABLE.outlet, kind: "text", width: 12 },
+        { head: PROTECTION_TABLE.box, kind: "text", width: 10 },
+        { head: PROTECTION_TABLE.room, kind: "text", width: 24 },
+        { head: PROTECTION_TABLE.requiredBy, kind: "text", width: 18 },
+        { head: PROTECTION_TABLE.asked, kind: "yes-no", width: 10 },
+        { head: PROTECTION_TABLE.protected, kind: "yes-no", width: 10 },
+        { head: PROTECTION_TABLE.protectedBy, kind: "text", width: 22 },
         ...TEST_NAMES.map((head) => ({ head, kind: "text" as const, width: 10 })),
-        { head: "Proof", kind: "text", width: 70 },
-        { head: "Decision", kind: "text", width: 40 },
+        { head: PROTECTION_TABLE.proof, kind: "text", width: 70 },
+        { head: PROTECTION_TABLE.decision, kind: "text", width: 40 },
       ],
       rows: shownRows(input).map((row) => {
         const wish = wishOf(input, row);
@@ -144,7 +135,7 @@ export function protectionTables(input: SheetInput): readonly ListTable[] {
           row.isAsked,
           row.isProtected,
           row.isProtected ? listed(row.protectedBy.map(({ name }) => name)) : undefined,
-          ...TEST_NAMES.map((test) => VERDICTS[row.tests[test]].toLowerCase()),
+          ...TEST_NAMES.map((test) => QUIET_VERDICTS[row.tests[test]]),
           row.reason,
           wish?.wish === "decided-not" ? decidedNot(wish.by, wish.reason) : undefined,
         ];

@@ -5,6 +5,7 @@ import { checkBox, TYPE } from "../page/flow.ts";
 import { INK, SECOND_INK } from "../page/inks.ts";
 import { measure, printable, wrap } from "../page/measure.ts";
 import { LEADING, RISE, type TextLines, textLines } from "../page/text-lines.ts";
+import { STEPS } from "./steps-words.ts";
 
 /** A thing to be measured, with what is to be expected and a line to write what was found on. */
 export interface ReadingLine {
@@ -13,7 +14,6 @@ export interface ReadingLine {
 }
 
 const GAP = 3;
-const HEADS = { expect: "expect", found: "found" } as const;
 const BETWEEN = 6;
 /** Of a line: what is measured, what is expected; the rest is to write on. */
 const SHARES = { what: 0.43, expect: 0.36 } as const;
@@ -41,8 +41,8 @@ function headRow(columns: number, indent: number, width: number, { what, blank }
     height: LEADING * size + 0.8,
     withNext: true,
     marks: Array.from({ length: columns }, (_, i) => indent + i * (width + BETWEEN)).flatMap((x) => [
-      text(HEADS.expect, x + CHECK + what + GAP, RISE * size, look),
-      text(HEADS.found, x + width - blank, RISE * size, look),
+      text(STEPS.expect, x + CHECK + what + GAP, RISE * size, look),
+      text(STEPS.found, x + width - blank, RISE * size, look),
     ]),
   };
 }

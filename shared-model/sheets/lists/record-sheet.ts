@@ -1,6 +1,6 @@
 import type { RecordCellLine, RecordLine, RecordLines, SheetInput } from "../../answers/sheet-input.ts";
 import { RECORD_STAGES, type RecordStage } from "../../model/test-record.ts";
-import { STAGE_WORDS, TEST_WORDS } from "../../queries/record-words.ts";
+import { TEST_WORDS } from "../../queries/record-words.ts";
 import type { Page } from "../display-list.ts";
 import { TYPE } from "../page/flow.ts";
 import { openListSheet } from "../page/list-sheet.ts";
@@ -8,20 +8,31 @@ import { dayWords } from "../page/page-words.ts";
 import type { TableCell, TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";
 import { isShown, nothingWords, sayNothing, writeCautions } from "./list-parts.ts";
-import { HANDED_OVER, HOW, NO_TESTS, OUTCOMES, SIGNATURES, TEST_RECORD } from "./record-sheet-words.ts";
+import {
+  HANDED_OVER,
+  instrumentCell,
+  instrumentWords,
+  OUTCOMES,
+  ofStage,
+  outcomeWords,
+  RECORD,
+  RECORD_TABLE,
+  SIGNATURES,
+  STAGES,
+} from "./record-sheet-words.ts";
 
 /** High enough to write in by hand. */
 const ROW = 8;
 
 /** @returns Why there is nothing to test; undefined where there is. */
 export const noTests = (input: SheetInput): string | undefined =>
-  shownGroups(input).length > 0 ? undefined : nothingWords(input, NO_TESTS);
+  shownGroups(input).length > 0 ? undefined : nothingWords(input, RECORD.noTests);
 
 /** Every test with what is expected, what was found before and after, by what, when and by whom; blanks to write in. */
 export function recordPages(input: SheetInput): readonly Page[] {
   const { flow, pages } = openListSheet(input, {
     kind: "test-record",
-    title: TEST_RECORD,
+    title: RECORD.title,
     orientation: "landscape",
     difference: input.project.proposed !== undefined,
   });
@@ -30,19 +41,19 @@ export function recordPages(input: SheetInput): readonly Page[] {
     sayNothing(flow, nothing);
     return pages();
   }
-  flow.paragraph(HOW, { size: TYPE.small });
+  flow.paragraph(RECORD.how, { size: TYPE.small });
   flow.table({
     grid: true,
     columns: [
-      { head: "at", width: 24, weight: 700 },
-      { head: "test", share: 1.1 },
-      { head: "before: expected", share: 1.2 },
-      { head: "before: found", width: 26, weight: 600 },
-      { head: "after: expected", share: 1.2 },
-      { head: "after: found", width: 26, weight: 600 },
-      { head: "instrument", width: 27 },
-      { head: "date", width: 22 },
-      { head: "by", width: 24 },
+      { head: RECORD.at, width: 24, weight: 700 },
+      { head: RECORD.test, share: 1.1 },
+      { head: RECORD.expectedBefore, share: 1.2 },
+      { head: RECORD.foundBefore, width: 26, weight: 600 },
+      { head: RECORD.expectedAfter, share: 1.2 },
+      { head: RECORD.foundAfter, width: 26, weight: 600 },
+      { head: RECORD.instrument, width: 27 },
+      { head: RECORD.date, width: 22 },
+      { head: RECORD.by, width: 24 },
     ],
     rows: shownGroups(input).flatMap(groupRows),
   });
@@ -75,7 +86,7 @@ function rowOf({ at, test, cells }: RecordLine): TableRow {
       foundCell(before),
       after?.expected ?? "",
       foundCell(after),
-      both(cells, ({ instrument }) => instrument?.replaceAll("-", " ")),
+      both(cells, instrumentWords),
       both(cells, ({ takenAt }) => takenAt && dayWords(takenAt)),
       both(cells, ({ by }) => by),
     ],
@@ -98,44 +109,44 @@ function both(cells: RecordLine["cells"], take: (cell: RecordCellLine) => string
   const [first, second] = said;
   if (first === undefined) return "";
   if (second === undefined || second[1] === first[1]) return first[1];
-  return said.map(([stage, words]) => `${STAGE_WORDS[stage].toLowerCase()}: ${words}`).join("\n");
+  return said.map(([stage, words]) => ofStage[stage](words)).join("\n");
 }
 
 /** One row a test and stage. */
 export function recordTables(input: SheetInput): readonly ListTable[] {
   return [
     {
-      name: "Test record",
+      name: RECORD_TABLE.name,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "At", kind: "text", width: 12 },
-        { head: "Test", kind: "text", width: 24 },
-        { head: "Stage", kind: "text", width: 8 },
-        { head: "Expected", kind: "text", width: 30 },
-        { head: "Found", kind: "text", width: 20 },
-        { head: "Outcome", kind: "text", width: 14 },
-        { head: "Instrument", kind: "text", width: 20 },
-        { head: "Date", kind: "date", width: 12 },
-        { head: "By", kind: "text", width: 18 },
-        { head: "Remark", kind: "text", width: 40 },
+        { head: RECORD_TABLE.box, kind: "text", width: 10 },
+        { head: RECORD_TABLE.at, kind: "text", width: 12 },
+        { head: RECORD_TABLE.test, kind: "text", width: 24 },
+        { head: RECORD_TABLE.stage, kind: "text", width: 8 },
+        { head: RECORD_TABLE.expected, kind: "text", width: 30 },
+        { head: RECORD_TABLE.found, kind: "text", width: 20 },
+        { head: RECORD_TABLE.outcome, kind: "text", width: 14 },
+        { head: RECORD_TABLE.instrument, kind: "text", width: 20 },
+        { head: RECORD_TABLE.date, kind: "date", width: 12 },
+        { head: RECORD_TABLE.by, kind: "text", width: 18 },
+        { head: RECORD_TABLE.remark, kind: "text", width: 40 },
       ],
       rows: shownGroups(input).flatMap(({ name, lines }) =>
         lines.flatMap(({ at, test, cells }) =>
           RECORD_STAGES.flatMap((stage) => {
             const cell = cells[stage];
             if (cell === undefined) return [];
-            const { expected, found, outcome, instrument, takenAt, by, remark } = cell;
+            const { expected, found, outcome, takenAt, by, remark } = cell;
             const date = takenAt?.slice(0, 10);
             return [
               [
                 name,
                 at,
                 TEST_WORDS[test],
-                STAGE_WORDS[stage].toLowerCase(),
+                STAGES[stage],
                 expected,
                 found,
-                outcome?.replaceAll("-", " "),
-                instrument,
+                outcomeWords(outcome),
+                instrumentCell(cell),
                 date,
                 by,
                 remark,

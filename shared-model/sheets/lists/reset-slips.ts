@@ -6,7 +6,7 @@ import { pt } from "../marks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { cutOutRows } from "./cut-outs.ts";
-import { HOW_SLIPS, ifDead, MONTHLY, NO_SLIPS, pressReset, SLIPS } from "./label-words.ts";
+import { ifDead, LABEL_TABLES, orWords, pressReset, SLIPS } from "./label-words.ts";
 import { isShown, nothingWords, placeOf, sayNothing, shownState } from "./list-parts.ts";
 
 /** An outlet that goes dead by a device elsewhere, and where that is set again. */
@@ -21,25 +21,25 @@ interface Slip {
 
 /** @returns Why there is no slip to leave; undefined where there is one. */
 export const noSlips = (input: SheetInput): string | undefined =>
-  slipsOf(input).length > 0 ? undefined : nothingWords(input, NO_SLIPS);
+  slipsOf(input).length > 0 ? undefined : nothingWords(input, SLIPS.none);
 
 /** One slip for each outlet that the proof puts behind a device at another place. */
 export function resetSlipPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "reset-slips", title: SLIPS });
+  const { flow, pages } = openListSheet(input, { kind: "reset-slips", title: SLIPS.title });
   const nothing = noSlips(input);
   if (nothing !== undefined) {
     sayNothing(flow, nothing);
     return pages();
   }
-  flow.paragraph(HOW_SLIPS);
+  flow.paragraph(SLIPS.how);
   const cutOuts = slipsOf(input).map(({ outlet, box, place, devices, drawn }) => ({
     lines: [
       { words: ifDead(outlet, place), size: pt(12), bold: true },
       ...(drawn === undefined ? [] : [{ words: drawn, size: pt(11), bold: false, above: 1 }]),
       { words: pressReset(devices), size: pt(11), bold: false, above: 1 },
-      { words: MONTHLY, size: pt(8.5), bold: false, above: 1.5 },
+      { words: SLIPS.monthly, size: pt(8.5), bold: false, above: 1.5 },
     ],
-    below: [`${outlet} in ${box}`, place].filter(Boolean).join(", "),
+    below: [SLIPS.outletIn(outlet, box), place].filter(Boolean).join(", "),
   }));
   const grid = { columns: 2, height: 32, centred: false };
   for (const row of cutOutRows(flow.width, flow.height, grid, cutOuts)) flow.block(row);
@@ -73,19 +73,19 @@ function deviceWords(input: SheetInput, { id, name }: ProtectionRow["protectedBy
   const home = findDevice(shownState(input), id as DeviceId)?.enclosure;
   if (home === undefined) return name;
   const place = placeOf(input, home);
-  return `${name} in ${home.name}${place === "" ? "" : ` (${place})`}`;
+  return place === "" ? SLIPS.deviceIn(name, home.name) : SLIPS.deviceAt(name, home.name, place);
 }
 
 /** One row a slip. */
 export const resetSlipTables = (input: SheetInput): readonly ListTable[] => [
   {
-    name: "Reset slips",
+    name: LABEL_TABLES.slips,
     columns: [
-      { head: "Outlet", kind: "text", width: 12 },
-      { head: "Box", kind: "text", width: 10 },
-      { head: "Place", kind: "text", width: 24 },
-      { head: "Reset at", kind: "text", width: 40 },
+      { head: LABEL_TABLES.outlet, kind: "text", width: 12 },
+      { head: LABEL_TABLES.box, kind: "text", width: 10 },
+      { head: LABEL_TABLES.place, kind: "text", width: 24 },
+      { head: LABEL_TABLES.resetAt, kind: "text", width: 40 },
     ],
-    rows: slipsOf(input).map(({ outlet, box, place, devices }) => [outlet, box, place, devices.join(" or ")]),
+    rows: slipsOf(input).map(({ outlet, box, place, devices }) => [outlet, box, place, orWords(devices)]),
   },
 ];

@@ -7,23 +7,22 @@ import type { TableColumn, TableRow } from "../page/table-blocks.ts";
 import type { ListCell, ListTable } from "../tables/table.ts";
 import { firstSentence } from "./findings-words.ts";
 import { figuresBlock, headed, isShown, legendBlock, nothingWords, sayNothing } from "./list-parts.ts";
-import { NOTHING_PROPOSED } from "./list-words.ts";
+import { LIST } from "./list-words.ts";
 import {
   breakersOff,
-  CHANGED_LEGEND,
   COUNT_WORDS,
-  ELSEWHERE,
+  countWords,
   FINDING_GROUPS,
-  FINDINGS_TITLE,
-  FROM_PROOF,
   KIND_WORDS,
-  LABELS_RECORD,
   LEGEND,
-  MOVES,
-  NO_CHANGE,
+  labelsOn,
   pieces,
+  quoted,
   SCOPE,
+  SCOPE_TABLES,
+  SHOWN_COUNTS,
   slips,
+  THING_WORDS,
   WORK_WORDS,
 } from "./scope-words.ts";
 import { scopeFlag, scopeLine, severitySign } from "./signs.ts";
@@ -31,12 +30,12 @@ import { scopeFlag, scopeLine, severitySign } from "./signs.ts";
 /** @returns Why there is nothing to tell of; undefined where there is. */
 export function noScope(input: SheetInput): string | undefined {
   const { scope, box } = input;
-  if (scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
+  if (scope === undefined) return nothingWords(input, LIST.nothingProposed);
   const isChanged =
     shownBoxes(input, scope).length > 0 ||
     shownLabels(input, scope).length > 0 ||
     (box === undefined && scope.elsewhere.length > 0);
-  return isChanged ? undefined : nothingWords(input, NO_CHANGE);
+  return isChanged ? undefined : nothingWords(input, SCOPE.noChange);
 }
 
 const shownBoxes = (input: SheetInput, { boxes }: ScopeAnswer): readonly ScopeBox[] =>
@@ -44,19 +43,19 @@ const shownBoxes = (input: SheetInput, { boxes }: ScopeAnswer): readonly ScopeBo
 
 /** Box by box what is kept, moved, removed and new, with what it counts. */
 export function scopePages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "scope", title: SCOPE, difference: true });
+  const { flow, pages } = openListSheet(input, { kind: "scope", title: SCOPE.title, difference: true });
   const { scope } = input;
   if (scope === undefined) {
-    sayNothing(flow, nothingWords(input, NOTHING_PROPOSED));
+    sayNothing(flow, nothingWords(input, LIST.nothingProposed));
     return pages();
   }
   const boxes = shownBoxes(input, scope);
   const isWhole = input.box === undefined;
   if (boxes.length === 0 && (!isWhole || scope.elsewhere.length === 0))
-    sayNothing(flow, nothingWords(input, NO_CHANGE));
+    sayNothing(flow, nothingWords(input, SCOPE.noChange));
   else {
     flow.block(figuresBlock(flow.width, figuresOf(scope, boxes, isWhole)));
-    flow.paragraph(MOVES, { size: TYPE.small });
+    flow.paragraph(SCOPE.moves, { size: TYPE.small });
     writeLegend(flow);
   }
   for (const box of boxes) {
@@ -68,15 +67,13 @@ export function scopePages(input: SheetInput): readonly Page[] {
     ({ kind, items }) => kind !== "new" || !items.every((item) => item.kind === "label"),
   );
   if (isWhole && elsewhere.length > 0) {
-    flow.heading(ELSEWHERE);
+    flow.heading(SCOPE.elsewhere);
     writeLines(flow, elsewhere);
   }
   writeLabels(flow, input, scope);
   if (isWhole) writeFindings(flow, scope);
   return pages();
 }
-
-const SHOWN_COUNTS = ["detach", "attach", "newJoints", "devices"] as const;
 
 function figuresOf(
   { totals }: ScopeAnswer,
@@ -92,18 +89,15 @@ function figuresOf(
 }
 
 const countsNote = (counts: ScopeCounts): readonly string[] =>
-  SHOWN_COUNTS.filter((key) => counts[key] > 0).map((key) => {
-    const words = COUNT_WORDS[key];
-    return `${counts[key]} ${counts[key] === 1 ? words.replace(/s$/, "") : words}`;
-  });
+  SHOWN_COUNTS.filter((key) => counts[key] > 0).map((key) => countWords(key, counts[key]));
 
 const headNote = ({ work, breakers, counts }: ScopeBox): string =>
   [WORK_WORDS[work], breakersOff(breakers.map(({ name }) => name)), ...countsNote(counts)].filter(Boolean).join(", ");
 
 const LINE_COLUMNS: readonly TableColumn[] = [
-  { head: "what", share: 2, weight: 600 },
-  { head: "as found", share: 1.2 },
-  { head: "proposed", share: 1.6, weight: 600 },
+  { head: SCOPE.what, share: 2, weight: 600 },
+  { head: SCOPE.asFound, share: 1.2 },
+  { head: SCOPE.proposed, share: 1.6, weight: 600 },
 ];
 
 const writeLines = (flow: Flow, lines: readonly ScopeLine[]): void =>
@@ -124,7 +118,7 @@ function writeLegend(flow: Flow): void {
       LEGEND.map(([kind, drawn, words]) => [[scopeFlag(kind), scopeLine(drawn, 9)], words]),
     ),
   );
-  flow.paragraph(CHANGED_LEGEND, { size: TYPE.small });
+  flow.paragraph(SCOPE.changedLegend, { size: TYPE.small });
 }
 
 const shownLabels = (input: SheetInput, { labels }: ScopeAnswer): readonly ScopeLabel[] =>
@@ -137,14 +131,14 @@ function writeLabels(flow: Flow, input: SheetInput, scope: ScopeAnswer): void {
     worded.set(key, [...(worded.get(key) ?? []), label]);
   }
   if (worded.size === 0) return;
-  flow.heading(LABELS_RECORD, FROM_PROOF);
+  flow.heading(SCOPE.labelsRecord, SCOPE.fromProof);
   flow.table({
     columns: LINE_COLUMNS,
     rows: [...worded.values()].map((all) => {
       const [first] = all;
       const count = first?.kind === "reset-slip" ? slips(all.length) : pieces(all.length);
       const names = all.map(({ on }) => on.name).join(", ");
-      return { cells: [{ text: `“${first?.wording ?? ""}”`, sign: scopeFlag("new") }, "", `${count}: ${names}`] };
+      return { cells: [{ text: quoted(first?.wording ?? ""), sign: scopeFlag("new") }, "", labelsOn(count, names)] };
     }),
   });
 }
@@ -154,9 +148,9 @@ function writeFindings(flow: Flow, { findings }: ScopeAnswer): void {
     (key) => findings[key].length > 0,
   );
   if (groups.length === 0) return;
-  flow.heading(FINDINGS_TITLE);
+  flow.heading(SCOPE.findings);
   flow.table({
-    columns: [{ head: "", width: 32, weight: 600 }, { head: "at", width: 30 }, { head: "what" }],
+    columns: [{ head: "", width: 32, weight: 600 }, { head: SCOPE.at, width: 30 }, { head: SCOPE.what }],
     rows: groups.flatMap((key) =>
       findings[key].map((finding, i) => ({
         cells: [
@@ -183,23 +177,23 @@ export function scopeTables(input: SheetInput): readonly ListTable[] {
   ];
   return [
     {
-      name: "Scope",
+      name: SCOPE_TABLES.scope,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Kind", kind: "text", width: 14 },
-        { head: "What", kind: "text", width: 32 },
-        { head: "As found", kind: "text", width: 24 },
-        { head: "Proposed", kind: "text", width: 32 },
+        { head: SCOPE_TABLES.box, kind: "text", width: 10 },
+        { head: SCOPE_TABLES.kind, kind: "text", width: 14 },
+        { head: SCOPE_TABLES.what, kind: "text", width: 32 },
+        { head: SCOPE_TABLES.asFound, kind: "text", width: 24 },
+        { head: SCOPE_TABLES.proposed, kind: "text", width: 32 },
       ],
       rows: lines.map(([box, { kind, title, was, will }]) => [box, KIND_WORDS[kind], title, was, will]),
     },
     {
-      name: "Scope counts",
+      name: SCOPE_TABLES.counts,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Work", kind: "text", width: 14 },
-        ...["Detach", "Attach", "New joints", "Devices", "New jumpers", "New cables"].map((head) => ({
-          head,
+        { head: SCOPE_TABLES.box, kind: "text", width: 10 },
+        { head: SCOPE_TABLES.work, kind: "text", width: 14 },
+        ...(["detach", "attach", "newJoints", "devices", "newJumpers", "newCables"] as const).map((key) => ({
+          head: SCOPE_TABLES[key],
           kind: "number" as const,
           width: 11,
         })),
@@ -216,22 +210,22 @@ export function scopeTables(input: SheetInput): readonly ListTable[] {
       ]),
     },
     {
-      name: "Scope changes",
+      name: SCOPE_TABLES.changes,
       columns: [
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Kind", kind: "text", width: 12 },
-        { head: "Thing", kind: "text", width: 12 },
-        { head: "Name", kind: "text", width: 20 },
-        { head: "Was", kind: "text", width: 24 },
-        { head: "Will be", kind: "text", width: 24 },
-        { head: "Detach", kind: "number", width: 8 },
-        { head: "Attach", kind: "number", width: 8 },
-        { head: "Key", kind: "text", width: 24 },
+        { head: SCOPE_TABLES.box, kind: "text", width: 10 },
+        { head: SCOPE_TABLES.kind, kind: "text", width: 12 },
+        { head: SCOPE_TABLES.thing, kind: "text", width: 12 },
+        { head: SCOPE_TABLES.name, kind: "text", width: 20 },
+        { head: SCOPE_TABLES.was, kind: "text", width: 24 },
+        { head: SCOPE_TABLES.willBe, kind: "text", width: 24 },
+        { head: SCOPE_TABLES.detach, kind: "number", width: 8 },
+        { head: SCOPE_TABLES.attach, kind: "number", width: 8 },
+        { head: SCOPE_TABLES.key, kind: "text", width: 24 },
       ],
       rows: changes.map(([box, { key, kind, item, was, will, detach, attach }]) => [
         box,
         KIND_WORDS[kind],
-        item.kind,
+        THING_WORDS[item.kind],
         item.name,
         was?.words,
         will?.words,

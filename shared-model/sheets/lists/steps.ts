@@ -6,47 +6,33 @@ import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { holdBox } from "./hold-box.ts";
 import { headed, isShown, nothingWords, sayNothing } from "./list-parts.ts";
-import { NOTHING_PROPOSED } from "./list-words.ts";
+import { LIST } from "./list-words.ts";
 import { type ReadingLine, readingBlocks } from "./reading-blocks.ts";
-import {
-  CAUTION,
-  CIRCUITS,
-  FIELD_WORDS,
-  FOUND,
-  HOLD,
-  HOW,
-  IF_NOT,
-  MULTIWIRE,
-  NO_STEPS,
-  RESTS_ON,
-  STEPS,
-  stageTitle,
-  USUAL_FIELDS,
-} from "./steps-words.ts";
+import { FIELD_WORDS, STEP_TABLES, STEPS, stageTitle, USUAL_FIELDS } from "./steps-words.ts";
 import { type TickLine, tickBlocks, tickRows } from "./tick-lines.ts";
 
 /** @returns Why there is no work; undefined where there is. */
 export function noSteps(input: SheetInput): string | undefined {
-  if (input.scope === undefined) return nothingWords(input, NOTHING_PROPOSED);
-  return shownSteps(input).length > 0 ? undefined : nothingWords(input, NO_STEPS);
+  if (input.scope === undefined) return nothingWords(input, LIST.nothingProposed);
+  return shownSteps(input).length > 0 ? undefined : nothingWords(input, STEPS.none);
 }
 
 /** The work in order: one line to tick for each thing done by hand, hold points in frames that are signed. */
 export function stepPages(input: SheetInput): readonly Page[] {
-  const { flow, pages } = openListSheet(input, { kind: "steps", title: STEPS, difference: true });
+  const { flow, pages } = openListSheet(input, { kind: "steps", title: STEPS.title, difference: true });
   const { scope } = input;
   const nothing = noSteps(input);
   if (scope === undefined || nothing !== undefined) {
-    sayNothing(flow, nothing ?? NOTHING_PROPOSED);
+    sayNothing(flow, nothing ?? LIST.nothingProposed);
     return pages();
   }
-  flow.paragraph(HOW, { weight: 600 });
+  flow.paragraph(STEPS.how, { weight: 600 });
   if (scope.breakers.length > 0) writeBreakers(flow, scope.breakers);
   const writer = new StepWriter(flow, scope);
   for (const step of shownSteps(input)) writer.write(step);
   writer.end();
   if (scope.assumptions.length > 0) {
-    flow.heading(RESTS_ON);
+    flow.heading(STEPS.restsOn);
     for (const each of scope.assumptions) flow.paragraph(each, { size: TYPE.small });
   }
   return pages();
@@ -58,21 +44,21 @@ const shownSteps = (input: SheetInput): readonly WorkStep[] =>
 
 function writeBreakers(flow: Flow, breakers: readonly ScopeBreaker[]): void {
   flow.keepTogether((kept) => {
-    kept.heading(CIRCUITS);
+    kept.heading(STEPS.circuits);
     kept.table({
       columns: [
-        { head: "breaker", width: 30, weight: 700 },
-        { head: "in", width: 30 },
-        { head: "rating", width: 20 },
-        { head: "with" },
-        { head: "off, locked", width: 24 },
+        { head: STEPS.breaker, width: 30, weight: 700 },
+        { head: STEPS.in, width: 30 },
+        { head: STEPS.rating, width: 20 },
+        { head: STEPS.with },
+        { head: STEPS.offLocked, width: 24 },
       ],
       rows: breakers.map(({ name, panel, ratingA, withPoles, multiwire }) => ({
         cells: [
           name,
           panel.name,
-          ratingA === undefined ? "" : `${ratingA} A`,
-          [withPoles.map((pole) => pole.name).join(", "), multiwire ? MULTIWIRE : ""].filter(Boolean).join("; "),
+          ratingA === undefined ? "" : STEPS.ampere(ratingA),
+          [withPoles.map((pole) => pole.name).join(", "), multiwire ? STEPS.multiwire : ""].filter(Boolean).join("; "),
           { text: "", check: true },
         ],
       })),
@@ -146,9 +132,9 @@ class StepWriter {
     this.flow.keepTogether((kept) => {
       const blocks = holdBox(kept.width, {
         name,
-        head: `${HOLD} (${step.number})`,
+        head: STEPS.hold(step.number),
         words: step.text,
-        details: [...step.details, ...(step.ifNot === undefined ? [] : [`${IF_NOT}${step.ifNot}`])],
+        details: [...step.details, ...(step.ifNot === undefined ? [] : [STEPS.ifNot(step.ifNot)])],
         readings: readingLines(step.readings),
         cautions: this.cautionsFor(step),
         fields: this.fieldsOf(step),
@@ -176,7 +162,7 @@ class StepWriter {
   private ifNot({ ifNot = "" }: WorkStep): readonly string[] {
     const isSaid = ifNot === this.otherwise;
     this.otherwise = ifNot;
-    return isSaid || ifNot === "" ? [] : [`${IF_NOT}${ifNot}`];
+    return isSaid || ifNot === "" ? [] : [STEPS.ifNot(ifNot)];
   }
 
   private cautionsFor({ cautions }: WorkStep): readonly string[] {
@@ -184,7 +170,7 @@ class StepWriter {
       const words = this.texts.get(id);
       if (words === undefined || this.said.has(id)) return [];
       this.said.add(id);
-      return [`${CAUTION}${words}`];
+      return [STEPS.caution(words)];
     });
   }
 }
@@ -202,18 +188,18 @@ export function stepTables(input: SheetInput): readonly ListTable[] {
   const steps = shownSteps(input);
   return [
     {
-      name: "Work steps",
+      name: STEP_TABLES.steps,
       columns: [
-        { head: "Number", kind: "number", width: 8 },
-        { head: "Hold point", kind: "text", width: 10 },
-        { head: "Test", kind: "text", width: 8 },
-        { head: "Stage", kind: "text", width: 22 },
-        { head: "Box", kind: "text", width: 10 },
-        { head: "Instruction", kind: "text", width: 70 },
-        { head: "Details", kind: "text", width: 60 },
-        { head: "If not", kind: "text", width: 40 },
-        { head: "Done by", kind: "text", width: 16 },
-        { head: "Date", kind: "date", width: 12 },
+        { head: STEP_TABLES.number, kind: "number", width: 8 },
+        { head: STEP_TABLES.hold, kind: "text", width: 10 },
+        { head: STEP_TABLES.test, kind: "text", width: 8 },
+        { head: STEP_TABLES.stage, kind: "text", width: 22 },
+        { head: STEP_TABLES.box, kind: "text", width: 10 },
+        { head: STEP_TABLES.instruction, kind: "text", width: 70 },
+        { head: STEP_TABLES.details, kind: "text", width: 60 },
+        { head: STEP_TABLES.ifNot, kind: "text", width: 40 },
+        { head: STEP_TABLES.doneBy, kind: "text", width: 16 },
+        { head: STEP_TABLES.date, kind: "date", width: 12 },
       ],
       rows: steps.map(({ number, hold, test, stage, box, text, details, ifNot }) => [
         number,
@@ -229,15 +215,15 @@ export function stepTables(input: SheetInput): readonly ListTable[] {
       ]),
     },
     {
-      name: "Expected readings",
+      name: STEP_TABLES.readings,
       columns: [
-        { head: "Step", kind: "number", width: 8 },
-        { head: "What", kind: "text", width: 40 },
-        { head: "Expected", kind: "text", width: 30 },
-        { head: "Value", kind: "number", width: 10 },
-        { head: "Within", kind: "number", width: 10 },
-        { head: "Unit", kind: "text", width: 8 },
-        { head: sentence(FOUND), kind: "text", width: 16 },
+        { head: STEP_TABLES.step, kind: "number", width: 8 },
+        { head: STEP_TABLES.what, kind: "text", width: 40 },
+        { head: STEP_TABLES.expected, kind: "text", width: 30 },
+        { head: STEP_TABLES.value, kind: "number", width: 10 },
+        { head: STEP_TABLES.within, kind: "number", width: 10 },
+        { head: STEP_TABLES.unit, kind: "text", width: 8 },
+        { head: STEP_TABLES.found, kind: "text", width: 16 },
       ],
       rows: steps.flatMap(({ number, readings }) =>
         readings.map(({ what, expect, expected }) => {
@@ -248,5 +234,3 @@ export function stepTables(input: SheetInput): readonly ListTable[] {
     },
   ];
 }
-
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -3,7 +3,7 @@ import type { Rect } from "../../geometry/box-drawing.ts";
 import type { Mark, Page } from "../display-list.ts";
 import { footOf } from "./foot.ts";
 import { AMBER_HEIGHT, amberLine, cellWidth, ruleDataWords, type StripCell, stripMarks } from "./head-strip.ts";
-import { CAPTIONS, dayWords, LOCAL_RULES, SCALE_WORDS, STATE_WORDS, UNTITLED } from "./page-words.ts";
+import { CAPTIONS, dayWords, PAGE, STATE_WORDS } from "./page-words.ts";
 import { MARGIN, type Orientation, paperSize } from "./paper-sizes.ts";
 import { FRAME_THICK, frameMarks, insideOf, SCALE_BAR, scaleBarMarks } from "./sheet-frame.ts";
 
@@ -61,7 +61,7 @@ export function openDrawingSheet(input: SheetInput, options: DrawingSheetOptions
         ...stripMarks(inside.x, blockY, inside.width, blockCells(input, options), BLOCK),
         ...amberLine(inside.x, blockY + BLOCK, inside.width, rules.words, rules.isWarning),
         ...frameMarks(outer, blockY - inside.y, input.state === "proposed"),
-        ...scaleBarMarks(MARGIN + FRAME_THICK, barY, inside.width, SCALE_WORDS),
+        ...scaleBarMarks(MARGIN + FRAME_THICK, barY, inside.width, PAGE.scale),
         ...foot.marks(MARGIN, footY),
       ],
       number: foot.number(MARGIN, footY),
@@ -74,10 +74,10 @@ function blockCells(input: SheetInput, { title, note, cells = [] }: DrawingSheet
   const fixed = (cell: Omit<StripCell, "width">): StripCell => ({ ...cell, width: Math.min(70, cellWidth(cell)) });
   return [
     fixed({ caption: CAPTIONS.drawing, value: title, note }),
-    { caption: CAPTIONS.job, value: project.title.trim() === "" ? UNTITLED : project.title },
+    { caption: CAPTIONS.job, value: project.title.trim() === "" ? PAGE.untitled : project.title },
     ...cells.map(fixed),
     fixed({ caption: CAPTIONS.state, value: STATE_WORDS[state] }),
-    fixed({ caption: CAPTIONS.edition, value: rules.edition, note: LOCAL_RULES }),
+    fixed({ caption: CAPTIONS.edition, value: rules.edition, note: PAGE.localRules }),
     fixed({ caption: CAPTIONS.date, value: dayWords(date) }),
   ];
 }

@@ -4,7 +4,7 @@ import { line, pt, rect, text } from "../marks.ts";
 import { EDITION_2026, notReviewed, reviewed } from "./caution-words.ts";
 import { AMBER, INK, SECOND_INK } from "./inks.ts";
 import { cutToFit, measure, printable } from "./measure.ts";
-import { AS_FOUND_TO_PROPOSED, CAPTIONS, dayWords, LOCAL_RULES, STATE_WORDS, UNTITLED } from "./page-words.ts";
+import { CAPTIONS, dayWords, PAGE, STATE_WORDS } from "./page-words.ts";
 
 /** One cell of a strip or title block: a caption above a value, with a smaller line below. */
 export interface StripCell {
@@ -63,15 +63,15 @@ export const cellWidth = ({ caption, value, note = "" }: Omit<StripCell, "width"
 export function commonCells(input: SheetInput, difference = false, note?: string): readonly StripCell[] {
   const { project, state, rules, date } = input;
   const fitting = (cell: Omit<StripCell, "width">): StripCell => ({ ...cell, width: cellWidth(cell) });
-  const stateWords = difference ? AS_FOUND_TO_PROPOSED : STATE_WORDS[state];
+  const stateWords = difference ? PAGE.asFoundToProposed : STATE_WORDS[state];
   return [
     {
       caption: CAPTIONS.job,
-      value: project.title.trim() === "" ? UNTITLED : project.title,
+      value: project.title.trim() === "" ? PAGE.untitled : project.title,
       ...(note !== undefined && { note }),
     },
     fitting({ caption: CAPTIONS.state, value: stateWords }),
-    fitting({ caption: CAPTIONS.edition, value: rules.edition, note: LOCAL_RULES }),
+    fitting({ caption: CAPTIONS.edition, value: rules.edition, note: PAGE.localRules }),
     fitting({ caption: CAPTIONS.date, value: dayWords(date) }),
   ];
 }

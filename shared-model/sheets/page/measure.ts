@@ -1,3 +1,4 @@
+import { catalogue } from "../../lib/catalogue.ts";
 import type { Weight } from "../display-list.ts";
 import { EXTENDED_CHARACTERS, FACE_CHARACTERS, FACE_WIDTHS, TABULAR_FIGURE } from "./face-widths.ts";
 
@@ -24,23 +25,34 @@ export function partsByFile(text: string): readonly { readonly file: "latin" | "
 const SUBSTITUTE = "?";
 const SUBSTITUTED = INDEX.get(SUBSTITUTE) ?? -1;
 
+/** What is said for signs that the face has not. */
+const SAID = catalogue({
+  about: "about",
+  atLeast: "at least",
+  atMost: "at most",
+  diameter: "dia.",
+  not: "not",
+  ohm: "ohm",
+  to: "to",
+});
+
 /** Signs that people type and the face has not, in signs that it has. */
 const SAID_OTHERWISE: Readonly<Record<string, string>> = {
   "′": "'",
   "″": '"',
   "‐": "-",
   "‑": "-",
-  "→": "to",
-  Ω: "ohm",
+  "→": SAID.to,
+  Ω: SAID.ohm,
   // As the trade types it, "uF": the face has neither the sign nor the letter.
   µ: "u",
   μ: "u",
-  "≤": "at most",
-  "≥": "at least",
-  "≠": "not",
-  "≈": "about",
+  "≤": SAID.atMost,
+  "≥": SAID.atLeast,
+  "≠": SAID.not,
+  "≈": SAID.about,
   "∼": "~",
-  "⌀": "dia.",
+  "⌀": SAID.diameter,
   "●": "•",
   "■": "•",
 };

@@ -2,6 +2,7 @@ import type { Rect } from "../../geometry/box-drawing.ts";
 import type { Mark } from "../display-list.ts";
 import { line, path, pt, rect, text, tidy } from "../marks.ts";
 import { INK, SECOND_INK } from "./inks.ts";
+import { PAGE } from "./page-words.ts";
 import { textLines } from "./text-lines.ts";
 
 /** Zones of a drawing sheet: 1 to 8 across, A to F down, as on the screen. */
@@ -73,7 +74,7 @@ export function scaleBarMarks(x: number, y: number, width: number, words: string
     line(x + SCALE_BAR.length, y - 0.8, x + SCALE_BAR.length, y + 2.4, stroke),
     text("0", x, y + 4.6, { size, anchor: "start" }),
     text("50", x + 50, y + 4.6, { size, anchor: "middle" }),
-    text("100 mm", x + 100, y + 4.6, { size, anchor: "end" }),
+    text(PAGE.scaleEnd, x + 100, y + 4.6, { size, anchor: "end" }),
     ...textLines(words, x + 104, y - 0.9, width - 104, { size, ink: SECOND_INK }).marks.slice(0, 2),
   ];
 }

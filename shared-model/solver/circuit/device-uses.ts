@@ -1,9 +1,14 @@
 import type { DeviceNode, DevicePath, DeviceType } from "../../catalog/device-type.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import { busOf } from "../enclosure-graph.ts";
 import { sensingClass } from "../protection.ts";
 import { ASSUMED_LOAD_W, ELECTRONICS_OHM, RATED_V, SMALL_USER_OHM } from "./modelling-values.ts";
+
+const wording = catalogue({
+  powerUnknown: (name: Part, watts: Part) => `What ${name} uses is not known: ${watts} W assumed.`,
+});
 
 /** A resistance between two nodes of a device that uses something or leaks. */
 export interface DeviceUse {
@@ -43,7 +48,7 @@ export function usesOf(device: Device): { readonly uses: readonly DeviceUse[]; r
   }
   uses.push(...leakOf(device, type, paths[0]), ...electronicsOf(device, type));
   if (isKnown) return { uses };
-  return { uses, assumption: `What ${device.name} uses is not known: ${ASSUMED_LOAD_W} W assumed.` };
+  return { uses, assumption: wording.powerUnknown(device.name, ASSUMED_LOAD_W) };
 }
 
 /** What a hard-wired device takes at the voltage that it is made for, W. */

@@ -1,13 +1,26 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import { type EnclosureId, type EndKey, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import type { Probe } from "./circuit.ts";
 
+const wording = catalogue({
+  earth: "earth",
+  busA: "bus A",
+  busB: "bus B",
+  busC: "bus C",
+  neutralBar: "neutral bar",
+  groundBar: "ground bar",
+  jumperEnd: (jumper: Part, side: Part, home: Part) => `${jumper}.${side} at ${home}`,
+  cableEnd: (cable: Part, conductor: Part, home: Part) => `${cable}.${conductor} at ${home}`,
+  metalOf: (enclosure: Part) => `metal of ${enclosure}`,
+});
+
 const PANEL_NODES: Readonly<Record<string, string>> = {
-  "@busA": "bus A",
-  "@busB": "bus B",
-  "@busC": "bus C",
-  "@neutral": "neutral bar",
-  "@ground": "ground bar",
+  "@busA": wording.busA,
+  "@busB": wording.busB,
+  "@busC": wording.busC,
+  "@neutral": wording.neutralBar,
+  "@ground": wording.groundBar,
 };
 
 /** Names of places, as a person reads them on one line: "R1.UH", "B1 X", "C1.bk at B1", "P bus A", "metal of B1". */
@@ -28,11 +41,11 @@ export function placeNamer(installation: Installation): (place: Probe) => string
     const parsed = parseEnd(end);
     if (parsed === undefined) return end;
     if (parsed.of === "jumper")
-      return `${nameOf(parsed.jumper)}.${parsed.side} at ${nameOf(homes.get(parsed.jumper) ?? "")}`;
+      return wording.jumperEnd(nameOf(parsed.jumper), parsed.side, nameOf(homes.get(parsed.jumper) ?? ""));
     const cable = installation.cables[parsed.cable];
     const where = cable?.sides[parsed.side];
     const home = where !== undefined && "enclosure" in where ? nameOf(where.enclosure) : "";
-    return `${cable?.name ?? parsed.cable}.${parsed.conductor} at ${home}`;
+    return wording.cableEnd(cable?.name ?? parsed.cable, parsed.conductor, home);
   };
   return (place) => {
     switch (place.kind) {
@@ -43,11 +56,11 @@ export function placeNamer(installation: Installation): (place: Probe) => string
       case "splice":
         return onOneLine(nameOf(place.splice));
       case "bond":
-        return onOneLine(`metal of ${nameOf(place.enclosure)}`);
+        return onOneLine(wording.metalOf(nameOf(place.enclosure)));
       case "end":
         return onOneLine(nameOfEnd(place.end));
       case "earth":
-        return "earth";
+        return wording.earth;
     }
   };
 }

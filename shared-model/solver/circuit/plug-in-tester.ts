@@ -1,7 +1,31 @@
+import { catalogue } from "../../lib/catalogue.ts";
 import type { Phasor } from "../network/network.ts";
 import { over, plus, size, times } from "../network/phasor.ts";
 import { TESTER_LAMP_OHM, TESTER_LIT_V } from "./instrument-values.ts";
 import type { TwoPort } from "./two-port.ts";
+
+const wording = catalogue({
+  neutralAsGround: "the neutral joined to ground here instead of a ground wire, also with hot and neutral exchanged",
+  neutralGroundExchanged: "neutral and ground exchanged",
+  otherNeutral: "the neutral of another circuit",
+  notBehindDevice: "not behind a ground-fault device",
+  highResistance: "a joint or a ground of high resistance",
+  openGround: "open ground",
+  hotNeutralAsWell: "hot and neutral exchanged as well",
+  openNeutral: "open neutral",
+  deviceOpen: "a ground-fault device that is open, with the hot taken past it and nothing in use",
+  openHot: "open hot / dead",
+  breakerOpen: "a breaker or a ground-fault device that is open",
+  openNeutralJoined: "an open neutral with the neutral joined to ground here: metal may be live",
+  voltsTooLow: "volts too low to light a lamp",
+  hotGroundReversed: "hot/ground reversed",
+  openNeutralInUse: "an open neutral with something in use",
+  hotNeutralReversed: "hot/neutral reversed",
+  groundOnHotSlot: "neutral and ground exchanged as well: the ground wire is on the hot slot",
+  unnamed: "no name on the label",
+  twoHots: "two hots on the slots: use a meter",
+  correct: "correct",
+});
 
 /** What a plug-in tester with three lamps calls the condition of an outlet, by the names on its label. */
 export type TesterName =
@@ -36,34 +60,30 @@ const NAMES: readonly TesterName[] = [
 /** What a name does not tell. Derived from the circuit: each was computed with the fault in it. */
 export const TESTER_WORDS: Readonly<Record<TesterName, TesterWords>> = {
   correct: {
-    title: "correct",
+    title: wording.correct,
     mayBe: [
-      "the neutral joined to ground here instead of a ground wire, also with hot and neutral exchanged",
-      "neutral and ground exchanged",
-      "the neutral of another circuit",
-      "not behind a ground-fault device",
-      "a joint or a ground of high resistance",
+      wording.neutralAsGround,
+      wording.neutralGroundExchanged,
+      wording.otherNeutral,
+      wording.notBehindDevice,
+      wording.highResistance,
     ],
   },
-  "open-ground": { title: "open ground", mayBe: ["hot and neutral exchanged as well"] },
+  "open-ground": { title: wording.openGround, mayBe: [wording.hotNeutralAsWell] },
   "open-neutral": {
-    title: "open neutral",
-    mayBe: ["a ground-fault device that is open, with the hot taken past it and nothing in use"],
+    title: wording.openNeutral,
+    mayBe: [wording.deviceOpen],
   },
   "open-hot": {
-    title: "open hot / dead",
-    mayBe: [
-      "a breaker or a ground-fault device that is open",
-      "an open neutral with the neutral joined to ground here: metal may be live",
-      "volts too low to light a lamp",
-    ],
+    title: wording.openHot,
+    mayBe: [wording.breakerOpen, wording.openNeutralJoined, wording.voltsTooLow],
   },
-  "hot-ground-reversed": { title: "hot/ground reversed", mayBe: ["an open neutral with something in use"] },
+  "hot-ground-reversed": { title: wording.hotGroundReversed, mayBe: [wording.openNeutralInUse] },
   "hot-neutral-reversed": {
-    title: "hot/neutral reversed",
-    mayBe: ["neutral and ground exchanged as well: the ground wire is on the hot slot"],
+    title: wording.hotNeutralReversed,
+    mayBe: [wording.groundOnHotSlot],
   },
-  unnamed: { title: "no name on the label", mayBe: ["two hots on the slots: use a meter"] },
+  unnamed: { title: wording.unnamed, mayBe: [wording.twoHots] },
 };
 
 export interface TesterReading {

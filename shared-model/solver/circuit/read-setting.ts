@@ -1,4 +1,5 @@
 import { getDeviceType } from "../../catalog/device-types.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Result } from "../../lib/result.ts";
 import type { Device } from "../../model/device.ts";
 import type { DeviceId, LoadId } from "../../model/ids.ts";
@@ -11,6 +12,29 @@ import { isRecord, JsonReader, shown, step } from "./json-reader.ts";
 import { LEAK_TEST_OHM } from "./modelling-values.ts";
 import { Named } from "./named-items.ts";
 import { ownTestOf, plugInTestAt } from "./test-currents.ts";
+
+const wording = catalogue({
+  offAndTripped: (nameOf: Part) => `${nameOf} cannot be off and tripped: name it once`,
+  giveObject: (is: Part) => `Give an object such as {"S1": "off"}; it is ${is}`,
+  givenTwice: (name: Part) => `${name} is given two positions: give one`,
+  usesNothing: (name: Part) => `${name} uses nothing itself: name what is plugged into it`,
+  leakToItself: (conductor: Part) => `A leak goes from one conductor to another; both are "${conductor}"`,
+  unknown: (name: Part) => `Nothing drawn here has the id or name ${name}: check it`,
+  severalCalled: (count: Part, name: Part, ids: Part) => `${count} items are called ${name}: give an id, one of ${ids}`,
+  cannotTrip: (name: Part) => `${name} is no ground-fault device, breaker or fuse`,
+  givePosition: (positions: Part, device: Part, is: Part) => `Give ${positions} for ${device}; it is ${is}`,
+  isNoBreaker: (name: Part) => `${name} is no breaker, fuse or disconnect`,
+  isNoGroundFaultDevice: (name: Part) => `${name} is no ground-fault device`,
+  isOutlets: (name: Part, count: Part, halves: Part) => `${name} is ${count} outlets: name ${halves}`,
+  nameHandle: (device: Part, handles: Part) => `${device} has no such handle: name one of ${handles}`,
+  noGround: (outlet: Part) => `${outlet} has no ground contact`,
+  noHandle: (device: Part) =>
+    `${device} has no such handle: breakers go under "off", what uses something under "unplugged"`,
+  noHot: (outlet: Part) => `${outlet} has no hot contact`,
+  noNeutral: (outlet: Part) => `${outlet} has no neutral contact`,
+  noOutlet: (name: Part) => `${name} is no outlet, luminaire or appliance`,
+  or: " or ",
+});
 
 /** What a person may write down as a setting; whatever it does not name is on, in its drawn position, reset and in use. */
 const FIELDS = ["off", "switches", "tripped", "unplugged", "leaks", "ownTest", "plugInTest"] as const;
@@ -27,6 +51,12 @@ export function readSetting(input: unknown, installation: Installation): Result<
 
 const CONTACTS = ["hot", "neutral", "ground"] as const;
 
+const NO_CONTACT: Readonly<Record<(typeof CONTACTS)[number], (outlet: string) => string>> = {
+  hot: wording.noHot,
+  neutral: wording.noNeutral,
+  ground: wording.noGround,
+};
+
 class SettingReader extends JsonReader {
   private readonly named: Named;
 
@@ -37,12 +67,11 @@ class SettingReader extends JsonReader {
 
   read(input: unknown): OperatingSetting {
     const it = this.record(input, "", FIELDS);
-    const off = this.devices(it.off, "/off", isBreaker, "no breaker, fuse or disconnect");
-    const tripped = this.devices(it.tripped, "/tripped", canTrip, "no ground-fault device, breaker or fuse");
+    const off = this.devices(it.off, "/off", isBreaker, wording.isNoBreaker);
+    const tripped = this.devices(it.tripped, "/tripped", canTrip, wording.cannotTrip);
     for (const id of off.keys()) {
       const at = tripped.get(id);
-      if (at !== undefined)
-        this.refuse("contradiction", at, `${this.named.nameOf(id)} cannot be off and tripped: name it once`);
+      if (at !== undefined) this.refuse("contradiction", at, wording.offAndTripped(this.named.nameOf(id)));
     }
     return {
       off: new Set(off.keys()),
@@ -57,14 +86,14 @@ class SettingReader extends JsonReader {
     input: unknown,
     path: string,
     fits: (device: Device) => boolean,
-    otherwise: string,
+    otherwise: (name: string) => string,
   ): ReadonlyMap<DeviceId, string> {
     const found = new Map<DeviceId, string>();
     for (const [item, at] of this.list(input, path)) {
       const device = this.device(item, at);
       if (device === undefined) continue;
       if (fits(device)) found.set(device.id, at);
-      else this.refuse("wrong-kind", at, `${device.name} is ${otherwise}`);
+      else this.refuse("wrong-kind", at, otherwise(device.name));
     }
     return found;
   }
@@ -73,7 +102,7 @@ class SettingReader extends JsonReader {
     const positions = new Map<string, number>();
     if (input === undefined) return positions;
     if (!isRecord(input)) {
-      this.refuse("not-an-object", "/switches", `Give an object such as {"S1": "off"}; it is ${shown(input)}`);
+      this.refuse("not-an-object", "/switches", wording.giveObject(shown(input)));
       return positions;
     }
     for (const [name, value] of Object.entries(input)) {
@@ -86,13 +115,11 @@ class SettingReader extends JsonReader {
       const choices = getDeviceType(device.type).positions.map((one) => `"${one}"`);
       if (handles.length === 0) {
         const all = handlesOf(device).map((handle) => `"${device.name}/${handle.terminal}"`);
-        const hint =
-          all.length > 1
-            ? `name one of ${all.join(", ")}`
-            : `breakers go under "off", what uses something under "unplugged"`;
-        this.refuse("no-handle", at, `${device.name} has no such handle: ${hint}`);
+        const message =
+          all.length > 1 ? wording.nameHandle(device.name, all.join(", ")) : wording.noHandle(device.name);
+        this.refuse("no-handle", at, message);
       } else if (position < 0)
-        this.refuse("no-position", at, `Give ${choices.join(" or ")} for ${device.name}; it is ${shown(value)}`);
+        this.refuse("no-position", at, wording.givePosition(choices.join(wording.or), device.name, shown(value)));
       else for (const { handle } of handles) this.setPosition(positions, handle, position, at, device);
     }
     return positions;
@@ -100,8 +127,7 @@ class SettingReader extends JsonReader {
 
   private setPosition(all: Map<string, number>, handle: string, position: number, at: string, { name }: Device): void {
     const before = all.get(handle);
-    if (before !== undefined && before !== position)
-      this.refuse("contradiction", at, `${name} is given two positions: give one`);
+    if (before !== undefined && before !== position) this.refuse("contradiction", at, wording.givenTwice(name));
     all.set(handle, position);
   }
 
@@ -115,8 +141,7 @@ class SettingReader extends JsonReader {
       if (load.length + device.length > 1) this.ambiguous(text, at, [...load, ...device]);
       else if (load[0] !== undefined) found.add(load[0].id);
       else if (device[0] !== undefined) found.add(device[0].id);
-      else if (this.named.devices(text).length > 0)
-        this.refuse("wrong-kind", at, `${text} uses nothing itself: name what is plugged into it`);
+      else if (this.named.devices(text).length > 0) this.refuse("wrong-kind", at, wording.usesNothing(text));
       else this.unknown(text, at);
     }
     return found;
@@ -131,7 +156,7 @@ class SettingReader extends JsonReader {
       const ohm = this.ohms(it.ohm ?? LEAK_TEST_OHM, `${path}/ohm`);
       if (outlet === undefined || conductor === undefined || to === undefined || ohm === undefined) return [];
       if (to === conductor) {
-        this.refuse("contradiction", `${path}/to`, `A leak goes from one conductor to another; both are "${to}"`);
+        this.refuse("contradiction", `${path}/to`, wording.leakToItself(to));
         return [];
       }
       const from = this.contact(outlet, conductor, `${path}/conductor`);
@@ -145,7 +170,7 @@ class SettingReader extends JsonReader {
       input,
       "/ownTest",
       (device) => sensingOf(device) !== undefined,
-      "no ground-fault device",
+      wording.isNoGroundFaultDevice,
     );
     return [...devices.keys()].flatMap((device) => {
       const found = this.named.byId(device);
@@ -165,7 +190,7 @@ class SettingReader extends JsonReader {
   private contact(outlet: PlacedOutlet, which: (typeof CONTACTS)[number], at: string): Probe | undefined {
     const node = outlet[which];
     if (node !== undefined) return { kind: "device", device: outlet.device.id, node };
-    this.refuse("no-contact", at, `${outlet.name} has no ${which} contact`);
+    this.refuse("no-contact", at, NO_CONTACT[which](outlet.name));
     return undefined;
   }
 
@@ -182,11 +207,11 @@ class SettingReader extends JsonReader {
       );
     else if (found.length === 0 && device !== undefined) {
       const halves = outletsOf(device).map(({ name }) => `"${name}"`);
-      const what =
+      const message =
         halves.length > 1
-          ? `is ${halves.length} outlets: name ${halves.join(" or ")}`
-          : "is no outlet, luminaire or appliance";
-      this.refuse("wrong-kind", at, `${device.name} ${what}`);
+          ? wording.isOutlets(device.name, halves.length, halves.join(wording.or))
+          : wording.noOutlet(device.name);
+      this.refuse("wrong-kind", at, message);
     } else if (found.length === 0) this.unknown(text, at);
     return found.length === 1 ? found[0] : undefined;
   }
@@ -201,16 +226,12 @@ class SettingReader extends JsonReader {
   }
 
   private unknown(text: string, at: string): void {
-    this.refuse("unknown-item", at, `Nothing drawn here has the id or name ${shown(text)}: check it`);
+    this.refuse("unknown-item", at, wording.unknown(shown(text)));
   }
 
   private ambiguous(text: string, at: string, found: readonly { readonly id: string }[]): void {
     const ids = found.slice(0, 5).map(({ id }) => `"${id}"`);
-    this.refuse(
-      "ambiguous-name",
-      at,
-      `${found.length} items are called ${shown(text)}: give an id, one of ${ids.join(", ")}`,
-    );
+    this.refuse("ambiguous-name", at, wording.severalCalled(found.length, shown(text), ids.join(", ")));
   }
 }
 

@@ -1,3 +1,4 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Phasors } from "../network/network.ts";
 import { between, size } from "../network/phasor.ts";
@@ -15,6 +16,35 @@ import {
   type Trips,
   type TripTime,
 } from "./trip-limits.ts";
+
+const wording = catalogue({
+  contactsOpen: "Its contacts are open.",
+  instant: (times: Part) => `${times} times its rating or more opens it at once`,
+  afterAnHour: "it may open after an hour or more, or not at all",
+  after: (earliest: Part, latest: Part) => `it opens after ${earliest} to ${latest}, as is typical`,
+  sees: (milliamps: Part) => `It sees ${milliamps}`,
+  staysClosed: (seen: Part, most: Part) => `${seen}; up to ${most} mA does not open it.`,
+  between: (seen: Part, least: Part, most: Part) => `${seen}, between ${least} and ${most} mA: it may open.`,
+  mustOpen: (seen: Part, least: Part, within: Part) => `${seen}: ${least} mA or more opens it, here within ${within}.`,
+  seenDoesNotOpen: (seen: Part) => `${seen}: that does not open it.`,
+  milliamps: (milliamps: Part) => `${milliamps} mA`,
+  minutes: (minutes: Part) => `${minutes} min`,
+  seconds: (seconds: Part) => `${seconds} s`,
+  carries: (amps: Part, rating: Part) => `It carries ${amps} A of its ${rating} A`,
+  forArcs: (milliamps: Part) => `It looks for arcs, not for leaks, and sees ${milliamps}`,
+  forEquipment: (milliamps: Part) => `It protects equipment, not people, and sees ${milliamps}`,
+  hotAroundMayOpen: (ohms: Part) => `Its LOAD hot has another way around the sensor, of ${ohms} Ω: that may open it.`,
+  neutralAroundMayOpen: (ohms: Part, most: Part) =>
+    `Its LOAD neutral has another way around the sensor, of ${ohms} Ω: up to ${most} Ω may open it.`,
+  neutralAroundOpens: (ohms: Part, most: Part) =>
+    `Its LOAD neutral has another way around the sensor, of ${ohms} Ω: up to ${most} Ω opens it, load or no load.`,
+  seenMayOpen: (seen: Part) => `${seen}: that may open it.`,
+  seenOpens: (seen: Part) => `${seen}: that opens it.`,
+  unpowered: (volts: Part, needed: Part) =>
+    `It has no power: ${volts} V at its LINE, and its electronics need ${needed} V.`,
+  unpoweredAndStays: (volts: Part, needed: Part, milliamps: Part) =>
+    `It has no power: ${volts} V at its LINE, and its electronics need ${needed} V: it stays closed with ${milliamps}.`,
+});
 
 /** A ground-fault device at one moment. */
 export interface SensorState {
@@ -72,7 +102,7 @@ function sensorState(circuit: Circuit, at: Phasors, sensor: SensorCircuit): Sens
   const open = contacts.some((branch) => circuit.network.g[branch] === 0);
   const residual = byResidual(sensor.class, residualMa);
   const state = { device, residualMa, byResidual: residual, powered, supplyV, open, loops: {} };
-  if (open) return { ...state, trips: "no", why: "Its contacts are open." };
+  if (open) return { ...state, trips: "no", why: wording.contactsOpen };
   if (!powered) return { ...state, trips: "no", why: whyUnpowered(supplyV, residual, residualMa) };
   if (sensor.class !== "personnel")
     return { ...state, trips: residual, ...whyOther(sensor.class, residual, residualMa) };
@@ -94,40 +124,41 @@ function breakerState(circuit: Circuit, at: Phasors, breaker: OvercurrentCircuit
   const { device, ratingA } = breaker;
   const amps = mostAmps(circuit, breaker, at);
   const { trips, time } = byOvercurrent(amps, ratingA);
-  const carried = `It carries ${amps.toFixed(amps < 100 ? 1 : 0)} A of its ${ratingA} A`;
+  const carried = wording.carries(amps.toFixed(amps < 100 ? 1 : 0), ratingA);
   if (time === undefined) return { device, amps, trips, why: `${carried}.` };
   const { earliestS, latestS } = time;
   const when =
     amps / ratingA >= INSTANT_TIMES
-      ? `${INSTANT_TIMES} times its rating or more opens it at once`
+      ? wording.instant(INSTANT_TIMES)
       : latestS === Infinity
-        ? "it may open after an hour or more, or not at all"
-        : `it opens after ${seconds(earliestS)} to ${seconds(latestS)}, as is typical`;
+        ? wording.afterAnHour
+        : wording.after(seconds(earliestS), seconds(latestS));
   return { device, amps, trips, why: `${carried}: ${when}.`, time };
 }
 
 type Why = Pick<SensorState, "why" | "time">;
 
 function whyUnpowered(supplyV: number, residual: Trips, residualMa: number): string {
-  const stays = residual === "no" ? "" : `: it stays closed with ${milliamps(residualMa)}`;
-  return `It has no power: ${supplyV.toFixed(1)} V at its LINE, and its electronics need ${SUPPLY_V} V${stays}.`;
+  const volts = supplyV.toFixed(1);
+  return residual === "no"
+    ? wording.unpowered(volts, SUPPLY_V)
+    : wording.unpoweredAndStays(volts, SUPPLY_V, milliamps(residualMa));
 }
 
 function whyResidual(residual: Trips, residualMa: number): Why {
   const { mayAboveMa, mustFromMa } = RESIDUAL_LIMITS.personnel;
-  const seen = `It sees ${milliamps(residualMa)}`;
-  if (residual === "no") return { why: `${seen}; up to ${mayAboveMa} mA does not open it.` };
+  const seen = wording.sees(milliamps(residualMa));
+  if (residual === "no") return { why: wording.staysClosed(seen, mayAboveMa) };
   const latestS = classALimitS(residualMa);
   const time = { earliestS: 0, latestS };
-  if (residual === "may") return { why: `${seen}, between ${mayAboveMa} and ${mustFromMa} mA: it may open.`, time };
-  return { why: `${seen}: ${mustFromMa} mA or more opens it, here within ${seconds(latestS)}.`, time };
+  if (residual === "may") return { why: wording.between(seen, mayAboveMa, mustFromMa), time };
+  return { why: wording.mustOpen(seen, mustFromMa, seconds(latestS)), time };
 }
 
 function whyOther(kind: "equipment" | "arc-fault", residual: Trips, residualMa: number): Why {
-  const what = kind === "equipment" ? "It protects equipment, not people" : "It looks for arcs, not for leaks";
-  const seen = `${what}, and sees ${milliamps(residualMa)}`;
-  if (residual === "no") return { why: `${seen}: that does not open it.` };
-  return { why: `${seen}: that ${residual === "yes" ? "opens" : "may open"} it.`, time: NO_CLAIM };
+  const seen = (kind === "equipment" ? wording.forEquipment : wording.forArcs)(milliamps(residualMa));
+  if (residual === "no") return { why: wording.seenDoesNotOpen(seen) };
+  return { why: (residual === "yes" ? wording.seenOpens : wording.seenMayOpen)(seen), time: NO_CLAIM };
 }
 
 /** No standard that is known here gives a time; the shortest overlaps with any other device's. */
@@ -136,17 +167,15 @@ const NO_CLAIM: TripTime = { earliestS: 0, latestS: classALimitS(0) };
 function whyLoop({ neutral = Infinity, hot = Infinity }: SensorLoops): Why {
   const { must, may } = GROUNDED_NEUTRAL_OHM;
   const time = NO_CLAIM;
-  const around = (which: string, ohm: number): string =>
-    `Its ${which} has another way around the sensor, of ${ohm.toFixed(2)} Ω`;
-  if (neutral <= must)
-    return { why: `${around("LOAD neutral", neutral)}: up to ${must} Ω opens it, load or no load.`, time };
-  if (neutral <= may) return { why: `${around("LOAD neutral", neutral)}: up to ${may} Ω may open it.`, time };
-  return { why: `${around("LOAD hot", hot)}: that may open it.`, time };
+  if (neutral <= must) return { why: wording.neutralAroundOpens(neutral.toFixed(2), must), time };
+  if (neutral <= may) return { why: wording.neutralAroundMayOpen(neutral.toFixed(2), may), time };
+  return { why: wording.hotAroundMayOpen(hot.toFixed(2)), time };
 }
 
-const milliamps = (ma: number): string => (ma < 1000 ? `${ma.toFixed(1)} mA` : `${(ma / 1000).toFixed(1)} A`);
+const milliamps = (ma: number): string =>
+  ma < 1000 ? wording.milliamps(ma.toFixed(1)) : `${(ma / 1000).toFixed(1)} A`;
 
 function seconds(s: number): string {
-  if (s >= 120) return `${Math.round(s / 60)} min`;
-  return `${s < 1 ? s.toPrecision(2) : s < 10 ? s.toFixed(1) : s.toFixed(0)} s`;
+  if (s >= 120) return wording.minutes(Math.round(s / 60));
+  return wording.seconds(s < 1 ? s.toPrecision(2) : s < 10 ? s.toFixed(1) : s.toFixed(0));
 }

@@ -1,8 +1,18 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Circuit, SensorCircuit } from "./circuit.ts";
 import { energise } from "./reversed-supply.ts";
 import type { TripTime } from "./trip-limits.ts";
 import { type BreakerState, isMore, type SensorState, type TripStates, tripStates } from "./trip-states.ts";
+
+const wording = catalogue({
+  afterAnother: (why: Part) => `After another has opened: ${why}`,
+  fedOnLoadFaceLive: (why: Part) => `It is fed on LOAD: its face stays live after a trip. ${why}`,
+  fedOnLoadFirst:
+    "It is fed on LOAD: it cannot be reset when it is first installed. Installed once more, it may close and leave its face live.",
+  fedOnLoadNoReset: "It is fed on LOAD: it cannot be reset. LOAD is live, LINE and face are dead.",
+  fedOnLoadTrips: "It is fed on LOAD, and is made to trip then; LOAD stays live.",
+});
 
 /** A device that opens only as long as another, which sees the same, has not opened first. */
 interface Contested {
@@ -142,7 +152,7 @@ function keep<S extends SensorState | BreakerState>(all: Map<DeviceId, S>, state
     const before = all.get(state.device);
     if (before === undefined) all.set(state.device, state);
     else if (isMore(state.trips, before.trips))
-      all.set(state.device, later ? { ...state, why: `After another has opened: ${state.why}` } : state);
+      all.set(state.device, later ? { ...state, why: wording.afterAnother(state.why) } : state);
   }
 }
 
@@ -169,18 +179,17 @@ function firstToOpen(states: TripStates): readonly DeviceId[] {
 
 /** What a device that is fed on LOAD does about it. */
 function reversedState(state: SensorState, { reversal }: SensorCircuit): SensorState {
-  const fed = "It is fed on LOAD";
   switch (reversal) {
     case "trips":
-      return { ...state, trips: "yes", why: `${fed}, and is made to trip then; LOAD stays live.` };
+      return { ...state, trips: "yes", why: wording.fedOnLoadTrips };
     case "deny-first":
       return {
         ...state,
-        why: `${fed}: it cannot be reset when it is first installed. Installed once more, it may close and leave its face live.`,
+        why: wording.fedOnLoadFirst,
       };
     case "legacy":
-      return { ...state, why: `${fed}: its face stays live after a trip. ${state.why}` };
+      return { ...state, why: wording.fedOnLoadFaceLive(state.why) };
     default:
-      return { ...state, why: `${fed}: it cannot be reset. LOAD is live, LINE and face are dead.` };
+      return { ...state, why: wording.fedOnLoadNoReset };
   }
 }

@@ -139,8 +139,11 @@ function checkShape({ nodeCount, a, b, g, bS, sources, ties }: Network): void {
   const isNode = (node: number): boolean => Number.isInteger(node) && node >= -1 && node < nodeCount;
   const check = (part: NetworkError["part"], index: number, node: number): void => {
     if (isNode(node)) return;
-    const range = nodeCount === 0 ? "only the reference, -1, exists" : `nodes are -1 to ${nodeCount - 1}`;
-    throw new NetworkError(part, index, `The ${part} ${index} ends at node ${node}, but ${range}.`);
+    throw new NetworkError(
+      part,
+      index,
+      `The ${part} ${index} ends at node ${node}, but ${nodeCount === 0 ? "only the reference, -1, exists" : `nodes are -1 to ${nodeCount - 1}`}.`,
+    );
   };
   for (let i = 0; i < a.length; i++) {
     check("branch", i, a[i] as number);
@@ -181,12 +184,11 @@ function differ(was: Int32Array, now: Int32Array): boolean {
 export function checkAdmittance(part: "branch" | "source", index: number, g: number, bS: number): boolean {
   const most = Math.max(g, Math.abs(bS));
   if (g >= 0 && most <= LARGEST) return most > SMALLEST;
-  const value = `${g} S conductance and ${bS} S susceptance`;
-  const remedy =
-    g < 0
-      ? "a passive part has no negative conductance"
-      : "give finite values, and join nodes without impedance by a tie";
-  throw new NetworkError(part, index, `The ${part} ${index} has ${value}: ${remedy}.`);
+  throw new NetworkError(
+    part,
+    index,
+    `The ${part} ${index} has ${g} S conductance and ${bS} S susceptance: ${g < 0 ? "a passive part has no negative conductance" : "give finite values, and join nodes without impedance by a tie"}.`,
+  );
 }
 
 /** Refuses a source's voltage that is not finite. */

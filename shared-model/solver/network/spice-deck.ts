@@ -1,4 +1,11 @@
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Factor, Network, NetworkSource } from "./network.ts";
+
+const wording = catalogue({
+  node: (number: Part, comment: Part) => `* node ${number} = ${comment}`,
+  phasors: (hertz: Part) => `* phasors at ${hertz} Hz; run: ngspice -b -r out.raw FILE`,
+  sharedNode: (number: Part, comment: Part, other: Part) => `* node ${number} = ${comment} (joined with node ${other})`,
+});
 
 /** How a deck is written. */
 interface DeckOptions {
@@ -23,16 +30,17 @@ export function spiceDeck(
   const { network, tiedNodes } = factor;
   const omega = 2 * Math.PI * frequency;
   const name = (node: number): string => String(factor.nameOf(node) + 1);
-  const lines = [oneLine(title), `* phasors at ${frequency} Hz; run: ngspice -b -r out.raw FILE`];
+  const lines = [oneLine(title), wording.phasors(frequency)];
   for (let node = 0; node < network.nodeCount; node++) {
-    const shared = factor.nameOf(node) === node ? "" : ` (joined with node ${name(node)})`;
-    lines.push(`* node ${node + 1} = ${oneLine(commentOfNode(node) ?? "")}${shared}`);
+    const comment = oneLine(commentOfNode(node) ?? "");
+    const isOwn = factor.nameOf(node) === node;
+    lines.push(isOwn ? wording.node(node + 1, comment) : wording.sharedNode(node + 1, comment, name(node)));
   }
   addBranches(lines, network, name, omega);
   for (const [i, source] of network.sources.entries()) lines.push(...sourceLines(i + 1, source, name, omega));
   for (const node of tiedNodes) lines.push(`RT${node + 1} ${name(node)} 0 1`);
   // Without an operating point first: for direct current, what only capacitors join would be singular.
-  lines.push(".options noopac", `.ac lin 1 ${frequency} ${frequency}`, ".end", "");
+  lines.push(card(".options", "noopac"), card(".ac", "lin", 1, frequency, frequency), ".end", "");
   return lines.join("\n");
 }
 
@@ -62,12 +70,15 @@ function sourceLines(
   const reactance = bS === 0 ? 0 : -bS / square;
   const between = resistance > 0 && reactance !== 0 ? `x${number}` : `e${number}`;
   const degrees = (Math.atan2(im, re) * 180) / Math.PI;
-  const lines = [`V${number} e${number} ${name(minus)} DC 0 AC ${Math.hypot(re, im)} ${degrees}`];
+  const lines = [card(`V${number}`, `e${number}`, name(minus), "DC", 0, "AC", Math.hypot(re, im), degrees)];
   if (resistance > 0) lines.push(`RV${number} e${number} ${reactance === 0 ? name(plus) : between} ${resistance}`);
   if (reactance > 0) lines.push(`LV${number} ${between} ${name(plus)} ${reactance / omega}`);
   if (reactance < 0) lines.push(`CV${number} ${between} ${name(plus)} ${-1 / (reactance * omega)}`);
   return lines;
 }
+
+/** One line of the simulator's own language. */
+const card = (...fields: readonly (string | number)[]): string => fields.join(" ");
 
 /** A comment ends with its line: what follows would be read as an element. */
 function oneLine(text: string): string {

@@ -1,7 +1,7 @@
-import { catalogue, type Part } from "../../words/catalogue.ts";
+import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
-/** What is said in this folder. */
-export const wording = catalogue({
+/** What is said in this folder, of what is fetched once it is wanted. */
+export const laterWording = catalogue({
   addAPigtailOrJumper: "Add a pigtail or jumper…",
   addAPigtailOrJumper2: "Add a pigtail or jumper",
   addReceptacleSwitchBreakerLuminaire: "add receptacle switch breaker luminaire",
@@ -20,7 +20,6 @@ export const wording = catalogue({
   darkPaper: "Dark paper",
   deleteTakeAway: "delete take away",
   device: "device",
-  discardProposed: "Discard proposed",
   disconnectLoose: "disconnect loose",
   document: "document",
   draw: "draw",
@@ -48,7 +47,6 @@ export const wording = catalogue({
   localAmendmentsOfTheRules: "Local amendments of the rules",
   loopUncut: "loop uncut",
   measureVoltageMeterTest: "measure voltage meter test",
-  moveOneStep: (word: Part) => `Move one step ${word}`,
   mudRingPlasterRingExtensionRaised: "mud ring plaster ring extension raised cover",
   nameCall: "name call",
   newFromACommonBox: (title: Part) => `New from a common box: ${title}`,
@@ -77,17 +75,13 @@ export const wording = catalogue({
   proposed: "proposed",
   proposedIsNotStarted: "Proposed is not started.",
   sayMore: "Type more of its name: all that is proposed goes by it",
-  resetAllOfProposedToAs: "Reset all of proposed to as found",
-  resetInProposedToAsFound: (nameWord: Part) => `Reset ${nameWord} in proposed to as found`,
   ringOrExtension: "ring or extension",
   room: "room",
   rooms: "rooms",
   route: "Route",
   sample2: (title: Part) => `Sample: ${title}`,
   seenMeasuredToldAssumedEvidence: "seen measured told assumed evidence",
-  selectAllBoxes: "Select all boxes",
   selectSomethingFirst: "Select something first.",
-  show: (toLowerCase: Part) => `Show ${toLowerCase}`,
   showDetails: "Show details",
   showFindings: "Show findings",
   showRoomsAddARoom: "Show rooms, add a room",
@@ -97,7 +91,6 @@ export const wording = catalogue({
   spliceIn: (box: Part) => `splice in ${box}`,
   spliceWord: "splice",
   splitInTwo: (nameWord: Part) => `Split ${nameWord} in two`,
-  startProposedAsACopyOf: "Start proposed as a copy of as found",
   stickerWrite: "sticker write",
   supplyFeed: "supply feed",
   survey: "survey",

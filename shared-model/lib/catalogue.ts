@@ -1,4 +1,5 @@
-import { inPseudo } from "./pseudo.ts";
+import { language } from "./language.ts";
+import { inPseudo, pseudo } from "./pseudo.ts";
 
 /** What stands inside a sentence: a name, a number, or words that were made elsewhere. */
 export type Part = string | number;
@@ -11,21 +12,20 @@ export type WordsOf<T extends Readonly<Record<string, Entry>>> = {
   readonly [K in keyof T]: T[K] extends (...parts: infer P) => string ? (...parts: P) => string : string;
 };
 
-const KEY = "loadside.language";
-
 /**
- * What a part of the window says, by key. The English words are the catalogue: a key that is missing or given other
- * parts does not compile. The language of a window is chosen before it starts, so words may be kept as constants.
+ * What a folder says, by key. The English words are the catalogue: a key that is missing or given other parts does not
+ * compile.
  */
 export function catalogue<T extends Readonly<Record<string, Entry>>>(english: T): WordsOf<T> {
   return (language() === "pseudo" ? inPseudo(english) : english) as WordsOf<T>;
 }
 
-/** "pseudo" shows what is not in a catalogue, and what is cut off where words are longer; it is for those who test. */
-function language(): "en" | "pseudo" {
-  try {
-    return localStorage.getItem(KEY) === "pseudo" ? "pseudo" : "en";
-  } catch {
-    return "en";
-  }
+const IN_BRACES = /\{\w+\}/g;
+
+/** A catalogue of sentences in which `{name}` stands for what is put there later. */
+export function templates<K extends string>(english: Readonly<Record<K, string>>): Readonly<Record<K, string>> {
+  if (language() === "en") return english;
+  return Object.fromEntries(
+    Object.entries<string>(english).map(([key, text]) => [key, pseudo(text, text.match(IN_BRACES) ?? [])]),
+  ) as Record<K, string>;
 }

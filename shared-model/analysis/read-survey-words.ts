@@ -1,0 +1,30 @@
+import { catalogue, type Part } from "../lib/catalogue.ts";
+
+export const wording = catalogue({
+  giveReadings: "Give the list of readings.",
+  giveCount: (is: Part) => `Give a whole number from 0 to 100; it is ${is}`,
+  nameGroup: "Name what hangs on that cable",
+  listedTwice: "Something is listed twice",
+  sayHow: 'Say how it is known, as "followed to the panel"',
+  giveLeadsTo: 'Give "panel", or the outlets and lights that it leads to',
+  sayName: "Say what it is called",
+  giveFlag: (is: Part) => `Give true or false; it is ${is}`,
+  nameJoined: "Name the cables that were joined, the supply among them",
+  giveKind: (kinds: Part) => `Give one of ${kinds}`,
+  giveWires: 'Give two wires, as [["C1", "black"], ["C2", "black"]]',
+  giveWirePair: (is: Part) => `Give two wires, as "black-white" or "white-ground"; it is ${is}`,
+  noOneWire: (cable: Part, wire: Part, wires: Part) =>
+    `${cable} has no one wire ${wire}; it has ${wires}, or say "ground"`,
+  noOneCable: (box: Part, cable: Part, cables: Part) => `${box} has no one cable ${cable}; it has ${cables}`,
+  severalCalled: (count: Part, name: Part) => `${count} items are called ${name}: give an id`,
+  giveObject: (is: Part) => `Give an object by name; it is ${is}`,
+  giveText: (most: Part, is: Part) => `Give a text of at most ${most} letters on one line; it is ${is}`,
+  flagFeedThere: (is: Part) => `Give true or false, whether the feed is there; it is ${is}`,
+  flagGlowed: (is: Part) => `Give true or false, whether the light beyond glowed; it is ${is}`,
+  flagWentDead: (is: Part) => `Give true or false, whether the cable went dead; it is ${is}`,
+  giveAmperes: (is: Part) => `Give amperes; it is ${is}`,
+  giveOhms: (is: Part) => `Give ohms, or "open"; it is ${is}`,
+  giveVolts: (is: Part) => `Give volts; it is ${is}`,
+  noBreaker: (name: Part) => `No breaker as found has the id or name ${name}: check it`,
+  noOutlet: (name: Part) => `No outlet or light as found has the id or name ${name}: check it`,
+});
