@@ -12,6 +12,8 @@ export const CLI = "shared-model/hosts/cli.ts";
 
 const HOUSE = ["electron", "package.json", "package-lock.json", "tsconfig.json", "vite.config.ts"].concat(
   ["build.mjs", "loadside.mjs", "atomic-file.ts", "save-failure.ts"].map((name) => `shared-model/hosts/${name}`),
+  // What they say to a person.
+  ["catalogue.ts", "language.ts", "pseudo.ts"].map((name) => `shared-model/lib/${name}`),
 );
 const OWN: Record<string, string> = {
   "renderer/index.html": `<!doctype html><title>small</title><script type="module" src="./main.tsx"></script>`,

@@ -21,7 +21,7 @@ const HOW = ["package.json", "package-lock.json", "vite.config.ts", "tsconfig.js
 const PARTS = {
   window: ["renderer", "shared-model", "assets"],
   cli: ["shared-model", "assets"],
-  host: ["shared-model/hosts/atomic-file.ts", "shared-model/hosts/save-failure.ts"],
+  host: ["shared-model/hosts/atomic-file.ts", "shared-model/hosts/save-failure.ts", "shared-model/lib"],
   main: ["electron", "shared-model/hosts", "shared-model/commands/catalog", "shared-model/lib"],
   preload: ["electron/preload", "electron/ipc"],
 };
