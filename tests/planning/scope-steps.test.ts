@@ -298,6 +298,49 @@ describe("other boxes", () => {
     );
   });
 
+  test("what only passes through a panel is opened too", () => {
+    const house = drawing()
+      .panel("P", "panel-16", { set: { mainBond: "here" } })
+      .panel("P2", "panel-16")
+      .breaker("Q1", "P")
+      .breaker("Q2", "P")
+      .breaker("Q3", "P2")
+      .breaker("Q4", "P2")
+      .box("B1")
+      .box("B2")
+      .device("R1", "receptacle-15", "B1")
+      .device("R2", "receptacle-15", "B2");
+    house.cable("C1", "P", "P2", { ft: 20 }).cable("C2", "P", "B2", { ft: 20 }).cable("C3", "P2", "B1", { ft: 20 });
+    house.land("C1.bk@P", "Q1.OUT").land("C1.wh@P", "P neutral.BAR");
+    house
+      .land("C2.bk@P", "Q2.OUT")
+      .land("C2.wh@P", "P neutral.BAR")
+      .land("C2.bk@B2", "R2.H1")
+      .land("C2.wh@B2", "R2.N1");
+    house
+      .land("C3.bk@P2", "Q3.OUT")
+      .land("C3.wh@P2", "P2 neutral.BAR")
+      .land("C3.bk@B1", "R1.H1")
+      .land("C3.wh@B1", "R1.N1");
+    house.run("add-pass-through", {
+      enclosure: boxId("P2"),
+      id: "pass-C2" as never,
+      cable: cableId("C2"),
+      conductors: ["bk", "wh"] as never,
+      entryIn: { newEntry: "in-C2", means: "external-connector" } as never,
+      entryOut: { newEntry: "out-C2", means: "external-connector" } as never,
+    });
+    const plan = house.propose();
+    plan.land("C3.bk@P2", "Q4.OUT");
+    const { boxes } = answerOf(plan.project);
+    const panel = boxes.find(({ name }) => name === "P2");
+    expect(panel?.breakers.map(({ name, panel: home }) => `${name} in ${home.name}`)).toEqual([
+      "Q2 in P",
+      "Q3 in P2",
+      "Q4 in P2",
+    ]);
+  });
+
   test("labels for no ground are asked where the proof brings protection and no ground is there", () => {
     const house = drawing()
       .panel("P", "panel-16", { set: { mainBond: "here" } })

@@ -43,15 +43,16 @@ function breakersIn(
 ): readonly ScopeBreaker[] {
   const enclosure = installation.enclosures[id];
   if (enclosure === undefined) return [];
-  if (enclosure.kind === "panel") return breakersUnder(enclosure, movedInPanel);
   const passing = passingThrough(installation, enclosure);
-  const own = new Set([...Object.keys(enclosure.places), ...passing.ends]);
-  const sections = new Set([id, ...passing.from].flatMap((each) => sectionOf(installation, each) ?? []));
+  const panel = enclosure.kind === "panel";
+  const own = new Set([...(panel ? [] : Object.keys(enclosure.places)), ...passing.ends]);
+  const from = panel ? passing.from : [id, ...passing.from];
+  const sections = new Set(from.flatMap((each) => sectionOf(installation, each) ?? []));
   const told = [...sections].flatMap((section) => {
     const all = circuitsOf(section);
     return all.filter(({ circuit }) => comesTo(circuit, own)).map((one) => tell(one, all));
   });
-  return [...told, ...passing.breakers];
+  return [...told, ...passing.breakers, ...(panel ? breakersUnder(enclosure, movedInPanel) : [])];
 }
 
 interface Passing {
