@@ -66,6 +66,7 @@ export const amendableRules: Readonly<Record<string, readonly string[]>> = {
   "hot-ground-joined": [],
   "hot-hot-joined": [],
   "hot-neutral-joined": [],
+  "insulated-as-ground": [],
   "insulation-damaged": [],
   "isolated-route": [],
   "kitchen-circuit-lights": [],

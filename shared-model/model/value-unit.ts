@@ -31,6 +31,7 @@ const NAMES: Readonly<Record<string, string>> = catalogue({
   fanUnmarkedLb: "Fan unmarked",
   fastenedSharePercent: "Fastened share",
   freeLengthIn: "Free length",
+  greenByMakeToAwg: "Green by make to awg",
   groundAllowances: "Ground allowances",
   groundsInFirstAllowance: "Grounds in first allowance",
   inUseCoverUpToA: "In use cover up to",

@@ -47,6 +47,7 @@ import { hotBothSides } from "./checks/hot-both-sides.ts";
 import { hotGroundJoined } from "./checks/hot-ground-joined.ts";
 import { hotHotJoined } from "./checks/hot-hot-joined.ts";
 import { hotNeutralJoined } from "./checks/hot-neutral-joined.ts";
+import { insulatedAsGround } from "./checks/insulated-as-ground.ts";
 import { insulationDamaged } from "./checks/insulation-damaged.ts";
 import { isolatedRoute } from "./checks/isolated-route.ts";
 import { kitchenCircuitLights } from "./checks/kitchen-circuit-lights.ts";
@@ -171,6 +172,7 @@ export const rules: readonly Rule[] = [
   whiteAsSwitchedReturn,
   colouredAsNeutral,
   greenBareAsCurrent,
+  insulatedAsGround,
   noNeutralAtSwitch,
   mwbcNoCommonOpening,
   mwbcSamePhase,

@@ -40,7 +40,7 @@ export function supplyNotDrawn(
   cannot: string,
 ): SharedQuestion | undefined {
   const [first] = enclosures;
-  if (first === undefined || cables.some((cable) => endsInPanel(installation, cable))) return undefined;
+  if (first === undefined || isSupplyDrawn({ cables }, installation)) return undefined;
   const outward = cables.filter(({ sides }) => "outside" in sides.a || "outside" in sides.b);
   const named = outward.filter((cable) => saysSupply(installation, cable));
   const at = subject("enclosure", first);
@@ -67,6 +67,10 @@ export function supplyNotDrawn(
     toDo: wording.drawPanel,
   };
 }
+
+/** Whether a cable of the section ends in a panel. */
+export const isSupplyDrawn = ({ cables }: Pick<Section, "cables">, installation: Installation): boolean =>
+  cables.some((cable) => endsInPanel(installation, cable));
 
 const endsInPanel = ({ enclosures }: Installation, { sides }: Cable): boolean =>
   [sides.a, sides.b].some((side) => "enclosure" in side && enclosures[side.enclosure]?.kind === "panel");

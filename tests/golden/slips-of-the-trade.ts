@@ -51,6 +51,26 @@ export function hotTabLeftIn(): Project {
     .grounds("B1", ["W1", "W2"], ["R1"], "14").project;
 }
 
+/** An old two-wire cable to R2, and a ground run to it later: of the right size, and black. */
+export function groundWireInBlack(): Project {
+  return Job.in("Ground wire added in black")
+    .roomAt("above", "Hall", "hallway")
+    .breakerIn(1, "Q1", "P", { ratingA: 15 })
+    .boxAt(1, 0, "B1", "plastic-new-1", { room: "Hall", note: "front" })
+    .boxAt(2, 0, "B2", "plastic-new-1", { room: "Hall", note: "back" })
+    .device("R1", "receptacle-15", "B1")
+    .device("R2", "receptacle-15", "B2")
+    .cable("W1", "P", "B1", { ...NM14, ft: 20 })
+    .cable("W2", "B1", "B2", { item: "nm-14-2", ft: 12 })
+    .cable("G", "B1", "B2", { item: "single-12-black", ft: 12 })
+    .home("W1", "Q1")
+    .onto("W1", "B1", "R1.H1", "R1.N1")
+    .onto("W2", "B1", "R1.H2", "R1.N2")
+    .joint("B1", "ground", ["W1.cu@B1", "G.bk@B1"], { g: "R1.G" }, { awg: "14", colour: "bare" })
+    .onto("W2", "B2", "R2.H1", "R2.N1")
+    .land("G.bk@B2", "R2.G").project;
+}
+
 /** L1 with its two leads exchanged at the canopy; S2 with feed and leg under one screw, so that L2 is always on. */
 export function hallLights(): Project {
   return Job.in("Two hall lights, two slips")

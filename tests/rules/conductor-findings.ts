@@ -21,6 +21,7 @@ const OURS: ReadonlySet<string> = new Set([
   "white-as-switched-return",
   "coloured-as-neutral",
   "green-bare-as-current",
+  "insulated-as-ground",
   "no-neutral-at-switch",
   "mwbc-no-common-opening",
   "mwbc-same-phase",

@@ -98,8 +98,8 @@ test("what things are called changes the words alone", () => {
   );
 });
 
-/** The rules that are about colours, and nothing else. */
-const ABOUT_COLOURS = /^(white-hot-unmarked|white-as-switched-return|coloured-as-neutral)\|/;
+/** The rules that are about colours, and nothing else; on the ground bar of a panel a white is left alone. */
+const ABOUT_COLOURS = /^(white-hot-unmarked|white-as-switched-return|coloured-as-neutral|insulated-as-ground)\|/;
 
 test("the colours of conductors change no finding but those about colours", () => {
   const notOfColours = (project: Project) => keysOf(project).filter((key) => !ABOUT_COLOURS.test(key));

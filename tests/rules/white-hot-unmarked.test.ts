@@ -3,7 +3,7 @@ import { whiteHotUnmarked } from "../../shared-model/rules/checks/white-hot-unma
 import type { Colour } from "../../shared-model/units/colour.ts";
 import { checkDocument } from "./check-drawing.ts";
 import { ofConductors } from "./conductor-findings.ts";
-import type { Drawing } from "./drawing.ts";
+import { Drawing } from "./drawing.ts";
 import { laundryProposed } from "./laundry.ts";
 import { markEnd, switchLoop } from "./loop.ts";
 import { ruleTester } from "./rule-tester.ts";
@@ -12,6 +12,26 @@ import { trySectionFix } from "./section-fix-tester.ts";
 /** Black and white of C4 exchanged at both of its ends, so that everything works. */
 const exchanged = (): Drawing => laundryProposed().swap("C4.bk@B1", "C4.wh@B1").swap("C4.bk@B5", "C4.wh@B5");
 
+/** A receptacle on a cable that brings its supply from out of the drawing. */
+const fromOutside = (ends: Readonly<Record<string, string>>): Drawing =>
+  new Drawing()
+    .box("B", 30)
+    .device("R", "receptacle-15", "B")
+    .cable("C2", "nm-12-2-g", "country", "B")
+    .put({ "C2.bk@B": "R.H1", ...ends });
+
+/** A light fed from out of the drawing, with a loop that leads on to a switch nobody has drawn. */
+const loopFromOutside = (ends: Readonly<Record<string, string>> = {}): Drawing =>
+  new Drawing()
+    .box("B", 30)
+    .device("L", "luminaire-60", "B")
+    .cable("C2", "nm-12-2-g", "country", "B")
+    .cable("LP", "nm-12-2-g", "B", "country")
+    .splice("H", "B", "lever-3")
+    .splice("N", "B", "lever-3")
+    .put({ "C2.bk@B": "H", "LP.wh@B": "H", "LP.bk@B": "L.H", "C2.wh@B": "N", ...ends })
+    .jumper("n", "B", "N", "L.N", { colour: "white" });
+
 const marked = (drawing: Drawing, colour: Colour, ...ends: readonly string[]): Drawing => {
   for (const end of ends) markEnd(drawing, end, colour);
   return drawing;
@@ -19,6 +39,16 @@ const marked = (drawing: Drawing, colour: Colour, ...ends: readonly string[]): D
 
 ruleTester(whiteHotUnmarked, {
   passes: [
+    { name: "no supply drawn: white on the silver screw", drawing: () => fromOutside({ "C2.wh@B": "R.N1" }) },
+    {
+      name: "no supply drawn: a loop whose white is marked where it meets the black",
+      drawing: () => marked(loopFromOutside(), "black", "LP.wh@B"),
+    },
+    { name: "no supply drawn: whites joined with whites", drawing: () => loopFromOutside({ "LP.wh@B": "N" }) },
+    {
+      name: "no supply drawn: a box that is being surveyed",
+      drawing: () => loopFromOutside().setBox("B", { beingSurveyed: true }),
+    },
     { name: "whites are neutrals", drawing: () => laundryProposed() },
     { name: "marked at both ends", drawing: () => marked(exchanged(), "black", "C4.wh@B1", "C4.wh@B5") },
     { name: "a loop whose feed is marked", drawing: () => marked(switchLoop(), "red", "LP.wh@B1", "LP.wh@B2") },
@@ -33,6 +63,24 @@ ruleTester(whiteHotUnmarked, {
     },
   ],
   finds: [
+    {
+      name: "no supply drawn: a white joined with a black, and by whom it is known",
+      drawing: () => loopFromOutside().knownBy("LP.wh@B", "told"),
+      findings: [
+        {
+          on: "LP",
+          severity: "caution",
+          data: { ends: 1 },
+          basis: "told",
+          says: ["joined with C2 BK in B", "mark it"],
+        },
+      ],
+    },
+    {
+      name: "no supply drawn: a white on the brass screw",
+      drawing: () => fromOutside({ "C2.wh@B": "R.H1", "C2.bk@B": "R.N1" }),
+      findings: [{ on: "C2", severity: "caution", says: ["on R H in B"] }],
+    },
     {
       name: "both ends, and by whom it is known",
       drawing: () => exchanged().knownBy("C4.wh@B1", "told"),

@@ -1,7 +1,10 @@
+import type { Role } from "../../answers/circuit.ts";
 import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
+import { findTerminal } from "../../queries/terminals-of.ts";
+import type { Section } from "../../solver/section.ts";
 import { COLOUR_WORDS } from "../../units/colour-words.ts";
-import type { ConductorUse } from "../conductor-uses.ts";
+import type { ConductorUse, PlacedEnd } from "../conductor-uses.ts";
 import { conductorUses, isLanded, isLiveRole } from "../conductor-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
@@ -11,6 +14,10 @@ const messages = templates({
     "The {colour} of {cable} carries current as {as} in {boxes}: whoever opens a box takes it for the ground and may touch it. Use an insulated conductor, and give the ground back to the grounds.",
   jumper:
     "Jumper {jumper} in {boxes} is {colour} and carries current as {as}: whoever opens the box takes it for the ground and may touch it. Make it of an insulated conductor.",
+  unfedCable:
+    "The {colour} of {cable} leads to a terminal for {as} in {boxes}: whatever feeds it, a ground must not be there, and what is metal on it would be live. Take it off, land an insulated conductor there, and give the ground back to the grounds.",
+  unfedJumper:
+    "Jumper {jumper} in {boxes} is {colour} and leads to a terminal for {as}: whatever feeds it, whoever opens the box takes it for the ground. Make it of an insulated conductor.",
 });
 
 const wording = catalogue({
@@ -33,29 +40,39 @@ export const greenBareAsCurrent = defineRule({
   sections: everyEdition("250.119, 200.6, 310", "from-memory"),
   check({ section, report }) {
     for (const use of conductorUses(section)) {
-      if (!isCarrying(use)) continue;
+      const unfed = !isCarrying(use);
+      if (unfed && !isOnCircuitUnfed(section, use)) continue;
       const { subject, cable, colour, role, ends } = use;
       const inside = [...new Set(ends.map(({ enclosure }) => enclosure))];
       const shown = {
         colour: colour === "bare" ? wording.bareWire : wording.wire(COLOUR_WORDS[colour]),
-        as: role === "traveller" ? wording.asTraveller : role === "grounded" ? wording.asNeutral : wording.asHot,
+        as: unfed ? madeFor(use) : usedAs(role),
         boxes: listed(inside.map(({ name }) => name)),
       };
       report({
         subjects: [subject],
         message:
           cable === undefined
-            ? fillIn(messages.jumper, { ...shown, jumper: subject.name, colour: COLOUR_WORDS[colour] })
-            : fillIn(messages.cable, { ...shown, cable: subject.name }),
+            ? fillIn(unfed ? messages.unfedJumper : messages.jumper, {
+                ...shown,
+                jumper: subject.name,
+                colour: COLOUR_WORDS[colour],
+              })
+            : fillIn(unfed ? messages.unfedCable : messages.cable, { ...shown, cable: subject.name }),
+        ...(unfed && { severity: "violation" }),
         ...basisOf(ends.flatMap(({ end, enclosure }) => marksOn(enclosure.places[end] ?? {}, "at"))),
-        hides: [
-          { rule: "egc-not-spliced-all", subjects: inside.map(({ id }) => id) },
-          { rule: "metal-box-unbonded", subjects: inside.map(({ id }) => id) },
-          {
-            rule: "device-egc-missing",
-            subjects: inside.flatMap(({ devices }) => inOrder(devices).map(({ id }) => id)),
-          },
-        ],
+        // A pigtail that nothing feeds takes the ground from nothing else.
+        hides:
+          unfed && cable === undefined
+            ? []
+            : [
+                { rule: "egc-not-spliced-all", subjects: inside.map(({ id }) => id) },
+                { rule: "metal-box-unbonded", subjects: inside.map(({ id }) => id) },
+                {
+                  rule: "device-egc-missing",
+                  subjects: inside.flatMap(({ devices }) => inOrder(devices).map(({ id }) => id)),
+                },
+              ],
       });
     }
   },
@@ -64,4 +81,30 @@ export const greenBareAsCurrent = defineRule({
 function isCarrying({ grounding, role, leadsTo, ends }: ConductorUse): boolean {
   if (!grounding || leadsTo.ground || !ends.some(isLanded)) return false;
   return (isLiveRole(role) && leadsTo.hot) || (role === "grounded" && leadsTo.neutral);
+}
+
+const usedAs = (role: Role): string =>
+  role === "traveller" ? wording.asTraveller : role === "grounded" ? wording.asNeutral : wording.asHot;
+
+/** Where it lies on terminals for both, the hot is the graver. */
+const madeFor = ({ leadsTo }: ConductorUse): string => (leadsTo.hot ? wording.asHot : wording.asNeutral);
+
+/**
+ * On a terminal that is not for a ground, while no source reaches it: colours alone tell that it is wrong there. Where the
+ * grounds are in the joint too, only what lies on the terminal itself is meant.
+ */
+function isOnCircuitUnfed(section: Section, { grounding, leadsTo, ends }: ConductorUse): boolean {
+  if (!grounding || !(leadsTo.hot || leadsTo.neutral)) return false;
+  const landed = ends.filter(isLanded);
+  const reach = section.reach();
+  if (landed.some(({ end }) => reach.isLive({ end }) || reach.isGrounded({ end }) || reach.isOnGround({ end })))
+    return false;
+  return leadsTo.ground ? landed.some(isOnCircuitTerminal) : landed.length > 0;
+}
+
+function isOnCircuitTerminal({ end, enclosure }: PlacedEnd): boolean {
+  const at = enclosure.places[end]?.at;
+  const device = at?.kind === "terminal" ? enclosure.devices[at.device] : undefined;
+  const purpose = at?.kind === "terminal" && device !== undefined && findTerminal(device, at.terminal)?.purpose;
+  return enclosure.kind === "box" && purpose !== "ground" && purpose !== undefined && purpose !== false;
 }

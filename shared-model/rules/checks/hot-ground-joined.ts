@@ -45,6 +45,7 @@ export const hotGroundJoined = defineRule({
         ...common(section, joining, arrivesGround(section, by) ? messages.fault : messages.liveMetal),
         hides: [
           ...hiddenAt(section, by),
+          { rule: "insulated-as-ground", subjects: [subjectOf(section, by).id] },
           { rule: "open-hot", subjects: dead },
           ...NOT_PROTECTED.map((rule) => ({ rule, subjects: [...dead, ...(live?.outlets ?? [])] })),
           // To join, bond or land these as they say would bring the hot to more metal.
@@ -61,7 +62,11 @@ export const hotGroundJoined = defineRule({
       report({
         ...common(section, joining, messages.dead),
         severity: "violation",
-        hides: [...hiddenAt(section, joining.by), { rule: "open-hot", subjects: on.map(({ outlet }) => outlet.key) }],
+        hides: [
+          ...hiddenAt(section, joining.by),
+          { rule: "insulated-as-ground", subjects: [subjectOf(section, joining.by).id] },
+          { rule: "open-hot", subjects: on.map(({ outlet }) => outlet.key) },
+        ],
       });
     }
   },

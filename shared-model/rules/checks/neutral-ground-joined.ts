@@ -140,6 +140,7 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
       ...NOT_PROTECTED.map((rule) => ({ rule, subjects: hidden })),
       { rule: "device-egc-missing", subjects: devicesAt(enclosure, by) },
       { rule: "open-neutral", subjects: partedBy(section, by) },
+      { rule: "insulated-as-ground", subjects: what === undefined ? [] : [what.id] },
     ],
   });
 }

@@ -113,6 +113,8 @@ export interface EditionValues {
   readonly smallConductorAmps: Sourced<SmallConductorLimits>;
   /** Thickest neutral whose insulation must be white or grey by make. */
   readonly whiteByMakeToAwg: Sourced<WireSize>;
+  /** Thickest equipment ground whose insulation, where it has any, must be green by make. */
+  readonly greenByMakeToAwg: Sourced<WireSize>;
   /** Kinds of place whose lighting switches need a neutral at hand. */
   readonly neutralAtSwitchPlaces: Sourced<readonly RoomKind[]>;
   /** Least equipment grounding conductor by the rating of the breaker, rising. */

@@ -10,6 +10,13 @@ export const POLARITY_OF_ALL = {
     source: "NFPA 70 200.6(A) and (E), from memory: of 6 AWG and thinner the insulation itself is white or grey",
     confidence: "unconfirmed",
   },
+  greenByMakeToAwg: {
+    value: "6" satisfies WireSize,
+    section: "250.119",
+    source:
+      "NFPA 70 250.119, from memory: insulation itself is green, or green with yellow; 4 AWG and thicker may be marked as a ground",
+    confidence: "from-memory",
+  },
 } satisfies Partial<EditionValues>;
 
 const HABITABLE: readonly RoomKind[] = [

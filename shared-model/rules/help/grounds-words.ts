@@ -8,6 +8,12 @@ export const groundWords: AllHelpWords = {
     right: "A pigtail from the joint of the grounds to the box.",
     asked: "A screw or a clip for the bare wire in each metal box, and no wood screw in its place.",
   }),
+  "insulated-as-ground": catalogue({
+    wrong: "The black of C2 is on the green screw of R2, and where C2 comes from is not drawn.",
+    right: "The bare wire is on the green screw, and the black on a brass one.",
+    asked:
+      "Green screws hold bare or green wires. Green tape on a small black one is not accepted; they want the right cable.",
+  }),
   "egc-missing": catalogue({
     wrong: "Protected, and without a ground: lawful, with limits.",
     right: "A cable with a ground.",

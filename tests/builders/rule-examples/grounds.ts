@@ -1,5 +1,5 @@
 import { feet } from "../../../shared-model/units/quantity.ts";
-import type { Drawing } from "../../rules/drawing.ts";
+import { Drawing } from "../../rules/drawing.ts";
 import { labelled } from "../../rules/two-states.ts";
 import { groundBetween, twoWire as twoWireRun, withSwitch } from "../../rules/two-wire.ts";
 import { type Examples, slip } from "./example.ts";
@@ -45,9 +45,21 @@ function onPipe(): Drawing {
   return cableIs(drawing, "G", { sides: { a: drawing.cables.G?.sides.a, b: { outside: "water pipe" } } });
 }
 
+/** A receptacle at the end of a cable that comes from somewhere that is not drawn. */
+const fromOutside = (black: "H1" | "G", bare: "cap" | "R2.G"): Drawing =>
+  boxIn(new Drawing(), "B2", "utility", true)
+    .device("R2", "receptacle-15", "B2")
+    .cable("C2", "nm-12-2-g", "country", "B2")
+    .put({ "C2.bk@B2": `R2.${black}`, "C2.wh@B2": "R2.N1", "C2.cu@B2": bare });
+
 /** Grounds: that they arrive, stay whole, are thick enough, and what holds where there is none. */
 export const groundExamples: Examples = {
   "metal-box-unbonded": slip("B1", pair, (right) => right.removeJumper("b1")),
+  "insulated-as-ground": {
+    show: ["B2"],
+    wrong: () => fromOutside("G", "cap"),
+    right: () => fromOutside("H1", "R2.G"),
+  },
   "egc-missing": slip(
     "B1",
     () => protectedBy("nm-14-2-g"),
