@@ -31,7 +31,7 @@ const NAMES: Readonly<Record<string, string>> = catalogue({
   fanUnmarkedLb: "Fan unmarked",
   fastenedSharePercent: "Fastened share",
   freeLengthIn: "Free length",
-  greenByMakeToAwg: "Green by make to awg",
+  greenByMakeToAwg: "Green by make up to",
   groundAllowances: "Ground allowances",
   groundsInFirstAllowance: "Grounds in first allowance",
   inUseCoverUpToA: "In use cover up to",
@@ -68,7 +68,7 @@ const NAMES: Readonly<Record<string, string>> = catalogue({
   unclampedFastenedWithinIn: "Unclamped fastened within",
   unclampedSheathInsideIn: "Unclamped sheath inside",
   weatherResistantPlaces: "Weather resistant places",
-  whiteByMakeToAwg: "White by make to awg",
+  whiteByMakeToAwg: "White by make up to",
   wiresPerHole: "Wires per hole",
   wiresPerScrew: "Wires per screw",
 });

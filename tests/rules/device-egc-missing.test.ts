@@ -175,8 +175,8 @@ describe("its fix", () => {
   test("is withheld while something else is under the screw", () => {
     const drawing = laundryProposed()
       .put({ "e.1": "cap", "e.2": "cap" })
-      .jumper("w", "B1", "cap", "R1b.G")
-      .jumper("v", "B1", "cap", "R1b.G");
+      .jumper("w", "B1", "cap", "R1b.G", { colour: "bare" })
+      .jumper("v", "B1", "cap", "R1b.G", { colour: "bare" });
     expect(fixOf(drawing, RULE, "R1b")).toBeUndefined();
   });
 });

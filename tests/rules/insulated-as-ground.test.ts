@@ -153,9 +153,16 @@ ruleTester(insulatedAsGround, {
       findings: [{ on: "C5 C5 BK", severity: "violation", says: ["nothing that is drawn reaches it"] }],
     },
     {
-      name: "a black on the neutral and on the metal of a box",
-      drawing: () => laundryProposed().put({ "C5.bk@B1": "ND", "C5.bk@B6": "bond" }),
-      findings: [{ on: "C5 C5 BK", severity: "violation", says: ["is on the neutral and on the metal of B6"] }],
+      name: "a neutral with a bare wire that leads nobody knows where",
+      drawing: () =>
+        new Drawing()
+          .panel()
+          .box("A", 30)
+          .cable("C1", "nm-12-2-g", "P", "A")
+          .cable("C2", "nm-12-2-g", "A", "country")
+          .splice("X", "A", "lever-3")
+          .put({ "C1.wh@P": "P-NB.BAR", "C1.wh@A": "X", "C2.cu@A": "X" }),
+      findings: [{ on: "C1 C1 WH", severity: "violation", says: ["is on the neutral and joined with C2 bare in A"] }],
     },
     {
       name: "a live black with a bare wire that leads nobody knows where",

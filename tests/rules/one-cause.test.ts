@@ -62,7 +62,7 @@ describe("one mistake is one finding, with what follows from it folded under it"
     [
       "a white among the grounds",
       () => laundryProposed().put({ "C2.wh@B2": "E-B2" }),
-      ["neutral-ground-joined C2: R1b, R2, R3"],
+      ["neutral-ground-joined C2: C2, R1b, R2, R3"],
     ],
     [
       "neutrals of two arc-fault breakers joined",

@@ -82,7 +82,8 @@ function reportOf(
     return where === undefined ? [] : [{ ...placed, where }];
   });
   const [first] = misplaced;
-  if (first === undefined) return undefined;
+  // A jumper that joins the two is the piece that the rules of hot or neutral on the ground find.
+  if (first === undefined || (use.cable === undefined && isToldBetter(section, use, first.end))) return undefined;
   const isMarked = misplaced.every((placed) => isGroundColour(shownColour(use, placed)));
   if (isMarked && compareWireSize(use.awg, limit) > 0) return undefined;
   const kind = kindOf(section, use, first.end, isMarked, isSupplyDrawn(section, installation));
@@ -137,7 +138,8 @@ function whereOnGround(
       const others = membersOf(enclosure, at.splice).filter((one) => one !== end);
       // Where the joint is that of a hot or a neutral, the bare wire is what is wrong in it.
       if (told.has(at.splice) || leadsToCircuit(use)) return undefined;
-      if (!others.some((one) => isGround(section, enclosure, one))) return undefined;
+      const grounds = others.filter((one) => isGround(section, enclosure, one)).length;
+      if (grounds === 0 || (grounds <= others.length / 2 && isToldBetter(section, use, end))) return undefined;
       told.add(at.splice);
       const names = others.map((one) => nameOfEnd(section.installation, enclosure, one));
       return wording.withGround(listed(names), enclosure.name);
@@ -145,6 +147,13 @@ function whereOnGround(
     default:
       return undefined;
   }
+}
+
+/** Where metal or a ground is reached, the rules of hot or neutral on the ground find the piece that joins the two. */
+function isToldBetter(section: Section, { leadsTo }: ConductorUse, end: EndKey): boolean {
+  const reach = section.reach();
+  const isFed = reach.isLive({ end }) || reach.isGrounded({ end });
+  return isFed && (leadsTo.ground || reach.isOnGround({ end }));
 }
 
 const isGround = ({ installation }: Section, enclosure: Enclosure, end: EndKey): boolean =>
