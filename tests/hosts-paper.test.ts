@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import type { SheetInput, SheetKind } from "../shared-model/answers/sheet-input.ts";
 import { type FaceFiles, PaperStopped, pdfOf } from "../shared-model/hosts/paper.ts";
 import type { Project } from "../shared-model/model/project.ts";
@@ -40,6 +40,14 @@ test("the same pages and day give the same bytes, another day others", async () 
   const one = await pdfOf(pages, about);
   expect(Buffer.compare(one, await pdfOf(pages, about))).toBe(0);
   expect(Buffer.compare(one, await pdfOf(pages, { ...about, date: "2026-05-05" }))).not.toBe(0);
+});
+
+test("a PDF says in which language it is", async () => {
+  const written = async (): Promise<string> => Buffer.from(await pdfOf([], about)).toString("latin1");
+  expect(await written()).toContain("/Lang (en)");
+  vi.stubGlobal("name", "paper pseudo");
+  expect(await written()).toContain("/Lang (en-XA)");
+  vi.unstubAllGlobals();
 });
 
 test("it tells after each page, and stops between two when nobody wants it any more", async () => {

@@ -2,6 +2,7 @@ import { findCableItem } from "../../shared-model/catalog/cable-items.ts";
 import type { Cable } from "../../shared-model/model/cable.ts";
 import { otherSide, type Side } from "../../shared-model/model/ids.ts";
 import type { Installation } from "../../shared-model/model/project.ts";
+import { saysWhere } from "../../shared-model/queries/far-side.ts";
 import { wording } from "./words.ts";
 
 /** Size of a cable and where it goes, seen from one side: "12/2 to B4", "12/2 to panel, not drawn", "12/2, far end not drawn". */
@@ -13,11 +14,3 @@ export function farSideName(installation: Installation, cable: Cable, side: Side
     ? wording.toNotDrawn(size, far.outside.replace(/^to /, ""))
     : wording.farEndNotDrawn(size);
 }
-
-/** Whether somebody wrote where a cable goes beyond the drawing: new ones say only that it is not drawn. */
-export const saysWhere = (outside: string): boolean => !UNSAID.has(outside);
-
-/** What the far side of a cable says until somebody writes where it goes. */
-export const NOT_DRAWN = wording.notDrawn;
-
-const UNSAID: ReadonlySet<string> = new Set(["", NOT_DRAWN, "somewhere"]);

@@ -88,7 +88,6 @@ export const laterWording = catalogue({
   theDrawingChangedMeanwhileAndThis: "The drawing changed meanwhile, and this fix no longer belongs to it.",
   theDrawingLeadsToNoneNothing: "The drawing leads to none. Nothing can be ticked.",
   theDrawingOnTheClipboardHas: "The drawing on the clipboard has no box and no panel.",
-  theSupply: "the supply",
   thereBeforeAtBoxesThatThe:
     "There before, at boxes that the plan does not open: shown as cautions. Opening the box makes them count.",
   thereIsNoExplanationOfThis: "There is no explanation of this rule.",

@@ -1,5 +1,6 @@
 import { findCableItem } from "../../shared-model/catalog/cable-items.ts";
 import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
+import { STORED_WORDS } from "../../shared-model/catalog/stored-words.ts";
 import type { SideTarget, TypedCall } from "../../shared-model/commands/command-args.ts";
 import { freePlace } from "../../shared-model/geometry/free-place.ts";
 import type { EntryMeans } from "../../shared-model/model/enclosure.ts";
@@ -14,6 +15,7 @@ import {
 } from "../../shared-model/model/ids.ts";
 import type { Installation, Project, StateName } from "../../shared-model/model/project.ts";
 import type { RoomKind } from "../../shared-model/model/room.ts";
+import { UNNAMED_SIDE } from "../../shared-model/queries/far-side.ts";
 import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { colourCode } from "../../shared-model/units/colour.ts";
 import { laterWording } from "./later-words.ts";
@@ -52,8 +54,8 @@ interface NewRoom {
 export const MOST_CABLES = 16;
 export const MOST_DEVICES = 6;
 
-/** Where a cable goes that nobody has followed: the words after "to". */
-const FAR_SIDE = { supply: laterWording.theSupply, other: "somewhere" } as const;
+/** Where a cable goes that nobody has followed: the words after "to", or none. */
+const FAR_SIDE = { supply: STORED_WORDS.theSupply, other: UNNAMED_SIDE } as const;
 const NOTES = {
   supply: laterWording.thoughtToBringTheSupplyNot,
   other: laterWording.whereItGoesWasNotTraced,

@@ -4,6 +4,7 @@ import type { TerminalName } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import { inOrder } from "../../shared-model/queries/in-order.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
+import { HALF_WORDS } from "../../shared-model/queries/outlets-of.ts";
 import { nameOfTerminal, terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { laterWording } from "./later-words.ts";
 import { wording } from "./words.ts";
@@ -50,5 +51,5 @@ function whichOf(device: Device, name: TerminalName): string {
   const alike = terminalsOf(device).filter((other) => nameOfTerminal(device, other.name) === words);
   if (alike.length < 2) return "";
   const at = alike.findIndex((other) => other.name === name);
-  return alike.length === 2 ? `, ${at === 0 ? "upper" : "lower"}` : `, ${at + 1}`;
+  return alike.length === 2 ? `, ${HALF_WORDS[at === 0 ? "upper" : "lower"]}` : `, ${at + 1}`;
 }

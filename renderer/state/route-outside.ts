@@ -1,8 +1,8 @@
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
+import { UNNAMED_SIDE } from "../../shared-model/queries/far-side.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
 import { rememberCableKind } from "./cable-kind.ts";
 import { type Dispatched, dispatch, documentStore, shownInstallation } from "./document-store.ts";
-import { NOT_DRAWN } from "./far-side-name.ts";
 import { mintId } from "./mint-id.ts";
 import { nextCableName } from "./naming.ts";
 import { freeSide } from "./placing.ts";
@@ -21,7 +21,7 @@ export function routeToOutside(item: string, from: EnclosureId): Dispatched {
       item,
       name: nextCableName(installation),
       a: freeSide(installation, getEnclosure(installation, from)),
-      b: { outside: NOT_DRAWN },
+      b: { outside: UNNAMED_SIDE },
     },
   });
   if (done.ok) {

@@ -90,7 +90,6 @@ export const wording = catalogue({
   notCarriedOverToProposed: "Not carried over to proposed",
   notDone: (title: Part) => `Not done: ${title}`,
   notDone2: "Not done",
-  notDrawn: "not drawn",
   notPossible: (reason: Part) => `Not possible: ${reason}`,
   notPossibleTheOtherEndOf: (cable: Part, box: Part) => `Not possible: the other end of ${cable} is in ${box}`,
   notSaved: "Not saved",

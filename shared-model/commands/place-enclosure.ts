@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { type EnclosureItem, findEnclosureItem } from "../catalog/enclosure-items.ts";
+import { STORED_WORDS } from "../catalog/stored-words.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import { nextOrder } from "../queries/in-order.ts";
@@ -17,8 +18,6 @@ type Args = CommandArgs["place-enclosure"];
 
 const wording = catalogue({
   box: (name: Part) => `Place box ${name}`,
-  groundBar: "Ground bar",
-  neutralBar: "Neutral bar",
   noBars: "A panel needs identities for its neutral bar and its ground bar.",
   onlyPanel: "Only a panel has bars. Place the box without them.",
   panel: (name: Part) => `Place panel ${name}`,
@@ -100,8 +99,8 @@ function make(item: EnclosureItem, args: Args, order: number): Enclosure {
     supply: "service",
     mainBond: "unknown",
     devices: {
-      [bars.neutral]: deviceOfType(bars.neutral, "neutral-bar", wording.neutralBar, 0),
-      [bars.ground]: deviceOfType(bars.ground, "ground-bar", wording.groundBar, 1),
+      [bars.neutral]: deviceOfType(bars.neutral, "neutral-bar", STORED_WORDS.neutralBar, 0),
+      [bars.ground]: deviceOfType(bars.ground, "ground-bar", STORED_WORDS.groundBar, 1),
     },
     evidence: assumed(["spaces", "supply"]),
   };

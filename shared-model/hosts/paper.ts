@@ -1,5 +1,7 @@
 /// <reference path="./pdfkit.d.ts" />
+
 import PDFDocument from "pdfkit";
+import { languageTag } from "../lib/language.ts";
 import type { GroupMark, Mark, Page, PathMark, RectMark, Stroke, TextMark, Weight } from "../sheets/display-list.ts";
 import { hatchStrokes } from "../sheets/hatch-lines.ts";
 import { partsByFile } from "../sheets/page/measure.ts";
@@ -39,7 +41,7 @@ export async function pdfOf(pages: readonly Page[], options: PaperOptions): Prom
     autoFirstPage: false,
     compress: true,
     pdfVersion: "1.7",
-    lang: "en",
+    lang: languageTag(),
     displayTitle: true,
     info: { Title: title, Creator: "Loadside", Producer: "Loadside", CreationDate: dayOf(date) },
   });

@@ -26,5 +26,8 @@ export function language(): Language {
   }
 }
 
+/** By RFC 5646, for whoever reads a document aloud. The accents of "pseudo" are the private region XA of English, as CLDR has it. */
+export const languageTag = (): string => (language() === "pseudo" ? "en-XA" : "en");
+
 /** The name of a worker that is to speak as this window does. */
 export const workerName = (name: string): string => (language() === "pseudo" ? `${name} ${PSEUDO}` : name);

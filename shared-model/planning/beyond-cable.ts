@@ -2,6 +2,7 @@ import type { Enclosure } from "../model/enclosure.ts";
 import { type CableId, type EnclosureId, otherSide } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { type CableIn, cablesInto } from "../queries/cables-into.ts";
+import { outsideWords } from "../queries/far-side.ts";
 
 /** What a cable of a box leads to, by where cables run and not by what is joined: boxes, nearest first. */
 export interface Beyond {
@@ -15,7 +16,7 @@ export interface Beyond {
 /** Follows a cable away from a box, over all cables, up to panels and not back through the box. */
 export function beyondCable({ enclosures, cables }: Installation, { cable, side }: CableIn): Beyond {
   const far = cable.sides[otherSide(side)];
-  if (!("enclosure" in far)) return { leadsTo: far.outside, boxes: [] };
+  if (!("enclosure" in far)) return { leadsTo: outsideWords(far.outside), boxes: [] };
   const near = cable.sides[side];
   const seen = new Set<EnclosureId>("enclosure" in near ? [near.enclosure] : []);
   const used = new Set<CableId>([cable.id]);

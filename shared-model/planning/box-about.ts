@@ -9,6 +9,7 @@ import type { Project, StateName } from "../model/project.ts";
 import { cablesInto } from "../queries/cables-into.ts";
 import { inOrder } from "../queries/in-order.ts";
 import { getInstallation } from "../queries/installation-of.ts";
+import { nameOfHalf } from "../queries/outlets-of.ts";
 import { getEdition } from "../rules/editions/editions.ts";
 import { requirementOf } from "../rules/required-protection.ts";
 import { PRIORITY_WORDS, prioritiesAt } from "../rules/shared-trip.ts";
@@ -145,7 +146,7 @@ function deviceHere(project: Project, box: Box, device: Device): DeviceHereAnswe
         : "user";
   const isWhole = device.hotTab !== "removed" && device.neutralTab !== "removed";
   const types = kind === "receptacle" && isWhole ? guardTypes(project, box, device) : [];
-  const halves = halfPorts(device)?.map(({ half }) => ({ id: half, name: `${device.name}/${half}` }));
+  const halves = halfPorts(device)?.map(({ half }) => ({ id: half, name: nameOfHalf(device, half) }));
   return {
     id: device.id,
     name: device.name,

@@ -4,6 +4,7 @@ import type { Box } from "../model/enclosure.ts";
 import { type DeviceId, type EndKey, parseOutlet } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
+import { nameOfHalf } from "../queries/outlets-of.ts";
 import type { WireSize } from "../units/wire-size.ts";
 import { groundPort, guardPorts, type SwitchPorts } from "./device-ports.ts";
 import type { BoxSide, CableHere, GroupBuilder } from "./group-builder.ts";
@@ -265,7 +266,7 @@ class Intending extends IntentNets {
       }
       const open = halfPorts(device)?.find(({ half }) => !this.halvesDone.has(`${device.id}/${half}`));
       if (open !== undefined && this.halvesDone.size > 0)
-        no("device-without-use", INTENT_WORDS.halfUnused(device.name, open.half, this.box.name), "");
+        no("device-without-use", INTENT_WORDS.halfUnused(nameOfHalf(device, open.half), this.box.name), "");
       no("device-without-use", INTENT_WORDS.deviceUnused(device.name, this.box.name), "");
     }
   }

@@ -5,6 +5,7 @@ import type { Box } from "../model/enclosure.ts";
 import type { CableId, ConductorKey, DeviceId, Half } from "../model/ids.ts";
 import type { Installation } from "../model/project.ts";
 import { inOrder } from "../queries/in-order.ts";
+import { nameOfHalf } from "../queries/outlets-of.ts";
 import { pointKey } from "./box-nets.ts";
 import { type GuardPorts, guardPorts, portOf, type SwitchPorts, switchPorts } from "./device-ports.ts";
 import { type BoxSide, type CableHere, GroupBuilder } from "./group-builder.ts";
@@ -203,7 +204,7 @@ export class IntentNets {
     for (const one of halves) {
       if (half !== undefined && one.half !== half) continue;
       const key = `${device.id}/${one.half}`;
-      if (this.halvesDone.has(key)) no("device-used-twice", INTENT_WORDS.halfUsed(device.name, one.half), path);
+      if (this.halvesDone.has(key)) no("device-used-twice", INTENT_WORDS.halfUsed(nameOfHalf(device, one.half)), path);
       this.halvesDone.set(key, { ...to, hot: one.hot, neutral: one.neutral });
       const others = halves.flatMap((other) => this.halvesDone.get(`${device.id}/${other.half}`) ?? []);
       const before = others.filter((other) => other.hot !== one.hot);

@@ -17,9 +17,9 @@ export const INTENT_WORDS = catalogue({
     `${device} needs an unswitched hot and a neutral, and ${cable} does not bring both. Put it where the supply comes in.`,
   guardsItself: (device: Part) =>
     `${device} is the ground-fault device itself: its face is protected anyway. Leave it out.`,
-  halfUnused: (device: Part, half: Part, box: Part) =>
-    `The intent does not say what feeds ${device}/${half} in ${box}. Name it under "devices" or a loop.`,
-  halfUsed: (device: Part, half: Part) => `${device}/${half} has a use already. Give each half one use.`,
+  halfUnused: (half: Part, box: Part) =>
+    `The intent does not say what feeds ${half} in ${box}. Name it under "devices" or a loop.`,
+  halfUsed: (half: Part) => `${half} has a use already. Give each half one use.`,
   halvesShareHot: (device: Part) =>
     `The halves of ${device} share their hot: the tab is whole. Give both the same feed, or take the tab off.`,
   halvesShareNeutral: (device: Part) =>

@@ -20,10 +20,14 @@ export interface PlacedOutlet {
 }
 
 /** In names only: keys and what is stored have "upper" and "lower". */
-const HALVES: Readonly<Record<Half, string>> = catalogue({
+export const HALF_WORDS: Readonly<Record<Half, string>> = catalogue({
   upper: "upper",
   lower: "lower",
 });
+
+/** "R5/upper", or "R5" for the whole of it. */
+export const nameOfHalf = ({ name }: Pick<Device, "name">, half: Half | undefined): string =>
+  half === undefined ? name : `${name}/${HALF_WORDS[half]}`;
 
 const cache = new WeakMap<Device, readonly PlacedOutlet[]>();
 
@@ -51,7 +55,7 @@ function build(device: Device): readonly PlacedOutlet[] {
     const { hot, neutral, ground } = outlet;
     return {
       key: outletKey(device.id, half),
-      name: half === undefined ? device.name : `${device.name}/${HALVES[half]}`,
+      name: nameOfHalf(device, half),
       device,
       hot,
       neutral,

@@ -1,3 +1,4 @@
+import { STORED_WORDS } from "../catalog/stored-words.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
 import type { Cable } from "../model/cable.ts";
 import type { Installation } from "../model/project.ts";
@@ -28,7 +29,9 @@ const SUPPLY_WORDS = /\b(supply|panel|source|service|feed|feeder|line|breaker|ho
 const ALSO_SUPPLY: readonly string[] = wording.alsoSupply.match(/\p{L}+/gu) ?? [];
 
 const isSupply = (text: string): boolean =>
-  SUPPLY_WORDS.test(text) || (text.toLowerCase().match(/\p{L}+/gu) ?? []).some((word) => ALSO_SUPPLY.includes(word));
+  text === STORED_WORDS.theSupply ||
+  SUPPLY_WORDS.test(text) ||
+  (text.toLowerCase().match(/\p{L}+/gu) ?? []).some((word) => ALSO_SUPPLY.includes(word));
 
 /**
  * What is missing where no panel is drawn for a section: it is asked once, whatever waits for it. Undefined where a cable

@@ -4,10 +4,10 @@ import type { SideTarget } from "../../../shared-model/commands/command-args.ts"
 import type { Cable } from "../../../shared-model/model/cable.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import { cableEnd, type EnclosureId, otherSide, type Side } from "../../../shared-model/model/ids.ts";
+import { saysWhere } from "../../../shared-model/queries/far-side.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { conductorKeys } from "../../state/conductor-keys.ts";
 import { dispatch, documentStore, installationOf } from "../../state/document-store.ts";
-import { NOT_DRAWN, saysWhere } from "../../state/far-side-name.ts";
 import { lengthHere } from "../../state/length-here.ts";
 import { freeSide } from "../../state/placing.ts";
 import { goTo, notify } from "../../state/session-store.ts";
@@ -72,7 +72,7 @@ function SideEnds({ cable, side }: { readonly cable: Cable; readonly side: Side 
 /** Where the cable goes beyond the drawing, in words; or the box or panel that it is drawn to from now on. */
 function FarEnd({ cable, side, outside }: { readonly cable: Cable; readonly side: Side; readonly outside: string }) {
   const id = useId();
-  const say = (words: string): void => moveTo(cable, side, { outside: words === "" ? NOT_DRAWN : words });
+  const say = (words: string): void => moveTo(cable, side, { outside: words });
   return (
     <>
       <p className="part-body dim">{wording.itsFarEndIsNotDrawn}</p>

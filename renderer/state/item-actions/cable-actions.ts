@@ -2,11 +2,11 @@ import type { EntryTarget } from "../../../shared-model/commands/command-args.ts
 import type { Cable } from "../../../shared-model/model/cable.ts";
 import type { Enclosure } from "../../../shared-model/model/enclosure.ts";
 import type { ConductorKey, EntryId, PassThroughId, Side } from "../../../shared-model/model/ids.ts";
+import { outsideWords, UNNAMED_SIDE } from "../../../shared-model/queries/far-side.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { colourCode } from "../../../shared-model/units/colour.ts";
 import { conductorKeys } from "../conductor-keys.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
-import { NOT_DRAWN } from "../far-side-name.ts";
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { freeSide } from "../placing.ts";
@@ -32,7 +32,9 @@ export function cableActions(cable: Cable): readonly ItemAction[] {
 
 function sideName({ sides }: Cable, side: Side): string {
   const where = sides[side];
-  return "outside" in where ? where.outside : (shownInstallation().enclosures[where.enclosure]?.name ?? "");
+  return "outside" in where
+    ? outsideWords(where.outside)
+    : (shownInstallation().enclosures[where.enclosure]?.name ?? "");
 }
 
 function moveSide(cable: Cable, side: Side): void {
@@ -55,7 +57,7 @@ function moveSide(cable: Cable, side: Side): void {
           ),
       );
       if ("outside" in where) return lines;
-      const outside = { outside: NOT_DRAWN };
+      const outside = { outside: UNNAMED_SIDE };
       return [
         ...lines,
         lineFor(

@@ -8,6 +8,7 @@ import type { Box, Enclosure, EntryMeans, Splice } from "../../model/enclosure.t
 import { cableEnd, otherSide, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { creditedVolume } from "../../queries/box-volume.ts";
+import { saysWhere } from "../../queries/far-side.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { formatVolume } from "../../units/volume.ts";
 import { fitText, textWidth } from "../text-width.ts";
@@ -152,12 +153,6 @@ export function bringsSupply(
 
 /** Over the stub of a sheath, clear of the wall and of the frame around a selected box. */
 const CAPTION_WIDTH = 104;
-
-/** What stands in a document for the other end of a cable when nobody has named it. */
-const UNSAID = /^(not drawn)?$/;
-
-/** Whether a document says where a cable goes that leaves the drawing. */
-export const saysWhere = (outside: string): boolean => !UNSAID.test(outside);
 
 function farNote(there: Enclosure, entry: EntryPlan): string {
   if (there.kind === "panel") {

@@ -4,6 +4,7 @@ import type { Cable, CableSide } from "../../model/cable.ts";
 import { type CableId, type DeviceId, parseOutlet } from "../../model/ids.ts";
 import type { Load } from "../../model/load.ts";
 import type { Installation, Label } from "../../model/project.ts";
+import { outsideWords } from "../../queries/far-side.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { differentFields } from "./box-pair.ts";
 import { deviceIn } from "./device-places.ts";
@@ -93,7 +94,7 @@ export function cableChanges(asFound: Installation, proposed: Installation): rea
 }
 
 const sideWords = ({ enclosures }: Installation, side: CableSide): string =>
-  "enclosure" in side ? (enclosures[side.enclosure]?.name ?? side.enclosure) : side.outside;
+  "enclosure" in side ? (enclosures[side.enclosure]?.name ?? side.enclosure) : outsideWords(side.outside);
 
 const ends = (installation: Installation, { sides }: Cable): string =>
   fromToWords(sideWords(installation, sides.a), sideWords(installation, sides.b));

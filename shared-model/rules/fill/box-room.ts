@@ -1,3 +1,4 @@
+import { sizeWords } from "../../catalog/standard-boxes.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { creditedVolume } from "../../queries/box-volume.ts";
@@ -18,5 +19,5 @@ export function roomIn(box: Box, { values }: EditionData): CubicInches | undefin
 /** Why a box whose standard size is recorded has no volume by an edition with a table of its own, as a sentence. */
 export function whyNotInTable({ volume }: Box, { values: { tableBoxes } }: EditionData): string | undefined {
   if (volume.kind !== "table" || tableBoxes === undefined || volume.size in tableBoxes.value) return undefined;
-  return wording.notInTable(tableBoxes.section, volume.size);
+  return wording.notInTable(tableBoxes.section, sizeWords(volume.size));
 }

@@ -177,7 +177,7 @@ export function cardFeet({ findings, state }: SheetInput, box: Box, width: numbe
   const here = own.filter(({ subjects }) => subjects.some(({ id }) => ids.has(id)));
   const rows = here.slice(0, MOST_FINDINGS).map(({ severity, message, subjects, section }) => ({
     sign: severitySign(severity),
-    words: shortly(message, subjects[0]?.name, section?.section),
+    words: shortly(message, subjects[0]?.name, section?.confidence === "own-rule" ? undefined : section?.section),
   }));
   const more = here.length - rows.length;
   const last = rows.length === 0 ? CARD.noFindings : more > 0 ? CARD.moreFindings(more) : "";

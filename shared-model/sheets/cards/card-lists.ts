@@ -7,6 +7,7 @@ import type { At } from "../../model/place.ts";
 import type { Installation } from "../../model/project.ts";
 import { findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
+import { HALF_WORDS } from "../../queries/outlets-of.ts";
 import { CARD } from "./card-words.ts";
 
 export type Layer = "grounds" | "neutrals" | "hots";
@@ -162,7 +163,7 @@ function placeWords(box: Enclosure, at: At, tellDevice: boolean): string {
   const { group, label, finish, purpose } = terminal;
   const isCut = (purpose === "neutral" ? device.neutralTab : device.hotTab) === "removed";
   const alike = terminals.filter((each) => each.label === label && each.group === group);
-  const half = isCut && alike.length === 2 ? [CARD.upper, CARD.lower][alike.indexOf(terminal)] : undefined;
+  const half = isCut && alike.length === 2 ? [HALF_WORDS.upper, HALF_WORDS.lower][alike.indexOf(terminal)] : undefined;
   const words = [group, half, label].filter(Boolean).join(" ");
   const isTold = tellDevice && (Object.keys(box.devices).length > 1 || group === undefined);
   return `${isTold ? `${device.name} ` : ""}${words}${finish === "none" ? "" : `, ${FINISH_WORDS[finish]}`}`;

@@ -32,8 +32,6 @@ export const CARD = catalogue({
   throughNote: "unbroken",
   bond: "box bond",
   none: "None in this box.",
-  upper: "upper",
-  lower: "lower",
   nameDate: "name, date",
   linkTo: (splice: Part) => `link to ${splice}`,
   to: (place: Part) => `to ${place}`,

@@ -1,5 +1,4 @@
 import type { SheetInput } from "../../answers/sheet-input.ts";
-import { saysWhere } from "../../geometry/near/words.ts";
 import type { Cable, CableSide } from "../../model/cable.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import type { WithEvidence } from "../../model/evidence.ts";
@@ -7,11 +6,13 @@ import { type EndKey, type OutletKey, parseOutlet } from "../../model/ids.ts";
 import type { At, Place } from "../../model/place.ts";
 import type { Installation, Reading } from "../../model/project.ts";
 import { findEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
+import { outsideWords } from "../../queries/far-side.ts";
+import { fieldWords } from "../../queries/field-words.ts";
 import { findDevice } from "../../queries/find-item.ts";
+import { nameOfHalf } from "../../queries/outlets-of.ts";
 import { nameOfTerminal } from "../../queries/terminals-of.ts";
 import { inchWords } from "../../units/inch-words.ts";
 import { AS_FOUND, BOND_WORDS, CONDITIONS, END_ALONE, ROLE_WORDS } from "./as-found-words.ts";
-import { fieldWords } from "./device-field-words.ts";
 import { EVIDENCE_LETTERS } from "./signs.ts";
 
 /** " (s)" after a fact that was seen; nothing where no source is recorded. */
@@ -20,7 +21,7 @@ export function known(thing: WithEvidence, field: string): string {
   return mark === undefined ? "" : ` (${EVIDENCE_LETTERS[mark]})`;
 }
 
-/** Every source that a thing carries: "type s, ratingA a". */
+/** Every source that a thing carries: "type s, rating a". */
 export const knownAll = ({ evidence = {} }: WithEvidence): string =>
   Object.entries(evidence)
     .map(([field, mark]) => `${fieldWords(field)} ${EVIDENCE_LETTERS[mark]}`)
@@ -100,8 +101,7 @@ const moreOf = (place: Place): readonly string[] => [
 
 export function sideWords({ enclosures }: Installation, side: CableSide): string {
   if ("enclosure" in side) return enclosures[side.enclosure]?.name ?? side.enclosure;
-  if (side.outside === "") return AS_FOUND.outside;
-  return saysWhere(side.outside) ? side.outside : AS_FOUND.notDrawn;
+  return outsideWords(side.outside);
 }
 
 export const conductorCount = ({ conductors }: Cable): number => Object.keys(conductors).length;
@@ -118,7 +118,7 @@ export function pointWords(installation: Installation, point: string): string {
   const found = findDevice(installation, device)?.device;
   if (found === undefined) return point;
   if (terminal !== undefined) return nameOfTerminal(found, terminal as Parameters<typeof nameOfTerminal>[1]);
-  return half === undefined ? found.name : `${found.name}/${half}`;
+  return nameOfHalf(found, half);
 }
 
 /** Whether a reading was taken at something of an enclosure. */

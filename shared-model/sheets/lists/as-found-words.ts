@@ -1,6 +1,7 @@
 import type { Role } from "../../answers/circuit.ts";
 import { findConnector } from "../../catalog/connectors.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { At, EndCondition } from "../../model/place.ts";
 import type { Reading, ReadingInstrument } from "../../model/project.ts";
@@ -18,8 +19,6 @@ export const AS_FOUND = catalogue({
   noReadings: "No reading was recorded.",
   noPhotos: "No photo is attached.",
   tabOff: "tab off",
-  outside: "outside the drawing",
-  notDrawn: "not drawn",
   computed: "computed, not measured",
   free: (length: Part) => `${length} free`,
   outsideOpening: (length: Part) => `${length} outside the opening`,
@@ -110,7 +109,7 @@ const WITHOUT_CONNECTOR: Readonly<Record<string, string>> = catalogue({
 
 /** A connector in the middle of a sentence. */
 export const connectorWords = (connector: string): string =>
-  findConnector(connector)?.title.toLowerCase() ?? WITHOUT_CONNECTOR[connector] ?? connector.toLowerCase();
+  inSentence(findConnector(connector)?.title ?? WITHOUT_CONNECTOR[connector] ?? connector);
 
 export const BOND_WORDS: Readonly<Record<Enclosure["kind"], string>> = catalogue({
   box: "box bond",
