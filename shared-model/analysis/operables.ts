@@ -2,6 +2,7 @@ import type { Operable } from "../answers/energised.ts";
 import { getDeviceType } from "../catalog/device-types.ts";
 import { findLoadItem } from "../catalog/load-items.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { inSentence } from "../lib/in-sentence.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { DeviceId } from "../model/ids.ts";
@@ -122,10 +123,6 @@ const ofLoad = (enclosure: Enclosure, device: Device, load: Load, { circuit }: S
   inUse: !circuit.setting.idle.has(load.id),
   plugged: true,
 });
-
-/** "GFCI receptacle" and "duplex", as they stand within a line. */
-const inSentence = (title: string): string =>
-  /^[A-Z][a-z]/.test(title) ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
 
 /** What it is without how large: "GFCI receptacle" of "GFCI receptacle, 15 A face". */
 const shortly = (title: string): string => inSentence(title.split(",")[0] ?? title);

@@ -234,6 +234,8 @@ export interface StepReading {
   readonly id: string;
   /** What is measured, in words: "R3 hot to neutral". */
   readonly what: string;
+  /** The same beneath its instruction, where that has said the rest: "R3 hot to neutral" of "R3 hot to neutral, loaded". */
+  readonly brief?: string;
   /** Outlet, device or box, as the test record names points. */
   readonly point?: OutletKey | DeviceId | EnclosureId;
   readonly name?: string;

@@ -1,4 +1,5 @@
-import { STANDARD_SIZES } from "./stock-words.ts";
+import type { LengthSystem } from "../units/length-words.ts";
+import { SIZE_WORDS, STANDARD_SIZES } from "./stock-words.ts";
 
 /** A standard metal box and the least volume that its size is credited with. */
 export interface StandardBox {
@@ -45,5 +46,25 @@ const WORDS = new Map<string, string>(Object.entries(STANDARD_SIZES));
 
 export const findStandardBox = (size: string): StandardBox | undefined => BY_SIZE.get(size);
 
-/** A size as a person reads it; what is of no table is told as it is stored. */
-export const sizeWords = (size: string): string => WORDS.get(size) ?? size;
+/**
+ * A size as a person reads it; what is of no table is told as it is stored. It is the name of a trade size, in inches: in
+ * metres the same converted stands after it.
+ */
+export function sizeWords(size: string, lengths: LengthSystem = "feet-inches"): string {
+  const words = WORDS.get(size) ?? size;
+  const inches = lengths === "metres" ? inchesOf(size) : [];
+  return inches.length === 0 ? words : SIZE_WORDS.metric(words, inches.map(inMillimetres).join(" × "));
+}
+
+/** "4x2-1/8 square" is of 4 and 2-1/8; of a box of cast metal the least depth is known alone. */
+const inchesOf = (size: string): readonly number[] =>
+  (/^[\dx/-]+(?= )/.exec(size)?.[0] ?? /[\d/-]+(?= min depth)/.exec(size)?.[0])?.split("x").map(inchesIn) ?? [];
+
+function inchesIn(text: string): number {
+  const [, whole = "0", above = "0", below = "1"] = /^(\d+)(?:-(\d+)[/](\d+))?$/.exec(text) ?? [];
+  return Number(whole) + Number(above) / Number(below);
+}
+
+const MM = 25.4;
+
+const inMillimetres = (inches: number): string => String(Math.round(inches * MM));

@@ -109,6 +109,10 @@ export const FIGURES = catalogue({
   spaces: (count: Part) => `${count} sp.`,
 });
 
+export const SIZE_WORDS = catalogue({
+  metric: (size: Part, millimetres: Part) => `${size}, ${millimetres} mm`,
+});
+
 /** Sizes of standard metal boxes, by what is stored. */
 export const STANDARD_SIZES = catalogue({
   "4x1-1/4 round/octagonal": "4x1-1/4 round/octagonal",

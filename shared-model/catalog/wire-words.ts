@@ -22,5 +22,5 @@ export const COLOUR_WORDS: Readonly<Record<Colour, string>> = catalogue({
 export const MATERIAL_WORDS: Readonly<Record<Material, string>> = catalogue({
   aluminium: "aluminium",
   copper: "copper",
-  "copper-clad-aluminium": "copper clad aluminium",
+  "copper-clad-aluminium": "copper-clad aluminium",
 });

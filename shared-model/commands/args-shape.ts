@@ -1,3 +1,4 @@
+import { LONGEST_TITLE } from "../lib/shorten.ts";
 import { EVIDENCE_MARKS } from "../model/evidence.ts";
 import { isId, parseEnd } from "../model/ids.ts";
 import { COLOURS } from "../units/colour.ts";
@@ -109,16 +110,19 @@ export const isPlainText = (text: string): boolean => !/\p{Surrogate}|(?![\t\n])
 export const textUpTo = (longest: number): Check =>
   unless((value) => typeof value === "string" && value.length <= longest && isPlainText(value), forms.plain(longest));
 
-/** What a person calls an item: not blank, one line. */
-export const nameText: Check = unless(
-  (value) =>
-    typeof value === "string" &&
-    value.trim() !== "" &&
-    value.length <= 80 &&
-    isPlainText(value) &&
-    !/[\t\n]/.test(value),
-  forms.name,
-);
+/** Not blank, one line. */
+const isLine = (value: unknown, longest: number): boolean =>
+  typeof value === "string" &&
+  value.trim() !== "" &&
+  value.length <= longest &&
+  isPlainText(value) &&
+  !/[\t\n]/.test(value);
+
+/** What a person calls an item. */
+export const nameText: Check = unless((value) => isLine(value, 80), forms.name);
+
+/** What a step of several commands is called: a sentence of the program with names in it. */
+export const titleText: Check = unless((value) => isLine(value, LONGEST_TITLE), forms.title(LONGEST_TITLE));
 
 export const idText: Check = unless((value) => typeof value === "string" && isId(value), forms.id);
 /** Id of something in the catalogue, or a name inside its type; looked up later. */

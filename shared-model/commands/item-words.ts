@@ -43,6 +43,4 @@ export const notInStock = catalogue({
 /** What every sentence needs. */
 export const grammar = catalogue({
   and: (one: Part, other: Part) => `${one} and ${other}`,
-  /** A title as it stands inside a sentence: some languages write it there as it is. */
-  inSentence: (title: Part) => String(title).toLowerCase(),
 });

@@ -1,4 +1,5 @@
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { inSentence } from "../lib/in-sentence.ts";
 import type { Project, StateName } from "../model/project.ts";
 import { propertyTarget } from "./args-of-model.ts";
 import { catalogText, evidenceMark, orNull, record, stateName } from "./args-shape.ts";
@@ -6,14 +7,13 @@ import type { Property } from "./catalog/properties.ts";
 import type { CommandArgs, PropertyTarget } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { markOf, noEvidenceHere, writeMark } from "./evidence-of.ts";
-import { grammar } from "./item-words.ts";
 import { callTarget, entityOf, fieldValue, noSuchTarget, propertiesOfTarget } from "./property-target.ts";
 
 type Args = CommandArgs["mark-evidence"];
 
 /** Fields that are no properties. */
 const othersFields = catalogue({
-  at: "at",
+  at: "place",
   conductors: "conductors",
   connector: "connector",
   plug: "plug",
@@ -81,7 +81,7 @@ function nothingToMark(project: Project, state: StateName, target: PropertyTarge
 const wordOf = (property: Property | undefined, field: string): string =>
   property === undefined
     ? ((othersFields as Readonly<Record<string, string>>)[field] ?? field)
-    : grammar.inSentence(property.label);
+    : inSentence(property.label);
 
 const nameOfField = (project: Project, state: StateName, target: PropertyTarget, field: string): string =>
   wordOf(

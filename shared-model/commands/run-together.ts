@@ -1,5 +1,5 @@
 import { catalogue } from "../lib/catalogue.ts";
-import { type Check, catalogText, nameText, optional, record, wholeFrom } from "./args-shape.ts";
+import { type Check, catalogText, optional, record, titleText, wholeFrom } from "./args-shape.ts";
 import { argsWording, forms } from "./args-words.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, refusal } from "./define-command.ts";
@@ -38,7 +38,7 @@ const calls: Check = (value, at) => {
  */
 export const runTogether = defineCommand<Args>({
   id: "run-together",
-  args: record<Args>({ title: nameText, calls }),
+  args: record<Args>({ title: titleText, calls }),
   label: (_project, { title }) => title.trim(),
   refuse(_project, args) {
     if (args.calls.every(({ command }) => command !== "run-together")) return undefined;

@@ -1,11 +1,11 @@
 import { amendableRules } from "../catalog/amendable-rules.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { inSentence } from "../lib/in-sentence.ts";
 import type { Amendment, Project } from "../model/project.ts";
 import { takesFractions, unitOfValue, valueWords } from "../model/value-unit.ts";
 import { byKind, numberFrom, record, textUpTo } from "./args-shape.ts";
 import type { CommandArgs } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
-import { grammar } from "./item-words.ts";
 
 type Args = CommandArgs["set-amendment"];
 
@@ -20,6 +20,7 @@ const wording = catalogue({
     `The rule “${rule}” reads no number “${value}”. It reads ${values}.`,
   noValues: (rule: Part) => `The rule “${rule}” reads no number that could be another. It can only be switched off.`,
   off: (rule: Part) => `Switch off ${rule} by local amendment`,
+  quoted: (name: Part) => `“${name}”`,
   same: "This amendment is there already, word for word.",
   tooMuch: (value: Part, unit: Part) => `“${value}” is told in ${unit}. Give at most 1000.`,
 });
@@ -41,7 +42,7 @@ export const setAmendment = defineCommand<Args>({
     by: textUpTo(200),
   }),
   label: (_project, { rule, change }) =>
-    change.kind === "off" ? wording.off(rule) : wording.amend(grammar.inSentence(valueWords(change.name)), rule),
+    change.kind === "off" ? wording.off(rule) : wording.amend(inSentence(valueWords(change.name)), rule),
   refuse(project, { rule, change, reason, by }) {
     const no = change.kind === "off" ? ruleRefusal(rule) : valueRefusal(rule, change);
     if (no !== undefined) return no;
@@ -72,7 +73,8 @@ function valueRefusal(rule: string, { name, value }: Extract<Amendment["change"]
   if (no !== undefined) return no;
   const names = amendableRules[rule] ?? [];
   if (names.length === 0) return refusal("no-value", wording.noValues(rule));
-  if (!names.includes(name)) return refusal("unknown-value", wording.noValue(rule, name, names.join(", ")));
+  if (!names.includes(name))
+    return refusal("unknown-value", wording.noValue(rule, name, names.map(wording.quoted).join(", ")));
   if (value < 0) return refusal("not-a-value", wording.negative(valueWords(name)));
   if (!Number.isInteger(value) && !takesFractions(name)) return refusal("not-a-value", wording.count(valueWords(name)));
   if (name.endsWith("Percent") && value > 1_000)

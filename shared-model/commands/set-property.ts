@@ -1,5 +1,6 @@
 import type { Draft } from "immer";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { inSentence } from "../lib/in-sentence.ts";
 import { sameValue } from "../lib/same-value.ts";
 import type { Project, StateName } from "../model/project.ts";
 import { propertyTarget } from "./args-of-model.ts";
@@ -9,7 +10,6 @@ import type { Property } from "./catalog/properties.ts";
 import type { CommandArgs, PropertyTarget, PropertyValue } from "./command-args.ts";
 import { defineCommand, type Refusal, refusal } from "./define-command.ts";
 import { noEvidenceHere, writeMark } from "./evidence-of.ts";
-import { grammar } from "./item-words.ts";
 import { copyOf } from "./plain-data.ts";
 import { afterChange, wouldBreak } from "./property-consequences.ts";
 import {
@@ -50,7 +50,7 @@ export const setProperty = defineCommand<Args>({
   }),
   label(project, { state, target, field, value }) {
     const property = findField(project, state, target, field);
-    const what = property === undefined ? field : grammar.inSentence(property.label);
+    const what = property === undefined ? field : inSentence(property.label);
     return wording[value === null ? "clear" : "set"](what, callTarget(project, state, target));
   },
   refuse(project, { state, target, field, value, evidence }) {
@@ -80,7 +80,7 @@ const findField = (project: Project, state: StateName, target: PropertyTarget, f
   propertiesOfTarget(project, state, target).find((property) => property.field === field);
 
 function noSuchField(project: Project, state: StateName, target: PropertyTarget, field: string): Refusal {
-  const labels = propertiesOfTarget(project, state, target).map((property) => grammar.inSentence(property.label));
+  const labels = propertiesOfTarget(project, state, target).map((property) => inSentence(property.label));
   const name = callTarget(project, state, target);
   const message = labels.length === 0 ? wording.noFields(name, field) : wording.noField(name, field, labels.join(", "));
   return refusal("unknown-field", message);

@@ -1,5 +1,6 @@
 import { findDeviceType, getDeviceType } from "../catalog/device-types.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { inSentence } from "../lib/in-sentence.ts";
 import type { Device } from "../model/device.ts";
 import type { Box } from "../model/enclosure.ts";
 import type { Project } from "../model/project.ts";
@@ -12,7 +13,7 @@ const wording = catalogue({
     `The stock has no ground-fault receptacle for the place of ${name}, ${rating}. Protect the circuit by a ground-fault breaker, or at another outlet before it.`,
   notInABox: (name: Part) => `${name} is not in a box.`,
   notAReceptacle: (name: Part, what: Part) =>
-    `${name} is a ${what}: a ground-fault receptacle does not do its work. Fit one at a receptacle before it, a blank-face device, or a ground-fault breaker.`,
+    `${name} is no receptacle (${what}): a ground-fault receptacle does not do its work. Fit one at a receptacle before it, a blank-face device, or a ground-fault breaker.`,
   ratingUnknown: "whose rating is not recorded",
   split: (name: Part) =>
     `${name} has a tab removed, so that its halves hang on different conductors, and a ground-fault receptacle has no tab. Fit one before it or a ground-fault breaker, or join the halves first.`,
@@ -35,7 +36,7 @@ export function whyUnfit(device: Device, where: string): MakeUpRefusal | undefin
   if (family !== "receptacle")
     return {
       code: "not-a-receptacle",
-      message: wording.notAReceptacle(device.name, title.toLowerCase()),
+      message: wording.notAReceptacle(device.name, inSentence(title)),
     };
   if (device.hotTab === "removed" || device.neutralTab === "removed")
     return {

@@ -1,6 +1,7 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import { runCommand } from "../commands/run-command.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import { LONGEST_TITLE, shorten } from "../lib/shorten.ts";
 import type { Box, Enclosure } from "../model/enclosure.ts";
 import type { DeviceId, EndKey, OutletKey } from "../model/ids.ts";
 import type { Project, StateName } from "../model/project.ts";
@@ -76,14 +77,14 @@ export function tryMakeUp(toTry: ToTry): Planned<TriedMakeUp> {
   }
   const open = unprotectedOf(after, state, box, mustProtect(after));
   if (open.length > 0) return refused("not-proved", wording.notProved(open.join(", "), box.name));
-  const call: CommandCall = { command: "run-together", args: { title: title.slice(0, 80), calls } };
+  const call: CommandCall = { command: "run-together", args: { title: shorten(title, LONGEST_TITLE), calls } };
   return planned({ call, project: after, judged });
 }
 
 function run(project: Project, title: string, calls: readonly CommandCall[]): Planned<Project> {
   if (calls.length === 0) return planned(project);
   if (calls.length > MOST_CALLS) return refused("too-much", wording.tooMuch(calls.length, MOST_CALLS));
-  const done = runCommand(project, { command: "run-together", args: { title: title.slice(0, 80), calls } });
+  const done = runCommand(project, { command: "run-together", args: { title: shorten(title, LONGEST_TITLE), calls } });
   if (!done.ok) return refused("refused", done.refusal.message);
   return planned(done.project);
 }

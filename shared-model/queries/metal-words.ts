@@ -5,5 +5,5 @@ import type { Material } from "../model/cable.ts";
 export const METAL_WORDS: Readonly<Record<Material, string>> = catalogue({
   aluminium: "aluminium",
   copper: "copper",
-  "copper-clad-aluminium": "copper clad aluminium",
+  "copper-clad-aluminium": "copper-clad aluminium",
 });

@@ -1,9 +1,10 @@
 import type { CommandCall } from "../answers/command-call.ts";
 import type { Fix } from "../answers/finding.ts";
+import { LONGEST_TITLE, shorten } from "../lib/shorten.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { StateName } from "../model/project.ts";
 
-/** A step and a thing have names of at most so many characters. */
+/** A thing has a name of at most so many characters. */
 const LONGEST_NAME = 80;
 
 /** A fix of one command. */
@@ -11,7 +12,7 @@ export const fixBy = (title: string, command: string, args: object): Fix => ({ t
 
 /** A fix of several commands, run as one step, each on what the one before made of the document. */
 export const fixTogether = (title: string, calls: readonly CommandCall[]): Fix =>
-  fixBy(title, "run-together", { title: title.slice(0, LONGEST_NAME), calls });
+  fixBy(title, "run-together", { title: shorten(title, LONGEST_TITLE), calls });
 
 /** The fix of a report, ready to be spread into it; looked for where it is shown alone. */
 export function fixIn(state: StateName, find: () => Fix | undefined): { readonly fix?: Fix } {

@@ -1,12 +1,19 @@
 import type { RuleStatus, SectionConfidence, SectionPointer, Severity } from "../answers/finding.ts";
+import { sizeWords } from "../catalog/standard-boxes.ts";
 import { catalogue, type Part } from "../lib/catalogue.ts";
+import type { Material } from "../model/cable.ts";
 import { DATED_EDITIONS, EDITIONS, type Edition } from "../model/project.ts";
+import type { RoomKind } from "../model/room.ts";
+import { valueWords } from "../model/value-unit.ts";
+import { METAL_WORDS } from "../queries/metal-words.ts";
 import { formatMillilitres, type Millilitres } from "../units/millilitres.ts";
 import { type CubicInches, formatVolume } from "../units/volume.ts";
 import type { EditionData, EquipmentGroundRow, Sourced, TableBox, ValueName } from "./editions/edition-data.ts";
 import { coversRule, editions } from "./editions/editions.ts";
 import { helpWords } from "./help/words-of-rule.ts";
+import { placeOfKind } from "./place-words.ts";
 import type { Rule } from "./rule.ts";
+import { eitherOf } from "./rule-parts.ts";
 
 const wording = catalogue({
   sourced: "a source text states it",
@@ -34,13 +41,13 @@ const wording = catalogue({
   backed: "How well it is backed",
   notVerified: (edition: Part, textOf: Part) => `${edition} (${textOf} text, not verified)`,
   boxFillOnly: (edition: Part) => `${edition} (box fill only)`,
-  amendable: "A plain number can be replaced by a local amendment under its name.",
+  amendable: "A plain number can be replaced by a local amendment under the name in parentheses.",
+  amendedAs: (value: Part, name: Part) => `${value} (${name})`,
   notHeld: "not held",
   millilitres: (volume: Part) => `${volume} mL`,
   in3AndMl: (in3: Part, millilitres: Part) => `${in3} in³ (${millilitres} mL)`,
   mlForEachCm: (value: Part) => `${value} mL for each cm`,
   cubicInches: (volume: Part) => `${volume} in³`,
-  or: " or ",
   upTo: (amps: Part, copper: Part, aluminium: Part) => `to ${amps} A: copper ${copper}, aluminium ${aluminium}`,
   awg: (value: Part) => `${value} AWG`,
   inches: (value: Part) => `${value} in.`,
@@ -180,39 +187,42 @@ function valueRows(name: ValueName, ruleId: string): readonly (readonly string[]
     if (last?.text === text) last.editions.push(edition);
     else runs.push({ editions: [edition], held, text });
   }
+  const isPlain = runs.some(({ held }) => typeof held?.value === "number");
+  const called = isPlain ? wording.amendedAs(valueWords(name), `\`${name}\``) : valueWords(name);
   return runs.map(({ editions: years, held }) => {
     const when = years.join(", ");
     if (held === undefined)
       return [
-        name,
+        called,
         when,
         years.every((year) => editions[year].countingOnly) ? wording.notHeld : wording.none,
         "-",
         "-",
         "-",
       ];
-    return [name, when, valueText(name, held.value), held.section, held.source, CONFIDENCE[held.confidence]];
+    return [called, when, valueText(name, held.value), held.section, held.source, CONFIDENCE[held.confidence]];
   });
 }
 
 function valueText(name: ValueName, value: unknown): string {
   if (name === "conductorMl") return pairs(value, (ml) => wording.millilitres(formatMillilitres(ml as Millilitres)));
   if (name === "tableBoxes")
-    return pairs(value, (box) =>
-      wording.in3AndMl(formatVolume((box as TableBox).in3), formatMillilitres((box as TableBox).ml)),
+    return pairs(
+      value,
+      (box) => wording.in3AndMl(formatVolume((box as TableBox).in3), formatMillilitres((box as TableBox).ml)),
+      sizeWords,
     );
   if (name === "deepDeviceMlPerCm") return wording.mlForEachCm(String(value));
   if (name === "conductorAllowance")
     return pairs(value, (in3) => wording.cubicInches(formatVolume(in3 as CubicInches, 2)));
-  if (name === "smallConductorAmps") return pairs(value, (rows) => pairs(rows, (limit) => `${limit} A`));
-  if (name === "receptacleAmps")
-    return pairs(value, (ratings) => `${(ratings as readonly number[]).join(wording.or)} A`);
+  if (name === "smallConductorAmps") return pairs(value, (rows) => pairs(rows, (limit) => `${limit} A`), metalWords);
+  if (name === "receptacleAmps") return pairs(value, (ratings) => `${eitherOf(ratings as readonly number[])} A`);
   if (name === "equipmentGrounds")
     return (value as readonly EquipmentGroundRow[])
       .map(({ upToA, copper, aluminium }) => wording.upTo(upToA, copper, aluminium))
       .join("; ");
   if (name.endsWith("Awg")) return wording.awg(String(value));
-  if (Array.isArray(value)) return value.join(", ");
+  if (Array.isArray(value)) return (value as readonly RoomKind[]).map(placeOfKind).join(", ");
   if (name.endsWith("In")) return wording.inches(String(value));
   if (name.endsWith("Lb")) return wording.pounds(String(value));
   if (name.endsWith("Percent")) return `${value} %`;
@@ -220,7 +230,9 @@ function valueText(name: ValueName, value: unknown): string {
   return name === "protectedUpToA" || name === "arcFaultToA" ? `${value} A` : `${value}`;
 }
 
-const pairs = (value: unknown, text: (one: unknown) => string): string =>
+const metalWords = (metal: string): string => METAL_WORDS[metal as Material];
+
+const pairs = (value: unknown, text: (one: unknown) => string, said = (key: string): string => key): string =>
   Object.entries(value as Readonly<Record<string, unknown>>)
-    .map(([key, one]) => `${key}: ${text(one)}`)
+    .map(([key, one]) => `${said(key)}: ${text(one)}`)
     .join("; ");

@@ -7,12 +7,13 @@ import type { Box, VolumeFact } from "../model/enclosure.ts";
 import type { StateName } from "../model/project.ts";
 import { creditedVolume } from "../queries/box-volume.ts";
 import { inOrder } from "../queries/in-order.ts";
+import { inchFigure, inchWords } from "../units/inch-words.ts";
 import { addVolumes, type CubicInches, cubicInches, exceedsVolume, formatVolume } from "../units/volume.ts";
 import { fixBy, fixTogether, makeFresh } from "./fix-parts.ts";
 
 const wording = catalogue({
   clampsOut: (box: Part) => `Take the internal clamps of ${box} out and fit connectors outside`,
-  extension: (box: Part, depth: Part, volume: Part) => `Put an extension on ${box}, ${depth} in. deep, ${volume} in³`,
+  extension: (box: Part, depth: Part, volume: Part) => `Put an extension on ${box}, ${depth} deep, ${volume} in³`,
   exchange: (box: Part, item: Part, volume: Part) => `Exchange ${box} for ${item}: ${volume} in³`,
   exchangeWithRings: (box: Part, item: Part, volume: Part) =>
     `Exchange ${box} for ${item}: ${volume} in³ with what is on it`,
@@ -54,8 +55,8 @@ function clampsOut(box: Box, state: StateName, has: CubicInches, { withoutClamps
   ]);
 }
 
-/** Depths in which extensions are stocked: common practice. */
-const EXTENSION_DEPTHS = ["1-1/2", "2-1/8"];
+/** Depths in which extensions are stocked, inches: common practice. */
+const EXTENSION_DEPTHS = [1.5, 2.125];
 
 function extension(box: Box, state: StateName, has: CubicInches, { asItIs }: Needs): Fix | undefined {
   const size = sizeOf(box);
@@ -63,9 +64,9 @@ function extension(box: Box, state: StateName, has: CubicInches, { asItIs }: Nee
   if (parts === null || parts === undefined) return undefined;
   const [, opening, family] = parts;
   for (const depth of EXTENSION_DEPTHS) {
-    const added = findStandardBox(`${opening}x${depth} ${family}`);
+    const added = findStandardBox(`${opening}x${inchFigure(depth)} ${family}`);
     if (added === undefined || exceedsVolume(asItIs, addVolumes(has, cubicInches(added.volumeIn3)))) continue;
-    const title = wording.extension(box.name, depth, added.volumeIn3.toFixed(1));
+    const title = wording.extension(box.name, inchWords(depth), added.volumeIn3.toFixed(1));
     const volume: VolumeFact = { kind: "table", size: added.size };
     return fixBy(title, "add-ring", {
       state,

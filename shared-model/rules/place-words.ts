@@ -34,6 +34,9 @@ const WORDS: Readonly<Record<RoomKind, string>> = catalogue({
   stair: "stair",
 });
 
+/** "kitchen counter", "unfinished basement". */
+export const placeOfKind = (kind: RoomKind): string => WORDS[kind];
+
 const wording = catalogue({
   /** Nouns of the kinds that go without saying in a room that is called so, with spaces between. */
   nouns: "basement kitchen",

@@ -93,9 +93,12 @@ const MOST_OF_ANY = 3;
 export function anyOf(names: readonly string[]): string {
   const left = names.length - MOST_OF_ANY;
   const shown = left > 1 ? [...names.slice(0, MOST_OF_ANY), wording.oneOfOthers(left)] : names;
-  if (shown.length < 2) return shown[0] ?? "";
-  return wording.or(shown.slice(0, -1).join(", "), shown.at(-1) ?? "");
+  return eitherOf(shown);
 }
+
+/** "15", "15 or 20", "15, 20 or 30". */
+export const eitherOf = (names: readonly Part[]): string =>
+  names.length < 2 ? String(names[0] ?? "") : wording.or(names.slice(0, -1).join(", "), names.at(-1) ?? "");
 
 /** "1 conductor", "3 conductors". */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;

@@ -229,7 +229,12 @@ describe("fit", () => {
 
   test.each([
     ["an outlet that is not there", ["--outlet", "R9"], 2, /It has no outlet "R9"/],
-    ["a switch", ["--outlet", "S1"], 1, /S1 is a single-pole switch: a ground-fault receptacle does not do its work/],
+    [
+      "a switch",
+      ["--outlet", "S1"],
+      1,
+      /S1 is no receptacle \(single-pole switch\): a ground-fault receptacle does not do its work/,
+    ],
     [
       "a type that is none",
       ["--outlet", "R1", "--type", "receptacle-15"],

@@ -97,11 +97,11 @@ describe("a local amendment", () => {
 
 test("every number that can be amended has a name in words, and is a count or has a unit", () => {
   for (const name of new Set(Object.values(amendableRules).flat())) {
-    expect(valueWords(name)).toMatch(/^[A-Z][a-z ]+$/);
+    expect(valueWords(name)).toMatch(/^[A-Z][a-z-]+( ([a-z-]+|\d+|AWG))*$/);
     expect(takesFractions(name)).toBe(unitOfValue(name) !== undefined);
   }
   expect(valueWords("loopLengthIn")).toBe("Loop length");
-  expect(valueWords("deepDeviceMlPerCm")).toBe("Deep device");
+  expect(valueWords("deepDeviceMlPerCm")).toBe("Room that a deep device takes");
   expect([unitOfValue("loopLengthIn"), unitOfValue("protectedUpToA"), unitOfValue("clampAllowances")]).toEqual([
     "in.",
     "A",

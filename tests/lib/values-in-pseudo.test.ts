@@ -59,8 +59,9 @@ test("a length is read again as it is written, in English too", () => {
 test("every value of every edition has a name in words", () => {
   const names = new Set(Object.values(english.editions).flatMap(({ values }) => Object.keys(values)));
   expect(names.size).toBeGreaterThan(50);
+  expect(new Set([...names].map(english.valueWords)).size).toBe(names.size);
   for (const name of names) {
-    expect(english.valueWords(name)).toMatch(/^[A-Z][a-z ]+$/);
+    expect(english.valueWords(name)).toMatch(/^[A-Z][a-z-]+( ([a-z-]+|\d+|AWG|mL))*$/);
     expect(other.valueWords(name)).not.toMatch(/[A-Za-z]/);
   }
   expect(other.unitOfValue("loopLengthIn")).toBe(other.INCHES);

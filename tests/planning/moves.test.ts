@@ -179,7 +179,7 @@ describe("fitting a ground-fault device", () => {
       return done.ok ? "fitted" : `${done.refusal.code}: ${done.refusal.message}`;
     };
     expect(refusal(first.result, "R2")).toMatch(/^protected-already: R2 is protected already, by R1b/);
-    expect(refusal(sample, "S1")).toMatch(/^not-a-receptacle: S1 is a single-pole switch/);
+    expect(refusal(sample, "S1")).toMatch(/^not-a-receptacle: S1 is no receptacle \(single-pole switch\)/);
     expect(refusal(first.result, "R1")).toMatch(/^no-such-outlet/);
     const split = laundryDrawing().set({ kind: "device", id: deviceId("R5") }, "hotTab", "removed").project;
     expect(refusal(split, "R5")).toMatch(/^split: /);

@@ -48,7 +48,7 @@ ruleTester(alCuDirect, {
     {
       name: "copper-clad aluminium with copper",
       drawing: () => joint("twist-medium").setConductors("A", { material: "copper-clad-aluminium" }),
-      findings: [{ on: "S", says: ["copper clad aluminium"] }],
+      findings: [{ on: "S", says: ["copper-clad aluminium"] }],
     },
     {
       name: "one aluminium cable in the laundry circuit",

@@ -31,7 +31,7 @@ ruleTester(neutralsJoined, {
     {
       name: "over a cable between two boxes",
       drawing: joined,
-      findings: [{ on: "Q1 Q2", severity: "danger", says: ["of Q1 and Q2 are joined in splice n1 in B1"] }],
+      findings: [{ on: "Q1 Q2", severity: "danger", says: ["of Q1 and that of Q2 are joined at splice n1 in B1"] }],
     },
     {
       name: "in one box, and by whom it is known",
@@ -48,7 +48,7 @@ ruleTester(neutralsJoined, {
           .jumper("u", "B3", "n3", "S1.N1", { colour: "white" })
           .jumper("v", "B3", "n3", "S2.N1", { colour: "white" })
           .knownBy("Y2.wh@B3", "assumed"),
-      findings: [{ on: "Q1 Q2", basis: "assumed", says: ["joined in splice n3 in B3"] }],
+      findings: [{ on: "Q1 Q2", basis: "assumed", says: ["joined at splice n3 in B3"] }],
     },
     {
       name: "on one leg too, and with tied handles",
@@ -70,7 +70,7 @@ ruleTester(neutralsJoined, {
           .jumper("u", "JB", "jN", "RC.N1", { colour: "white" })
           .jumper("v", "JB", "jN", "RD.N1", { colour: "white" });
       },
-      findings: [{ on: "QA QB QC QD", says: ["QA and QB and QC and QD", "in splice jN in JB"] }],
+      findings: [{ on: "QA QB QC QD", says: ["QA and QB and that of QC and QD", "at splice jN in JB"] }],
     },
   ],
   cannotTell: { never: "what is joined is drawn" },

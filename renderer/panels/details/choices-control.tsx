@@ -1,4 +1,5 @@
 import type { Choice } from "../../../shared-model/commands/catalog/properties.ts";
+import { inSentence } from "../../../shared-model/lib/in-sentence.ts";
 import type { ControlProps } from "./control-props.ts";
 import { wording } from "./words.ts";
 
@@ -60,7 +61,7 @@ export function RepeatsControl({ property, value, choices, onChange }: Props) {
       ))}
       <select
         className="field small"
-        aria-label={wording.addTo2(property.label.toLowerCase())}
+        aria-label={wording.addTo2(inSentence(property.label))}
         value=""
         onChange={({ target }) => target.value !== "" && set([...chosen, target.value])}
       >

@@ -1,9 +1,11 @@
 import { useId, useState } from "react";
-import { standardBoxes } from "../../../shared-model/catalog/standard-boxes.ts";
+import { sizeWords, standardBoxes } from "../../../shared-model/catalog/standard-boxes.ts";
 import type { PropertyValue } from "../../../shared-model/commands/command-args.ts";
 import type { VolumeFact } from "../../../shared-model/model/enclosure.ts";
 import { readVolume } from "../../../shared-model/units/read-volume.ts";
 import { toDecimal } from "../../../shared-model/units/volume.ts";
+import { preferencesStore } from "../../state/preferences-store.ts";
+import { useStore } from "../../state/use-store.ts";
 import { CommitField } from "../../ui/commit-field.tsx";
 import { Refused } from "../refused.tsx";
 import { wording } from "./words.ts";
@@ -27,6 +29,7 @@ const WRONG = wording.giveTheMarkedVolumeInCubic;
 /** How the volume of a box is known: read off it, taken from the table by its size, or not known. */
 export function VolumeControl({ label, value, onChange }: Props) {
   const id = useId();
+  const lengths = useStore(preferencesStore, (kept) => kept.lengths);
   const fact = value as VolumeFact;
   // Between choosing "marked" and typing the figure there is nothing to put into the document.
   const [asked, setAsked] = useState<Kind>();
@@ -74,7 +77,7 @@ export function VolumeControl({ label, value, onChange }: Props) {
           >
             {standardBoxes.map(({ size, volumeIn3 }) => (
               <option key={size} value={size}>
-                {wording.in32(size, volumeIn3)}
+                {wording.in32(sizeWords(size, lengths), volumeIn3)}
               </option>
             ))}
           </select>

@@ -90,7 +90,7 @@ export const wording = catalogue({
   howToBegin: "How to begin",
   in3: "in³",
   in32: (size: Part, volumeIn3: Part) => `${size}: ${volumeIn3} in³`,
-  inItIs: (joint: Part) => `In it is ${joint}.`,
+  inItIs: (joint: Part) => `On the way is ${joint}.`,
   inTheBox: (name: Part) => ` in ${name}`,
   inTheHandPressAPlace: "In the hand. Press a place below or on the sheet.",
   inWord: " in ",

@@ -1,5 +1,6 @@
 import { type MouseEvent, memo, useCallback, useRef, useState } from "react";
 import type { AppliedAmendment, Finding, Subject } from "../../../shared-model/answers/finding.ts";
+import { inSentence } from "../../../shared-model/lib/in-sentence.ts";
 import { unitOfValue, valueWords } from "../../../shared-model/model/value-unit.ts";
 import { figureWords } from "../../state/amending.ts";
 import { openDialog } from "../../state/dialog-store.ts";
@@ -113,7 +114,7 @@ const amendedWords = ({ value, is, was, reason, by }: AppliedAmendment): string 
   const before = was === undefined ? "" : wording.inPlaceOf(figureWords(was, unit));
   return wording.byLocalAmendmentIs(
     by === undefined ? "" : wording.ofWord(by),
-    valueWords(value).toLowerCase(),
+    inSentence(valueWords(value)),
     figureWords(is, unit),
     before,
     reason,

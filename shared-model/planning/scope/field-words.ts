@@ -1,90 +1,41 @@
+import { findDeviceType } from "../../catalog/device-types.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { Box } from "../../model/enclosure.ts";
+import { fieldWords } from "../../queries/field-words.ts";
+import { inchWords } from "../../units/inch-words.ts";
 
 const wording = catalogue({
+  amperes: (value: Part) => `${value} A`,
+  celsius: (value: Part) => `${value} °C`,
   field: (field: Part, value: Part) => `${field} ${value}`,
   no: "no",
   none: "none",
+  milliamperes: (value: Part) => `${value} mA`,
   notRecorded: "not recorded",
+  ohms: (value: Part) => `${value} Ω`,
+  pounds: (value: Part) => `${value} lb`,
+  watts: (value: Part) => `${value} W`,
   yes: "yes",
 });
 
-/** Parts of a box that a person fits or takes out, as they are called. What is not named here is a fact of the box. */
-export const PART_WORDS: Readonly<Partial<Record<keyof Box, string>>> = catalogue({
-  internalClamps: "internal clamps",
-  supports: "supports inside",
-  terminalBlocks: "terminal blocks",
-  gangs: "gangs",
-  cover: "cover",
-  openKnockouts: "open knockouts",
-  setbackIn: "setback from the surface",
-  accessible: "access",
-});
-
-/** Facts of a device, a box or a panel. */
-const FIELDS = new Map<string, string>(
-  Object.entries(
-    catalogue({
-      acceptsStranded: "accepts stranded",
-      behindAppliance: "behind appliance",
-      bodyDepthIn: "body depth",
-      breakerRatingA: "breaker rating",
-      busRatingA: "bus rating",
-      continuous: "continuous",
-      depthIn: "depth",
-      entryKind: "entry kind",
-      exposure: "exposure",
-      faceContact: "face contact",
-      fanWeightLb: "fan weight lb",
-      fastenedTo: "fastened to",
-      framingBehind: "framing behind",
-      function: "function",
-      groupedInPanel: "grouped in panel",
-      heldByBuilding: "held by building",
-      hotTab: "hot tab",
-      kind: "kind",
-      leakMa: "leak",
-      ledRatingW: "led rating",
-      legs: "legs",
-      listedBreakers: "listed breakers",
-      listedFor: "listed for",
-      listedForPanel: "listed for panel",
-      loadOhm: "load",
-      loadW: "load",
-      luminaireWeightLb: "luminaire weight lb",
-      mainBond: "main bond",
-      markedForAluminium: "marked for aluminium",
-      metalPlate: "metal plate",
-      mountedOn: "mounted on",
-      neutralTab: "neutral tab",
-      openingMinIn: "opening min",
-      priority: "priority",
-      ratingA: "rating",
-      ratingW: "rating",
-      reachHeightIn: "reach height",
-      reversal: "reversal",
-      selfGrounding: "self grounding",
-      sideSectionsRemoved: "side sections removed",
-      slot: "slot",
-      spaces: "spaces",
-      supply: "supply",
-      supplyC: "supply c",
-      tamperResistant: "tamper resistant",
-      tiedTo: "tied to",
-      volume: "volume",
-      wallCombustible: "wall combustible",
-      wasSplit: "was split",
-      weatherResistant: "weather resistant",
-      weightLb: "weight lb",
-    }),
-  ),
-);
+/** Parts of a box that a person fits or takes out. What is not named here is a fact of the box. */
+export const PARTS: ReadonlySet<string> = new Set<keyof Box>([
+  "internalClamps",
+  "supports",
+  "terminalBlocks",
+  "gangs",
+  "cover",
+  "openKnockouts",
+  "setbackIn",
+  "accessible",
+]);
 
 /** What such a fact may be. */
 const VALUES = new Map<string, string>(
   Object.entries(
     catalogue({
-      afci: "afci",
+      afci: "AFCI",
       alarm: "alarm",
       blank: "blank",
       box: "box",
@@ -92,32 +43,32 @@ const VALUES = new Map<string, string>(
       "clamp-plate": "clamp plate",
       cover: "cover",
       damp: "damp",
-      deny: "deny",
-      "deny-first": "deny first",
+      deny: "cannot be reset",
+      "deny-first": "cannot be reset when first installed",
       device: "device",
       "device-plate": "device plate",
       dry: "dry",
-      dual: "dual",
+      dual: "GFCI and AFCI",
       elsewhere: "elsewhere",
-      "equipment-ground-fault": "equipment ground fault",
+      "equipment-ground-fault": "ground-fault of equipment",
       fan: "fan",
       feeder: "feeder",
       "fire-alarm-system": "fire alarm system",
       floor: "floor",
       freezer: "freezer",
-      gfci: "gfci",
+      gfci: "GFCI",
       here: "here",
       hickey: "hickey",
-      "included-in-marked-volume": "included in marked volume",
+      "included-in-marked-volume": "counted in the marked volume",
       intact: "intact",
-      legacy: "legacy",
+      legacy: "works reversed",
       luminaire: "luminaire",
       medical: "medical",
       none: "none",
       nothing: "nothing",
       panel: "panel",
       present: "present",
-      "push-in": "push in",
+      "push-in": "push-in",
       removed: "removed",
       ring: "ring",
       separate: "separate",
@@ -125,32 +76,47 @@ const VALUES = new Map<string, string>(
       "side-screw": "side screw",
       stud: "stud",
       "sump-pump": "sump pump",
-      "tied-to-load": "tied to load",
+      "tied-to-load": "tied to LOAD",
       trips: "trips",
       unknown: "unknown",
       wall: "wall",
-      "weatherproof-closed": "weatherproof closed",
-      "weatherproof-in-use": "weatherproof in use",
+      "weatherproof-closed": "weatherproof, closed",
+      "weatherproof-in-use": "weatherproof, in use",
       wet: "wet",
     }),
   ),
 );
 
-/** "hot tab", "breaker rating": a field as words; one that this version does not know by its key. */
-export const fieldWords = (field: string): string =>
-  FIELDS.get(field) ??
-  field.replace(/(In3|In|Ft|A|W|Ma|Ohm)$/, "").replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+/** Figures by the end of their field: "15 A", "2-1/8 in.". A field without such an end is a count. */
+const FIGURES: readonly (readonly [end: RegExp, words: (value: number) => string])[] = [
+  [/[a-z]In$/, inchWords],
+  [/Lb$/, wording.pounds],
+  [/Ma$/, wording.milliamperes],
+  [/Ohm$/, wording.ohms],
+  [/[a-z]W$/, wording.watts],
+  [/[a-z]A$/, wording.amperes],
+  [/[a-z]C$/, wording.celsius],
+];
 
-/** "none", "present", "blank", 2: a value of a part. */
-export function partValueWords(value: unknown): string {
+const figureWords = (field: string, value: number): string =>
+  FIGURES.find(([end]) => end.test(field))?.[1](value) ?? String(value);
+
+/** "none", "present", "blank", 2, "20 A": a value of a part. */
+export function partValueWords(field: string, value: unknown): string {
   if (value === undefined) return wording.notRecorded;
   if (Array.isArray(value)) return value.length === 0 ? wording.none : value.map(itemWords).join(", ");
   if (typeof value === "boolean") return value ? wording.yes : wording.no;
-  return VALUES.get(String(value)) ?? String(value).replaceAll("-", " ");
+  return typeof value === "number" ? figureWords(field, value) : itemWords(value);
 }
 
-const itemWords = (item: unknown): string => VALUES.get(String(item)) ?? String(item);
+/** What is of no list and of no stock is what a person wrote, or a letter. */
+const itemWords = (item: unknown): string => VALUES.get(String(item)) ?? ofStock(String(item)) ?? String(item);
+
+function ofStock(type: string): string | undefined {
+  const title = findDeviceType(type)?.title;
+  return title === undefined ? undefined : inSentence(title);
+}
 
 /** "hot tab removed". */
 export const fieldAndValue = (field: string, value: unknown): string =>
-  wording.field(fieldWords(field), partValueWords(value));
+  wording.field(fieldWords(field), partValueWords(field, value));

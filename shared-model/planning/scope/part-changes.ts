@@ -1,13 +1,14 @@
 import type { ScopeChange, ScopeItem, ScopeKind } from "../../answers/scope.ts";
 import type { Device } from "../../model/device.ts";
-import type { Box, Enclosure, Splice } from "../../model/enclosure.ts";
+import type { Enclosure, Splice } from "../../model/enclosure.ts";
 import type { DeviceId } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
+import { fieldWords } from "../../queries/field-words.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import type { EditionData } from "../../rules/editions/edition-data.ts";
 import { fillLedger } from "../../rules/fill/fill-ledger.ts";
 import { asBox, type BoxPair, boxFields, deviceFields, differentFields } from "./box-pair.ts";
-import { fieldAndValue, fieldWords, PART_WORDS, partValueWords } from "./field-words.ts";
+import { fieldAndValue, PARTS, partValueWords } from "./field-words.ts";
 import { openingChanges } from "./opening-changes.ts";
 import { change } from "./part-change.ts";
 import { boxItemWords, connectorWords, cubicInchWords, deviceWords, volumeWords } from "./scope-words.ts";
@@ -50,8 +51,12 @@ function sameDevice(pair: BoxPair, was: Device, is: Device, item: ScopeItem): Sc
       : was.name !== is.name
         ? "relabelled"
         : "kept";
+  const tiedTo = ({ tiedTo: id }: Device): string | undefined =>
+    id && (pair.after?.devices[id] ?? pair.before?.devices[id])?.name;
   const values = (device: Device): string =>
-    fields.map((field) => fieldAndValue(field, device[field as keyof Device])).join(", ");
+    fields
+      .map((field) => fieldAndValue(field, field === "tiedTo" ? tiedTo(device) : device[field as keyof Device]))
+      .join(", ");
   const isPlain = kind !== "changed";
   return change(pair, {
     kind,
@@ -117,7 +122,7 @@ function ownChanges(pair: BoxPair, edition: EditionData | undefined): readonly S
     changes.push(change(pair, { kind: "relabelled", item, was: before.name, will: after.name }));
   const isExchanged = changes.some(({ kind }) => kind === "replaced");
   for (const field of fields) {
-    if (OTHER_BOX.has(field) || (isExchanged && !(field in PART_WORDS))) continue;
+    if (OTHER_BOX.has(field) || (isExchanged && !PARTS.has(field))) continue;
     changes.push(partChange(pair, before, after, field, edition));
   }
   return changes;
@@ -140,7 +145,7 @@ function partChange(
   const item: ScopeItem = {
     kind: "part",
     id: `${pair.id}:${field}`,
-    name: PART_WORDS[field as keyof Box] ?? fieldWords(field),
+    name: fieldWords(field),
   };
   const isThere = (one: unknown): boolean => one === "present" || (Array.isArray(one) && one.length > 0);
   const kind: ScopeKind =
@@ -153,7 +158,7 @@ function partChange(
           : "changed";
   const words = (one: unknown, enclosure: Enclosure): string => {
     const box = asBox(enclosure);
-    return field === "volume" && box !== undefined ? volumeWords(box.volume) : partValueWords(one);
+    return field === "volume" && box !== undefined ? volumeWords(box.volume) : partValueWords(field, one);
   };
   const allowance =
     field === "internalClamps" && kind === "removed" ? clampAllowance(pair, before, edition) : undefined;

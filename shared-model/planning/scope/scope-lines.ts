@@ -3,6 +3,7 @@ import { findDeviceType } from "../../catalog/device-types.ts";
 import { COLOUR_WORDS } from "../../catalog/wire-words.ts";
 import type { CableId, DeviceId, JumperId, SpliceId } from "../../model/ids.ts";
 import type { At } from "../../model/place.ts";
+import { fieldWords } from "../../queries/field-words.ts";
 import { landedAt, membersOf } from "../../queries/landings.ts";
 import { type Colour, colourCode } from "../../units/colour.ts";
 import { type BoxPair, isUntouched } from "./box-pair.ts";
@@ -224,7 +225,13 @@ function endLine(change: ScopeChange): ScopeLine {
   const { kind, item, was, will, fields } = change;
   if (kind === "relabelled") return line(kind, item.name, undefined, wording.mark, [change]);
   if (kind === "changed")
-    return line(kind, item.name, undefined, wording.changed(will?.words ?? "", (fields ?? []).join(", ")), [change]);
+    return line(
+      kind,
+      item.name,
+      undefined,
+      wording.changed(will?.words ?? "", (fields ?? []).map(fieldWords).join(", ")),
+      [change],
+    );
   return line(kind, item.name, was?.words, will?.words ?? wording.out, [change]);
 }
 

@@ -3,6 +3,7 @@ import { getDeviceType } from "../../catalog/device-types.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
 import { sizeWords } from "../../catalog/standard-boxes.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure, EntryMeans, Jumper, VolumeFact } from "../../model/enclosure.ts";
 import type { At } from "../../model/place.ts";
@@ -10,7 +11,6 @@ import { nameOfTerminal } from "../../queries/terminals-of.ts";
 import { inchWords } from "../../units/inch-words.ts";
 import { type CubicInches, formatVolume } from "../../units/volume.ts";
 import { splicesJoined } from "../joint-cost.ts";
-import { midSentence } from "../mid-sentence.ts";
 
 const wording = catalogue({
   boxBond: "box bond",
@@ -68,7 +68,7 @@ export const deviceWords = ({ name, type }: Device): string => wording.device(na
 /** "twist-on, large", "taped"; what the stock calls it where it is of the stock. */
 export const connectorWords = (connector: string): string => {
   const found = findConnector(connector);
-  return found === undefined ? (NO_STOCK.get(connector) ?? connector) : midSentence(found.title);
+  return found === undefined ? (NO_STOCK.get(connector) ?? connector) : inSentence(found.title);
 };
 
 export const MEANS_WORDS: Readonly<Record<EntryMeans, string>> = catalogue({

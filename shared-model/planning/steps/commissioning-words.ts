@@ -14,6 +14,9 @@ export const PAIR_WORDS = catalogue({
   ng: "neutral to ground",
 });
 
+/** "R3 hot to neutral". */
+export const pairAt = (outlet: string, pair: keyof typeof PAIR_WORDS): string => wording.at(outlet, PAIR_WORDS[pair]);
+
 const wording = catalogue({
   at: (outlet: Part, pair: Part) => `${outlet} ${pair}`,
   dark: (outlets: Part, count: Part) => `${outlets} ${count === 1 ? "goes" : "go"} dark`,
@@ -39,7 +42,7 @@ export function voltReading(
   what: string,
   reading: VoltReading | undefined,
   kind: "hot-neutral" | "hot-ground" | "neutral-ground",
-  at: Pick<StepReading, "point" | "name"> = {},
+  at: Pick<StepReading, "point" | "name" | "brief"> = {},
 ): readonly StepReading[] {
   if (reading === undefined) return [];
   const within = kind === "neutral-ground" ? RECORD_WITHIN_NEUTRAL_V : RECORD_WITHIN_V;
@@ -64,7 +67,7 @@ export function outletReadings(
   if (reading === undefined) return [];
   const at = { point: key, name };
   const volts = PAIRS.flatMap(([field, test]) =>
-    voltReading(`${key}:${field}`, wording.at(name, PAIR_WORDS[field]), reading[field], test, at),
+    voltReading(`${key}:${field}`, pairAt(name, field), reading[field], test, at),
   );
   const lamps = reading.tester?.name;
   if (!withTester || lamps === undefined) return volts;

@@ -3,7 +3,7 @@ import { findDeviceType } from "../../catalog/device-types.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import { handlesOf } from "../../solver/circuit/handles.ts";
 import { type Commissioned, itemOf, itemsOf, namesOf } from "./commissioned.ts";
-import { PAIR_WORDS, voltReading, voltWords } from "./commissioning-words.ts";
+import { pairAt, voltReading, voltWords } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { type Arrangement, HEATER_OHM } from "./test-bench.ts";
 import { POSITION_WORDS, OUTLET_WORDS as wording } from "./test-words.ts";
@@ -72,11 +72,14 @@ export function loadedReadings(all: Commissioned): readonly StepDraft[] {
       items: itemsOf(outlets),
       readings: found.flatMap(({ outlet, reading }) => {
         const at = { point: outlet.key, name: outlet.name };
-        const words = (pair: string): string => wording.loaded(outlet.name, pair);
-        return [
-          ...voltReading(`${outlet.key}:loaded-hn`, words(PAIR_WORDS.hn), reading.hn, "hot-neutral", at),
-          ...voltReading(`${outlet.key}:loaded-ng`, words(PAIR_WORDS.ng), reading.ng, "neutral-ground", at),
-        ];
+        const read = (pair: "hn" | "ng", test: "hot-neutral" | "neutral-ground"): readonly StepReading[] => {
+          const brief = pairAt(outlet.name, pair);
+          return voltReading(`${outlet.key}:loaded-${pair}`, wording.loaded(brief), reading[pair], test, {
+            ...at,
+            brief,
+          });
+        };
+        return [...read("hn", "hot-neutral"), ...read("ng", "neutral-ground")];
       }),
       ifNot: wording.joined,
     }),

@@ -53,7 +53,7 @@ export const OUTLET_WORDS = catalogue({
     `A heater of ${ohms} ohms at ${outlets} in turn, nothing else running: measure while it runs.`,
   joined:
     "Neutral to ground 0.0 V at an outlet: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
-  loaded: (outlet: Part, pair: Part) => `${outlet} ${pair}, loaded`,
+  loaded: (reading: Part) => `${reading}, loaded`,
   notFollowing: "It does not follow: hot and switched conductor are exchanged, or a traveller is.",
   position: (outlet: Part, device: Part, position: Part) => `${outlet}, ${device} ${position}`,
   positions: (device: Part, outlets: Part) => `${device} in both positions: ${outlets}.`,

@@ -1,7 +1,7 @@
 import type { SurveyExposure, SurveyProposal, SurveyRefusedTest, SurveyStep } from "../../answers/survey.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { ConductorKey } from "../../model/ids.ts";
 import type { SurveyArrangement, SurveyPoint, SurveyTest } from "../../model/survey.ts";
-import { midSentence } from "../mid-sentence.ts";
 import { type BoxAtHand, type CableAtHand, noGroundWords } from "./box-at-hand.ts";
 import { type Harm, leadsLeft } from "./harm.ts";
 import type { Inference } from "./inference.ts";
@@ -61,7 +61,7 @@ export class ProposalGround {
       key: NO_REFERENCE,
       words: wording.voltsToGround,
       because: "needs-reference",
-      reason: wording.noReference(midSentence(noGroundWords(this.box))),
+      reason: wording.noReference(inSentence(noGroundWords(this.box))),
     };
   }
 

@@ -1,6 +1,7 @@
 import type { CommandCall } from "../../answers/command-call.ts";
 import type { SurveyedCable, SurveyTakeOver } from "../../answers/survey.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
+import { LONGEST_TITLE, shorten } from "../../lib/shorten.ts";
 import type { Box } from "../../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type Side } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
@@ -55,7 +56,7 @@ export function takeOverOf(
         const target = { kind: "end", enclosure: box.id, id: end };
         calls.push({
           command: "set-property",
-          args: { state, target, field: "tag", value: tag.slice(0, MOST_TAG), evidence },
+          args: { state, target, field: "tag", value: shorten(tag, MOST_TAG), evidence },
         });
       }
     words.push(wording.tag(name, tag));
@@ -74,7 +75,7 @@ export function takeOverOf(
       });
   }
   const title = wording.takeOver(listWords(settled.map(({ name }) => name)), box.name);
-  return { call: { command: "run-together", args: { title: title.slice(0, MOST_TAG), calls } }, words };
+  return { call: { command: "run-together", args: { title: shorten(title, LONGEST_TITLE), calls } }, words };
 }
 
 const isIn = (side: Installation["cables"][never]["sides"]["a"], box: Box): boolean =>

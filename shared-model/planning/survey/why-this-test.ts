@@ -1,6 +1,6 @@
 import type { SurveyProposal } from "../../answers/survey.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { SurveyTest } from "../../model/survey.ts";
-import { midSentence } from "../mid-sentence.ts";
 import type { Part } from "./assignments.ts";
 import { allOn, liveOutcomes, type Outcomes, workOutcomes } from "./gains.ts";
 import type { Inference } from "./inference.ts";
@@ -30,7 +30,7 @@ export function withWhy(
 function whyWords(made: SurveyProposal, left: number, against: SurveyProposal | undefined): string {
   const own = wording.own(narrowsWords(made.bits), atMostWords(made, left), effortWords(made));
   if (against === undefined) return own;
-  const test = midSentence(against.words);
+  const test = inSentence(against.words);
   const other = narrowsWords(against.bits, THAT_NARROWS);
   return wording.instead(own, test, other, atMostWords(against, left), effortWords(against));
 }

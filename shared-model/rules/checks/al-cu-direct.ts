@@ -1,5 +1,6 @@
 import { findConnector } from "../../catalog/connectors.ts";
 import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { SpliceMember } from "../../queries/connector-takes.ts";
 import { getEndFacts, nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -62,7 +63,7 @@ export const alCuDirect = defineRule({
         message: fillIn(messages.touching, {
           ...shown,
           ends: listed(ends.map((end) => nameOfEnd(installation, enclosure, end))),
-          connector: connector.title.toLowerCase(),
+          connector: inSentence(connector.title),
         }),
         data: { set: describeMembers(members), connector: connector.id },
         ...basisOf(

@@ -16,9 +16,9 @@ const messages = templates({
 });
 
 const wording = catalogue({
-  andHole: (holes: Part, hole: Part) => `${holes} and ${hole}`,
   conductors: (count: number) => counted(count, "conductor"),
   freeHole: "Move one to the free hole beside it.",
+  inAnother: (ends: Part) => `${ends} in another`,
   inOneHole: (ends: Part) => `${ends} in one hole`,
   oneInEach: (terminal: Part) => `Put one conductor in each hole of ${terminal}`,
   pigtail: "Splice them and bring one pigtail to the terminal: the box fill stays the same.",
@@ -68,8 +68,8 @@ export const clampHoleDoubled = defineRule({
             terminal,
             box: enclosure.name,
             holes: doubled
-              .map((hole) => wording.inOneHole(namesOf(hole)))
-              .reduce((all, hole) => wording.andHole(all, hole)),
+              .map((hole, at) => (at === 0 ? wording.inOneHole : wording.inAnother)(namesOf(hole)))
+              .join(", "),
             allowed: wording.conductors(allowed),
             cure: cureWords(fits, unlike),
           }),

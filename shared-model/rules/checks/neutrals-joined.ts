@@ -12,11 +12,11 @@ import { marksOnWay } from "../section-parts.ts";
 
 const messages = templates({
   joined:
-    "The neutrals of {one} and {other} are joined{place}: with either breaker off its neutral still carries current of the other, and a ground-fault or arc-fault device on either trips. Part the two, so that each returns by its own cable.",
+    "The neutral of {one} and that of {other} are joined{place}: with either breaker off its neutral still carries current of the other, and a ground-fault or arc-fault device on either trips. Part the two, so that each returns by its own cable.",
 });
 
 const wording = catalogue({
-  at: (place: Part) => ` in ${place}`,
+  at: (place: Part) => ` at ${place}`,
   inBox: (place: Part, box: Part) => `${place} in ${box}`,
 });
 

@@ -6,7 +6,7 @@ import type { Amps } from "../../units/quantity.ts";
 import { fixIn } from "../fix-parts.ts";
 import { faceWith, replaceOffer } from "../replace-offers.ts";
 import { defineRule } from "../rule.ts";
-import { basisOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../rule-parts.ts";
+import { basisOf, eitherOf, everyEdition, fillIn, marksOn, sectionIn, subject } from "../rule-parts.ts";
 import { cableLeadingOutside, hotOf } from "../section-parts.ts";
 
 const messages = templates({
@@ -23,7 +23,6 @@ const messages = templates({
 const wording = catalogue({
   face: (amps: Part) => `Fit a face of ${amps} A.`,
   judge: "Judge it by hand.",
-  or: (one: Part, other: Part) => `${one} or ${other}`,
   ratingOf: (outlet: Part, box: Part) => `the rating of ${outlet} in ${box}`,
   whichReceptacles: (amps: Part) => `which receptacles a ${amps} A circuit may have`,
 });
@@ -98,9 +97,6 @@ export const receptacleRating = defineRule({
     }
   },
 });
-
-const eitherOf = ([first = "", ...others]: readonly Part[]): string =>
-  others.reduce<string>((all, one) => wording.or(all, one), String(first));
 
 /** Every receptacle once, also where a tab makes two outlets of it. */
 function facesOf(

@@ -1,5 +1,6 @@
 import { findConnector } from "../../catalog/connectors.ts";
 import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import { takes } from "../../queries/connector-takes.ts";
 import { getEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -51,9 +52,9 @@ export const spliceOverCapacity = defineRule({
         subjects,
         message: fillIn(messages.over, {
           ...shown,
-          connector: connector.title.toLowerCase(),
+          connector: inSentence(connector.title),
           capacity: describeCapacity(connector, members),
-          cure: better === undefined ? wording.splitOrListed : wording.orSplit(better.title.toLowerCase()),
+          cure: better === undefined ? wording.splitOrListed : wording.orSplit(inSentence(better.title)),
         }),
         data: { conductors: members.length, set: shown.set, connector: connector.id },
         ...basisOf(marksOn(splice, "connector")),

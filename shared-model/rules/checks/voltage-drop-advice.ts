@@ -11,7 +11,7 @@ const messages = templates({
 
 const wording = catalogue({
   inPanel: "in the panel",
-  joint: (joint: Part) => `In it is ${joint}.`,
+  joint: (joint: Part) => `On the way is ${joint}.`,
   longest: (part: Part) => `The longest part is ${part}.`,
   note: (section: Part) => `${section}, Informational Note`,
   otherOutlets: (count: number, breaker: Part) =>

@@ -1,6 +1,8 @@
-import type { SectionPointer, Severity } from "../../answers/finding.ts";
+import type { AppliedAmendment, SectionPointer, Severity } from "../../answers/finding.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
+import { inSentence } from "../../lib/in-sentence.ts";
 import type { EvidenceMark } from "../../model/evidence.ts";
+import { unitOfValue, valueWords } from "../../model/value-unit.ts";
 
 export const FINDINGS = catalogue({
   title: "Findings",
@@ -20,7 +22,7 @@ const wording = catalogue({
   acknowledged: (by: Part, on: Part, reason: Part) => `Acknowledged by ${by}, ${on}: ${reason}`,
   acknowledgedOther: (by: Part, on: Part, reason: Part) =>
     `Acknowledged when it said something else or less by ${by}, ${on}: ${reason}`,
-  amended: (value: Part, is: Part, reason: Part) => `Amended locally: ${value} is ${is}. ${reason}`,
+  amended: (value: Part, is: Part, reason: Part) => `Amended locally, ${value} ${is}: ${reason}`,
   draft: (rule: Part) => `${rule}, draft rule`,
   follow: (count: Part) => `${count} more follow from it.`,
   followAt: (count: Part, names: Part) => `${count} more follow from it: ${names}.`,
@@ -128,11 +130,19 @@ export const foldedWords = (count: number, names: readonly string[]): string =>
   names.length === 0 ? wording.follow(count) : wording.followAt(count, names.join(", "));
 
 export const draftRule = wording.draft;
-export const amendedBy = wording.amended;
+
+/** "Amended locally, free length 8 in.: long hands." */
+export function amendedBy({ value, is, reason }: AppliedAmendment): string {
+  const unit = unitOfValue(value);
+  return wording.amended(inSentence(valueWords(value)), unit === undefined ? is : `${is} ${unit}`, reason);
+}
 
 /** "210.8(A)"; "408.4(A), check" of one that no source text was read for. */
 export const sectionWords = ({ section, confidence }: SectionPointer): string =>
   confidence === "sourced" || confidence === "own-rule" ? section : wording.toCheck(section);
 
 /** What a finding says, without what to do about it. */
-export const firstSentence = (message: string): string => message.split(/(?<=[.!?])\s/)[0] ?? message;
+export const firstSentence = (message: string): string => message.split(SENTENCE_END)[0] ?? message;
+
+/** No sentence ends at "90 in. above" or at "No. 6". */
+const SENTENCE_END = /(?<=[.!?])(?<!\bNo[.])\s(?!\p{Ll})/u;

@@ -16,6 +16,7 @@ import {
   draftRule,
   FINDING_TABLES,
   FINDINGS,
+  firstSentence,
   foldedWords,
   GROUPS,
   runWords,
@@ -147,7 +148,7 @@ function notesOf({ project }: SheetInput, finding: Finding): readonly string[] {
   return [
     ...(folded > 0 ? [foldedWords(folded, [...new Set(foldedSubjects.map(({ name }) => name))])] : []),
     ...(existing ? [FINDINGS.existing] : []),
-    ...amendments.map(({ value, is, reason }) => amendedBy(value, is, reason)),
+    ...amendments.map(amendedBy),
     ...(known === undefined
       ? []
       : [
@@ -169,16 +170,15 @@ function writeResting(flow: Flow, findings: readonly Finding[]): void {
       { head: FINDINGS.finding },
       { head: FINDINGS.weakestFact, width: WIDTHS.section },
     ],
-    rows: findings.map((finding): TableRow => {
-      const [first = finding.message] = finding.message.split(/(?<=[.!?]) /);
-      return {
+    rows: findings.map(
+      (finding): TableRow => ({
         cells: [
           { text: subjectsOf(finding), sign: severitySign(finding.severity) },
-          { text: first, note: finding.rule },
+          { text: firstSentence(finding.message), note: finding.rule },
           finding.basis === undefined ? "" : BASIS_WORDS[finding.basis],
         ],
-      };
-    }),
+      }),
+    ),
   });
 }
 

@@ -50,45 +50,23 @@ export const ofStage: Readonly<Record<RecordStage, (words: Part) => string>> = c
 /** As short as the column is narrow. */
 const INSTRUMENTS: Readonly<Record<ReadingInstrument, string>> = catalogue({
   meter: "meter",
-  "low-impedance-meter": "low impedance meter",
-  "plug-in-tester": "plug in tester",
-  noncontact: "noncontact",
-  continuity: "continuity",
-  insulation: "insulation",
-  "own-test": "own test",
-  reset: "reset",
-  "plug-in-button": "plug in button",
+  "low-impedance-meter": "low-impedance meter",
+  "plug-in-tester": "plug-in tester",
+  noncontact: "noncontact tester",
+  continuity: "continuity tester",
+  insulation: "insulation tester",
+  "own-test": "its TEST button",
+  reset: "its RESET button",
+  "plug-in-button": "tester's button",
   "clamp-meter": "clamp meter",
   "test-lamp": "test lamp",
   leak: "leak",
   "by-eye": "by eye",
 });
 
-/** The same in cells of tables. */
-const TABLE_INSTRUMENTS: Readonly<Record<ReadingInstrument, string>> = catalogue({
-  meter: "meter",
-  "low-impedance-meter": "low-impedance-meter",
-  "plug-in-tester": "plug-in-tester",
-  noncontact: "noncontact",
-  continuity: "continuity",
-  insulation: "insulation",
-  "own-test": "own-test",
-  reset: "reset",
-  "plug-in-button": "plug-in-button",
-  "clamp-meter": "clamp-meter",
-  "test-lamp": "test-lamp",
-  leak: "leak",
-  "by-eye": "by-eye",
-});
-
-const withId =
-  (words: Readonly<Record<ReadingInstrument, string>>) =>
-  ({ instrument, instrumentId }: RecordCellLine): string | undefined =>
-    instrument === undefined ? undefined : [words[instrument], instrumentId].filter(Boolean).join(" ");
-
-/** "plug in tester 4711". */
-export const instrumentWords = withId(INSTRUMENTS);
-export const instrumentCell = withId(TABLE_INSTRUMENTS);
+/** "plug-in tester 4711". */
+export const instrumentWords = ({ instrument, instrumentId }: RecordCellLine): string | undefined =>
+  instrument === undefined ? undefined : [INSTRUMENTS[instrument], instrumentId].filter(Boolean).join(" ");
 
 /** Lines to sign on. */
 export const SIGNATURES = [RECORD.testedBy, RECORD.licence, RECORD.date, RECORD.signature] as const;

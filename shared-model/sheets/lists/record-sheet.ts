@@ -10,7 +10,6 @@ import type { ListTable } from "../tables/table.ts";
 import { isShown, nothingWords, sayNothing, writeCautions } from "./list-parts.ts";
 import {
   HANDED_OVER,
-  instrumentCell,
   instrumentWords,
   OUTCOMES,
   ofStage,
@@ -146,7 +145,7 @@ export function recordTables(input: SheetInput): readonly ListTable[] {
                 expected,
                 found,
                 outcomeWords(outcome),
-                instrumentCell(cell),
+                instrumentWords(cell),
                 date,
                 by,
                 remark,

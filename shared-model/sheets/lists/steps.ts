@@ -175,13 +175,9 @@ class StepWriter {
   }
 }
 
-/** What all readings of a step say after their last comma, as ", loaded", its instruction has said: it is left out. */
-function readingLines(readings: readonly StepReading[]): readonly ReadingLine[] {
-  const tails = new Set(readings.map(({ what }) => /, [^,]*$/.exec(what)?.[0] ?? ""));
-  const [tail = ""] = tails;
-  const cut = readings.length > 1 && tails.size === 1 ? tail.length : 0;
-  return readings.map(({ what, expect }) => ({ what: what.slice(0, what.length - cut), expect }));
-}
+/** Readings beneath their instruction, which need not repeat it. */
+const readingLines = (readings: readonly StepReading[]): readonly ReadingLine[] =>
+  readings.map(({ what, brief = what, expect }) => ({ what: brief, expect }));
 
 /** One row an instruction, and one a reading. */
 export function stepTables(input: SheetInput): readonly ListTable[] {

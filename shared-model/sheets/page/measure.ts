@@ -162,19 +162,23 @@ function cutWord(word: string, width: number, lettering: Lettering): readonly st
   let piece = "";
   for (const character of word) {
     if (piece !== "" && widthOf(piece + character, lettering) > width) {
-      pieces.push(piece);
-      piece = "";
+      // After a hyphen where the word has one, as in the name of a rule.
+      const at = piece.lastIndexOf("-") + 1 || piece.length;
+      pieces.push(piece.slice(0, at));
+      piece = piece.slice(at);
     }
     piece += character;
   }
   return [...pieces, piece];
 }
 
-/** As much of a text as fits on one line, ending in an ellipsis when something was cut off. */
+/** As much of a text as fits on one line, ending after a word and in an ellipsis when something was cut off. */
 export function cutToFit(text: string, width: number, lettering: Lettering): string {
   const clean = legible(text);
   if (widthOf(clean, lettering) <= width) return clean;
   const characters = [...clean];
   while (characters.length > 1 && widthOf(`${characters.join("")}…`, lettering) > width) characters.pop();
-  return `${characters.join("").trimEnd()}…`;
+  const kept = characters.join("").trimEnd();
+  const atWord = kept.lastIndexOf(" ");
+  return `${atWord * 2 > kept.length ? kept.slice(0, atWord).replace(/[\s,;:(–-]+$/, "") : kept}…`;
 }

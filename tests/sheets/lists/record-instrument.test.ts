@@ -24,9 +24,9 @@ it("an instrument stands with its number as it was written, on the page and in t
   });
   if (!done.ok) throw new Error(done.refusal.message);
   const words = textMarks(pagesOf(done.project, "test-record")).map(({ text }) => text);
-  expect(words.join(" ")).toContain("low impedance meter M-17");
+  expect(words.join(" ")).toContain("low-impedance meter M-17");
   const rows = rowsOf(tablesOf(done.project, "test-record"), "Test record");
   expect(rows.flatMap(({ Found, Instrument }) => (Found === "119.8 V" ? [Instrument] : []))).toEqual([
-    "low-impedance-meter M-17",
+    "low-impedance meter M-17",
   ]);
 });
