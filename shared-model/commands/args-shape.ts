@@ -110,19 +110,14 @@ export const isPlainText = (text: string): boolean => !/\p{Surrogate}|(?![\t\n])
 export const textUpTo = (longest: number): Check =>
   unless((value) => typeof value === "string" && value.length <= longest && isPlainText(value), forms.plain(longest));
 
-/** Not blank, one line. */
-const isLine = (value: unknown, longest: number): boolean =>
-  typeof value === "string" &&
-  value.trim() !== "" &&
-  value.length <= longest &&
-  isPlainText(value) &&
-  !/[\t\n]/.test(value);
+const isSaid = (value: unknown, longest: number): value is string =>
+  typeof value === "string" && value.trim() !== "" && value.length <= longest && isPlainText(value);
 
-/** What a person calls an item. */
-export const nameText: Check = unless((value) => isLine(value, 80), forms.name);
+/** What a person calls an item: not blank, one line. */
+export const nameText: Check = unless((value) => isSaid(value, 80) && !/[\t\n]/.test(value), forms.name);
 
-/** What a step of several commands is called: a sentence of the program with names in it. */
-export const titleText: Check = unless((value) => isLine(value, LONGEST_TITLE), forms.title(LONGEST_TITLE));
+/** What a step of several commands is called: a sentence of the program, around names that their own commands judge. */
+export const titleText: Check = unless((value) => isSaid(value, LONGEST_TITLE), forms.title(LONGEST_TITLE));
 
 export const idText: Check = unless((value) => typeof value === "string" && isId(value), forms.id);
 /** Id of something in the catalogue, or a name inside its type; looked up later. */

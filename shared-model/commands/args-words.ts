@@ -30,7 +30,7 @@ export const forms = catalogue({
   jpeg: "a JPEG",
   list: "a list",
   name: "a name of 1 to 80 characters on one line",
-  title: (longest: Part) => `a title of 1 to ${longest} characters on one line`,
+  title: (longest: Part) => `a title of 1 to ${longest} characters`,
   number: (least: Part, most: Part) => `a number from ${least} to ${most}`,
   oneOf: (values: Part) => `one of ${values}`,
   outletKey: "the key of an outlet",

@@ -50,7 +50,7 @@ describe("a local amendment", () => {
     ["a rule that does not exist", { ...OFF, rule: "covers" }, "unknown-rule", /no rule “covers”/],
     ["a name of the language", { ...OFF, rule: "constructor" }, "unknown-rule", /no rule/],
     ["a value of no such rule", value("clampAllowances", 1, "gone"), "unknown-rule", /no rule “gone”/],
-    ["a value that it does not read", value("wiresPerScrew", 2), "unknown-value", /It reads loopLengthIn, /],
+    ["a value that it does not read", value("wiresPerScrew", 2), "unknown-value", /It reads “loopLengthIn”, /],
     ["a table", value("conductorAllowance", 2), "unknown-value", /no number “conductorAllowance”/],
     ["a value of a rule without any", value("x", 2, "cover-missing"), "no-value", /can only be switched off/],
     ["less than nothing", value("clampAllowances", -1), "not-a-value", /0 or more/],
