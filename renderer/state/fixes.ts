@@ -1,11 +1,11 @@
 import type { PreviewResult } from "../../shared-model/analysis/protocol.ts";
 import type { Finding, Fix, Subject } from "../../shared-model/answers/finding.ts";
 import type { TypedCall } from "../../shared-model/commands/command-args.ts";
-import { LONGEST_TITLE, shorten } from "../../shared-model/lib/shorten.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import { dispatch, documentStore, followDocument, shownInstallation } from "./document-store.ts";
 import { findingsOf, findingsStore } from "./findings-store.ts";
 import { laterWording } from "./later-words.ts";
+import { stepTitle } from "./step-title.ts";
 import { createStore, type Store } from "./store.ts";
 import { enclosuresOfSubject } from "./subject-target.ts";
 
@@ -105,5 +105,5 @@ function asStep(fix: Fix): TypedCall {
   const own = { command: call.command, args: call.args } as TypedCall;
   return own.command === "run-together" || isWord(fix)
     ? own
-    : { command: "run-together", args: { title: shorten(title, LONGEST_TITLE), calls: [own] } };
+    : { command: "run-together", args: { title: stepTitle(title), calls: [own] } };
 }

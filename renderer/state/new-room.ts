@@ -4,6 +4,7 @@ import { type Dispatched, dispatch, documentStore } from "./document-store.ts";
 import { laterWording } from "./later-words.ts";
 import { mintId } from "./mint-id.ts";
 import { freeRoomName } from "./naming.ts";
+import { stepTitle } from "./step-title.ts";
 
 /** Adds a room of a kind, called by it, and puts an enclosure in it: one step. */
 export function putInNewRoom(enclosure: EnclosureId, kind: RoomKind, words: string): Dispatched {
@@ -13,7 +14,7 @@ export function putInNewRoom(enclosure: EnclosureId, kind: RoomKind, words: stri
   return dispatch({
     command: "run-together",
     args: {
-      title: laterWording.putItInANewRoom(name),
+      title: stepTitle(laterWording.putItInANewRoom(name)),
       calls: [
         { command: "add-room", args: { id, name, kinds: [kind] } },
         { command: "assign-room", args: { state, enclosures: [enclosure], room: id } },

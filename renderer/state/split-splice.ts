@@ -13,6 +13,7 @@ import { mintId } from "./mint-id.ts";
 import { nextJumperName, nextSpliceName } from "./naming.ts";
 import { runOrTell } from "./pick-store.ts";
 import { select } from "./session-store.ts";
+import { stepTitle } from "./step-title.ts";
 
 /** Fewer ends leave nothing to divide: two stay at least, and two go. */
 export const FEWEST_TO_SPLIT = 4;
@@ -67,7 +68,10 @@ export function splitCall(
   ];
   if (here !== splice.connector)
     calls.push({ command: "change-connector", args: { ...where, splice: id, connector: here } });
-  return { step: { command: "run-together", args: { title: laterWording.splitInTwo(splice.name), calls } }, second };
+  return {
+    step: { command: "run-together", args: { title: stepTitle(laterWording.splitInTwo(splice.name)), calls } },
+    second,
+  };
 }
 
 /** Solid copper, bare among grounds, else of the colour that the first cable end has. */

@@ -72,6 +72,17 @@ test("a fix that nothing speaks against is applied as one step of its own name",
   expect(fixStore.get().done).toBeUndefined();
 });
 
+test("a fix whose name is longer than a step may have is applied under as much of it as fits", async () => {
+  const title = `${"Join H1 in connectors listed for aluminium with copper, ".repeat(2)}and look`;
+  const fix = rename("Attic", title);
+  expect(await applyFix(finding(fix), fix, judge(GOOD))).toBe(true);
+  expect(firstBox().name).toBe("Attic");
+  const named = nextUndo(documentStore.get()) ?? "";
+  expect(named.length).toBeLessThanOrEqual(80);
+  expect(title.startsWith(named.slice(0, -1))).toBe(true);
+  expect(named.endsWith("…")).toBe(true);
+});
+
 test("what was mended is kept with what it was about, until the next change", async () => {
   const fix = rename("Attic");
   const subjects = [{ kind: "enclosure", id: firstBox().id, name: "B1" }] as const;

@@ -7,6 +7,7 @@ import { dispatch, shownInstallation } from "../document-store.ts";
 import { mintId } from "../mint-id.ts";
 import { preferencesStore } from "../preferences-store.ts";
 import { notify } from "../session-store.ts";
+import { stepTitle } from "../step-title.ts";
 import { attachTitle, broken, notAPhoto, PHOTO_WORDS, tooHeavy, tooMany, tooWide } from "./photo-words.ts";
 
 /** Of the files that are offered: what is larger is refused before anything of it is drawn. */
@@ -65,7 +66,7 @@ function attach(enclosure: EnclosureId, calls: readonly TypedCall[]): string | u
   const call: TypedCall =
     calls.length === 1 && only !== undefined
       ? only
-      : { command: "run-together", args: { title: attachTitle(calls.length, box), calls } };
+      : { command: "run-together", args: { title: stepTitle(attachTitle(calls.length, box)), calls } };
   const done = dispatch(call);
   return done.ok ? undefined : done.refusal.message;
 }
