@@ -124,11 +124,6 @@ export function CommandField() {
   };
   return (
     <div className="command">
-      {asked !== undefined && (
-        <p id={`${list}-asked`} className="command-asked" title={asked.title}>
-          {asked.title}
-        </p>
-      )}
       <input
         ref={input}
         className="field"
@@ -157,21 +152,24 @@ export function CommandField() {
         onKeyDown={onKeyDown}
       />
       {keys !== undefined && <kbd className="key">{keys}</kbd>}
-      <div
-        className="command-list"
-        id={list}
-        role="listbox"
-        aria-label={asked?.title ?? COMMAND_WORDS.list}
-        hidden={offer === undefined}
-      >
-        {found.map((line, place) => (
-          <FoundLine key={line.key} id={`${list}-${place}`} line={line} active={place === at} onRun={() => run(line)} />
-        ))}
-        {offer !== undefined && found.length === 0 && (
-          <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
-            {asked === undefined ? COMMAND_WORDS.none : COMMAND_WORDS.noneAsked}
-          </div>
-        )}
+      <div className="command-found" hidden={offer === undefined}>
+        {asked !== undefined && <p className="command-asked">{asked.title}</p>}
+        <div className="command-list" id={list} role="listbox" aria-label={asked?.title ?? COMMAND_WORDS.list}>
+          {found.map((line, place) => (
+            <FoundLine
+              key={line.key}
+              id={`${list}-${place}`}
+              line={line}
+              active={place === at}
+              onRun={() => run(line)}
+            />
+          ))}
+          {offer !== undefined && found.length === 0 && (
+            <div className="empty" role="option" tabIndex={-1} aria-selected="false" aria-disabled="true">
+              {asked === undefined ? COMMAND_WORDS.none : COMMAND_WORDS.noneAsked}
+            </div>
+          )}
+        </div>
       </div>
     </div>
   );

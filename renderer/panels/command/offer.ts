@@ -15,9 +15,11 @@ export function offerAll(): (typed: string) => readonly CommandLine[] {
 /** No more than a person can look through. */
 const SHOWN = 60;
 
+const asSentence = (words: string): string => (/[.?!…]$/u.test(words) ? words : `${words}.`);
+
 /** A choice that a command waits for, as the field asks for it. */
 export const askedOf = (pick: Pick): Asked => ({
-  title: pick.hint === undefined ? pick.title : `${pick.title}. ${pick.hint}`,
+  title: pick.hint === undefined ? pick.title : `${asSentence(pick.title)} ${pick.hint}`,
   lines: (typed) =>
     findPicked(pick, typed)
       .slice(0, SHOWN)
