@@ -19,7 +19,7 @@ export const wording = catalogue({
   operateBreaker: "Operate breaker",
   operateSwitch: "Operate switch",
   plugInTestAt: (nameWord: Part) => `Plug-in test at ${nameWord}`,
-  pressATerminalASpliceOr: "Press a terminal, a splice or a conductor end.",
+  pressATerminalASpliceOr: "Press a terminal, a splice or a conductor end; a box opens when it is pressed.",
   redLeadV: "Red lead, V",
   redLeadVHere: "Red lead, V, here",
   reset: (nameWord: Part) => `RESET ${nameWord}`,

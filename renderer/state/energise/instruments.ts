@@ -23,10 +23,16 @@ export function takeLead(lead: LeadName | undefined): void {
   energiseStore.merge({ inHand: lead });
 }
 
-/** Puts a lead on a place. */
+/** Puts a lead on a place. From the hand, the other one comes to hand next, unless it is placed. */
 export function putLead(lead: LeadName, place: LeadPlace | undefined): void {
-  const { [lead]: _, ...others } = energiseStore.get().leads;
-  energiseStore.merge({ leads: place === undefined ? others : { ...others, [lead]: place }, inHand: undefined });
+  const { leads, inHand } = energiseStore.get();
+  const { [lead]: _, ...others } = leads;
+  const other = lead === "V" ? "COM" : "V";
+  const goesOn = place !== undefined && inHand === lead && leads[other] === undefined;
+  energiseStore.merge({
+    leads: place === undefined ? others : { ...others, [lead]: place },
+    inHand: goesOn ? other : undefined,
+  });
   compute();
 }
 
