@@ -43,7 +43,12 @@ export function CableQuestion({ form, cable }: { readonly form: BoxForm; readonl
         </select>
       )}
       {hasGuard && protect !== undefined && <SideChoice name={cable.name} protect={protect} onChange={decide} />}
-      {hasGuard && protect === cable.protect && <p className="make-up-note">{cable.why}</p>}
+      {hasGuard && (
+        // Its room stays when the reason goes, so that the next choice is where the hand was going.
+        <p className="make-up-note" data-past={protect !== cable.protect || undefined}>
+          {cable.why}
+        </p>
+      )}
       {isWanting && !hasGuard && (
         <p className="make-up-note">{wording.asked(cable.wanting.join(", "), cable.wanting.length)}</p>
       )}
