@@ -40,7 +40,7 @@ export const laterWording = catalogue({
   duplicate: "Duplicate",
   fittingThemTogether: "fitting them together",
   fromPressTheBoxWhereIt: (nameWord: Part) =>
-    `From ${nameWord}: press the box where it ends, or the bare sheet if that is not drawn.`,
+    `From ${nameWord}: press the box where it ends, or the bare sheet if that is not drawn. By keys, the command field has that too.`,
   holding: (nameWord: Part) => `Holding ${nameWord}`,
   inTheHand: "In the hand",
   international: "International",
@@ -77,7 +77,7 @@ export const laterWording = catalogue({
   pressBoxesOrDragAFrame: "Press boxes, or drag a frame",
   pressTheBoxItGoesInto: "Press the box it goes into.",
   pressTheBoxWhereItStarts2: "Press the box where it starts.",
-  pressTheSheetWhereItGoes: "Press the sheet where it goes.",
+  pressTheSheetWhereItGoes: "Press the sheet where it goes. By keys, arrow keys move it and Enter puts it down.",
   putBack: "Put back",
   putIn: (text: Part, nameWord: Part) => `Put ${text} in ${nameWord}`,
   putWhatIsThereOnA: "Put what is there on a pigtail",

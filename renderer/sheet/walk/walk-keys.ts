@@ -33,7 +33,7 @@ export function walkKey(on: Element, event: KeyboardEvent): boolean {
     else goOn(place);
     return true;
   }
-  if (on.matches("[data-sheet-stop]")) return entryKey(event);
+  if (on.matches("[data-sheet-stop], main")) return entryKey(event);
   if (place?.kind !== "box" || !on.matches(".react-flow__node")) return false;
   const direction = ARROWS[event.key];
   if (direction !== undefined) {

@@ -1,7 +1,3 @@
-import { cableItems } from "../../../shared-model/catalog/cable-items.ts";
-import { deviceTypes } from "../../../shared-model/catalog/device-types.ts";
-import { enclosureItems } from "../../../shared-model/catalog/enclosure-items.ts";
-import { loadItems } from "../../../shared-model/catalog/load-items.ts";
 import { type WindowCommandId, windowCommands } from "../../../shared-model/commands/catalog/commands.ts";
 import { EDITIONS } from "../../../shared-model/model/project.ts";
 import type { RecentFile } from "../../platform/file-host.ts";
@@ -19,20 +15,21 @@ import { preferencesStore } from "../preferences-store.ts";
 import { recentStore } from "../recent.ts";
 import { samples } from "../samples.ts";
 import { selectMoreOfSelection } from "../selecting.ts";
-import type { Tool } from "../selection.ts";
-import { goTo, sessionStore, showPane, takeTool } from "../session-store.ts";
+import { goTo, sessionStore, showPane } from "../session-store.ts";
 import { findSubject } from "../subject-target.ts";
 import { templates } from "../templates.ts";
 import { runWindowCommand } from "../window-commands.ts";
 import { endLines } from "./end-lines.ts";
 import type { CommandLine } from "./entry.ts";
 import { GROUP_WORDS } from "./group-words.ts";
+import { handLines } from "./hand-lines.ts";
 import { itemLines } from "./item-lines.ts";
 import { laterWording } from "./later-words.ts";
 import { partLines } from "./part-lines.ts";
 import { type Shelf, shelve } from "./search.ts";
 import { selectionLines } from "./selection-lines.ts";
 import { spliceLines } from "./splice-lines.ts";
+import { stockLines } from "./stock-lines.ts";
 import { verbLines } from "./verb-lines.ts";
 import { VERB_SAYS } from "./verb-words.ts";
 
@@ -47,6 +44,7 @@ export function commandShelves(): readonly Shelf<CommandLine>[] {
   const document = documentStore.get();
   const { selection } = sessionStore.get();
   const commands = [
+    ...handLines(),
     ...selectionLines(document, selection),
     ...spliceLines(document, selection),
     ...itemLines(selection),
@@ -109,7 +107,8 @@ function windowLines(): readonly CommandLine[] {
       keysNow(id),
     );
     const whyNot = whyNotNow(id);
-    return [whyNot === undefined ? line : { ...line, whyNot }];
+    const also = id === "new-document" ? { also: laterWording.emptyBlank } : {};
+    return [{ ...line, ...also, ...(whyNot !== undefined && { whyNot }) }];
   });
   return [
     ...own,
@@ -217,19 +216,4 @@ function findingLines(): readonly CommandLine[] {
       else goTo(target, "findings");
     },
   }));
-}
-
-function stockLines(): readonly CommandLine[] {
-  const line = (tool: Tool, verb: string, title: string): CommandLine => ({
-    key: `${tool.kind} ${tool.id}`,
-    title: `${verb}: ${title}`,
-    note: laterWording.thenPressTheSheet,
-    run: () => takeTool(tool),
-  });
-  return [
-    ...enclosureItems.map(({ id, title }) => line({ kind: "enclosure", id }, laterWording.place, title)),
-    ...cableItems.map(({ id, title }) => line({ kind: "cable", id }, laterWording.route, title)),
-    ...deviceTypes.map(({ id, title }) => line({ kind: "device", id }, laterWording.place, title)),
-    ...loadItems.map(({ id, title }) => line({ kind: "load", id }, laterWording.plugIn, title)),
-  ];
 }

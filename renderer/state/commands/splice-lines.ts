@@ -20,10 +20,13 @@ export function spliceLines(document: DocumentState, selection: readonly Selecte
     run,
   });
   const item = selection.at(-1);
-  if (item === undefined) return [line(laterWording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
+  const anywhere = line(laterWording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice);
+  if (Object.keys(installation.enclosures).length === 0)
+    return [{ ...anywhere, whyNot: laterWording.nothingIsDrawnYet }];
+  if (item === undefined) return [anywhere];
   const home = homeOf(installation, item);
   const enclosure = home && installation.enclosures[home];
-  if (enclosure === undefined) return [line(laterWording.newSplice, GROUP_WORDS.draw, pickBoxOfNewSplice)];
+  if (enclosure === undefined) return [anywhere];
   const lines = [line(laterWording.newSpliceIn(enclosure.name), "draw", () => pickNewSplice(enclosure.id))];
   if (item.kind === "end") {
     const name = nameOfEnd(installation, enclosure, item.id);
