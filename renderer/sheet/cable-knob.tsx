@@ -5,8 +5,10 @@ import { useLooking } from "../state/looking.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
+import { stepAt } from "./detail.ts";
 import { gestureStore } from "./gesture-store.ts";
 import { laterWording } from "./later-words.ts";
+import { openStore } from "./open-boxes.ts";
 import { pixelOf } from "./over-boxes.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
@@ -22,6 +24,9 @@ const loneBox = ({ selection, tool, held }: ReturnType<typeof sessionStore.get>)
 const isBusy = ({ moving, marquee, jumper, choosing }: ReturnType<typeof gestureStore.get>): boolean =>
   moving.size > 0 || marquee !== undefined || jumper !== undefined || choosing;
 
+/** An opened box lies over its neighbours, and over where the knob of its own small drawing would be. */
+const isAnyOpen = ({ ids }: ReturnType<typeof openStore.get>): boolean => ids.length > 0;
+
 /**
  * A knob beside the selected box, from which a cable is drawn. For pointers: keys draw one with C, and the menu of the
  * box has a line for it.
@@ -31,9 +36,10 @@ export function CableKnob({ shown }: { readonly shown: SheetDrawings }) {
   const busy = useStore(gestureStore, isBusy);
   const readOnly = useLooking();
   const pixel = useFlowStore(pixelOf);
+  const covered = useStore(openStore, isAnyOpen) && stepAt(1 / pixel) > 0;
   const at = placesOf(shown.document)[id as EnclosureId];
   const drawing = shown.drawings.get(id as EnclosureId);
-  if (busy || readOnly || at === undefined || drawing === undefined) return null;
+  if (busy || readOnly || covered || at === undefined || drawing === undefined) return null;
   const x = at.x + drawing.width + WALL + 22 * pixel;
   const y = at.y - WALL - 6 * pixel;
   return (

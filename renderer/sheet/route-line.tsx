@@ -17,6 +17,9 @@ import type { SheetDrawings } from "./sheet-drawings.ts";
 const fromOf = ({ routeFrom }: ReturnType<typeof sessionStore.get>) => routeFrom;
 const toolOf = ({ tool }: ReturnType<typeof sessionStore.get>) => tool?.id ?? "";
 const pointerOf = ({ pointer }: ReturnType<typeof gestureStore.get>) => pointer;
+/** Right edge of the view, in pixels from where the sheet begins. */
+const rightEdgeOf = ({ width, transform }: { readonly width: number; readonly transform: readonly number[] }): number =>
+  width - (transform[0] ?? 0);
 const LETTERS = 12;
 
 /** The cable that is being drawn, from the wall of its first box to the pointer, with where it would end if let go now. */
@@ -26,6 +29,7 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
   const pointer = useStore(gestureStore, pointerOf);
   const kind = useStore(cableKindStore, settledKind);
   const pixel = useFlowStore(pixelOf);
+  const edge = useFlowStore(rightEdgeOf);
   if (from === undefined || pointer === undefined) return null;
   const origin = placesOf(shown.document)[from];
   const drawing = shown.drawings.get(from);
@@ -37,6 +41,8 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
   const size = (findCableItem(tool) ?? kind)?.sizeText ?? "";
   const words = `${size} ${endWords(far?.id === from, to?.name)}`.trim();
   const width = textWidth(words, LETTERS, 600) + 14;
+  // At the right edge of the view they stand left of the pointer.
+  const beside = pointer.x / pixel + 14 + width > edge ? -14 - width : 14;
   return (
     <ViewportPortal>
       <svg className="sheet-route-line" width="1" height="1" aria-hidden="true">
@@ -58,7 +64,7 @@ export function RouteLine({ shown }: { readonly shown: SheetDrawings }) {
         )}
         <g
           className="sheet-route-words"
-          transform={`translate(${pointer.x + 14 * pixel} ${pointer.y + 16 * pixel}) scale(${pixel})`}
+          transform={`translate(${pointer.x + beside * pixel} ${pointer.y + 16 * pixel}) scale(${pixel})`}
         >
           <rect width={width} height={20} rx={2} />
           <text x={7} y={14} fontSize={LETTERS}>

@@ -6,6 +6,7 @@ import { select, sessionStore, toggleSelected } from "../state/session-store.ts"
 import { applyTool } from "./apply-tool.ts";
 import { beginCableDrag, nodeAt } from "./cable-drag.ts";
 import { stepAt } from "./detail.ts";
+import { isLeadInHand } from "./energise/lit-hands.ts";
 import { paintedBoxAt } from "./far/painted.ts";
 import { pointAt } from "./far/shells.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
@@ -40,6 +41,8 @@ export const sheetEvents = {
     onNodeClick(event: MouseEvent, node: BoxFlowNode): void {
       if (applyTool({ at: toSheet(event), enclosure: node.data.enclosure, device: undefined })) return;
       if (heldThing() !== undefined) putDown();
+      // A lead goes on what is inside.
+      if (isLeadInHand() && stepAt(zoomNow()) > 0 && !isOpen(node.data.enclosure)) showOpened(node.data.enclosure);
       // Dragged, all that is selected moves; pressed, one of them is meant.
       const isPlain = !event.shiftKey && !event.ctrlKey && !event.metaKey && !gestureStore.get().choosing;
       if (isPlain && sessionStore.get().selection.length > 1) select({ kind: "enclosure", id: node.data.enclosure });
@@ -104,6 +107,8 @@ export const sheetEvents = {
       }
       if (sessionStore.get().tool === undefined) return;
       event.preventDefault();
+      // No pointer moved while it was dragged.
+      gestureStore.merge({ pointer: toSheet(event) });
       applyTool({ at: toSheet(event), ...thingAt(event.target) });
     },
   },
@@ -123,6 +128,8 @@ export const sheetEvents = {
       const leads = event.type === "touchstart" && sessionStore.get().tool !== undefined;
       if (isFraming() || leads) event.stopPropagation();
     };
+    // The region around it has the focus when a drawing was just begun.
+    const heard = host.closest("main") ?? host;
     const stopWatching = watchAlt();
     const stopOffering = offerPasteSpot(pointerOnSheet);
     const stopWatchingFocus = watchFocus(host);
@@ -143,7 +150,7 @@ export const sheetEvents = {
     host.addEventListener("mousedown", stay, true);
     host.addEventListener("touchstart", stay, true);
     host.addEventListener("pointermove", lead);
-    host.addEventListener("keydown", onKey);
+    heard.addEventListener("keydown", onKey);
     window.addEventListener("keydown", onEscape);
     return () => {
       stopWatching();
@@ -161,7 +168,7 @@ export const sheetEvents = {
       host.removeEventListener("scroll", hold, true);
       host.removeEventListener("pointerdown", beginCableDrag, true);
       host.removeEventListener("pointermove", lead);
-      host.removeEventListener("keydown", onKey);
+      heard.removeEventListener("keydown", onKey);
       window.removeEventListener("keydown", onEscape);
     };
   },

@@ -98,9 +98,9 @@ function Item({ item, hint }: { readonly item: StockItem; readonly hint: string 
           dataTransfer.effectAllowed = "copy";
           takeTool(tool);
         }}
-        onDragEnd={() => {
-          // A cable that was dropped on a box still waits for its other end.
-          if (sessionStore.get().routeFrom === undefined) takeTool(undefined);
+        onDragEnd={({ dataTransfer }) => {
+          // What the sheet took is placed, or stays in the hand for the press that is asked for next.
+          if (dataTransfer.dropEffect === "none" && sessionStore.get().routeFrom === undefined) takeTool(undefined);
         }}
       >
         <Glyph id={glyph} size={22} />
