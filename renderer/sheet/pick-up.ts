@@ -1,6 +1,7 @@
 import type { EnclosureId, EndKey } from "../../shared-model/model/ids.ts";
 import type { At } from "../../shared-model/model/place.ts";
 import { landingStore } from "../state/landing-store.ts";
+import { notify } from "../state/session-store.ts";
 import { gestureStore, say } from "./gesture-store.ts";
 import { landOn, pickUp, putDown, startJumper } from "./hand.ts";
 import { panAtEdge, toSheet } from "./sheet-view.ts";
@@ -39,6 +40,7 @@ export function beginJumperDrag(pressed: PointerEvent, enclosure: EnclosureId, f
     still: () => {},
     places,
     back: wording.letGoOverNothingNoJumper,
+    missed: () => notify("note", wording.letGoOverNothingNoJumper, [wording.jumperEndsOn]),
   });
 }
 
@@ -50,9 +52,11 @@ interface Drag {
   readonly places: () => readonly (Parameters<typeof landOn>[0] & { readonly key: string })[];
   /** Said when it is let go over none of them. */
   readonly back: string;
+  /** Tells the eye too, where nothing on the sheet shows that it was let go. */
+  readonly missed?: () => void;
 }
 
-function follow(pressed: PointerEvent, { take, still, places, back }: Drag): void {
+function follow(pressed: PointerEvent, { take, still, places, back, missed }: Drag): void {
   // A finger would keep telling only of where it went down: what it comes to is to answer.
   if (pressed.target instanceof Element && pressed.target.hasPointerCapture(pressed.pointerId))
     pressed.target.releasePointerCapture(pressed.pointerId);
@@ -85,6 +89,7 @@ function follow(pressed: PointerEvent, { take, still, places, back }: Drag): voi
     if (choice === undefined) {
       putDown();
       say(back);
+      missed?.();
     } else if (!landOn(choice)) putDown();
   };
   const cancel = (event: PointerEvent): void => {

@@ -61,6 +61,7 @@ export const wording = catalogue({
   larger: "Larger",
   legend: "Legend",
   letGoOverNothingNoJumper: "Let go over nothing: no jumper was made.",
+  jumperEndsOn: "It ends on a screw, a splice, a conductor end or the box bond.",
   letGoOverNothingNoPigtail: "Let go over nothing: no pigtail was made.",
   lookAtASample: "Look at a sample",
   marked: (markedAs: Part) => ` marked ${markedAs}`,

@@ -275,3 +275,34 @@ test("a new drawing is found by the word on its button, before what needs a draw
   await page.keyboard.type("new");
   await expect(page.getByRole("option").first()).toContainText("New drawing");
 });
+
+test("a pigtail that is let go over nothing says so, and where one ends", async ({ quietPage: page, address }) => {
+  await openStart(page, address);
+  await page.getByRole("button", { name: "Start as found" }).click();
+  await checked(page);
+  const at = await box(page, "B1").locator(".sheet-screw-brass").first().boundingBox();
+  const wall = await box(page, "B1").locator(".sheet-wall-outer").boundingBox();
+  if (at === null || wall === null) throw new Error("R1 is not in view.");
+  await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(wall.x + wall.width / 2, wall.y + 60, { steps: 8 });
+  await page.mouse.up();
+  await expect(page.locator(".notice")).toContainText("no jumper was made");
+  await expect(page.locator(".notice")).toContainText("a screw, a splice, a conductor end");
+});
+
+test("the command field offers each thing once, and what takes away after what adds", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openStart(page, address);
+  await page.getByRole("button", { name: "Start as found" }).click();
+  await checked(page);
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("B1");
+  const lines = page.locator(".command-title");
+  await expect(lines.first()).toHaveText("B1");
+  const titles = await lines.allTextContents();
+  expect(titles.filter((title) => title === "Pin B1 in place")).toHaveLength(1);
+  expect(titles.indexOf("Remove B1")).toBeGreaterThan(titles.indexOf("Add a device to B1…"));
+});

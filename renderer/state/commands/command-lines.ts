@@ -43,13 +43,17 @@ export const commandLines = (): readonly CommandLine[] => commandShelves().flatM
 export function commandShelves(): readonly Shelf<CommandLine>[] {
   const document = documentStore.get();
   const { selection } = sessionStore.get();
+  const ofItem = itemLines(selection);
+  const said = new Set(ofItem.map(({ title }) => title));
+  const arranging = arrangeLines().filter(({ title }) => !said.has(title));
   const commands = [
     ...handLines(),
-    ...selectionLines(document, selection),
     ...spliceLines(document, selection),
-    ...itemLines(selection),
+    ...ofItem,
+    // What takes something away comes after what adds to it.
+    ...selectionLines(document, selection),
     ...selectMoreOfSelection().map(({ title, run }) => command(title, run, laterWording.whatIsSelected)),
-    ...arrangeLines().map(({ title, keys, run }) => command(title, run, laterWording.boxesOnTheSheet, keys)),
+    ...arranging.map(({ title, keys, run }) => command(title, run, laterWording.boxesOnTheSheet, keys)),
     ...proposedLines(),
     ...windowLines(),
     ...editionLines(),
