@@ -82,6 +82,7 @@ function Picture({
               points={road.points}
               sheath={road.sheath}
               scale={map.scale}
+              crossed={undefined}
               unit={0}
               chosen={false}
               guarded={false}

@@ -1,6 +1,7 @@
 import { type CSSProperties, memo } from "react";
 import { feetPath } from "../../shared-model/geometry/feet-path.ts";
 import { linePath } from "../../shared-model/geometry/line-path.ts";
+import type { Crossings } from "../../shared-model/geometry/roads/crossings.ts";
 import type { RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import { type RoadLabel, roadLabel } from "../../shared-model/geometry/roads/road-label.ts";
 import type { CableId } from "../../shared-model/model/ids.ts";
@@ -17,6 +18,7 @@ export const RoadShape = memo(function RoadShape({
   points,
   sheath,
   scale,
+  crossed,
   unit,
   chosen,
   guarded,
@@ -26,6 +28,8 @@ export const RoadShape = memo(function RoadShape({
   readonly points: readonly Point[];
   readonly sheath: Road["sheath"];
   readonly scale: RoadScale;
+  /** What lies over it; not asked for near, where the stubs carry the words. */
+  readonly crossed: Crossings | undefined;
   /** Drawing units of a pixel; 0 near, where the stubs carry the words. */
   readonly unit: number;
   readonly chosen: boolean;
@@ -35,7 +39,7 @@ export const RoadShape = memo(function RoadShape({
   const { road } = scale;
   const away = unit > 0;
   const path = linePath(points, away ? road * 0.9 + 5 * unit : 16);
-  const label = away ? roadLabel(points, sheath, LETTERS * unit, unit) : undefined;
+  const label = away ? roadLabel(points, sheath, LETTERS * unit, unit, crossed) : undefined;
   const edge = away ? unit : 1.3;
   const style = {
     "--road": `${road - edge}px`,

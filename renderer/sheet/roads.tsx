@@ -1,5 +1,6 @@
 import { useStore as useFlowStore, ViewportPortal } from "@xyflow/react";
 import { memo, useEffect, useMemo } from "react";
+import { crossingsOf } from "../../shared-model/geometry/roads/crossings.ts";
 import { looseRoad } from "../../shared-model/geometry/roads/lay-roads.ts";
 import type { RoadEnd, RoadScale } from "../../shared-model/geometry/roads/road.ts";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
@@ -109,6 +110,8 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
   const unit = level === "near" ? 0 : unitOf(step);
   const bending = useStore(bendStore, bendingNow);
   const bent = useMemo(() => asBent(roads, bending, scale), [roads, bending, scale]);
+  // Of all, and as they were before one is bent: what moves in the hand changes no other words.
+  const crossed = useMemo(() => crossingsOf(roads, scale.road), [roads, scale]);
   const inView = useMemo(() => roadsIn(bent, tiles), [bent, tiles]);
   return (
     <>
@@ -120,6 +123,7 @@ const RoadLayer = memo(function RoadLayer({ document, scale, step, guarded, road
           points={unit === 0 ? reachIn(road, TUCK) : road.points}
           sheath={road.sheath}
           scale={scale}
+          crossed={crossed}
           unit={unit}
           chosen={picked.has(road.cable)}
           guarded={guarded.has(road.cable)}
