@@ -9,6 +9,8 @@ import { CHANGE_WORDS } from "./difference.ts";
 import { wording } from "./words.ts";
 
 export const FILL_BAR = 118;
+/** Between words and bar, with a sign and its count. */
+export const FILL_SIGN = 46;
 const BAR = FILL_BAR;
 /** Below this the words of the box and its fill do not fit side by side. */
 const GAP = 24;
@@ -35,7 +37,8 @@ export const BoxHeader = memo(function BoxHeader({
   const { header, width } = drawing;
   const right = width + WALL;
   const words = ledger && fillWords(ledger);
-  const fillWidth = (at: number) => (words === undefined ? 0 : textWidth(words, at, 600) + (marked ? 36 : 12) + BAR);
+  const fillWidth = (at: number) =>
+    words === undefined ? 0 : textWidth(words, at, 600) + (marked ? FILL_SIGN : 12) + BAR;
   const nameWidth = textWidth(header.name, 20, 750) + (change === undefined ? 0 : tagWidth(change) + 10);
   // Letters of 11 units need to grow more than these of 13; a name beside a fill that is too long stays as it is.
   const wanted = Math.max(SIZE, Math.min(11 * growth, SIZE * MOST));
@@ -59,7 +62,7 @@ export const BoxHeader = memo(function BoxHeader({
         {header.note}
       </text>
       {ledger && words && (
-        <Fill ledger={ledger} words={words} size={size} right={right} y={header.at.y} gap={marked ? 36 : 12} />
+        <Fill ledger={ledger} words={words} size={size} right={right} y={header.at.y} gap={marked ? FILL_SIGN : 12} />
       )}
     </g>
   );

@@ -14,6 +14,8 @@ const NOTE = 12;
 const FIGURES = 11.5;
 const LETTERS = 12;
 const TAB = { width: 7, height: 21 } as const;
+/** Of the words over the upper wall. */
+const LIFT = { plain: 7, change: 9, sign: 14 } as const;
 /** A sign stands at the right end of the upper wall. */
 const SIGN_ROOM = 14;
 
@@ -159,12 +161,13 @@ function Name({
   readonly from: number;
   readonly width: number;
 }) {
-  const y = -WALL - 7 * unit;
   // On the line of the name: above it stands the name of the room.
   const changeAt = from + textWidth(name, NAME * unit, 750) + 6 * unit;
   const noteAt = change === undefined ? changeAt : changeAt + textWidth(change, NOTE * unit, 700) + 6 * unit;
   const room = width + WALL - noteAt - (marked ? SIGN_ROOM * unit : 0);
   const fitted = fitText(note, room, NOTE * unit);
+  // Over the dashed line around an opened box; over the sign too where the words run that far.
+  const y = -WALL - (change === undefined ? LIFT.plain : room < 0 && marked ? LIFT.sign : LIFT.change) * unit;
   return (
     <>
       <text className="sheet-middle-name" x={from} y={y} fontSize={NAME * unit}>

@@ -9,7 +9,7 @@ import { parseOutlet } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { SEVERITIES } from "../../shared-model/model/severity.ts";
 import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
-import { FILL_BAR } from "./box-header.tsx";
+import { FILL_BAR, FILL_SIGN } from "./box-header.tsx";
 
 /** What the checks say about one thing of a box: one sign, the worst, with a count. */
 export interface FindingMark {
@@ -121,8 +121,11 @@ export function findingMarks(drawing: BoxDrawing, answers: readonly (Finding | C
 const groupOf = (subject: FoundSubject): string =>
   subject.kind === "outlet" ? `device ${parseOutlet(subject.id as OutletKey).device}` : `${subject.kind} ${subject.id}`;
 
-/** A sign about the box as a whole stands between the words of its fill and the bar. */
-export const headerMark = (drawing: BoxDrawing): Point => ({ x: drawing.width + WALL - FILL_BAR - 18, y: -27 });
+/** A sign about the box as a whole stands between the words of its fill and the bar, with its count before the bar. */
+export const headerMark = (drawing: BoxDrawing): Point => ({
+  x: drawing.width + WALL - FILL_BAR - FILL_SIGN + 20,
+  y: -27,
+});
 
 function placeOf(drawing: BoxDrawing, subject: FoundSubject): Point | undefined {
   const { id } = subject;

@@ -132,6 +132,8 @@ export function areasOf(
 /** An upright stretch of a cable. */
 export interface Upright {
   readonly x: number;
+  /** Of a level leg, where it ends. */
+  readonly until?: number;
   readonly from: number;
   readonly to: number;
 }
@@ -144,14 +146,14 @@ export interface Upright {
 export function nameLeft(band: Rect, long: number, uprights: readonly Upright[], half: number): number | undefined {
   const crossing = uprights
     .filter(
-      ({ x, from, to }) =>
-        x + half > band.x && x - half < band.x + band.width && from < band.y + band.height && to > band.y,
+      ({ x, until = x, from, to }) =>
+        until + half > band.x && x - half < band.x + band.width && from < band.y + band.height && to > band.y,
     )
     .sort((a, b) => a.x - b.x);
   let left = band.x;
-  for (const { x } of crossing) {
+  for (const { x, until = x } of crossing) {
     if (x - half >= left + long) break;
-    left = Math.max(left, x + half);
+    left = Math.max(left, until + half);
   }
   return left + long <= band.x + band.width ? left : undefined;
 }

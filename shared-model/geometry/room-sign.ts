@@ -60,10 +60,11 @@ export function signOf(
     const clear = clearLeft(band, long, uprights, signs, half, unit);
     if (clear !== undefined) return { key: keyOf(id, rect), room, rect, name, x: clear, line, size };
   }
-  // Without room beside the cables the name runs over them; under a sign it could not be read.
+  // Without room beside the cables the name runs over them; under a sign, or along a cable, it could not be read.
   const [name = ""] = names;
   const long = textWidth(name, size) * SPACED;
-  const left = nameLeft(band, long, signs, SIGN_HALF * unit);
+  const along = uprights.filter(({ until }) => until !== undefined);
+  const left = nameLeft(band, long, [...signs, ...along], SIGN_HALF * unit);
   return { key: keyOf(id, rect), room, rect, name: left === undefined ? "" : name, x: left ?? band.x, line, size };
 }
 
@@ -114,12 +115,13 @@ export const inUnits = (margin: Margin, unit: number): Margin => ({
   apart: margin.apart * unit,
 });
 
+/** The legs of roads, as what a name keeps clear of. */
 export const uprightsOf = (roads: readonly Road[]): readonly Upright[] =>
   roads.flatMap(({ points }) =>
     points.flatMap((b, i): readonly Upright[] => {
       const a = points[i - 1];
-      return a === undefined || a.x !== b.x || a.y === b.y
-        ? []
-        : [{ x: a.x, from: Math.min(a.y, b.y), to: Math.max(a.y, b.y) }];
+      if (a === undefined || (a.x !== b.x && a.y !== b.y)) return [];
+      const [x, until] = [Math.min(a.x, b.x), Math.max(a.x, b.x)];
+      return [{ x, from: Math.min(a.y, b.y), to: Math.max(a.y, b.y), ...(until > x && { until }) }];
     }),
   );

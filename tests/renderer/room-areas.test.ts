@@ -110,6 +110,8 @@ describe("names", () => {
 
   test("a cable above, below or beside is in the way of no name; where there is no room there is no place", () => {
     expect(nameLeft(band, 300, [cable(100, 100, 900), cable(100, -900, 0), cable(2000)], 50)).toBe(0);
+    // A cable along the band covers as much of it as it is long.
+    expect(nameLeft(band, 300, [{ x: 100, until: 500, from: 50, to: 50 }], 50)).toBe(550);
     expect(nameLeft(band, 900, [cable(200)], 50)).toBeUndefined();
   });
 });

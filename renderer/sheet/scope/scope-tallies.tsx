@@ -11,7 +11,9 @@ import { FOR_EYES_ONLY } from "../svg-roles.ts";
 /** In pixels. */
 const LETTERS = 12;
 const FLAG = 19;
-const GAP = 7;
+const GAP = 4;
+/** What it may stand out on either side. */
+const BESIDE = 7;
 const HEIGHT = 19;
 /** Its middle, under the lower wall: the wall stays in sight. */
 const HANGS = 13;
@@ -35,7 +37,8 @@ export const ScopeTallies = memo(function ScopeTallies({
   const all = SIGNS.map((sign) => ({ sign, count: tally[sign] })).filter(({ count }) => count > 0);
   if (all.length === 0) return null;
   const wide = all.reduce((sum, { count }) => sum + widthOf(count), 0);
-  const room = (drawing.width + 2 * WALL) / unit + 2 * FLAG;
+  // Hardly wider than the box: cables come down close beside it.
+  const room = (drawing.width + 2 * WALL) / unit + 2 * BESIDE;
   const marks = wide <= room ? apart(all) : together(all);
   const width = marks.reduce((sum, mark) => sum + mark.width, 0);
   let x = -width / 2;
