@@ -1,10 +1,12 @@
 import { startTransition, useEffect, useState } from "react";
+import "./panels/fold.css";
 import { NoticeBar } from "./panels/notice-bar.tsx";
 import { StatusLine } from "./panels/status-line.tsx";
 import { TitleStrip } from "./panels/title-strip.tsx";
 import { afterPaint } from "./platform/after-paint.ts";
 import { fetchLater } from "./sheet/later.ts";
 import { Sheet } from "./sheet/sheet.tsx";
+import { isFolded } from "./state/folding.ts";
 import { preferencesStore } from "./state/preferences-store.ts";
 import { useStore } from "./state/use-store.ts";
 import { ErrorBoundary } from "./ui/error-boundary.tsx";
@@ -19,11 +21,13 @@ type Beside = typeof import("./panels/beside.ts")["parts"];
 export default function Workbench() {
   // What they say in lengths is written anew when lengths are read in another way.
   const lengths = useStore(preferencesStore, (state) => state.lengths);
+  const left = useStore(preferencesStore, isFolded.left);
+  const right = useStore(preferencesStore, isFolded.right);
   const beside = useBeside();
   return (
     <div className="window">
       <TitleStrip />
-      <nav data-region className="stock region" aria-label={wording.stockAndOutline}>
+      <nav data-region data-folded={left || undefined} className="stock region" aria-label={wording.stockAndOutline}>
         <ErrorBoundary what={wording.theLeftPane}>
           {isThere(beside) ? <beside.LeftPane key={lengths} /> : beside && <NotFetched />}
         </ErrorBoundary>
@@ -34,7 +38,12 @@ export default function Workbench() {
         </ErrorBoundary>
         <NoticeBar />
       </main>
-      <aside data-region className="pane region" aria-label={wording.detailsFindingsAndRooms}>
+      <aside
+        data-region
+        data-folded={right || undefined}
+        className="pane region"
+        aria-label={wording.detailsFindingsAndRooms}
+      >
         <ErrorBoundary what={wording.thePane}>
           {isThere(beside) ? <beside.SidePane key={lengths} /> : beside && <NotFetched />}
         </ErrorBoundary>

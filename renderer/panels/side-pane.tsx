@@ -1,15 +1,16 @@
 import { Tabs } from "@base-ui/react/tabs";
-import { type FocusEvent, lazy, Suspense, useEffect, useRef } from "react";
+import { type FocusEvent, lazy, type ReactNode, Suspense, useEffect, useRef } from "react";
 import { energiseStore, isEnergised } from "../state/energise/energise-store.ts";
 import { findingsStore } from "../state/findings-store.ts";
 import { isMakingUp, makeUpStore } from "../state/make-up/make-up-store.ts";
 import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { needForScope } from "../state/scope/scoping.ts";
-import { type Pane, sessionStore, showPane } from "../state/session-store.ts";
+import { type Pane, sessionStore, showPane, turnTo } from "../state/session-store.ts";
 import { isSurveying, surveyStore } from "../state/survey/survey-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { Details } from "./details/details.tsx";
 import { Findings } from "./findings/findings.tsx";
+import { FoldablePane, FoldButton } from "./foldable-pane.tsx";
 import { Rooms } from "./rooms/rooms.tsx";
 import { StateTag } from "./state-switch.tsx";
 import { wording } from "./words.ts";
@@ -28,99 +29,96 @@ async function fetchScopePane(): Promise<void> {
 /** What is selected, what was found, and where things stand. */
 export function SidePane() {
   const pane = useStore(sessionStore, (state) => state.pane);
-  const count = useStore(findingsStore, (state) => state.findings.length);
-  const open = useStore(findingsStore, (state) => state.couldNotTell.length);
   const energised = useStore(energiseStore, isEnergised);
   const makingUp = useStore(makeUpStore, isMakingUp);
   const surveying = useStore(surveyStore, isSurveying);
   const scoped = useStore(scopeStore, isScopeShown);
   useEffect(() => needForScope(fetchScopePane), []);
   const keepFocus = useKeptFocus(pane);
+  const tabs: readonly { readonly value: Pane; readonly word: ReactNode }[] = [
+    { value: "details", word: wording.details },
+    { value: "findings", word: <FindingsWord /> },
+    { value: "rooms", word: wording.rooms },
+    ...(energised ? [{ value: "energise", word: wording.energised } as const] : []),
+    ...(makingUp ? [{ value: "make-up", word: wording.makeUp } as const] : []),
+    ...(surveying ? [{ value: "survey", word: wording.survey } as const] : []),
+    ...(scoped ? [{ value: "scope", word: wording.scope } as const] : []),
+  ];
   return (
-    <Tabs.Root className="tabs" value={pane} onValueChange={(value: Pane) => showPane(value)} {...keepFocus}>
-      <div className="region-head">
-        <Tabs.List className="tab-list" activateOnFocus>
-          <Tabs.Tab className="tab" value="details">
-            {wording.details}
-          </Tabs.Tab>
-          <Tabs.Tab className="tab" value="findings">
-            {wording.findings}
-            <span className="tab-count fig">
-              {count}
-              {open > 0 && (
-                <>
-                  <span aria-hidden="true"> · {open} ?</span>
-                  <span className="unseen">{wording.cannotTell(open)}</span>
-                </>
-              )}
-            </span>
-          </Tabs.Tab>
-          <Tabs.Tab className="tab" value="rooms">
-            {wording.rooms}
-          </Tabs.Tab>
-          {energised && (
-            <Tabs.Tab className="tab" value="energise">
-              {wording.energised}
-            </Tabs.Tab>
-          )}
-          {makingUp && (
-            <Tabs.Tab className="tab" value="make-up">
-              {wording.makeUp}
-            </Tabs.Tab>
-          )}
-          {surveying && (
-            <Tabs.Tab className="tab" value="survey">
-              {wording.survey}
-            </Tabs.Tab>
-          )}
-          {scoped && (
-            <Tabs.Tab className="tab" value="scope">
-              {wording.scope}
-            </Tabs.Tab>
-          )}
-        </Tabs.List>
-        {!energised && !makingUp && !surveying && !scoped && <StateTag />}
-      </div>
-      <Tabs.Panel className="tab-body" value="details">
-        <Details />
-      </Tabs.Panel>
-      <Tabs.Panel className="tab-body" value="findings">
-        <h2 className="unseen">{wording.findings2}</h2>
-        <Findings />
-      </Tabs.Panel>
-      <Tabs.Panel className="tab-body" value="rooms">
-        <h2 className="unseen">{wording.rooms}</h2>
-        <Rooms />
-      </Tabs.Panel>
-      {energised && (
-        <Tabs.Panel className="tab-body" value="energise">
-          <h2 className="unseen">{wording.energised}</h2>
-          <Suspense fallback={<p className="empty">{wording.energising}</p>}>
-            <EnergisePane />
-          </Suspense>
+    <FoldablePane side="right" tabs={tabs} onShow={turnTo}>
+      <Tabs.Root className="tabs" value={pane} onValueChange={(value: Pane) => showPane(value)} {...keepFocus}>
+        <div className="region-head">
+          <Tabs.List className="tab-list" activateOnFocus>
+            {tabs.map(({ value, word }) => (
+              <Tabs.Tab key={value} className="tab" value={value}>
+                {word}
+              </Tabs.Tab>
+            ))}
+          </Tabs.List>
+          {!energised && !makingUp && !surveying && !scoped && <StateTag />}
+          <FoldButton side="right" />
+        </div>
+        <Tabs.Panel className="tab-body" value="details">
+          <Details />
         </Tabs.Panel>
-      )}
-      {makingUp && (
-        <Tabs.Panel className="tab-body" value="make-up">
-          <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
-            <MakeUpPane />
-          </Suspense>
+        <Tabs.Panel className="tab-body" value="findings">
+          <h2 className="unseen">{wording.findings2}</h2>
+          <Findings />
         </Tabs.Panel>
-      )}
-      {surveying && (
-        <Tabs.Panel className="tab-body" value="survey">
-          <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
-            <SurveyPane />
-          </Suspense>
+        <Tabs.Panel className="tab-body" value="rooms">
+          <h2 className="unseen">{wording.rooms}</h2>
+          <Rooms />
         </Tabs.Panel>
-      )}
-      {scoped && ScopePane && (
-        <Tabs.Panel className="tab-body" value="scope">
-          <h2 className="unseen">{wording.scope}</h2>
-          <ScopePane />
-        </Tabs.Panel>
-      )}
-    </Tabs.Root>
+        {energised && (
+          <Tabs.Panel className="tab-body" value="energise">
+            <h2 className="unseen">{wording.energised}</h2>
+            <Suspense fallback={<p className="empty">{wording.energising}</p>}>
+              <EnergisePane />
+            </Suspense>
+          </Tabs.Panel>
+        )}
+        {makingUp && (
+          <Tabs.Panel className="tab-body" value="make-up">
+            <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
+              <MakeUpPane />
+            </Suspense>
+          </Tabs.Panel>
+        )}
+        {surveying && (
+          <Tabs.Panel className="tab-body" value="survey">
+            <Suspense fallback={<p className="empty">{wording.workingItOut}</p>}>
+              <SurveyPane />
+            </Suspense>
+          </Tabs.Panel>
+        )}
+        {scoped && ScopePane && (
+          <Tabs.Panel className="tab-body" value="scope">
+            <h2 className="unseen">{wording.scope}</h2>
+            <ScopePane />
+          </Tabs.Panel>
+        )}
+      </Tabs.Root>
+    </FoldablePane>
+  );
+}
+
+/** With how many there are, and how much cannot be told. */
+function FindingsWord() {
+  const count = useStore(findingsStore, (state) => state.findings.length);
+  const open = useStore(findingsStore, (state) => state.couldNotTell.length);
+  return (
+    <>
+      {wording.findings}
+      <span className="tab-count fig">
+        {count}
+        {open > 0 && (
+          <>
+            <span aria-hidden="true"> · {open} ?</span>
+            <span className="unseen">{wording.cannotTell(open)}</span>
+          </>
+        )}
+      </span>
+    </>
   );
 }
 

@@ -31,7 +31,18 @@ function onKeyDown(event: KeyboardEvent): void {
 }
 
 /** What makes no sense behind a dialog, or while no drawing is shown. */
-const NOT_IN_DIALOG: ReadonlySet<KeyId> = new Set(["find-anything", "other-state", "show-scope", "energise"]);
+const NOT_IN_DIALOG: ReadonlySet<KeyId> = new Set([
+  "find-anything",
+  "other-state",
+  "show-scope",
+  "overview",
+  "fold-left",
+  "fold-right",
+  "energise",
+]);
+
+/** What is there to be changed only while a drawing is shown. */
+const OF_DRAWING: ReadonlySet<KeyId> = new Set(["energise", "show-scope", "overview", "fold-left", "fold-right"]);
 
 function actionOf(event: KeyboardEvent): (() => void) | undefined {
   const entry = entryOfEvent(event, "window");
@@ -40,7 +51,7 @@ function actionOf(event: KeyboardEvent): (() => void) | undefined {
   if (NOT_IN_DIALOG.has(id) && dialogStore.get().kind !== "none") return undefined;
   // Not the page of the browser either: it would print the dialog.
   if (id === "print-export" && dialogStore.get().kind !== "none") return () => {};
-  if ((id === "energise" || id === "show-scope") && startStore.get().open) return undefined;
+  if (OF_DRAWING.has(id) && startStore.get().open) return undefined;
   if ((id === "undo" || id === "redo") && isTextField(event.target)) return undefined;
   if (id === "next-region") return () => focusRegion(1);
   if (id === "region-before") return () => focusRegion(-1);

@@ -1,5 +1,6 @@
 import type { LengthSystem } from "../../shared-model/units/length-words.ts";
 import { openDialog } from "../state/dialog-store.ts";
+import { isFolded } from "../state/folding.ts";
 import { preferencesStore, type ThemeChoice } from "../state/preferences-store.ts";
 import { showPane } from "../state/session-store.ts";
 import { mapCircuits } from "../state/survey/survey-store.ts";
@@ -45,6 +46,8 @@ const LENGTHS: readonly { readonly choice: LengthSystem; readonly word: string }
 export function WindowMenu() {
   const theme = useStore(preferencesStore, (state) => state.theme);
   const lengths = useStore(preferencesStore, (state) => state.lengths);
+  const left = useStore(preferencesStore, isFolded.left);
+  const right = useStore(preferencesStore, isFolded.right);
   return (
     <WordMenu word={wording.helpAndView}>
       <MenuGroup caption={wording.paper}>
@@ -64,6 +67,9 @@ export function WindowMenu() {
       <MenuLine />
       <MenuItem onChoose={() => showPane("findings")}>{wording.findings2}</MenuItem>
       <MenuItem onChoose={() => showPane("rooms")}>{wording.rooms}</MenuItem>
+      <CommandItem id="overview">{wording.overview}</CommandItem>
+      <CommandItem id="fold-left">{left ? wording["show-left"] : wording["fold-left"]}</CommandItem>
+      <CommandItem id="fold-right">{right ? wording["show-right"] : wording["fold-right"]}</CommandItem>
       <MenuLine />
       <CommandItem id="take-tour">{wording.tourOfTheWindow}</CommandItem>
       <CommandItem id="show-keys">{wording.keys}</CommandItem>

@@ -44,8 +44,8 @@ export function hit(box: InBox, on: EventTarget): Hit {
 /** Shows what the checks say at a sign, in its pane. */
 export function showFinding(mark: FindingMark): void {
   const found = findSubject(documentStore.get().project, shownInstallation(), mark.subject);
-  if (found !== undefined) goTo(found, "findings");
-  else showPane("findings");
+  showPane("findings");
+  if (found !== undefined) goTo(found);
 }
 
 /** Selects a thing; what is selected already stays when it only gets a menu. */

@@ -13,6 +13,7 @@ import { HandLayer } from "./hand-layer.tsx";
 import { targetsOfEnd, targetsOfJumper } from "./landing-targets.ts";
 import { LayingOutHint } from "./laying-out-hint.tsx";
 import { Legend } from "./legend.tsx";
+import { OverviewHost } from "./overview/overview-host.tsx";
 import { placeKey } from "./placing/place-keys.ts";
 import { PlacingGhost } from "./placing/placing-ghost.tsx";
 import { RenameField } from "./rename-field.tsx";
@@ -35,6 +36,7 @@ export const parts = {
   LitLayer,
   LitRoads,
   LitRoadTags,
+  OverviewHost,
   PlacingGhost,
   RenameField,
   RouteLine,

@@ -50,6 +50,7 @@ export const laterWording = catalogue({
   legendOfTheDrawing: "Legend of the drawing",
   legendWouldCoverTheDrawing: "It would lie over what is drawn here. Show it all the same",
   showLegend: "Show legend",
+  showLegendBeside: "Beside the sheet, which gives it room",
   letItPlaceItself: "Let it place itself",
   more: "More",
   moreFor: (nameWord: Part) => `More for ${nameWord}`,

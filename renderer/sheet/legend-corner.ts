@@ -1,4 +1,5 @@
 import { type PointerEvent, type RefObject, useCallback, useLayoutEffect, useRef, useState } from "react";
+import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { documentStore } from "../state/document-store.ts";
 import { LEGEND_CORNERS, type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
@@ -9,29 +10,42 @@ import { areasOfAll } from "./whole-of.ts";
 
 export const putInto = (legendCorner: LegendCorner): void => preferencesStore.merge({ legendCorner });
 
+/** `free` is undefined before it was looked at. */
+interface MaybeStanding {
+  readonly corner: LegendCorner;
+  readonly free: boolean | undefined;
+}
+
 /**
  * Where the legend stands: in the corner that it was put into, else the one in which it covers least of the drawing as it
  * is seen now; and whether it covers nothing there. Where it would, only its head is shown, in the corner that is best for
  * that. Looked at again whenever the view comes to rest.
  */
-export function useCorner(root: RefObject<HTMLElement | null>, width: number, height: number): Standing {
+export function useCorner(root: RefObject<HTMLElement | null>, width: number, height: number): MaybeStanding {
   const chosen = useStore(preferencesStore, ({ legendCorner }) => legendCorner);
-  const [standing, setStanding] = useState<Standing>({ corner: chosen ?? "bottom-right", free: true });
+  const [standing, setStanding] = useState<Standing>();
   const look = useCallback(() => {
     const [view, now] = [sheetArea(), currentView()];
     if (root.current === null || view === undefined || now === undefined) return;
     const among = chosen === undefined ? LEGEND_CORNERS : [chosen];
     const best = (size: { readonly width: number; readonly height: number }): Standing =>
-      freestCorner(size, view, view.foot, areasOfAll(documentStore.get()), now, among);
+      freestCorner(size, view, view.foot, areasOfAll(documentStore.get()), now, among, overviewIn(view));
     const whole = best({ width: width + RIM, height: Math.min(height + HEAD, view.height - TALLEST) });
     const next = whole.free ? whole : { corner: best({ width: SLIM, height: HEAD / 2 }).corner, free: false };
-    setStanding((before) => (before.corner === next.corner && before.free === next.free ? before : next));
+    setStanding((before) => (before?.corner === next.corner && before.free === next.free ? before : next));
   }, [root, width, height, chosen]);
   useLayoutEffect(() => {
     look();
     return whenViewRests(look);
   }, [look]);
-  return standing;
+  return { corner: standing?.corner ?? chosen ?? "bottom-right", free: standing?.free };
+}
+
+/** Where the overview stands, in pixels from the corner of the view. */
+function overviewIn(view: { readonly left: number; readonly top: number }): readonly Rect[] {
+  const area = document.querySelector(".sheet-overview")?.getBoundingClientRect();
+  if (area === undefined) return [];
+  return [{ x: area.left - view.left, y: area.top - view.top, width: area.width, height: area.height }];
 }
 
 /** What it has around its lines, in pixels; one that is too tall scrolls. */

@@ -28,6 +28,7 @@ export interface Standing {
  * The corner in which a legend covers least of what is drawn, the first of those that are alike.
  * @param areas What is drawn, in drawing units of the sheet.
  * @param among Corners that it may stand in.
+ * @param standing What stands on the sheet there already, in pixels from the corner of the view.
  */
 export function freestCorner(
   legend: Size,
@@ -36,8 +37,9 @@ export function freestCorner(
   areas: readonly Rect[],
   { x, y, zoom }: Viewport,
   among: readonly LegendCorner[] = LEGEND_CORNERS,
+  standing: readonly Rect[] = [],
 ): Standing {
-  const seen = areas.map((area) => ({
+  const drawn = areas.map((area) => ({
     x: area.x * zoom + x,
     y: area.y * zoom + y,
     width: area.width * zoom,
@@ -45,6 +47,7 @@ export function freestCorner(
   }));
   const covered = among.map((corner) => {
     const place = legendArea(corner, legend, view, foot);
+    const seen = [...drawn, ...standing];
     return { corner, area: seen.reduce((sum, area) => sum + common(place, area), 0) };
   });
   const { corner, area } = covered.reduce((best, next) => (next.area < best.area ? next : best));

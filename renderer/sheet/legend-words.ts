@@ -6,6 +6,7 @@ export const LEGEND_WORDS = {
   close: laterWording.fold,
   show: laterWording.showLegend,
   noRoom: laterWording.legendWouldCoverTheDrawing,
+  beside: laterWording.showLegendBeside,
   region: laterWording.legendOfTheDrawing,
   sets: laterWording.drawingSymbols,
   us: "US",

@@ -1,4 +1,6 @@
-import { useMemo, useRef, useState } from "react";
+import { useStore as useFlowStore } from "@xyflow/react";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { createPortal } from "react-dom";
 import { drawLegend, LEGEND_LETTERS } from "../../shared-model/geometry/symbols/legend-drawing.ts";
 import { SYMBOL_SIZE, SYMBOL_STROKE } from "../../shared-model/geometry/symbols/plan-symbol.ts";
 import { symbolLegend } from "../../shared-model/geometry/symbols/symbol-legend.ts";
@@ -7,12 +9,13 @@ import { SYMBOL_SETS, type SymbolSet, USUAL_SET } from "../../shared-model/model
 import { dispatch, documentStore, installationOf } from "../state/document-store.ts";
 import { type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { besideStore, setBeside } from "./beside-store.ts";
 import { putInto, useCorner, useDrag } from "./legend-corner.ts";
 import { cornerAfter } from "./legend-place.ts";
 import { LEGEND_WORDS } from "./legend-words.ts";
 import { sheetArea } from "./sheet-view.ts";
 
-/** What the symbols of the plan mean: those that stand on it and no others, in a corner of the sheet. */
+/** What the symbols of the plan mean: those that stand on it and no others, in a corner of the sheet or beside it. */
 export function Legend() {
   const open = useStore(preferencesStore, ({ legend }) => legend);
   return open ? <OpenLegend /> : null;
@@ -26,41 +29,49 @@ function OpenLegend() {
   const { width, height, title, lines: cells, note } = useMemo(() => drawLegend(lines, set), [lines, set]);
   const root = useRef<HTMLElement>(null);
   const { corner, free } = useCorner(root, width, height);
-  // Who puts it somewhere, or asks for it, has it there whatever it covers.
-  const [asked, setAsked] = useState(isAskedInAWideSheet);
-  const put = (to: LegendCorner): void => {
-    setAsked(true);
+  const beside = useBeside(free);
+  // Who puts it into a corner has it there whatever it covers.
+  const [put, setPut] = useState(false);
+  const putThere = (to: LegendCorner): void => {
+    setPut(true);
     putInto(to);
   };
-  const drag = useDrag(root, put);
-  if (!free && !asked)
+  const drag = useDrag(root, putThere);
+  // Its head, by which it was asked for, is gone then.
+  useEffect(() => {
+    if ((beside || put) && document.activeElement === document.body) root.current?.querySelector("button")?.focus();
+  }, [beside, put]);
+  if (free === false && !put && !beside)
     return (
       <section ref={root} className="sheet-symbols" aria-label={LEGEND_WORDS.region} data-corner={corner}>
         <div className="sheet-symbols-head">
-          <button type="button" title={LEGEND_WORDS.noRoom} onClick={() => setAsked(true)}>
+          <button
+            type="button"
+            title={hasRoomBeside() ? LEGEND_WORDS.beside : LEGEND_WORDS.noRoom}
+            onClick={() => (hasRoomBeside() ? setBeside(true) : setPut(true))}
+          >
             {LEGEND_WORDS.show}
           </button>
-          <button type="button" onClick={fold}>
-            {LEGEND_WORDS.close}
-          </button>
+          <FoldButton />
         </div>
       </section>
     );
-  return (
+  const side = beside ? document.querySelector(".sheet-beside") : null;
+  const whole = (
     <section
       ref={root}
       className="sheet-symbols"
       aria-label={LEGEND_WORDS.region}
-      data-corner={corner}
+      data-corner={beside ? "beside" : corner}
       {...(drag.at && { style: { translate: `${drag.at.x}px ${drag.at.y}px` } })}
     >
-      <div className="sheet-symbols-head" {...drag.events}>
-        <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => put(cornerAfter(corner))}>
-          {LEGEND_WORDS.move}
-        </button>
-        <button type="button" onClick={fold}>
-          {LEGEND_WORDS.close}
-        </button>
+      <div className="sheet-symbols-head" {...(!beside && drag.events)}>
+        {!beside && (
+          <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => putThere(cornerAfter(corner))}>
+            {LEGEND_WORDS.move}
+          </button>
+        )}
+        <FoldButton />
       </div>
       <fieldset className="sheet-symbols-sets" aria-label={LEGEND_WORDS.sets}>
         {SYMBOL_SETS.map((each) => (
@@ -111,12 +122,44 @@ function OpenLegend() {
       </svg>
     </section>
   );
+  return side === null ? whole : createPortal(whole, side);
 }
 
-/** Where there is room beside it, a press on its button is enough; remembered from the last time, it is not asked for. */
-const WIDE = 700;
-const isAskedInAWideSheet = (): boolean =>
-  document.activeElement?.matches(".sheet-symbols-button") === true && (sheetArea()?.width ?? 0) >= WIDE;
+/**
+ * Whether it stands beside the sheet: where it was asked for and every corner has something in it that it would cover, until
+ * it is folded, or the sheet would be too narrow.
+ */
+function useBeside(free: boolean | undefined): boolean {
+  const [asked, setAsked] = useState(isAsked);
+  const on = useStore(besideStore, (state) => state.on);
+  const isCramped = useFlowStore(({ width }) => width > 0 && width < LEAST);
+  useLayoutEffect(() => {
+    if (free === undefined) return;
+    if (asked) setBeside(!free && hasRoomBeside());
+    setAsked(false);
+  }, [asked, free]);
+  useLayoutEffect(() => {
+    if (isCramped) setBeside(false);
+  }, [isCramped]);
+  useLayoutEffect(() => () => setBeside(false), []);
+  return on;
+}
+
+/** Remembered from the last time it is not asked for. */
+const isAsked = (): boolean => document.activeElement?.matches(".sheet-symbols-button") === true;
+
+/** Pixels of a sheet that can give some up for it, and of one that cannot. */
+const WIDE = 640;
+const LEAST = 360;
+const hasRoomBeside = (): boolean => (sheetArea()?.width ?? 0) >= WIDE;
+
+function FoldButton() {
+  return (
+    <button type="button" onClick={fold}>
+      {LEGEND_WORDS.close}
+    </button>
+  );
+}
 
 const fold = (): void => {
   preferencesStore.merge({ legend: false });

@@ -3,6 +3,7 @@ import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Point } from "../../shared-model/model/project.ts";
 import { documentStore } from "../state/document-store.ts";
+import { besideOverview } from "./beside-overview.ts";
 import type { View } from "./box-frame.ts";
 import { NEAR_FROM } from "./detail.ts";
 import { rememberedView } from "./remember-view.ts";
@@ -146,6 +147,9 @@ export function showArea(area: Rect): boolean {
 /** Shows a part of the sheet at once, as fingers move it. */
 export const setView = (view: Viewport): void => void flow?.setViewport(view);
 
+/** Moves all that is in view to the right by some pixels, at once. */
+export const shiftView = (by: number): void => panBy(by, 0);
+
 /** The corner of the view, in pixels of the window. */
 export function viewCorner(): Point {
   const { left: x, top: y } = hostArea() ?? { left: 0, top: 0 };
@@ -200,7 +204,13 @@ export function bringIntoView(element: Element): void {
   const { top, bottom } = clearOf(host);
   const x = shortfall(area.left, area.right, host.left + EDGE, host.right - EDGE);
   const y = shortfall(area.top, area.bottom, top, bottom);
-  panBy(x, y);
+  const more = besideOverview({
+    left: area.left + x,
+    right: area.right + x,
+    top: area.top + y,
+    bottom: area.bottom + y,
+  });
+  panBy(x + more.x, y + more.y);
 }
 
 /** As `bringIntoView`, at once, for an area of the sheet. */

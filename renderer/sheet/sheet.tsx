@@ -40,6 +40,7 @@ import { useBoxMoves } from "./use-box-moves.ts";
 import { BeforePaint, useFirstView } from "./use-first-view.ts";
 import { useFlowNodes } from "./use-flow-nodes.ts";
 import { useGoTo } from "./use-go-to.ts";
+import { useStayPut } from "./use-stay-put.ts";
 import { wording } from "./words.ts";
 
 const NODE_TYPES: NodeTypes = { box: BoxNode };
@@ -56,7 +57,10 @@ const MORE_KEYS = ["Shift", "Control", "Meta"];
 export function Sheet() {
   return (
     <ReactFlowProvider>
-      <SheetBody />
+      <div className="sheet-and-beside">
+        <SheetBody />
+        <div className="sheet-beside" />
+      </div>
     </ReactFlowProvider>
   );
 }
@@ -74,6 +78,7 @@ function SheetBody() {
   const arranged = useArranged();
   const scope = useStore(scopeStore, isScopeShown) ? scopeParts() : undefined;
   const empty = useStore(documentStore, (document) => Object.keys(installationOf(document).enclosures).length === 0);
+  useStayPut(room);
   useGoTo(shown, first);
   useEffect(() => sheetEvents.attach(host.current), []);
   useEffect(() => dropGesturesOnSwitch(), []);
@@ -151,6 +156,7 @@ function SheetBody() {
       <EnergiseOverlayHost />
       {scope && <scope.ScopeOverlay />}
       <Later show={({ LayingOutHint }) => <LayingOutHint />} />
+      <Later show={({ OverviewHost }) => <OverviewHost shown={shown} />} />
       <SheetMenuPlace />
       <Later show={({ TargetTip }) => <TargetTip />} />
       <Later show={({ FullWords }) => <FullWords />} />

@@ -10,7 +10,7 @@ const NEAR_PARTS = ".sheet-box-header text, .sheet-item, .sheet-fill";
 /** Else all that is drawn of it, its words above and below included. */
 const AWAY_PARTS = ".sheet-wall-outer, text";
 /** What else stands at the edges of the sheet. */
-const BESIDE = ".sheet-hint, .sheet-symbols, .notice";
+const BESIDE = ".sheet-hint, .sheet-symbols, .sheet-overview, .notice";
 
 /**
  * Where the bar of what is chosen stands: looked at anew when something else is chosen or opened, and whenever the view

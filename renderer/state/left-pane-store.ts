@@ -1,3 +1,4 @@
+import { unfold } from "./folding.ts";
 import { createStore, type Store } from "./store.ts";
 
 /** Which tab of the left pane is shown: what can be placed, or the drawing as a tree. */
@@ -14,4 +15,7 @@ export const leftPaneStore: Store<LeftPaneState> = createStore<LeftPaneState>({ 
 export const showLeftTab = (tab: LeftTab): void => leftPaneStore.merge({ tab });
 
 /** Shows a tab and puts the focus into it. */
-export const goToLeftTab = (tab: LeftTab): void => leftPaneStore.merge({ tab, wanted: leftPaneStore.get().wanted + 1 });
+export function goToLeftTab(tab: LeftTab): void {
+  unfold("left");
+  leftPaneStore.merge({ tab, wanted: leftPaneStore.get().wanted + 1 });
+}

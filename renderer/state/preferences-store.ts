@@ -28,6 +28,11 @@ export interface Preferences {
   readonly legend: boolean;
   /** The corner that it was put into; until then it stands where it covers least. */
   readonly legendCorner?: LegendCorner;
+  /** Whether the overview of the drawing stands on the sheet. */
+  readonly overview: boolean;
+  /** Whether the panes beside the sheet are folded to rails. */
+  readonly leftFolded: boolean;
+  readonly rightFolded: boolean;
 }
 
 /** Clockwise. */
@@ -46,6 +51,9 @@ const FIRST: Preferences = {
   paper: "letter",
   tourSeen: false,
   legend: false,
+  overview: false,
+  leftFolded: false,
+  rightFolded: false,
 };
 
 export const preferencesStore: Store<Preferences> = createStore(recall());
@@ -77,6 +85,9 @@ function recall(): Preferences {
       paper: PAPERS.find((paper) => paper === Reflect.get(kept, "paper")) ?? FIRST.paper,
       tourSeen: Reflect.get(kept, "tourSeen") === true,
       legend: Reflect.get(kept, "legend") === true,
+      overview: Reflect.get(kept, "overview") === true,
+      leftFolded: Reflect.get(kept, "leftFolded") === true,
+      rightFolded: Reflect.get(kept, "rightFolded") === true,
       ...(legendCorner !== undefined && { legendCorner }),
     };
   } catch {

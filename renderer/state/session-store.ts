@@ -1,4 +1,5 @@
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import { unfold } from "./folding.ts";
 import type { HeldEnd, Selected, Tool } from "./selection.ts";
 import { createStore, type Store } from "./store.ts";
 
@@ -86,9 +87,14 @@ export function takeTool(tool: Tool | undefined): void {
   sessionStore.merge({ tool, routeFrom: undefined, held: undefined });
 }
 
+/** Shows a pane to who asks for it, folded or not. */
 export function showPane(pane: Pane): void {
   sessionStore.merge({ pane });
+  unfold("right");
 }
+
+/** Goes to a pane with what else is done; folded, it stays so. */
+export const turnTo = (pane: Pane): void => sessionStore.merge({ pane });
 
 export function notify(kind: Notice["kind"], title: string, lines: readonly string[] = []): void {
   serial += 1;

@@ -1,3 +1,4 @@
+import { unfold } from "./folding.ts";
 import { preferencesStore } from "./preferences-store.ts";
 import { closeStart, openStart, startStore } from "./start.ts";
 import { createStore, type Store } from "./store.ts";
@@ -15,6 +16,8 @@ export const tourStore: Store<TourState> = createStore<TourState>({ step: undefi
 export function startTour(): void {
   const fromStart = startStore.get().open;
   if (fromStart) closeStart();
+  unfold("left");
+  unfold("right");
   tourStore.set({ step: 0, fromStart });
 }
 

@@ -5,6 +5,8 @@ import { openDialog } from "./dialog-store.ts";
 import { redo, undo } from "./document-store.ts";
 import { toggleEnergise } from "./energise/door.ts";
 import { files } from "./files.ts";
+import { toggleFold } from "./folding.ts";
+import { preferencesStore } from "./preferences-store.ts";
 import { toggleScope } from "./scope/scoping.ts";
 import { showOtherState } from "./shown-state.ts";
 import { openStart } from "./start.ts";
@@ -30,6 +32,9 @@ const RUN: Readonly<Record<WindowCommandId, () => unknown>> = {
   "find-anything": askForCommandField,
   "other-state": showOtherState,
   "show-scope": toggleScope,
+  overview: () => preferencesStore.merge({ overview: !preferencesStore.get().overview }),
+  "fold-left": () => toggleFold("left"),
+  "fold-right": () => toggleFold("right"),
   "show-keys": () => openDialog({ kind: "keys" }),
   "show-signs": () => openDialog({ kind: "legend" }),
   "show-rules": () => openDialog({ kind: "rule-book" }),

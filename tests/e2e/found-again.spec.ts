@@ -68,7 +68,7 @@ test("a shortened name is told in full, the bar leaves the name of its box, the 
   await expect.poll(() => page.evaluate(() => document.activeElement?.closest(".sheet-flow") != null)).toBe(true);
 
   // In a narrow window a legend without a free place shows its head alone; asked for, all of it.
-  await page.setViewportSize({ width: 700, height: 800 });
+  await page.setViewportSize({ width: 600, height: 800 });
   await page.getByRole("button", { name: "Fit", exact: true }).click();
   await page.getByRole("button", { name: "Legend", exact: true }).click();
   const legend = page.getByRole("region", { name: "Legend of the drawing" });
@@ -76,6 +76,60 @@ test("a shortened name is told in full, the bar leaves the name of its box, the 
   await legend.getByRole("button", { name: "Show legend" }).click();
   await expect(legend.getByRole("button", { name: "US" })).toBeVisible();
 });
+
+test("a legend that is asked for covers no device and no name: without a free corner it stands beside the sheet", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  const legend = page.getByRole("region", { name: "Legend of the drawing" });
+  const button = page.getByRole("button", { name: "Legend", exact: true });
+  const sheet = await areaOf(page, ".sheet");
+  for (const level of ["far", "middle", "near"]) {
+    await page.getByRole("button", { name: level, exact: true }).click();
+    await button.click();
+    await expect(legend.getByRole("button", { name: "US" })).toBeVisible();
+    expect(await coveredBy(page, ".sheet-symbols"), level).toEqual([]);
+    await expectAccessible(page, `the legend, ${level}`);
+    await legend.getByRole("button", { name: "Fold" }).click();
+    await expect(button).toBeFocused();
+    expect(await areaOf(page, ".sheet")).toEqual(sheet);
+  }
+  // Near, a box fills the view: no corner is free.
+  await button.click();
+  await expect(legend).toHaveAttribute("data-corner", "beside");
+  expect((await areaOf(page, ".sheet")).width).toBeLessThan(sheet.width - 150);
+  // It stays there while the view moves, and what was seen whole is seen whole beside it.
+  await page.getByRole("button", { name: "Fit", exact: true }).click();
+  await expect(legend).toHaveAttribute("data-corner", "beside");
+  await legend.getByRole("button", { name: "Fold" }).click();
+  await page.getByRole("button", { name: "Fit", exact: true }).click();
+  await button.click();
+  await expect(legend.getByRole("button", { name: "US" })).toBeVisible();
+  const view = await areaOf(page, ".sheet-flow");
+  for (const box of await page.locator(".react-flow__node").all()) {
+    const area = await box.boundingBox();
+    expect(area !== null && area.x >= view.x && area.x + area.width <= view.x + view.width).toBe(true);
+  }
+});
+
+/** Boxes and words of the drawing of which something lies under an element. */
+const coveredBy = (page: Page, selector: string) =>
+  page.evaluate((of) => {
+    const own = document.querySelector(of)?.getBoundingClientRect();
+    const view = document.querySelector(".sheet-flow")?.getBoundingClientRect();
+    if (own === undefined || view === undefined) return ["nothing is there"];
+    const left = Math.max(own.left, view.left);
+    const right = Math.min(own.right, view.right);
+    // Beside the sheet nothing is under it.
+    if (left >= right) return [];
+    return [...document.querySelectorAll(".react-flow__node, .react-flow__node text")].flatMap((each) => {
+      const area = each.getBoundingClientRect();
+      const isUnder = area.left < right && area.right > left && area.top < own.bottom && area.bottom > own.top;
+      return isUnder ? [each.textContent ?? ""] : [];
+    });
+  }, selector);
 
 test("a document is shown where it was left, and whole where it was left whole", async ({
   quietPage: page,

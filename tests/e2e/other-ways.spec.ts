@@ -31,6 +31,9 @@ const SHOWN: Readonly<Partial<Record<WindowCommandId, (page: Page) => Promise<vo
     expect(banner(page).getByRole("button", { name: /^Proposed/ })).toHaveAttribute("aria-pressed", "true"),
   "show-scope": (page) =>
     expect(banner(page).getByRole("button", { name: /^Proposed/ })).toHaveAttribute("aria-pressed", "true"),
+  overview: (page) => expect(page.getByRole("region", { name: "Overview of the drawing" })).toBeVisible(),
+  "fold-left": (page) => expect(page.getByRole("tab", { name: "Outline" })).toBeVisible(),
+  "fold-right": (page) => expect(page.getByRole("tab", { name: "Details" })).toBeVisible(),
   "find-anything": async (page) => {
     await expect(page.getByRole("combobox", { name: "Command, part, tag or finding" })).toBeFocused();
     await page.keyboard.press("Escape");

@@ -143,6 +143,10 @@ Drawing
   The other of as found and proposed [F8]
   Show scope [Shift+F8]
 View
+  Overview [F7]
+  Fold or show stock and outline [F4]
+  Fold or show details and findings [Shift+F4]
+  -
   (resetZoom)
   (zoomIn)
   (zoomOut)

@@ -24,6 +24,13 @@ test("it goes where nothing is drawn", () => {
   expect(freestCorner(LEGEND, VIEW, FOOT, [right], { x: 0, y: 0, zoom: 0.25 }).corner).toBe("bottom-right");
 });
 
+test("a corner in which something else stands is not free", () => {
+  const overview = { x: 6, y: 420, width: 200, height: 140 };
+  const right = { x: 560, y: 60, width: 240, height: 540 };
+  const free = freestCorner(LEGEND, VIEW, FOOT, [right], AS_IT_IS, LEGEND_CORNERS, [overview]);
+  expect(free).toEqual({ corner: "top-left", free: true });
+});
+
 test("no corner covers less than the one that is taken, and all of it is in the view", () => {
   const side = fc.integer({ min: 0, max: 800 });
   const area = fc.record({

@@ -49,7 +49,7 @@ export interface MenuFacts {
   readonly keys?: ChosenKeys;
 }
 
-type MenuName = "File" | "Edit" | "Drawing" | "Help";
+type MenuName = "File" | "Edit" | "Drawing" | "View" | "Help";
 
 /** Which menu a group of the catalogue is in. */
 const MENU_OF: Readonly<Record<CommandGroup, MenuName>> = {
@@ -61,6 +61,7 @@ const MENU_OF: Readonly<Record<CommandGroup, MenuName>> = {
   rooms: "Drawing",
   proposed: "Drawing",
   document: "Drawing",
+  window: "View",
   help: "Help",
 };
 
@@ -83,7 +84,7 @@ export function menuTemplate(facts: MenuFacts): readonly MenuEntry[] {
     fileMenu(facts, isMac),
     menu("Edit", [...commands("Edit"), LINE, role("selectAll", "Select all")]),
     ...(drawing.length > 0 ? [menu("Drawing", drawing)] : []),
-    viewMenu(facts.isPackaged),
+    viewMenu(commands("View"), facts.isPackaged),
     menu("Window", [role("minimize"), ...(isMac ? [role("zoom"), LINE, role("front")] : [])]),
     menu("Help", commands("Help")),
   ];
@@ -120,8 +121,10 @@ function fileMenu({ recent, keys = {} }: MenuFacts, isMac: boolean): MenuEntry {
 }
 
 /** The letters themselves can be enlarged here; the sheet has a zoom of its own. */
-const viewMenu = (isPackaged: boolean): MenuEntry =>
+const viewMenu = (commands: readonly MenuEntry[], isPackaged: boolean): MenuEntry =>
   menu("View", [
+    ...commands,
+    LINE,
     role("resetZoom", "Letters at usual size"),
     role("zoomIn", "Larger letters"),
     role("zoomOut", "Smaller letters"),

@@ -7,7 +7,7 @@ import { energiseStore } from "../../state/energise/energise-store.ts";
 import { leadWords, standsWords } from "../../state/energise/energise-words.ts";
 import { chooseOutlet, leadPlaceAt, pickLeadPlace, putLead } from "../../state/energise/instruments.ts";
 import { operablesOf, operate, pressReset, pressTest } from "../../state/energise/operating.ts";
-import { showPane } from "../../state/session-store.ts";
+import { turnTo } from "../../state/session-store.ts";
 import { type Action, act, LINE } from "../action.ts";
 import type { BoxItem } from "../box-items.ts";
 import { say } from "../gesture-store.ts";
@@ -26,7 +26,7 @@ export function pressLit({ key, subject }: BoxItem, terminal: At | undefined): b
   if (key.startsWith(TEST_KEY)) pressTest(subject.id);
   else if (key.startsWith(RESET_KEY)) pressReset(subject.id);
   else return pressDevice(subject.id);
-  showPane("energise");
+  turnTo("energise");
   return true;
 }
 
@@ -36,13 +36,13 @@ function pressDevice(id: DeviceId): boolean {
   const [outlet] = device === undefined ? [] : outletsOf(device);
   if (outlet?.receptacle) {
     chooseOutlet(outlet.key);
-    showPane("energise");
+    turnTo("energise");
     say(wording.thePlugInTesterIsAt(outlet.name));
     return true;
   }
   const [first] = operablesOf(id);
   if (first === undefined || !operate(first)) return false;
-  showPane("energise");
+  turnTo("energise");
   say(wording.was(first.name, standsWords(first)));
   return true;
 }
@@ -80,7 +80,7 @@ function placeLead(key: string, subject: BoxItem["subject"], at: At | undefined)
 const shown = (words: string, run: () => void): Action =>
   act(words, () => {
     run();
-    showPane("energise");
+    turnTo("energise");
   });
 
 /** What an energised drawing offers in the menu of a thing. */

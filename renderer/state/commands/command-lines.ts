@@ -216,8 +216,8 @@ function findingLines(): readonly CommandLine[] {
     run() {
       const document = documentStore.get();
       const target = subjects[0] && findSubject(document.project, installationOf(document), subjects[0]);
-      if (target === undefined) showPane("findings");
-      else goTo(target, "findings");
+      showPane("findings");
+      if (target !== undefined) goTo(target);
     },
   }));
 }

@@ -5,7 +5,7 @@ import { laterWording } from "./later-words.ts";
 export const KIND_WORDS = { box: laterWording.box, panel: laterWording.panel } as const;
 
 /** What a line of the field belongs to, beside its title. */
-export const GROUP_WORDS: Readonly<Record<CommandGroup | "window", string>> = {
+export const GROUP_WORDS: Readonly<Record<CommandGroup, string>> = {
   draw: laterWording.draw,
   conductors: laterWording.conductors,
   facts: laterWording.facts,

@@ -75,7 +75,10 @@ const lineOf = (title: string, way: AboutWay, about: SubjectLine): CommandLine =
 /** With the thing chosen: does the one thing that is meant, or asks which of several. */
 function goOn(title: string, way: AboutWay, { subject, select, title: name }: SubjectLine): Asked | undefined {
   goTo(select, "details");
-  if ("shows" in way) return undefined;
+  if ("shows" in way) {
+    showPane("details");
+    return undefined;
+  }
   const meant = linesAbout(subject, select).filter((line) => way.does.test(line.title));
   const [only] = meant;
   if (only === undefined) notify("problem", `${title}: ${name}`, [VERB_SAYS.notNow]);

@@ -1,6 +1,6 @@
 import type { Act, Energised, Operated } from "../../../shared-model/answers/energised.ts";
 import { documentStore, followDocument, shownInstallation } from "../document-store.ts";
-import { notify, sessionStore, showPane } from "../session-store.ts";
+import { notify, sessionStore, showPane, turnTo } from "../session-store.ts";
 import { askEnergised } from "./ask-energised.ts";
 import { endsBy } from "./ending.ts";
 import { ALL_ON, type AnswerAbout, energiseStore, resetEnergise } from "./energise-store.ts";
@@ -71,7 +71,7 @@ function stop(): void {
   stopState = undefined;
   round += 1;
   acts.length = 0;
-  if (sessionStore.get().pane === "energise") showPane("details");
+  if (sessionStore.get().pane === "energise") turnTo("details");
 }
 
 /** Changes what is operated, and computes it. */

@@ -2,7 +2,7 @@ import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../../../shared
 import type { TypedCall } from "../../../shared-model/commands/command-args.ts";
 import type { EnclosureId, OutletKey } from "../../../shared-model/model/ids.ts";
 import { dispatch, documentStore, followDocument, setShownState } from "../document-store.ts";
-import { goTo, notify, sessionStore, showPane } from "../session-store.ts";
+import { goTo, notify, sessionStore, showPane, turnTo } from "../session-store.ts";
 import { type MakeUpJob, type MakeUpTold, madeOf, makeUpStore, NO_MAKE_UP } from "./make-up-store.ts";
 import { wording } from "./words.ts";
 
@@ -126,7 +126,7 @@ export function leaveMakeUp(): void {
   stopFollowing = undefined;
   const wasOpen = makeUpStore.get().job !== undefined;
   makeUpStore.set(NO_MAKE_UP);
-  if (sessionStore.get().pane === "make-up") showPane("details");
+  if (sessionStore.get().pane === "make-up") turnTo("details");
   const back = opener;
   opener = null;
   if (!wasOpen) return;

@@ -2,7 +2,7 @@ import type { ScopeWork } from "../../../shared-model/answers/scope.ts";
 import { documentStore, followDocument, hasProposed, setShownState } from "../document-store.ts";
 import { leaveEnergise } from "../energise/ending.ts";
 import { energiseStore } from "../energise/energise-store.ts";
-import { notify, type Pane, sessionStore, showPane, takeTool } from "../session-store.ts";
+import { notify, type Pane, sessionStore, showPane, takeTool, turnTo } from "../session-store.ts";
 import { askScope } from "./ask-scope.ts";
 import { hideScope, resetScope, scopeStore } from "./scope-store.ts";
 import { wording } from "./words.ts";
@@ -92,7 +92,7 @@ export function leaveScope(): void {
   for (const stop of stops) stop();
   stops = [];
   hideScope();
-  if (sessionStore.get().pane === "scope") showPane(ALWAYS.has(before) ? before : "details");
+  if (sessionStore.get().pane === "scope") turnTo(ALWAYS.has(before) ? before : "details");
 }
 
 /** Asks for the difference of the document as it is now. While an answer is on its way the next is asked after it. */

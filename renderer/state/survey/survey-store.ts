@@ -1,7 +1,7 @@
 import type { CircuitMap, CircuitOrder, SurveyAnswer } from "../../../shared-model/answers/survey.ts";
 import type { EnclosureId } from "../../../shared-model/model/ids.ts";
 import { followDocument } from "../document-store.ts";
-import { sessionStore, showPane } from "../session-store.ts";
+import { sessionStore, showPane, turnTo } from "../session-store.ts";
 import { createStore, type Store } from "../store.ts";
 
 /** What is surveyed: the cables of one box, or the circuits of the house. */
@@ -75,5 +75,5 @@ export function leaveSurvey(): void {
   stop?.();
   stop = undefined;
   surveyStore.set({ ...NO_SURVEY, opened: surveyStore.get().opened });
-  if (sessionStore.get().pane === "survey") showPane("details");
+  if (sessionStore.get().pane === "survey") turnTo("details");
 }

@@ -10,6 +10,7 @@ export type CommandGroup =
   | "document"
   | "edit"
   | "file"
+  | "window"
   | "help";
 
 /** What the window does itself, outside the document. */
@@ -32,6 +33,9 @@ export type WindowCommandId =
   | "find-anything"
   | "other-state"
   | "show-scope"
+  | "overview"
+  | "fold-left"
+  | "fold-right"
   | "show-keys"
   | "show-signs"
   | "show-rules"
@@ -81,6 +85,9 @@ const titles = catalogue({
   "find-anything": "Find anything…",
   "other-state": "The other of as found and proposed",
   "show-scope": "Show scope",
+  overview: "Overview",
+  "fold-left": "Fold or show stock and outline",
+  "fold-right": "Fold or show details and findings",
   "take-tour": "Tour of the window",
   "show-keys": "Keys…",
   "show-signs": "Signs and letters…",
@@ -111,6 +118,9 @@ export const windowCommands: readonly CommandEntry<WindowCommandId>[] = [
   entry("find-anything", "edit", "Mod+K"),
   entry("other-state", "proposed", "F8"),
   entry("show-scope", "proposed", "Shift+F8"),
+  entry("overview", "window", "F7"),
+  entry("fold-left", "window", "F4"),
+  entry("fold-right", "window", "Shift+F4"),
   entry("take-tour", "help"),
   entry("show-keys", "help"),
   entry("show-signs", "help"),

@@ -186,6 +186,18 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "other-state": control(undefined, menu("Edit", "Show as found", "F8"), menu("Edit", "Show proposed", "F8")),
   // There and back.
   "show-scope": control(undefined, menu("Edit", "Show scope", "Shift+F8"), menu("Edit", "Leave scope", "Shift+F8")),
+  overview: control(undefined, menu("Help and view", "Overview", "F7")),
+  // There and back: the second line of the menu is there only while it is folded.
+  "fold-left": control(
+    undefined,
+    menu("Help and view", "Fold stock and outline", "F4"),
+    menu("Help and view", "Show stock and outline", "F4"),
+  ),
+  "fold-right": control(
+    undefined,
+    menu("Help and view", "Fold details and findings", "Shift+F4"),
+    menu("Help and view", "Show details and findings", "Shift+F4"),
+  ),
   "run-together": control(
     /^Undo: Change the connector: X gets/,
     press(/^Change the connector/, "X in B1 holds 6 × 12"),
