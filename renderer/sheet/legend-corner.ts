@@ -3,8 +3,10 @@ import type { Rect } from "../../shared-model/geometry/box-drawing.ts";
 import { documentStore } from "../state/document-store.ts";
 import { LEGEND_CORNERS, type LegendCorner, preferencesStore } from "../state/preferences-store.ts";
 import { useStore } from "../state/use-store.ts";
+import { levelOf, stepAt } from "./detail.ts";
 import { freestCorner, nearestCorner, type Standing } from "./legend-place.ts";
 import { currentView, sheetArea } from "./sheet-view.ts";
+import type { Viewport } from "./view-fit.ts";
 import { whenViewRests } from "./view-rest.ts";
 import { areasOfAll } from "./whole-of.ts";
 
@@ -29,7 +31,7 @@ export function useCorner(root: RefObject<HTMLElement | null>, width: number, he
     if (root.current === null || view === undefined || now === undefined) return;
     const among = chosen === undefined ? LEGEND_CORNERS : [chosen];
     const best = (size: { readonly width: number; readonly height: number }): Standing =>
-      freestCorner(size, view, view.foot, areasOfAll(documentStore.get()), now, among, overviewIn(view));
+      freestCorner(size, view, view.foot, areasWithWords(now), now, among, overviewIn(view));
     const whole = best({ width: width + RIM, height: Math.min(height + HEAD, view.height - TALLEST) });
     const next = whole.free ? whole : { corner: best({ width: SLIM, height: HEAD / 2 }).corner, free: false };
     setStanding((before) => (before?.corner === next.corner && before.free === next.free ? before : next));
@@ -40,6 +42,17 @@ export function useCorner(root: RefObject<HTMLElement | null>, width: number, he
   }, [look]);
   return { corner: standing?.corner ?? chosen ?? "bottom-right", free: standing?.free };
 }
+
+/** What boxes cover as they are seen now: from middle distance their words over and under them keep their size. */
+function areasWithWords({ zoom }: Viewport): readonly Rect[] {
+  const areas = areasOfAll(documentStore.get());
+  if (levelOf(stepAt(zoom)) !== "middle") return areas;
+  const [over, under] = [WORDS.over / zoom, WORDS.under / zoom];
+  return areas.map(({ x, y, width, height }) => ({ x, y: y - over, width, height: height + over + under }));
+}
+
+/** In pixels. */
+const WORDS = { over: 24, under: 26 } as const;
 
 /** Where the overview stands, in pixels from the corner of the view. */
 function overviewIn(view: { readonly left: number; readonly top: number }): readonly Rect[] {
