@@ -1,4 +1,6 @@
 import { laterWording } from "./later-words.ts";
+import { wording } from "./words.ts";
+
 /** Words of the legend. */
 export const LEGEND_WORDS = {
   move: laterWording.moveLegend,
@@ -7,6 +9,7 @@ export const LEGEND_WORDS = {
   show: laterWording.showLegend,
   noRoom: laterWording.legendWouldCoverTheDrawing,
   beside: laterWording.showLegendBeside,
+  name: wording.legend,
   region: laterWording.legendOfTheDrawing,
   sets: laterWording.drawingSymbols,
   us: "US",

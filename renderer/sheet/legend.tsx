@@ -66,7 +66,11 @@ function OpenLegend() {
       {...(drag.at && { style: { translate: `${drag.at.x}px ${drag.at.y}px` } })}
     >
       <div className="sheet-symbols-head" {...(!beside && drag.events)}>
-        {!beside && (
+        {beside ? (
+          <span className="sheet-symbols-name" aria-hidden="true">
+            {LEGEND_WORDS.name}
+          </span>
+        ) : (
           <button type="button" title={LEGEND_WORDS.moveTip} onClick={() => putThere(cornerAfter(corner))}>
             {LEGEND_WORDS.move}
           </button>
