@@ -4,6 +4,7 @@ import type { Problem, Result } from "../../shared-model/lib/result.ts";
 import type { EnclosureId } from "../../shared-model/model/ids.ts";
 import type { StateName } from "../../shared-model/model/project.ts";
 import { afterPaint } from "../platform/after-paint.ts";
+import { supplyBy } from "../state/ask-supply.ts";
 import { documentStore, followDocument } from "../state/document-store.ts";
 import { energiseBy } from "../state/energise/ask-energised.ts";
 import { expectTestsBy } from "../state/expected-tests.ts";
@@ -85,6 +86,7 @@ export function startChecks(): void {
   expectTestsBy(client.expectedTests);
   readRulesBy(client.ruleBook);
   makeUpBy(client.makeUp, client.fit);
+  supplyBy(client.supply);
   scopeBy(client.scope);
   surveyBy(client.survey);
   arrangeBy(client.arrange);

@@ -14,6 +14,7 @@ import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../../shared-mo
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { ScopeAnswer, ScopePart } from "../../shared-model/answers/scope.ts";
+import type { SupplyAnswer, SupplyAsk } from "../../shared-model/answers/supply.ts";
 import type { Problem } from "../../shared-model/lib/result.ts";
 import type { DeviceId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Edition, Project, StateName } from "../../shared-model/model/project.ts";
@@ -75,6 +76,8 @@ export interface WorkerClient {
   makeUp(ask: MakeUpAsk): Promise<MakeUpAnswer | undefined>;
   /** A ground-fault device in the place of a receptacle; undefined as for a make-up. */
   fit(ask: FitAsk): Promise<FitAnswer | undefined>;
+  /** A panel for a cable that leads out of the drawing; undefined when the document has moved on or nobody can answer now. */
+  supply(ask: SupplyAsk): Promise<SupplyAnswer | undefined>;
   /**
    * The difference of the states; undefined when the document has moved on, nothing is proposed, or nobody can answer. Where
    * the work that it leads to takes a while, `first` is told the difference before.

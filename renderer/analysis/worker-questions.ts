@@ -5,6 +5,7 @@ import type { FitAnswer, MakeUpAnswer } from "../../shared-model/answers/make-up
 import type { OutletDropAnswer } from "../../shared-model/answers/outlet-drop.ts";
 import type { BookRule } from "../../shared-model/answers/rule-book.ts";
 import type { ScopeAnswer, ScopePart } from "../../shared-model/answers/scope.ts";
+import type { SupplyAnswer } from "../../shared-model/answers/supply.ts";
 import { withNews } from "../../shared-model/queries/energised-news.ts";
 import type { EnergisedAt, WorkerClient } from "./client-contract.ts";
 import type { Line, Takers } from "./worker-line.ts";
@@ -17,6 +18,7 @@ interface Answers {
   readonly "expected-tests": readonly ExpectedAnswer[];
   readonly "make-up": MakeUpAnswer;
   readonly fit: FitAnswer;
+  readonly supply: SupplyAnswer;
   readonly scope: ScopeAnswer;
   readonly survey: SurveyReply;
   readonly "rule-book": readonly BookRule[];
@@ -30,6 +32,7 @@ type Asking =
   | "expectedTests"
   | "makeUp"
   | "fit"
+  | "supply"
   | "scope"
   | "survey"
   | "ruleBook";
@@ -40,6 +43,7 @@ type Answering =
   | "expected-tests"
   | "made-up"
   | "fitted"
+  | "supplied"
   | "scope-part"
   | "scope-work"
   | "scoped"
@@ -67,6 +71,7 @@ export function createQuestions(line: Line): Questions {
     "expected-tests": new Map(),
     "make-up": new Map(),
     fit: new Map(),
+    supply: new Map(),
     scope: new Map(),
     survey: new Map(),
     "rule-book": new Map(),
@@ -110,6 +115,7 @@ export function createQuestions(line: Line): Questions {
         ask("expected-tests", (request, base) => ({ type: "expected-tests", request, base, wanted })),
       makeUp: (wanted) => ask("make-up", (request, base) => ({ type: "make-up", request, base, ask: wanted })),
       fit: (wanted) => ask("fit", (request, base) => ({ type: "fit", request, base, ask: wanted })),
+      supply: (wanted) => ask("supply", (request, base) => ({ type: "supply", request, base, ask: wanted })),
       scope: (first = () => {}) =>
         ask("scope", (request, base) => {
           scopeParts.set(request, { first });
@@ -128,6 +134,7 @@ export function createQuestions(line: Line): Questions {
       "expected-tests": ({ request, base, answers }) => settle("expected-tests", request, ifCurrent(base, answers)),
       "made-up": ({ request, base, answer }) => settle("make-up", request, ifCurrent(base, answer)),
       fitted: ({ request, base, answer }) => settle("fit", request, ifCurrent(base, answer)),
+      supplied: ({ request, base, answer }) => settle("supply", request, ifCurrent(base, answer)),
       "scope-part"({ request, base, part }) {
         const asker = scopeParts.get(request);
         const current = ifCurrent(base, part);

@@ -2,6 +2,14 @@ import { catalogue, type Part } from "../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder, of what is fetched once it is wanted. */
 export const laterWording = catalogue({
+  aNewPanel: (panel: Part, amps: Part) => `A new panel ${panel}, with a breaker of ${amps} A`,
+  bySizeOfTheCable: "by the size of the cable",
+  breakerNotRead: (name: Part) => `${name}?`,
+  breakerNotReadItIsAssumed: "The breaker was not read: all of it is marked as assumed.",
+  drawThePanelOf: (cable: Part) => `Draw the panel of ${cable}`,
+  intoPanel: (panel: Part, amps: Part) => `Into ${panel}, with a breaker of ${amps} A`,
+  nobodyAnswersNow: "The checks do not answer now. Try again in a moment.",
+  noPanelDrawn: "No panel is drawn",
   aCableIsCopiedWithThe: "A cable is copied with the boxes that it runs between: select both boxes and copy again.",
   agrees: "agrees",
   aLoadIsCopiedWithThe:

@@ -1,12 +1,15 @@
 import type { CommandCall } from "../../shared-model/answers/command-call.ts";
+import type { SupplyAnswer } from "../../shared-model/answers/supply.ts";
 import { cableItems } from "../../shared-model/catalog/cable-items.ts";
 import { deviceTypes } from "../../shared-model/catalog/device-types.ts";
 import { enclosureItems } from "../../shared-model/catalog/enclosure-items.ts";
 import type { TypedCall } from "../../shared-model/commands/command-args.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
-import type { EnclosureId } from "../../shared-model/model/ids.ts";
+import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
-import { dispatch, documentStore, newDocument } from "./document-store.ts";
+import { askSupply } from "./ask-supply.ts";
+import { dispatch, documentStore, newDocument, shownInstallation } from "./document-store.ts";
+import { freshSupply, typedCalls } from "./draw-panel.ts";
 import { laterWording } from "./later-words.ts";
 import { boxToMake, MOST_CABLES, MOST_DEVICES, type SeenBox } from "./new-box.ts";
 import { goTo, notify } from "./session-store.ts";
@@ -36,6 +39,8 @@ interface Home {
 /** The document with the box in it, in the account of the wiring that was told. */
 export interface TriedBox extends Home {
   readonly id: EnclosureId;
+  /** The cable that is thought to bring the supply. */
+  readonly supply?: CableId;
   /** The same command for the document that is open: what it would bring there is asked of the checks. */
   readonly asked: { readonly state: StateName; readonly call: CommandCall };
 }
@@ -51,7 +56,7 @@ export function tryBox(
 ): { readonly ok: true; readonly tried: TriedBox } | { readonly ok: false; readonly why: string } {
   const { project, state }: Home =
     into === "this-drawing" ? open : { project: newDocument().project, state: "as-found" };
-  const { id, call } = boxToMake(project, state, seen);
+  const { id, supply, call } = boxToMake(project, state, seen);
   const ran = runCommand(project, call);
   if (!ran.ok) return { ok: false, why: ran.refusal.message };
   // A drawing of its own is judged by its own edition, whatever drawing is open meanwhile.
@@ -59,17 +64,36 @@ export function tryBox(
   const first: readonly TypedCall[] =
     open.project.edition === edition ? [] : [{ command: "set-edition", args: { edition } }];
   const asked = { ...call, args: { ...call.args, calls: [...first, ...call.args.calls] } };
-  return { ok: true, tried: { id, project: ran.project, state, asked: { state, call: asked } } };
+  const tried = { id, project: ran.project, state, asked: { state, call: asked } };
+  return { ok: true, tried: { ...tried, ...(supply !== undefined && { supply }) } };
 }
 
-/** Makes the box in the drawing that is open, selects it and brings it into view. @returns Whether it was made. */
-export function makeBox(seen: SeenBox): boolean {
+/**
+ * Makes the box in the drawing that is open, with the panel of its supply, in one step; selects it and brings it into view.
+ * @returns Whether it was made.
+ */
+export async function makeBox(seen: SeenBox): Promise<boolean> {
   const { project, state } = documentStore.get();
-  const { id, call } = boxToMake(project, state, seen);
-  const done = dispatch(call);
+  const box = boxToMake(project, state, seen);
+  const { id, call } = box;
+  const wanted = box.supply !== undefined && seen.panel !== "left-out";
+  const panel = wanted ? await panelFor(state, box) : undefined;
+  if (wanted && panel?.ok !== true)
+    notify("problem", laterWording.noPanelDrawn, [panel?.why ?? laterWording.nobodyAnswersNow]);
+  const calls = panel?.ok ? [...call.args.calls, ...typedCalls(panel.calls)] : call.args.calls;
+  const done = dispatch({ ...call, args: { ...call.args, calls } });
   if (done.ok) goTo({ kind: "enclosure", id }, "details");
   else notify("problem", laterWording.notMade, [done.refusal.message]);
   return done.ok;
+}
+
+/** The panel that a box is to get with its supply; undefined where it has none, or nobody can tell how it is drawn. */
+export async function panelFor(
+  state: StateName,
+  { supply: cable, call: after }: { readonly supply?: CableId; readonly call: CommandCall },
+): Promise<SupplyAnswer | undefined> {
+  if (cable === undefined) return undefined;
+  return askSupply({ state, cable, after, fresh: freshSupply(shownInstallation()) });
 }
 
 const countOf = (counted: SeenBox["cables"]): number => counted.reduce((sum, { count }) => sum + count, 0);

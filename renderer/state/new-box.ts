@@ -41,6 +41,8 @@ export interface SeenBox {
   readonly cables: readonly Counted[];
   /** Which of the cables, counted from 1 through all kinds, is thought to bring the supply. */
   readonly supply?: number;
+  /** Whether the panel that the supply comes from is left out; else it is drawn, all of it as assumed. */
+  readonly panel?: "left-out";
   /** Of the device catalogue. */
   readonly devices: readonly Counted[];
 }
@@ -63,6 +65,8 @@ const NOTES = {
 
 export interface BoxToMake {
   readonly id: EnclosureId;
+  /** The cable that is thought to bring the supply. */
+  readonly supply?: CableId;
   readonly call: TypedCall<"run-together">;
 }
 
@@ -106,7 +110,11 @@ export function boxToMake(project: Project, state: StateName, seen: SeenBox): Bo
       ? []
       : [{ command: "set-box-intent", args: { state, enclosure: id, intent: { supply } } } as const]),
   ];
-  return { id, call: { command: "run-together", args: { title: laterWording.makeFromWhatIsSeen(name), calls } } };
+  return {
+    id,
+    ...(supply !== undefined && { supply }),
+    call: { command: "run-together", args: { title: laterWording.makeFromWhatIsSeen(name), calls } },
+  };
 }
 
 function roomFor(

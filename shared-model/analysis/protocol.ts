@@ -9,13 +9,14 @@ import type { FitAnswer, FitAsk, MakeUpAnswer, MakeUpAsk } from "../answers/make
 import type { OutletDropAnswer } from "../answers/outlet-drop.ts";
 import type { BookRule } from "../answers/rule-book.ts";
 import type { ScopeAnswer, ScopePart, ScopeWork } from "../answers/scope.ts";
+import type { SupplyAnswer, SupplyAsk } from "../answers/supply.ts";
 import type { CircuitMap, CircuitOrder, SurveyAnswer } from "../answers/survey.ts";
 import type { Problem } from "../lib/result.ts";
 import type { DeviceId, EnclosureId } from "../model/ids.ts";
 import type { Edition, Point, Project, StateName } from "../model/project.ts";
 
 /** Raised when either side must know of a change in these messages. */
-export const PROTOCOL_VERSION = 10;
+export const PROTOCOL_VERSION = 11;
 
 /** What the window sends. `revision` counts document changes in the window; `base` is the revision a patch applies to. */
 export type ToWorker =
@@ -83,6 +84,8 @@ export type ToWorker =
   | { readonly type: "make-up"; readonly request: number; readonly base: number; readonly ask: MakeUpAsk }
   /** A ground-fault device in the place of a receptacle of revision `base`. */
   | { readonly type: "fit"; readonly request: number; readonly base: number; readonly ask: FitAsk }
+  /** A panel at the side of a cable of revision `base` that leads out of the drawing. */
+  | { readonly type: "supply"; readonly request: number; readonly base: number; readonly ask: SupplyAsk }
   /** What the readings of revision `base` tell of the cables of a box, or of the circuits of the house. */
   | { readonly type: "survey"; readonly request: number; readonly base: number; readonly ask: SurveyAsk }
   /** The difference of the states of revision `base`, with all that it leads to. */
@@ -210,6 +213,7 @@ export type FromWorker =
   | { readonly type: "scope-work"; readonly request: number; readonly base: number; readonly work?: ScopeWork }
   /** None where the worker does not hold that revision, or it has no such outlet. */
   | { readonly type: "fitted"; readonly request: number; readonly base: number; readonly answer?: FitAnswer }
+  | { readonly type: "supplied"; readonly request: number; readonly base: number; readonly answer?: SupplyAnswer }
   /** None where the worker does not hold that revision, or as found has no such box. */
   | { readonly type: "surveyed"; readonly request: number; readonly base: number; readonly reply?: SurveyReply }
   /** None where the worker does not hold that revision. */

@@ -129,6 +129,8 @@ export interface ScopeBreaker {
   readonly name: string;
   readonly panel: { readonly id: EnclosureId; readonly name: string };
   readonly ratingA?: number;
+  /** Nobody has found which breaker of the panel it is: its name says so, and its rating is left out where that is a guess. */
+  readonly notFound?: true;
   /** All poles that open together with it: of a multiwire circuit, of tied handles. */
   readonly withPoles: readonly { readonly device: DeviceId; readonly name: string }[];
   /** It must open them together: conductors of both share a neutral. */

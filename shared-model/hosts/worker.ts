@@ -2,7 +2,17 @@ import { isBlank } from "../analysis/blank-document.ts";
 import { PROTOCOL_VERSION, type ToWorker } from "../analysis/protocol.ts";
 import { blankDocument, type Checking, checkBlank, opened, parse, patches, snapshot } from "./worker/document.ts";
 import { heedGreeting, post, whileFetching } from "./worker/line.ts";
-import { energise, expectedTests, fit, makeUp, outletDrops, preview, ruleBook, survey } from "./worker/questions.ts";
+import {
+  energise,
+  expectedTests,
+  fit,
+  makeUp,
+  outletDrops,
+  preview,
+  ruleBook,
+  supply,
+  survey,
+} from "./worker/questions.ts";
 import { arrange, scope, stopArranging } from "./worker/slices.ts";
 
 // The checking worker: mirrors the window's document and answers every change of it.
@@ -28,6 +38,7 @@ const handlers: {
   "expected-tests": expectedTests,
   "make-up": makeUp,
   fit,
+  supply,
   scope,
   survey,
   "rule-book": ruleBook,

@@ -60,6 +60,7 @@ const KINDS: readonly (readonly [ToWorker["type"], () => Promise<unknown>, (requ
     (request) => ({ type: "made-up", request, base: 0, answer: said }),
   ],
   ["fit", () => questions.asks.fit(said), (request) => ({ type: "fitted", request, base: 0, answer: said })],
+  ["supply", () => questions.asks.supply(said), (request) => ({ type: "supplied", request, base: 0, answer: said })],
   ["scope", () => questions.asks.scope(), (request) => ({ type: "scoped", request, base: 0, answer: said })],
   [
     "survey",

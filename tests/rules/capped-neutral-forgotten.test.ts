@@ -26,6 +26,10 @@ ruleTester(cappedNeutralForgotten, {
     { name: "the box is being surveyed", drawing: () => whiteCapped().setBox("B1", { beingSurveyed: true }) },
     { name: "the other box is being surveyed", drawing: () => whiteCapped().setBox("B6", { beingSurveyed: true }) },
     {
+      name: "landed in a panel that was only assumed, so that there is a supply",
+      drawing: () => laundryProposed().put({ "C1.wh@B1": "cap" }).knownBy("C1.wh@P", "assumed"),
+    },
+    {
       name: "the other end is not drawn",
       drawing: () => laundryProposed().cable("C9", "nm-12-2-g", "B1", "attic"),
     },
@@ -47,6 +51,11 @@ ruleTester(cappedNeutralForgotten, {
       name: "hot and neutral of one cable are one finding",
       drawing: () => whiteCapped().put({ "C5.bk@B1": "cap" }),
       findings: [{ on: "C5 BK C5 WH B1", data: { conductors: 2 }, says: ["mark them as spare if they are"] }],
+    },
+    {
+      name: "landed in a panel, as somebody told",
+      drawing: () => laundryProposed().put({ "C1.wh@B1": "cap" }).knownBy("C1.wh@P", "told"),
+      findings: [{ on: "C1 WH B1", basis: "told" }],
     },
     {
       name: "in the panel",

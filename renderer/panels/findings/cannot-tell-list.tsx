@@ -1,4 +1,7 @@
-import { documentStore } from "../../state/document-store.ts";
+import type { Subject } from "../../../shared-model/answers/finding.ts";
+import type { CableId } from "../../../shared-model/model/ids.ts";
+import type { StateName } from "../../../shared-model/model/project.ts";
+import { documentStore, installationOf } from "../../state/document-store.ts";
 import { findingsStore } from "../../state/findings-store.ts";
 import { useStore } from "../../state/use-store.ts";
 import { SeveritySign } from "../severity-sign.tsx";
@@ -45,6 +48,7 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
                   </>
                 )}
               </span>
+              <DrawPanel subject={subjects[0]} state={state} />
             </p>
           </li>
         ))}
@@ -57,5 +61,21 @@ export function CannotTellList({ filter }: { readonly filter: Filter }) {
         </p>
       )}
     </section>
+  );
+}
+
+/** Where what is missing is the panel at the other side of a cable, it is drawn in one step. */
+function DrawPanel({ subject, state }: { readonly subject: Subject | undefined; readonly state: StateName }) {
+  const cable = useStore(documentStore, (document) =>
+    subject?.kind === "cable" && document.state === state && !document.readOnly
+      ? installationOf(document).cables[subject.id as CableId]
+      : undefined,
+  );
+  if (cable === undefined || !("outside" in cable.sides.a || "outside" in cable.sides.b)) return null;
+  const draw = async (): Promise<void> => (await import("../../state/draw-panel.ts")).drawPanelOf(cable);
+  return (
+    <button type="button" className="button" onClick={draw}>
+      {wording.drawThePanelOf(cable.name)}
+    </button>
   );
 }

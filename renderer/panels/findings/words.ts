@@ -2,6 +2,7 @@ import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
+  drawThePanelOf: (cable: Part) => `Draw the panel of ${cable}…`,
   aDangerStaysInItsPlace: "A danger stays in its place.",
   acknowledge: "Acknowledge",
   acknowledge2: (part: Part) => `Acknowledge ${part}`,

@@ -14,7 +14,7 @@ import { wording } from "./words.ts";
 export default function NewBoxDialog() {
   const id = useId();
   const [seen, setSeen] = useState(FIRST_SEEN);
-  const { box, why, fill } = useTriedBox(seen, "this-drawing");
+  const { box, why, fill, panel } = useTriedBox(seen, "this-drawing");
   const project = useStore(documentStore, (document) => document.project);
   const name = useStore(documentStore, (document) => nextEnclosureName(installationOf(document), "box"));
   const foot = (
@@ -38,7 +38,14 @@ export default function NewBoxDialog() {
           makeBox(seen);
         }}
       >
-        <SeenForm seen={seen} onChange={setSeen} into="this-drawing" cables={cableNames(project, box)} name={name} />
+        <SeenForm
+          seen={seen}
+          onChange={setSeen}
+          into="this-drawing"
+          cables={cableNames(project, box)}
+          name={name}
+          panel={panel}
+        />
         <p className="dim">{wording.everyEndComesTaggedAndCapped}</p>
         {why !== undefined && <p className="refused">{why}</p>}
         <Fill fill={fill} />

@@ -13,9 +13,9 @@ const EMPTY = newDocument().project;
 /** A drawing of its own, begun with one box as somebody sees it. */
 export default function NewBox({ picture: Picture }: { readonly picture: BoxPicture }) {
   const [seen, setSeen] = useState(FIRST_SEEN);
-  const { box, why, fill } = useTriedBox(seen, "new-drawing");
+  const { box, why, fill, panel } = useTriedBox(seen, "new-drawing");
   const make = async (): Promise<void> => {
-    if (await files.takeOver(newDocument())) makeBox(seen);
+    if (await files.takeOver(newDocument())) await makeBox(seen);
   };
   return (
     <form
@@ -26,7 +26,14 @@ export default function NewBox({ picture: Picture }: { readonly picture: BoxPict
       }}
     >
       <h2 className="start-title">{wording.newFromWhatISee}</h2>
-      <SeenForm seen={seen} onChange={setSeen} into="new-drawing" cables={cableNames(EMPTY, box)} name="B1" />
+      <SeenForm
+        seen={seen}
+        onChange={setSeen}
+        into="new-drawing"
+        cables={cableNames(EMPTY, box)}
+        name="B1"
+        panel={panel}
+      />
       <div className="start-row">
         <button type="submit" className="button main start-make" disabled={box === undefined}>
           {wording.startAsFound}

@@ -1,4 +1,5 @@
 import { useId } from "react";
+import type { SupplyAnswer } from "../../../shared-model/answers/supply.ts";
 import { ROOM_KINDS, type Room, type RoomKind } from "../../../shared-model/model/room.ts";
 import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { documentStore } from "../../state/document-store.ts";
@@ -7,6 +8,7 @@ import { BOX_ITEMS, CABLE_ITEMS, DEVICE_TYPES, type Into, roomFor } from "../../
 import { useStore } from "../../state/use-store.ts";
 import { ROOM_KIND_WORDS } from "../rooms/room-kind-words.ts";
 import { CountedRows } from "./counted-rows.tsx";
+import { PanelChoice } from "./panel-choice.tsx";
 import { wording } from "./words.ts";
 
 interface Props {
@@ -17,10 +19,12 @@ interface Props {
   readonly cables: readonly string[];
   /** Name that the box will have where none is typed. */
   readonly name: string;
+  /** The panel that would be drawn for the supply, or why none can be. */
+  readonly panel: SupplyAnswer | undefined;
 }
 
 /** One sentence about a box, with something to choose in the place of every fact. */
-export function SeenForm({ seen, onChange, into, cables, name }: Props) {
+export function SeenForm({ seen, onChange, into, cables, name, panel }: Props) {
   const id = useId();
   const rooms = useStore(documentStore, ({ project }) => project.rooms);
   const there = into === "this-drawing" ? inOrder<Room>(rooms) : [];
@@ -127,6 +131,7 @@ export function SeenForm({ seen, onChange, into, cables, name }: Props) {
             ))}
           </select>
         </span>
+        {seen.supply !== undefined && <PanelChoice seen={seen} onChange={onChange} panel={panel} />}
       </p>
       <CountedRows
         first={wording.andWord}

@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useState } from "react";
 import type { FillLedger } from "../../../shared-model/answers/fill.ts";
+import type { SupplyAnswer } from "../../../shared-model/answers/supply.ts";
 import { fillIfDone } from "../../analysis/checks.ts";
 import { documentStore } from "../../state/document-store.ts";
 import type { SeenBox } from "../../state/new-box.ts";
-import { type Into, type TriedBox, tryBox } from "../../state/new-box-form.ts";
+import { type Into, panelFor, type TriedBox, tryBox } from "../../state/new-box-form.ts";
 import { useStore } from "../../state/use-store.ts";
 
 interface Tried {
@@ -12,6 +13,8 @@ interface Tried {
   readonly why: string | undefined;
   /** What the checks count in it; the last count while they are at it. */
   readonly fill: FillLedger | undefined;
+  /** The panel that would be drawn for its supply, or why none can be; the last answer while the next is asked for. */
+  readonly panel: SupplyAnswer | undefined;
 }
 
 /** The box of a description, as it would be, with its fill as the checks count it. */
@@ -31,5 +34,16 @@ export function useTriedBox(seen: SeenBox, into: Into): Tried {
       wanted = false;
     };
   }, [box]);
-  return { box, why: outcome.ok ? undefined : outcome.why, fill };
+  const [panel, setPanel] = useState<SupplyAnswer>();
+  useEffect(() => {
+    if (box?.supply === undefined) return setPanel(undefined);
+    let wanted = true;
+    panelFor(box.asked.state, { supply: box.supply, call: box.asked.call }).then((answer) => {
+      if (wanted && answer !== undefined) setPanel(answer);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [box]);
+  return { box, panel, why: outcome.ok ? undefined : outcome.why, fill };
 }

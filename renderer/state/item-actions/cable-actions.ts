@@ -7,6 +7,7 @@ import { inOrder } from "../../../shared-model/queries/in-order.ts";
 import { colourCode } from "../../../shared-model/units/colour.ts";
 import { conductorKeys } from "../conductor-keys.ts";
 import { documentStore, shownInstallation } from "../document-store.ts";
+import { drawPanelOf, leadsOut } from "../draw-panel.ts";
 import { mintId } from "../mint-id.ts";
 import { lineFor, openPick, type PickLine } from "../pick-store.ts";
 import { freeSide } from "../placing.ts";
@@ -24,6 +25,7 @@ export function cableActions(cable: Cable): readonly ItemAction[] {
       title: wording.moveTheEndOfFrom(name, sideName(cable, side)),
       run: () => moveSide(cable, side),
     })),
+    ...(leadsOut(cable) ? [{ title: wording.drawThePanelOf(name), run: () => void drawPanelOf(cable) }] : []),
     ...bendActions(cable),
     { title: wording.runThroughABoxUnbroken(name), run: () => passThrough(cable) },
     { title: wording.writeALabelOn(name), run: () => writeLabel(name, { cable: id }) },

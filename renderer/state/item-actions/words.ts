@@ -25,6 +25,7 @@ export const wording = catalogue({
   by: (word: Part, text: Part) => `${word} by ${text}`,
   byAStep: (word: Part) => `${word} by a step`,
   byTenSteps: (word: Part) => `${word} by ten steps`,
+  drawThePanelOf: (cable: Part) => `Draw the panel of ${cable}…`,
   cap: (nameWord: Part) => `Cap ${nameWord}`,
   changeTheConnectorOf: (nameWord: Part) => `Change the connector of ${nameWord}…`,
   connectorOf: (nameWord: Part) => `Connector of ${nameWord}`,

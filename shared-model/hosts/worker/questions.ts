@@ -1,6 +1,7 @@
 import { fillIfDone } from "../../analysis/blank-document.ts";
 import type { FromWorker } from "../../analysis/protocol.ts";
 import type { Session } from "../../analysis/session.ts";
+import { freePlace } from "../../geometry/free-place.ts";
 import type { Project } from "../../model/project.ts";
 import { findInstallation } from "../../queries/installation-of.ts";
 import { blankDocument, type Checking, checkedAt } from "./document.ts";
@@ -82,6 +83,16 @@ export async function fit({ request, base, ask }: Message<"fit">): Promise<void>
   const planning = await fetchPlanning();
   reply({ type: "fitted", request, base }, (none) => {
     const answer = project && planning?.answerFit(project, ask);
+    return answer && { ...none, answer };
+  });
+}
+
+/** A panel for a cable that leads out of the drawing. */
+export async function supply({ request, base, ask }: Message<"supply">): Promise<void> {
+  const project = copyAt(base);
+  const drawing = await whileFetching(() => import("../../planning/supply/draw-supply.ts")).catch(console.error);
+  reply({ type: "supplied", request, base }, (none) => {
+    const answer = project && drawing?.drawSupply(project, ask, freePlace);
     return answer && { ...none, answer };
   });
 }

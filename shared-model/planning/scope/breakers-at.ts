@@ -1,10 +1,23 @@
 import type { ScopeBreaker } from "../../answers/scope.ts";
+import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { cableEnd, type DeviceId, type EnclosureId, type EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
+import { isBreakerFound, ratingRead } from "../../queries/breaker-read.ts";
 import type { Circuit, Section } from "../../solver/section.ts";
 import { sectionOf } from "../../solver/sections.ts";
+
+const wording = catalogue({
+  notFound: (name: Part) => `${name} (not identified)`,
+});
+
+const nameToFind = (breaker: Device): string =>
+  isBreakerFound(breaker) ? breaker.name : wording.notFound(breaker.name);
+
+/** A rating that was assumed leads to no breaker that nobody has found. */
+const ratingToOpen = (breaker: Device): Device["breakerRatingA"] =>
+  isBreakerFound(breaker) ? breaker.breakerRatingA : ratingRead(breaker);
 
 /** A circuit as it comes to one box. */
 interface Coming {
@@ -114,19 +127,20 @@ function tell({ breaker, panel, circuit }: Coming, all: readonly Coming[]): Scop
   return asBreaker(breaker, panel, withPoles, sharing.length > 0 || (breaker.legs?.length ?? 1) > 1);
 }
 
-const asBreaker = (
-  breaker: Device,
-  panel: Enclosure,
-  withPoles: readonly Device[],
-  multiwire: boolean,
-): ScopeBreaker => ({
-  device: breaker.id,
-  name: breaker.name,
-  panel: { id: panel.id, name: panel.name },
-  ...(breaker.breakerRatingA !== undefined && { ratingA: breaker.breakerRatingA }),
-  withPoles: withPoles.map(({ id, name }) => ({ device: id, name })).sort((p, q) => byName(p.name, q.name)),
-  multiwire,
-});
+function asBreaker(breaker: Device, panel: Enclosure, withPoles: readonly Device[], multiwire: boolean): ScopeBreaker {
+  const ratingA = ratingToOpen(breaker);
+  return {
+    device: breaker.id,
+    name: nameToFind(breaker),
+    panel: { id: panel.id, name: panel.name },
+    ...(ratingA !== undefined && { ratingA }),
+    ...(!isBreakerFound(breaker) && { notFound: true }),
+    withPoles: withPoles
+      .map((pole) => ({ device: pole.id, name: nameToFind(pole) }))
+      .sort((p, q) => byName(p.name, q.name)),
+    multiwire,
+  };
+}
 
 /** In a panel: those on which one of these ends lies. Its supply side stays live whatever is opened in it. */
 function breakersUnder(panel: Enclosure, ends: ReadonlySet<EndKey>): readonly ScopeBreaker[] {

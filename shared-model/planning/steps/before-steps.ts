@@ -100,7 +100,10 @@ export function isolate(breakers: readonly ScopeBreaker[]): readonly StepDraft[]
         others.length === 0
           ? wording.open(breakerWords(breaker))
           : wording.openTogether(breakerWords(breaker), listed(others)),
-      details: multiwire ? [wording.sharedNeutral] : [],
+      details: [
+        ...(breaker.notFound ? [wording.findBreaker(name)] : []),
+        ...(multiwire ? [wording.sharedNeutral] : []),
+      ],
       cautions: multiwire ? ["WRK1", "WRK4"] : ["WRK1"],
     };
   });
@@ -126,6 +129,7 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
         items: [{ kind: "enclosure", id: box.enclosure, name: box.name }],
         text: breaker === undefined ? wording.verifyUnknown(box.name) : wording.verify(box.name, breaker.name),
         details: [
+          ...(breaker?.notFound ? [wording.findBreaker(breaker.name)] : []),
           wording.tester,
           wording.everyConductor,
           ...(several ? [wording.circuits(box.breakers.length, listed(box.breakers.map(({ name }) => name)))] : []),

@@ -10,6 +10,8 @@ export const BEFORE_WORDS = catalogue({
   clamp: (box: Part) => `${box}: clamp meter on every white before it is parted: no current.`,
   currentFound:
     "Current in a dead circuit: the return of another circuit comes through here. Find that breaker and open it.",
+  findBreaker: (breaker: Part) =>
+    `Breaker not identified: ${breaker} was drawn and not read, neither its number nor its rating. Find the one that feeds this circuit, see it go dead with that one open, and write it down.`,
   everyConductor: "Every insulated conductor to every other, to ground and to the box.",
   measure: (outlet: Part) => `Before the work, measure ${outlet} and write it down.`,
   notForgotten: (names: Part) => `Must not be forgotten: ${names}.`,

@@ -87,6 +87,9 @@ export const cappedNeutralForgotten = defineRule({
 function isHalfConnected(box: Enclosure, far: Enclosure, end: EndKey): boolean {
   const place = box.places[end];
   if (place?.at.kind !== "capped" || place.spare === true) return false;
-  const other = far.places[farEnd(end)]?.at.kind;
+  const there = far.places[farEnd(end)];
+  // A panel that was drawn so that there is a supply was landed by nobody: what the box needs is told at the box.
+  if (far.kind === "panel" && there?.evidence?.at === "assumed") return false;
+  const other = there?.at.kind;
   return other === "terminal" || other === "splice" || other === "bond";
 }

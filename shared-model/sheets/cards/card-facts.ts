@@ -6,6 +6,7 @@ import { titleSaysMaterial } from "../../geometry/near/words.ts";
 import type { Box, Enclosure } from "../../model/enclosure.ts";
 import type { EnclosureId, EndKey } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
+import { isBreakerFound, ratingRead } from "../../queries/breaker-read.ts";
 import { changedBetweenStates } from "../../queries/changed-between-states.ts";
 import { findEndFacts } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -56,8 +57,14 @@ export function breakersOf(input: SheetInput, installation: Installation, box: E
       const panel = installation.enclosures[id];
       const device = panel?.devices[breaker];
       if (panel === undefined || device === undefined) return [];
-      const { name, slot, type, breakerRatingA: ampere } = device;
-      const words = slot === undefined ? name : spacesOf(slot, getDeviceType(type).gangs);
+      const { name, slot, type } = device;
+      const isFound = isBreakerFound(device);
+      const ampere = isFound ? device.breakerRatingA : ratingRead(device);
+      const words = !isFound
+        ? CARD.breakerNotFound
+        : slot === undefined
+          ? name
+          : spacesOf(slot, getDeviceType(type).gangs);
       return [{ words, slot: slot ?? 0, ampere, panel: panel.name }];
     })
     .sort((p, q) => (p.panel < q.panel ? -1 : p.panel > q.panel ? 1 : p.slot - q.slot));

@@ -10,6 +10,7 @@ export const CARD = catalogue({
   breaker: (panel: Part) => `breaker, panel ${panel}`,
   breakersIn: (panel: Part) => `breakers, panel ${panel}`,
   breakers: "breakers",
+  breakerNotFound: "not identified: find it",
   ampere: (figure: Part) => `${figure} A`,
   inPanel: (breaker: Part, panel: Part) => `${breaker} in ${panel}`,
   noBreaker: "not told",

@@ -3,6 +3,7 @@ import type { SheetInput } from "../../answers/sheet-input.ts";
 import { findDeviceType } from "../../catalog/device-types.ts";
 import type { Device } from "../../model/device.ts";
 import type { Panel } from "../../model/enclosure.ts";
+import { isBreakerFound, ratingRead } from "../../queries/breaker-read.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import type { Page } from "../display-list.ts";
 import { type Flow, TYPE } from "../page/flow.ts";
@@ -93,7 +94,8 @@ function writePanel(flow: Flow, input: SheetInput, panel: Panel): void {
 
 function spaceCells(input: SheetInput, device: Device | undefined, space: number): readonly (string | TableCell)[] {
   if (device === undefined) return ["", ""];
-  const rating = device.breakerRatingA === undefined ? "" : String(device.breakerRatingA);
+  const read = isBreakerFound(device) ? device.breakerRatingA : ratingRead(device);
+  const rating = read === undefined ? "" : String(read);
   // The further poles of a breaker point at its first.
   if (device.slot !== undefined && device.slot !== space) return [rating, DIRECTORY.withSpace(device.slot)];
   const { text, notes } = circuitWords(input, device);
@@ -113,6 +115,7 @@ function circuitWords(input: SheetInput, device: Device): { readonly text: strin
     text: line !== "" ? line : (feeds?.feeds ?? ""),
     notes: [
       number,
+      isBreakerFound(device) ? "" : DIRECTORY.notFound,
       fn,
       line === "" && feeds !== undefined && feeds.feeds !== "" ? DIRECTORY.fromWiring : "",
       rooms,
@@ -143,8 +146,8 @@ export const directoryTables = (input: SheetInput): readonly ListTable[] => [
         return [
           panel.name,
           device.slot,
-          device.name,
-          device.breakerRatingA,
+          isBreakerFound(device) ? device.name : DIRECTORY_TABLE.notFound(device.name),
+          isBreakerFound(device) ? device.breakerRatingA : ratingRead(device),
           device.function === undefined ? undefined : FUNCTIONS[device.function],
           shownState(input).directory[device.id],
           feeds?.feeds,
