@@ -15,6 +15,7 @@ import { placeEnclosure } from "../../renderer/state/placing.ts";
 import { startProposed } from "../../renderer/state/shown-state.ts";
 import type { AnswersMessage, PreviewResult } from "../../shared-model/analysis/protocol.ts";
 import type { Finding, Fix, ScopeKey } from "../../shared-model/answers/finding.ts";
+import { LONGEST_TITLE } from "../../shared-model/lib/shorten.ts";
 
 const GOOD: PreviewResult = { introduces: [], repairs: 1, unprotects: [] };
 
@@ -73,12 +74,12 @@ test("a fix that nothing speaks against is applied as one step of its own name",
 });
 
 test("a fix whose name is longer than a step may have is applied under as much of it as fits", async () => {
-  const title = `${"Join H1 in connectors listed for aluminium with copper, ".repeat(2)}and look`;
+  const title = `${"Join H1 in connectors listed for aluminium with copper, ".repeat(4)}and look`;
   const fix = rename("Attic", title);
   expect(await applyFix(finding(fix), fix, judge(GOOD))).toBe(true);
   expect(firstBox().name).toBe("Attic");
   const named = nextUndo(documentStore.get()) ?? "";
-  expect(named.length).toBeLessThanOrEqual(80);
+  expect(named.length).toBeLessThanOrEqual(LONGEST_TITLE);
   expect(title.startsWith(named.slice(0, -1))).toBe(true);
   expect(named.endsWith("…")).toBe(true);
 });
