@@ -129,16 +129,17 @@ export function centreNow(): Point {
 
 /**
  * Brings the area of a box into view: not at all where it is already seen at a readable size.
+ * @param fill Whether it is to fill the view even then.
  * @returns Whether all of it is seen then; else its beginning is.
  */
-export function showArea(area: Rect): boolean {
+export function showArea(area: Rect, fill = false): boolean {
   if (flow === undefined) return false;
   const host = clearArea();
   if (host === undefined) return false;
   const from = toSheet({ clientX: host.left, clientY: host.top + host.head });
   const to = toSheet({ clientX: host.left + host.width, clientY: host.top + host.head + host.height });
   const seen = area.x >= from.x && area.y >= from.y && area.x + area.width <= to.x && area.y + area.height <= to.y;
-  if (seen && zoomNow() >= LEAST_WHOLE) return true;
+  if (seen && zoomNow() >= LEAST_WHOLE && !fill) return true;
   const view = fitBox(area, host, 1.25);
   glideTo(view, duration(), host.head);
   return area.width * view.zoom <= host.width && area.height * view.zoom <= host.height;

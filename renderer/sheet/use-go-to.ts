@@ -5,7 +5,7 @@ import type { Installation } from "../../shared-model/model/project.ts";
 import { findDevice, findJumper, findSplice } from "../../shared-model/queries/find-item.ts";
 import { documentStore, followDocument, installationOf, shownInstallation } from "../state/document-store.ts";
 import type { Selected } from "../state/selection.ts";
-import { sessionStore } from "../state/session-store.ts";
+import { type GoTo, sessionStore } from "../state/session-store.ts";
 import { placesOf } from "../state/sheet-places.ts";
 import { useStore } from "../state/use-store.ts";
 import { drawingOf } from "./drawings.ts";
@@ -26,7 +26,7 @@ export function useGoTo(shown: SheetDrawings, first: Viewport | undefined): void
   const [fitted, setFitted] = useState(false);
   const [begun, setBegun] = useState<Viewport>();
   useEffect(() => {
-    if (request !== undefined) show(request.target);
+    if (request !== undefined) show(request);
   }, [request]);
   // A change without patches is another document.
   useEffect(
@@ -57,7 +57,7 @@ const isSame = (a: Viewport | undefined, b: Viewport | undefined): boolean =>
 
 const requestOf = ({ goTo }: ReturnType<typeof sessionStore.get>) => goTo;
 
-function show(target: Selected): void {
+function show({ target, fill }: GoTo): void {
   const now = documentStore.get();
   const boxes = boxesOf(installationOf(now), target);
   const [first] = boxes;
@@ -70,7 +70,8 @@ function show(target: Selected): void {
   const origin = first && placesOf(now)[first];
   if (drawing === undefined || origin === undefined) return;
   const { x, y, width, height } = drawing.bounds;
-  if (!showArea({ x: origin.x + x, y: origin.y + y, width, height })) setTimeout(() => showItem(target), SETTLED_MS);
+  const area = { x: origin.x + x, y: origin.y + y, width, height };
+  if (!showArea(area, fill)) setTimeout(() => showItem(target), SETTLED_MS);
 }
 
 /** Of a box too large for the view, the thing that is meant. */

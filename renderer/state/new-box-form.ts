@@ -7,6 +7,7 @@ import type { TypedCall } from "../../shared-model/commands/command-args.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
 import type { CableId, EnclosureId } from "../../shared-model/model/ids.ts";
 import type { Project, StateName } from "../../shared-model/model/project.ts";
+import { getInstallation } from "../../shared-model/queries/installation-of.ts";
 import { askSupply } from "./ask-supply.ts";
 import { dispatch, documentStore, newDocument, shownInstallation } from "./document-store.ts";
 import { freshSupply, typedCalls } from "./draw-panel.ts";
@@ -82,7 +83,9 @@ export async function makeBox(seen: SeenBox): Promise<boolean> {
     notify("problem", laterWording.noPanelDrawn, [panel?.why ?? laterWording.nobodyAnswersNow]);
   const calls = panel?.ok ? [...call.args.calls, ...typedCalls(panel.calls)] : call.args.calls;
   const done = dispatch({ ...call, args: { ...call.args, calls } });
-  if (done.ok) goTo({ kind: "enclosure", id }, "details");
+  // The first box of a drawing is what a person goes on with, though its panel is drawn too.
+  const isFirst = Object.keys(getInstallation(project, state).enclosures).length === 0;
+  if (done.ok) goTo({ kind: "enclosure", id }, "details", isFirst);
   else notify("problem", laterWording.notMade, [done.refusal.message]);
   return done.ok;
 }

@@ -17,6 +17,8 @@ export interface Notice {
 /** Asks the sheet to bring a thing into view; `serial` tells two requests for the same thing apart. */
 export interface GoTo {
   readonly target: Selected;
+  /** Whether it is to fill the view also where it is seen already. */
+  readonly fill: boolean;
   readonly serial: number;
 }
 
@@ -59,12 +61,12 @@ export function toggleSelected(item: Selected): void {
 }
 
 /** Selects a thing, shows its details, and asks the sheet to bring it into view. */
-export function goTo(target: Selected, pane?: Pane): void {
+export function goTo(target: Selected, pane?: Pane, fill = false): void {
   serial += 1;
   sessionStore.merge({
     selection: [target],
     held: undefined,
-    goTo: { target, serial },
+    goTo: { target, fill, serial },
     ...(pane !== undefined && { pane }),
   });
 }

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
-import { boxId, deviceId, drawing } from "../builders/drawing.ts";
+import { boxId, cableId, deviceId, drawing } from "../builders/drawing.ts";
 import { faultsOf } from "./drawing-faults.ts";
 
 type House = ReturnType<typeof drawing>;
@@ -105,8 +105,10 @@ test("each pole of a two-pole breaker stands level with its own space", () => {
 });
 
 test("a cable into open country says once where it goes", () => {
-  const captions = (to: string) => {
-    const { project } = drawing().box("B1").outside("C1", "B1");
+  const captions = (to: string, supply = false) => {
+    const house = drawing().box("B1").outside("C1", "B1");
+    if (supply) house.run("set-box-intent", { enclosure: boxId("B1"), intent: { supply: cableId("C1") } });
+    const { project } = house;
     const [id] = Object.keys(project.asFound.cables) as (keyof typeof project.asFound.cables)[];
     const cable = id && project.asFound.cables[id];
     if (cable === undefined) throw new Error("C1 is gone.");
@@ -120,6 +122,7 @@ test("a cable into open country says once where it goes", () => {
   expect(captions("not drawn")).toEqual(["not drawn", ""]);
   expect(captions("")).toEqual(["not drawn", ""]);
   expect(captions("attic")).toEqual(["to attic", "not drawn"]);
+  expect(captions("attic", true)).toEqual(["from attic", "not drawn"]);
 });
 
 test("two ends in one hole are both drawn, side by side until they meet", () => {

@@ -127,8 +127,9 @@ export function sheathCaption(
   const far = entry.cable.sides[otherSide(entry.side)];
   if ("outside" in far) {
     const named = saysWhere(far.outside);
+    const leads = installation.intent.boxes[enclosure.id]?.supply === entry.cable.id ? wording.from : wording.to;
     return {
-      title: fitText(named ? wording.to(far.outside) : wording.notDrawn, CAPTION_WIDTH, 13, 700),
+      title: fitText(named ? leads(far.outside) : wording.notDrawn, CAPTION_WIDTH, 13, 700),
       note: named ? wording.notDrawn : "",
     };
   }
