@@ -1,5 +1,5 @@
 /** The panel of a cable that leads out of the drawing: with the box, from a question, by keys. What was not read says so. */
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import {
   checked,
   expectAccessible,
@@ -35,6 +35,10 @@ test("the form draws the panel with the box, in one step, and says that its brea
   await checked(page);
   await expect(pane(page).getByRole("textbox", { name: "Name" })).toHaveValue("B1");
   await expect(panel(page)).toHaveAccessibleName(/^Panel P, drawn, not seen/);
+  // The box is what a person goes on with: it fills the view, and not both as small as they must be.
+  const heightOf = async (one: Locator): Promise<number> => (await one.boundingBox())?.height ?? 0;
+  const sheet = await heightOf(page.getByRole("main", { name: "Sheet" }));
+  await expect.poll(() => heightOf(page.getByRole("group", { name: /^Box B1\b/ }))).toBeGreaterThan(0.6 * sheet);
   await expectAccessible(page, "box with its panel");
   await showPane(page, "Findings");
   await expect(pane(page)).not.toContainText("The supply of B1 is not drawn");
