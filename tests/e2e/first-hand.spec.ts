@@ -182,7 +182,9 @@ test.describe("in a window of a tablet", () => {
       heads.flatMap((head) => {
         const edge = head.getBoundingClientRect();
         return [...head.querySelectorAll(".state-tag, [role=tab]")].flatMap((one) => {
-          const { top, bottom, right } = one.getBoundingClientRect();
+          const { top, bottom, right, width } = one.getBoundingClientRect();
+          // Where there is no room for the tag of the state it is not shown: strip and status line say it too.
+          if (width === 0) return [];
           return top >= edge.top - 1 && bottom <= edge.bottom + 1 && right <= edge.right ? [] : [one.textContent];
         });
       }),
