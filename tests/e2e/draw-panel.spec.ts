@@ -34,11 +34,12 @@ test("the form draws the panel with the box, in one step, and says that its brea
   await form(page).getByRole("button", { name: "Start as found" }).click();
   await checked(page);
   await expect(pane(page).getByRole("textbox", { name: "Name" })).toHaveValue("B1");
-  await expect(panel(page)).toHaveAccessibleName(/^Panel P, drawn, not seen/);
   // The box is what a person goes on with: it fills the view, and not both as small as they must be.
   const heightOf = async (one: Locator): Promise<number> => (await one.boundingBox())?.height ?? 0;
   const sheet = await heightOf(page.getByRole("main", { name: "Sheet" }));
   await expect.poll(() => heightOf(page.getByRole("group", { name: /^Box B1\b/ }))).toBeGreaterThan(0.6 * sheet);
+  await page.getByRole("button", { name: "Fit", exact: true }).click();
+  await expect(panel(page)).toHaveAccessibleName(/^Panel P, drawn, not seen/);
   await expectAccessible(page, "box with its panel");
   await showPane(page, "Findings");
   await expect(pane(page)).not.toContainText("The supply of B1 is not drawn");
@@ -91,10 +92,11 @@ test("left out, the question that misses it draws it by a press, with another ra
 async function land(page: Page, end: string, place: string): Promise<void> {
   await runByField(page, end);
   await page.keyboard.press("Control+k");
-  for (const words of [`Land ${end}`, place]) {
-    await page.keyboard.type(words);
-    await page.keyboard.press("Enter");
-  }
+  await page.keyboard.type(`Land ${end}`);
+  await page.keyboard.press("Enter");
+  await expect(page.locator(".command-asked")).toContainText(`Land ${end}`);
+  await page.keyboard.type(place);
+  await page.keyboard.press("Enter");
   await fieldLeft(page);
   await checked(page);
 }
