@@ -82,10 +82,23 @@ export function listenForClipboard(handlers: ClipboardHandlers): () => void {
     if (pictures.length > 0 && text === "") handlers.pastePictures(pictures);
     else handlers.paste(text);
   };
+  // Where the middle button pastes what is marked, it does so in fields only: elsewhere it moves the view.
+  let pressedInField = false;
+  const onPress = (event: MouseEvent): void => {
+    pressedInField = isInField(event);
+  };
+  const onRelease = (event: MouseEvent): void => {
+    if (event.button === MIDDLE && !(pressedInField && isInField(event))) event.preventDefault();
+  };
+  // Before whatever takes the events of a press for itself.
+  window.addEventListener("mousedown", onPress, true);
+  window.addEventListener("mouseup", onRelease, true);
   document.addEventListener("copy", onCopy);
   document.addEventListener("cut", onCut);
   document.addEventListener("paste", onPaste);
   return () => {
+    window.removeEventListener("mousedown", onPress, true);
+    window.removeEventListener("mouseup", onRelease, true);
     document.removeEventListener("copy", onCopy);
     document.removeEventListener("cut", onCut);
     document.removeEventListener("paste", onPaste);
@@ -97,7 +110,9 @@ const isAboutText = (event: ClipboardEvent): boolean =>
 
 const NOT_TEXT: ReadonlySet<string> = new Set(["checkbox", "radio", "button", "range", "file"]);
 
-function isInField({ target }: ClipboardEvent): boolean {
+const MIDDLE = 1;
+
+function isInField({ target }: Event): boolean {
   if (target instanceof HTMLTextAreaElement) return true;
   if (target instanceof HTMLInputElement) return !NOT_TEXT.has(target.type);
   return target instanceof HTMLElement && target.isContentEditable;

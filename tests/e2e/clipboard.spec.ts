@@ -1,5 +1,5 @@
 /** Copying between two windows through the clipboard of the computer, by keys and by the menu. */
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import {
   checked,
   expectAccessible,
@@ -155,4 +155,56 @@ async function press(page: Page, name: string): Promise<void> {
 async function chooseInEdit(page: Page, word: string): Promise<void> {
   await page.getByRole("button", { name: "Edit", exact: true }).click();
   await page.getByRole("menuitem", { name: new RegExp(`^${word}\\b`) }).click();
+}
+
+test("the middle button pans and pastes nothing, wherever it is pressed and let go; in a field it pastes", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  await page.evaluate(() => {
+    addEventListener("paste", () => document.body.setAttribute("data-pasted", ""), true);
+  });
+  const field = page.getByRole("combobox", { name: "Command, part, tag or finding" });
+  const inField = await middleOf(field);
+  const onSheet = await middleOf(page.locator(".sheet-flow"));
+  const beside = { x: onSheet.x - 80, y: onSheet.y + 200 };
+  const inPane = await middleOf(pane(page));
+
+  // Nothing is drawn, so nothing pans: the press is still none of the clipboard.
+  for (const end of [onSheet, beside, inPane]) await dragMiddle(page, onSheet, end);
+  await dragMiddle(page, inPane, inPane);
+  await openLaundrySample(page);
+  const view = page.locator(".react-flow__viewport");
+  for (const end of [beside, inPane, inField]) {
+    const before = await view.getAttribute("style");
+    await dragMiddle(page, onSheet, end);
+    expect(await view.getAttribute("style")).not.toBe(before);
+  }
+
+  // Systems without a text that is marked for this button have nothing to paste.
+  await field.click({ button: "middle" });
+  if (process.platform === "linux") await expect(page.locator("body")).toHaveAttribute("data-pasted");
+});
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** With the middle button, which brings neither a paste nor a word of one. */
+async function dragMiddle(page: Page, from: Spot, to: Spot): Promise<void> {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down({ button: "middle" });
+  await page.mouse.move(to.x, to.y, { steps: 8 });
+  await page.mouse.up({ button: "middle" });
+  await page.waitForTimeout(300);
+  await expect(page.locator("body")).not.toHaveAttribute("data-pasted");
+  await expect(page.locator(".notice")).toHaveCount(0);
+}
+
+async function middleOf(part: Locator): Promise<Spot> {
+  const area = await part.boundingBox();
+  if (area === null) throw new Error("It is not in view.");
+  return { x: area.x + area.width / 2, y: area.y + area.height / 2 };
 }
