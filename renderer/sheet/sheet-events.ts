@@ -96,7 +96,7 @@ export const sheetEvents = {
       followPointer(event.nativeEvent);
     },
     onDrop(event: DragEvent): void {
-      const box = nodeAt(event.target);
+      const box = nodeAt(event.target) ?? paintedBoxAt(event);
       const pictures = picturesAmong(event.dataTransfer.files);
       if (box !== undefined && pictures.length > 0) {
         event.preventDefault();

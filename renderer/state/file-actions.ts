@@ -73,17 +73,17 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
 
   /**
    * Takes a file into the window once it is read; unsaved work may go as it was at `left`, and reading takes time in which
-   * a person goes on.
+   * a person goes on. Where it is not told, nothing was asked yet: it is asked about once the file is known to be a drawing.
    * @returns False when it is not a drawing, or when what was done meanwhile is to stay.
    */
   async function take(
     { name, text, target }: ChosenFile,
     { belongs, atStart = false }: { readonly belongs: boolean; readonly atStart?: boolean },
-    left: Project,
+    left: Project | undefined,
   ): Promise<boolean> {
     const outcome = await parse(text, atStart);
     if (!outcome.ok) {
-      showProblems(name, outcome.problems);
+      showProblems(name, outcome.problems, isNamedAsDrawing(name) ? undefined : wording.drawingsEndIn(FILE_ENDING));
       return false;
     }
     if (documentStore.get().project !== left && !(await mayLeave())) return false;
@@ -199,10 +199,12 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     },
     async openDropped(dropped) {
       const read = host.takeDropped(dropped);
-      if (read === undefined || !(await mayLeave())) return;
-      const left = shownProject();
-      const chosen = await read();
-      if (chosen !== undefined) await takeChosen(chosen, left);
+      const name = dropped.files[0]?.name ?? wording.theFile;
+      const chosen = await read?.();
+      if (chosen === undefined) return;
+      if (!chosen.ok) showProblems(name, chosen.problems);
+      // As with the file of the start: the host would take it for the one that is shown.
+      else if (!(await take(chosen.value, { belongs: true }, undefined))) await host.refuseStartFile?.();
     },
     openStartFile: takeStartFile,
     async openWaiting() {
@@ -238,10 +240,14 @@ function suggestedName(): string {
 const SHOWN_PROBLEMS = 5;
 
 /** The document on the sheet stays; the person reads what is wrong with the other one, and where. */
-function showProblems(name: string, problems: readonly Problem[]): void {
+function showProblems(name: string, problems: readonly Problem[], remedy?: string): void {
   const lines = problems
     .slice(0, SHOWN_PROBLEMS)
     .map(({ path, message }) => (path === "" ? message : `${path}: ${message}`));
   const more = problems.length - lines.length;
-  notify("problem", wording.wasNotOpened(name), more > 0 ? [...lines, wording.andMore(more)] : lines);
+  const all = more > 0 ? [...lines, wording.andMore(more)] : lines;
+  notify("problem", wording.wasNotOpened(name), remedy === undefined ? all : [remedy, ...all]);
 }
+
+/** A drawing under another name opens as well; a file that is none is told what a drawing is called. */
+const isNamedAsDrawing = (name: string): boolean => /\.(loadside|json)$/i.test(name);

@@ -134,6 +134,8 @@ export const wording = catalogue({
   theBrowserDidNotLetThe: "The browser did not let the file be written. Nothing of the drawing is lost.",
   theClipboardWasNotReached: "The clipboard was not reached",
   theConnectorGrewWithTheSplice: "The connector grew with the splice",
+  drawingsEndIn: (ending: Part) =>
+    `A drawing is a file that ends in ${ending}. A photo, as JPEG or PNG, is dropped on the box that it shows.`,
   theFile: "The file",
   theFindingsHoldItUntilYou: "The findings hold it until you have looked at it.",
   theListOfRecentDrawingsCould: "The list of recent drawings could not be written. Try again.",

@@ -4,9 +4,10 @@ import type { FileHost, FileTarget, SaveOutcome } from "../../renderer/platform/
 import { closeDialog, dialogStore } from "../../renderer/state/dialog-store.ts";
 import { documentStore, isDirty, newDocument, openDocument } from "../../renderer/state/document-store.ts";
 import { createFileActions } from "../../renderer/state/file-actions.ts";
+import { picturesAmong } from "../../renderer/state/photos/photos.ts";
 import { placeEnclosure } from "../../renderer/state/placing.ts";
 import { closeNotice, sessionStore } from "../../renderer/state/session-store.ts";
-import { ok, problem } from "../../shared-model/lib/result.ts";
+import { failed, ok, problem } from "../../shared-model/lib/result.ts";
 import { emptyProject } from "../../shared-model/model/project.ts";
 
 const written: [text: string, overwrite: boolean][] = [];
@@ -24,7 +25,12 @@ const host: FileHost = {
   saveCopy: async () => undefined,
   saveAs: async (_name, text) => ({ outcome: await target.write(text, true), target }),
   startFile: () => Promise.resolve(undefined),
-  takeDropped: () => undefined,
+  // The host knows the name within the event; a file that cannot be read is told without it.
+  takeDropped: (dropped) => {
+    const name = dropped.files[0]?.name ?? "";
+    return () =>
+      Promise.resolve(chosen === undefined ? failed(problem("p", "", "It is too large.")) : ok({ name, text: chosen }));
+  },
 };
 const files = createFileActions({
   host,
@@ -104,6 +110,56 @@ describe("opening", () => {
     await files.open();
     expect(documentStore.get()).toBe(before);
   });
+});
+
+describe("a file dropped on unsaved work", () => {
+  const drop = (name: string) =>
+    files.openDropped({ files: [new File([], name)] as unknown as FileList } as DataTransfer);
+
+  test("is judged before anything is asked, and refused by its name", async () => {
+    edit();
+    const before = documentStore.get();
+    chosen = "bad";
+    await drop("house.loadside");
+    expect([dialogStore.get().kind, documentStore.get()]).toEqual(["none", before]);
+    expect(sessionStore.get().notice).toMatchObject({
+      title: "house.loadside was not opened",
+      lines: ["/asFound: It is broken. Mend it."],
+    });
+    chosen = undefined;
+    await drop("plan.loadside");
+    expect(sessionStore.get().notice).toMatchObject({
+      title: "plan.loadside was not opened",
+      lines: ["It is too large."],
+    });
+    expect(dialogStore.get().kind).toBe("none");
+  });
+
+  test("says what a drawing is called, and where a photo goes, when it is called otherwise", async () => {
+    chosen = "bad";
+    await drop("notes.pdf");
+    expect(sessionStore.get().notice).toMatchObject({
+      title: "notes.pdf was not opened",
+      lines: [expect.stringMatching(/ends in \.loadside.*photo.*dropped on the box/i), expect.any(String)],
+    });
+  });
+
+  test("is asked about once it is known to be a drawing, and opens or does not", async () => {
+    edit();
+    const before = documentStore.get();
+    await answering(drop("house.loadside"), undefined);
+    expect(documentStore.get()).toBe(before);
+    await answering(drop("house.loadside"), "Do not save");
+    expect([dialogStore.get().kind, documentStore.get().fileName]).toEqual(["none", "house.loadside"]);
+  });
+});
+
+test("pictures are told by their type, or by their name where the computer knows no type", () => {
+  const names = (...all: readonly File[]) => picturesAmong(all).map(({ name }) => name);
+  const photo = new File([], "photo", { type: "image/png" });
+  const raw = new File([], "IMG_1.HEIC");
+  const text = new File([], "photo.png", { type: "text/plain" });
+  expect(names(photo, raw, text, new File([], "house.loadside"))).toEqual(["photo", "IMG_1.HEIC"]);
 });
 
 test("a picker that fails says so and leaves the drawing", async () => {

@@ -4,9 +4,12 @@ import { homeOf } from "../home-of.ts";
 import { notify, sessionStore } from "../session-store.ts";
 import { PHOTO_WORDS } from "./photo-words.ts";
 
+/** What telephones and cameras name their pictures: a computer that does not know the kind tells no type. */
+const PICTURE_NAME = /\.(avif|bmp|gif|heic|heif|jpe?g|png|tiff?|webp)$/i;
+
 /** Files that say of themselves that they are pictures; whether they are is looked at when they are taken in. */
 export const picturesAmong = (files: Iterable<File>): readonly File[] =>
-  [...files].filter(({ type }) => type.startsWith("image/"));
+  [...files].filter(({ type, name }) => type.startsWith("image/") || (type === "" && PICTURE_NAME.test(name)));
 
 /** Attaches photos to a box. What presses them is fetched when the first one comes. */
 export async function attachPhotos(enclosure: EnclosureId, files: readonly File[]): Promise<void> {
