@@ -102,9 +102,9 @@ export function boxActions(
 }
 
 const wiringActions = (box: Enclosure): readonly Action[] => [
-  act(laterWording.drawACableFromHere, () => startRoute(box.id), keysNow("start-cable")),
+  act(laterWording.runACableFromHere, () => startRoute(box.id), keysNow("start-cable")),
   ...list(
-    laterWording.drawACableOfAKind,
+    laterWording.runACableOfAKind,
     kindsFor("", cableKindStore.get().last).map(({ id, title }) => act(title, () => startRoute(box.id, id))),
   ),
   ...(box.kind === "box" && box.material !== "nonmetallic"

@@ -12,7 +12,7 @@ import { openStore } from "./open-boxes.ts";
 import { pixelOf } from "./over-boxes.tsx";
 import type { SheetDrawings } from "./sheet-drawings.ts";
 
-const TIP = laterWording.dragToAnotherBoxToDraw;
+const TIP = laterWording.dragToAnotherBoxToRun;
 
 /** The one selected box, while nothing is in the hand and nothing moves; else an empty text. */
 const loneBox = ({ selection, tool, held }: ReturnType<typeof sessionStore.get>): string => {

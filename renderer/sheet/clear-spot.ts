@@ -94,7 +94,7 @@ function takenAreas(drawing: BoxDrawing): readonly Rect[] {
       ? []
       : [
           square(drawing.bond.at, 26),
-          words(drawing.bond.labelAt, wording.boxBond, 11.5),
+          words(drawing.bond.labelAt, wording.groundScrew, 11.5),
           square(drawing.bond.labelAt, 10),
         ]),
   ];

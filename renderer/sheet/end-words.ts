@@ -17,7 +17,7 @@ export function placeWords(enclosure: Enclosure, at: At): string {
     case "splice":
       return wording.inSplice(enclosure.splices[at.splice]?.name ?? "").trimEnd();
     case "bond":
-      return wording.onTheBoxBond;
+      return wording.onTheBoxGroundScrew;
     case "capped":
       return "capped";
     case "loose":

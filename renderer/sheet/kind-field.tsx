@@ -15,7 +15,7 @@ export function KindField() {
   const settled = useStore(cableKindStore, settledKind);
   return (
     <label className="sheet-hint-kind">
-      <span className="sheet-hint-title">{laterWording.cable3}</span>
+      <span className="sheet-hint-title">{laterWording.kindInHand}</span>
       <input
         className="field small"
         aria-label={WORDS.label}

@@ -131,7 +131,7 @@ function placesOf(drawing: BoxDrawing): readonly At[] {
 
 function nameOfPlace(enclosure: Enclosure, at: At): string {
   if (at.kind === "splice") return enclosure.splices[at.splice]?.name ?? "";
-  if (at.kind !== "terminal") return laterWording.boxBond2;
+  if (at.kind !== "terminal") return laterWording.boxGroundScrew;
   const device = enclosure.devices[at.device];
   return device === undefined ? "" : nameOfTerminal(device, at.terminal);
 }

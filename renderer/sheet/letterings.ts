@@ -58,7 +58,7 @@ export function letterings(drawing: BoxDrawing): readonly Lettering[] {
             bond.labelAt,
             bond.labelAnchor,
             [
-              [wording.boxBond, 11.5, 600],
+              [wording.groundScrew, 11.5, 600],
               ["green", 11, 400],
             ],
             13,

@@ -59,7 +59,7 @@ export function SelectionBar() {
           </button>
           {ids.length === 1 && !readOnly && (
             <button type="button" title={CABLE_TIP} onClick={() => startRoute(box.id)}>
-              {laterWording.cable3}
+              {laterWording.runACable}
             </button>
           )}
           <MenuButton word={laterWording.arrange} subject={{ kind: "arrange" }} />
@@ -84,7 +84,7 @@ export function SelectionBar() {
 }
 
 const WHOLE_TIP = laterWording.aFrameTakesOnlyTheBoxes;
-const CABLE_TIP = laterWording.drawACableFromThisBox;
+const CABLE_TIP = laterWording.runACableFromThisBox;
 
 /** Of the frame around the sheet. */
 const FRAME = 18;

@@ -139,7 +139,7 @@ function bondChoice({ installation, enclosure, end, args }: Hand): LandingChoice
       ? wording.groundingScrewOfTheMetal
       : wording.withWord(listEnds(installation, enclosure, bonded));
   const at: At = { kind: "bond" };
-  return choice(enclosure.kind === "panel" ? wording.panelBond : wording.boxBond, note, at, {
+  return choice(enclosure.kind === "panel" ? wording.panelBond : wording.boxGroundScrew, note, at, {
     command: "land-end",
     args: { ...args, at },
   });

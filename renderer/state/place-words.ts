@@ -3,7 +3,7 @@ import type { EndKey } from "../../shared-model/model/ids.ts";
 import { findTerminal, nameOfTerminal } from "../../shared-model/queries/terminals-of.ts";
 import { wording } from "./words.ts";
 
-/** Where an end is, in few words: "R1 LINE H, hole 2", "splice E1", "box bond", "capped, spare". */
+/** Where an end is, in few words: "R1 LINE H, hole 2", "splice E1", "box ground screw", "capped, spare". */
 export function placeWords(enclosure: Enclosure, end: EndKey): string {
   const place = enclosure.places[end];
   if (place === undefined) return "";
@@ -18,7 +18,7 @@ export function placeWords(enclosure: Enclosure, end: EndKey): string {
     case "splice":
       return `splice ${enclosure.splices[at.splice]?.name ?? ""}`;
     case "bond":
-      return enclosure.kind === "panel" ? wording.panelBond2 : wording.boxBond2;
+      return enclosure.kind === "panel" ? wording.panelBond2 : wording.boxGroundScrew2;
     case "capped":
       return place.spare === true ? wording.cappedSpare : "capped";
     case "loose":

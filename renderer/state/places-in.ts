@@ -37,7 +37,7 @@ export function placesIn(enclosure: Enclosure): readonly NamedPlace[] {
   const bond = {
     key: "bond",
     at: { kind: "bond" } as const,
-    name: enclosure.kind === "panel" ? wording.panelBond2 : wording.boxBond2,
+    name: enclosure.kind === "panel" ? wording.panelBond2 : wording.boxGroundScrew2,
   };
   const bonds = hasBond(enclosure) || landingsOf(enclosure).bonded.length > 0 ? [bond] : [];
   return [...splices, ...holes, ...bonds];

@@ -31,6 +31,7 @@ const ALIKE: readonly (readonly string[])[] = [
   ["splice", "joint"],
   ["receptacle", "plug", "socket"],
   ["cable", "wire"],
+  ["ground screw", "bond", "ground clip"],
   ["box", "back box", "wall box"],
   ["room", "area"],
   ["breaker", "circuit"],

@@ -45,7 +45,7 @@ export interface ScopeItem {
 
 /** A place in one state: in words, and as the document has it where the thing is a conductor end. */
 export interface ScopePlace {
-  /** "X", "R1b LINE H", "capped", "box bond", "external connector". */
+  /** "X", "R1b LINE H", "capped", "box ground screw", "external connector". */
   readonly words: string;
   readonly at?: At;
   /** Of what has two ends in the box, a jumper: both, from a to b. */

@@ -24,7 +24,7 @@ type Args = CommandArgs["route-cable"];
 const wording = catalogue({
   bothOutside: "A cable needs one side in a box or panel. Pick an enclosure for one of them.",
   outside: "outside the drawing",
-  route: (cable: Part, from: Part, to: Part) => `Route ${cable} from ${from} to ${to}`,
+  route: (cable: Part, from: Part, to: Part) => `Run ${cable} from ${from} to ${to}`,
   sameEnclosure:
     "Both sides would be in one enclosure. Pick another for one side, or add a jumper to join two points inside.",
 });

@@ -9,7 +9,7 @@ import { compareWireSize, isThicker, thickestOf, type WireSize } from "../units/
 import { type JointGroup, type Planned, type Port, planned, refused } from "./joint-group.ts";
 
 const wording = catalogue({
-  bond: (box: Part) => `the bond of ${box}`,
+  bond: (box: Part) => `the ground screw of ${box}`,
   tooSmall: (terminal: Part, most: Part, asked: Part, joint: Part) =>
     `${terminal} takes ${most} AWG at most, and the breaker ahead asks for ${asked} AWG in ${joint}. Use a device for that circuit, or a smaller breaker.`,
 });

@@ -69,8 +69,8 @@ describe("route-cable", () => {
   test("its step is named by where it goes", () => {
     const { project } = drawing().box("B1").box("B2");
     const args = { state: "as-found" as const, id: cableId("C1"), item: "nm-12-2-g", name: "C1", a: to("B1", "e1") };
-    expect(titleOf(project, "route-cable", { ...args, b: to("B2", "e2") })).toBe("Route C1 from B1 to B2");
-    expect(titleOf(project, "route-cable", { ...args, b: OUTSIDE })).toBe("Route C1 from B1 to outside the drawing");
+    expect(titleOf(project, "route-cable", { ...args, b: to("B2", "e2") })).toBe("Run C1 from B1 to B2");
+    expect(titleOf(project, "route-cable", { ...args, b: OUTSIDE })).toBe("Run C1 from B1 to outside the drawing");
   });
 });
 

@@ -169,7 +169,7 @@ test("the middle button pans and pastes nothing, wherever it is pressed and let 
   const inField = await middleOf(field);
   const onSheet = await middleOf(page.locator(".sheet-flow"));
   const beside = { x: onSheet.x - 80, y: onSheet.y + 200 };
-  const inPane = await middleOf(pane(page));
+  const inPane = await middleOf(pane(page).getByRole("tablist"));
 
   // Nothing is drawn, so nothing pans: the press is still none of the clipboard.
   for (const end of [onSheet, beside, inPane]) await dragMiddle(page, onSheet, end);

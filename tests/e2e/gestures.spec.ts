@@ -12,7 +12,7 @@ test("cables are drawn from box to box and their kind is typed while or after th
   // By the knob of a selected box; the kind is typed while the button is down.
   await pressWall(page, "B6");
   await dragKnobTo(page, "B7", () => page.keyboard.type("14-3"));
-  await expect(undoButton(page, "Route C8 from B6 to B7")).toBeVisible();
+  await expect(undoButton(page, "Run C8 from B6 to B7")).toBeVisible();
   await showPane(page, "Details");
   await expect(page.locator(".pane")).toContainText("14/3");
   await undo(page);
@@ -26,7 +26,7 @@ test("cables are drawn from box to box and their kind is typed while or after th
   await expectAccessible(page, "the kind of a drawn cable is asked");
   await page.keyboard.type("12/3");
   await page.keyboard.press("Enter");
-  await expect(undoButton(page, "Route C8 from B6 to B7")).toBeVisible();
+  await expect(undoButton(page, "Run C8 from B6 to B7")).toBeVisible();
   await undo(page);
 
   // Given up by Escape, over its own box, or in the list, nothing was drawn and redo is still there.
@@ -41,15 +41,15 @@ test("cables are drawn from box to box and their kind is typed while or after th
   await page.keyboard.press("Escape");
   await expect(page.getByRole("dialog")).toHaveCount(0);
   await expect(page.getByRole("group", { name: "In the hand" })).toHaveCount(0);
-  await expect(page.getByRole("button", { name: /^Redo ?: Route C8/ })).toBeEnabled();
+  await expect(page.getByRole("button", { name: /^Redo ?: Run C8/ })).toBeEnabled();
 
   // By presses alone.
   await pressWall(page, "B4");
-  await page.getByRole("group", { name: "Selected boxes" }).getByRole("button", { name: "Cable" }).click();
+  await page.getByRole("group", { name: "Selected boxes" }).getByRole("button", { name: "Run a cable" }).click();
   await expectAccessible(page, "a cable of no kind yet in the hand");
   await pressWall(page, "B6", false);
   await page.getByRole("option").filter({ hasText: "12/2 with ground" }).first().click();
-  await expect(undoButton(page, "Route C8 from B4 to B6")).toBeVisible();
+  await expect(undoButton(page, "Run C8 from B4 to B6")).toBeVisible();
 
   // By keys alone.
   await box(page, "B5").focus();
@@ -58,7 +58,7 @@ test("cables are drawn from box to box and their kind is typed while or after th
   await expect(page.getByRole("textbox", { name: "Kind of cable" })).toHaveValue("12/2");
   await box(page, "B3").focus();
   await page.keyboard.press("Enter");
-  await expect(undoButton(page, "Route C9 from B5 to B3")).toBeVisible();
+  await expect(undoButton(page, "Run C9 from B5 to B3")).toBeVisible();
 });
 
 test("frames add and take out, like things are selected, names change in place, and every menu says what it can do", async ({

@@ -166,7 +166,7 @@ for (const [name, width, height] of [
     await expect.poll(() => overlaps(page), "energised").toEqual([]);
     await page.getByRole("button", { name: "Energise" }).click();
     await page.keyboard.press("Control+k");
-    await page.keyboard.type("Route: 12/2 with ground");
+    await page.keyboard.type("Run a cable: 12/2 with ground");
     await page.keyboard.press("Enter");
     await expect(page.locator(".sheet-hint")).toBeVisible();
     await expect.poll(() => overlaps(page), "a cable in the hand").toEqual([]);

@@ -159,7 +159,7 @@ test("a drag from a screw begins a jumper there and moves no box; its rim is the
   await page.mouse.move(rim.x, rim.y);
   await page.mouse.down();
   await page.mouse.move(rim.x + 20, rim.y + 20, { steps: 3 });
-  const bond = await edgesOf(target(page, /^Box bond/).locator(".sheet-hit"));
+  const bond = await edgesOf(target(page, /^Box ground screw/).locator(".sheet-hit"));
   await page.mouse.move((bond.left + bond.right) / 2, (bond.top + bond.bottom) / 2, { steps: 3 });
   await page.mouse.up();
   await expect(page.getByRole("button", { name: /^Jumper a bare end at B1, on R1 G/ })).toBeVisible();

@@ -73,7 +73,7 @@ test("the laundry box is drawn by mouse, its three mistakes show and go, and a s
   await jumper(page, "H1", /^R1 H/);
   await jumper(page, "N1", /^R1 N/);
   await jumper(page, "E1", /^R1 G/);
-  await jumper(page, "E1", /^Box bond/);
+  await jumper(page, "E1", /^Box ground screw/);
   await expect(page.getByRole("button", { name: "Jumper a black end at B1, on R1 H" })).toBeVisible();
 
   // A place that cannot be is struck and says why: a jumper from a terminal to itself.
@@ -205,7 +205,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await box(page, "B7").focus();
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "Leaves this drawing" }).press("Enter");
-  await expect(page.getByRole("button", { name: /^Undo ?: Route C8/ })).toBeEnabled();
+  await expect(page.getByRole("button", { name: /^Undo ?: Run C8/ })).toBeEnabled();
   await approach(page, "B7");
   await expect(page.getByRole("button", { name: /^14\/2 C8 black end at B7, capped/ })).toBeVisible();
 
@@ -241,7 +241,7 @@ test("boxes are moved, cables run to open country, things are removed, and undo 
   await page.mouse.up();
   await expect(page.locator(".sheet-targets")).toHaveCount(0);
   await expect(loose).toBeVisible();
-  await expect(page.getByRole("button", { name: /^Undo ?: Route C8/ })).toBeEnabled();
+  await expect(page.getByRole("button", { name: /^Undo ?: Run C8/ })).toBeEnabled();
 
   // A splice that is dragged keeps its place until it is told to place itself.
   const splice = page.getByRole("button", { name: /^Splice E_B7,/ });

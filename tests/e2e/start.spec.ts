@@ -16,7 +16,7 @@ import {
 } from "./support/window-test.ts";
 
 const SAMPLE = join(ROOT, "assets/samples/laundry-box.loadside");
-const form = (page: Page) => page.getByRole("main", { name: "New from what I see" });
+const form = (page: Page) => page.getByRole("main", { name: "Box from what I see" });
 const side = (page: Page) => page.getByRole("complementary", { name: "Continue, open or look at a sample" });
 const fill = (page: Page) => form(page).getByRole("status").filter({ hasText: "Box fill" });
 

@@ -28,7 +28,7 @@ test("a laundry box is drawn by touch: box, five cables, receptacle, every end l
     await take(fingers, "12/2 with ground");
     await fingers.tap(await wallOf(page, "B1"));
     await fingers.tap(await bare(page, 0.05, 0.94));
-    await expect(undo(page)).toHaveAccessibleName(new RegExp(`^Undo ?: Route C${cable}`));
+    await expect(undo(page)).toHaveAccessibleName(new RegExp(`^Undo ?: Run C${cable}`));
   }
   await take(fingers, "Grounding duplex, 15 A");
   await fingers.tap(await wallOf(page, "B1"));
@@ -49,7 +49,7 @@ test("a laundry box is drawn by touch: box, five cables, receptacle, every end l
     ["H1", /^R1 H/],
     ["N1", /^R1 N/],
     ["E1", /^R1 G/],
-    ["E1", /^Box bond/],
+    ["E1", /^Box ground screw/],
   ] as const) {
     await fingers.hold(page.getByRole("button", { name: new RegExp(`^Splice ${splice},`) }));
     await fingers.tap(page.getByRole("menuitem", { name: "Pigtail or jumper from here" }));

@@ -22,7 +22,7 @@ test("the cautions come first, are remembered, and can be read again", async ({ 
   await expectAccessible(page, "cautions");
   await dialog.getByRole("button", { name: "I have read this" }).click();
   await page.reload();
-  await expect(page.getByRole("heading", { name: "New from what I see" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "Box from what I see" })).toBeVisible();
   await expect(dialog).toHaveCount(0);
   await page.getByRole("button", { name: "Help and view" }).click();
   await page.getByRole("menuitem", { name: "General cautions" }).click();
@@ -198,10 +198,10 @@ test("a cable is pulled into another box, a device and a jumper are added, all w
   await expect(pane(page).getByRole("textbox", { name: "Name" })).toHaveValue("R6");
   await pane(page).getByRole("button", { name: "B5", exact: true }).click();
   await pane(page).getByLabel("Pigtail or jumper from").selectOption({ label: "R6 G" });
-  await pane(page).getByLabel("to", { exact: true }).last().selectOption({ label: "box bond" });
+  await pane(page).getByLabel("to", { exact: true }).last().selectOption({ label: "box ground screw" });
   await pane(page).getByLabel("Colour of the jumper").selectOption("bare");
   await pane(page).getByRole("button", { name: "Add the jumper" }).click();
-  await expect(pane(page)).toContainText("12 AWG bare: R6 G to box bond");
+  await expect(pane(page)).toContainText("12 AWG bare: R6 G to box ground screw");
   for (const step of ["Add", "Place", "Move"])
     await page.getByRole("button", { name: new RegExp(`^Undo: ${step}`) }).click();
   await expect(page.getByRole("button", { name: "Undo", exact: true })).toBeDisabled();

@@ -97,8 +97,8 @@ describe("where a pigtail goes", () => {
   });
 
   test("a nonmetallic box has no bond, a metal one has", () => {
-    expect(look(box()).places.map(({ name }) => name)).not.toContain("box bond");
-    expect(look(box("nm-14-2-g", "metal")).places.map(({ name }) => name)).toContain("box bond");
+    expect(look(box()).places.map(({ name }) => name)).not.toContain("box ground screw");
+    expect(look(box("nm-14-2-g", "metal")).places.map(({ name }) => name)).toContain("box ground screw");
   });
 
   test("no two places are called the same", () => {

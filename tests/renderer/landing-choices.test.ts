@@ -25,7 +25,7 @@ test("every place of the box is offered but the one where the end is", () => {
     "R1 N",
     "R1 N",
     "R1 G",
-    "Box bond",
+    "Box ground screw",
     "Cap it",
     "Leave it loose",
   ]);

@@ -128,7 +128,7 @@ test("rows follow what is open and know where they stand", () => {
     ["B7g0 bare", 3, 3, 3],
     ["B7g0", 2, 4, 6],
     ["B7bond", 2, 5, 6],
-    ["Box bond", 2, 6, 6],
+    ["Box ground screw", 2, 6, 6],
   ]);
 });
 

@@ -100,7 +100,7 @@ describe("places for what is held", () => {
     const targets = targetsOfJumper(drawing, enclosure, held, "as-found", refusalOf);
     expect(targets.map(({ name }) => name)).not.toContain("X");
     expect(targets.map(({ name }) => name)).toEqual(
-      expect.arrayContaining(["Y", "Z", "R1 H", "R1 N", "R1 G", "Box bond"]),
+      expect.arrayContaining(["Y", "Z", "R1 H", "R1 N", "R1 G", "Box ground screw"]),
     );
     expect(targets.every(({ verdict }) => verdict.kind === "open")).toBe(true);
   });

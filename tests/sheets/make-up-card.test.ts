@@ -19,7 +19,7 @@ const words = (page: Page | undefined): readonly string[] => textsOf(page?.marks
 const JOINTS = {
   grounds: {
     E1: ["C1 bare", "C2 bare", "C3 bare", "C4 bare", "g bare > link to E2"],
-    E2: ["C5 bare", "e bare > to R1b G, green", "f bare > to box bond", "g bare > link to E1"],
+    E2: ["C5 bare", "e bare > to R1b G, green", "f bare > to box ground screw", "g bare > link to E1"],
   },
   neutrals: {
     NL: ["C1 WH", "C3 WH", "C4 WH", "b WH > to LINE N, silver"],

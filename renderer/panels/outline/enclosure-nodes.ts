@@ -194,7 +194,7 @@ function bondNode(here: Here, parent: string): OutlineNode {
     {
       key,
       subject: { kind: "bond", enclosure: enclosure.id },
-      name: enclosure.kind === "panel" ? wording.panelBond : wording.boxBond,
+      name: enclosure.kind === "panel" ? wording.panelBond : wording.boxGroundScrew,
       kind: "grounding screw",
       note: bonded.length === 0 ? wording.nothingOnIt : namesOf(here, bonded),
       glyph: "bond",

@@ -7,7 +7,7 @@ export const wording = catalogue({
   addABoxOrPanel: "Add a box or panel",
   anEntryStaysWithItsBox: "An entry stays with its box: move or remove the cable.",
   awgTo: (awg: Part, colour: Part, from: Part, to: Part) => `${awg} AWG ${colour}: ${from} to ${to}`,
-  boxBond: "Box bond",
+  boxGroundScrew: "Box ground screw",
   closeAll: "Close all",
   computedCircuit: ", computed circuit",
   entry: "Entry",

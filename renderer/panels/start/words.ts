@@ -56,7 +56,6 @@ export const wording = catalogue({
   n1Box: "1 box",
   nameOfTheBox: "Name of the box",
   newDrawing: "New drawing",
-  newFromWhatISee: "New from what I see",
   ofIn3: (formatVolume: Part, formatVolume2: Part) => `${formatVolume} of ${formatVolume2} in³`,
   ofWord: (many: Part, kind: Part) => `${many} of ${kind}`,
   openADrawing: "Open a drawing",

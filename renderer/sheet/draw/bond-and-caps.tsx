@@ -20,7 +20,7 @@ export const BondShape = memo(function BondShape({
       <path d={`M${x} ${y + 10}v8M${x - 9} ${y + 18}h18M${x - 5.5} ${y + 21.6}h11M${x - 2.5} ${y + 25}h5`} />
       <Letters of={BOND_KEY} about={bond.labelAt}>
         <text className="sheet-bond-name" x={bond.labelAt.x} y={bond.labelAt.y} textAnchor={bond.labelAnchor}>
-          {wording.boxBond}
+          {wording.groundScrew}
         </text>
         <text className="sheet-bond-note" x={bond.labelAt.x} y={bond.labelAt.y + 13} textAnchor={bond.labelAnchor}>
           {wording.green}

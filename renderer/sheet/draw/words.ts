@@ -2,7 +2,7 @@ import { catalogue, type Part } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
-  boxBond: "box bond",
+  groundScrew: "ground screw",
   green: "green",
   line: "LINE",
   load: "LOAD",

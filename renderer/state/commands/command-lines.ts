@@ -98,6 +98,12 @@ const command = (title: string, run: () => void, note = GROUP_WORDS.window, shor
   run,
 });
 
+/** What else commands of the window are looked for by. */
+const ALSO: Partial<Record<WindowCommandId, string>> = {
+  "new-document": laterWording.emptyBlank,
+  "add-seen-box": laterWording.newDescribe,
+};
+
 function windowLines(): readonly CommandLine[] {
   const document = documentStore.get();
   const own = windowCommands.flatMap(({ id, title, group }): readonly CommandLine[] => {
@@ -111,8 +117,8 @@ function windowLines(): readonly CommandLine[] {
       keysNow(id),
     );
     const whyNot = whyNotNow(id);
-    const also = id === "new-document" ? { also: laterWording.emptyBlank } : {};
-    return [{ ...line, ...also, ...(whyNot !== undefined && { whyNot }) }];
+    const also = ALSO[id];
+    return [{ ...line, ...(also !== undefined && { also }), ...(whyNot !== undefined && { whyNot }) }];
   });
   return [
     ...own,

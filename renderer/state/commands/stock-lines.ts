@@ -22,10 +22,11 @@ function focusSheet(): void {
 
 /** Everything of the stock, to be taken in the hand. */
 export function stockLines(): readonly CommandLine[] {
-  const line = (tool: Tool, verb: string, title: string): CommandLine => ({
+  const line = (tool: Tool, verb: string, title: string, also?: string): CommandLine => ({
     key: `${tool.kind} ${tool.id}`,
     title: `${verb}: ${title}`,
     note: THEN_PRESS[tool.kind],
+    ...(also !== undefined && { also }),
     run() {
       takeTool(tool);
       focusSheet();
@@ -33,7 +34,9 @@ export function stockLines(): readonly CommandLine[] {
   });
   return [
     ...enclosureItems.map(({ id, title }) => line({ kind: "enclosure", id }, laterWording.place, title)),
-    ...cableItems.map(({ id, title }) => line({ kind: "cable", id }, laterWording.route, title)),
+    ...cableItems.map(({ id, title }) =>
+      line({ kind: "cable", id }, laterWording.runACable, title, laterWording.addRouteDrawCable),
+    ),
     ...deviceTypes.map(({ id, title }) => line({ kind: "device", id }, laterWording.place, title)),
     ...loadItems.map(({ id, title }) => line({ kind: "load", id }, laterWording.plugIn, title)),
   ];

@@ -18,7 +18,7 @@ const OWN: VerbWay = { own: true };
 export const VERB_WAYS: Readonly<Record<CommandId, VerbWay>> = {
   "place-enclosure": OWN,
   "place-device": { of: "enclosure", does: /^Add a device/, also: laterWording.addReceptacleSwitchBreakerLuminaire },
-  "route-cable": { of: "enclosure", does: /^Run a cable/, also: laterWording.addRunCable },
+  "route-cable": { of: "enclosure", does: /^Run a cable/, also: laterWording.addRouteDrawCable },
   "place-load": { of: "device", does: /^Plug a load/, also: "appliance" },
   "add-ring": { of: "box", does: /^Add a ring/, also: laterWording.mudRingPlasterRingExtensionRaised },
   "remove-ring": { of: "ring", does: /^Take it off/ },

@@ -76,7 +76,7 @@ function insideActions(subject: Inside): readonly ItemAction[] {
       return device === undefined ? [] : terminalActions(enclosure, device, subject.id);
     }
     case "bond": {
-      const name = enclosure.kind === "panel" ? wording.thePanelBond : wording.theBoxBond;
+      const name = enclosure.kind === "panel" ? wording.thePanelBond : wording.theBoxGroundScrew;
       return [
         { title: wording.landAnEndOn(name), run: () => landHere(enclosure, keyOfPlace({ kind: "bond" }), name) },
         { title: wording.pigtailOrJumperFrom(name), run: () => addJumperFrom(enclosure, { kind: "bond" }) },

@@ -54,7 +54,7 @@ function placeLines(
   });
 }
 
-/** "Splice E1" and "Box bond" as the landing lists have it. */
+/** "Splice E1" and "Box ground screw" as the landing lists have it. */
 const titleOf = ({ at, name }: NamedPlace): string => {
   if (at.kind === "splice") return wording.splice(name);
   return name.charAt(0).toUpperCase() + name.slice(1);

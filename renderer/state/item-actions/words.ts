@@ -131,7 +131,7 @@ export const wording = catalogue({
   tenSteps: "ten steps",
   testOfTheDevice: "TEST of the device",
   testRecordOf: (nameWord: Part) => `Test record of ${nameWord}…`,
-  theBoxBond: "the box bond",
+  theBoxGroundScrew: "the box ground screw",
   thePanelBond: "the panel bond",
   theRoomOfABox: "the room of a box",
   there: (there: Part) => `${there} there`,

@@ -5,7 +5,7 @@ import { type CommandEntry, type CommandGroup, commandEntry } from "./commands.t
 const titles = catalogue({
   "place-enclosure": "Place a box or panel",
   "place-device": "Place a device",
-  "route-cable": "Route a cable",
+  "route-cable": "Run a cable",
   "place-load": "Plug in a load",
   "add-ring": "Add a ring or extension",
   "remove-ring": "Remove a ring or extension",

@@ -13,7 +13,7 @@ import { type CubicInches, formatVolume } from "../../units/volume.ts";
 import { splicesJoined } from "../joint-cost.ts";
 
 const wording = catalogue({
-  boxBond: "box bond",
+  boxGroundScrew: "box ground screw",
   capped: "capped",
   cubicInches: (volume: Part) => `${volume} in³`,
   device: (name: Part, caption: Part) => `${name} ${caption}`,
@@ -54,7 +54,7 @@ export function placeWords({ devices, splices, kind }: Enclosure, at: At): strin
       return device === undefined ? at.device : nameOfTerminal(device, at.terminal);
     }
     case "bond":
-      return kind === "panel" ? wording.panelBond : wording.boxBond;
+      return kind === "panel" ? wording.panelBond : wording.boxGroundScrew;
     case "capped":
       return wording.capped;
     case "loose":

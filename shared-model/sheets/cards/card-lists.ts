@@ -153,7 +153,7 @@ function directJoints(box: Enclosure, ends: readonly EndKey[], nameOf: (end: End
   return [...joints.values()].map((joint) => ({ ...joint, tug: false }));
 }
 
-/** "LINE N, silver", "R1b G, green" where the device must be told, "box bond". */
+/** "LINE N, silver", "R1b G, green" where the device must be told, "box ground screw". */
 function placeWords(box: Enclosure, at: At, tellDevice: boolean): string {
   if (at.kind !== "terminal") return at.kind === "splice" ? at.kind : CARD[at.kind];
   const device = box.devices[at.device];

@@ -31,7 +31,7 @@ export const CARD = catalogue({
   looseNote: "bare, unattached",
   through: "through",
   throughNote: "unbroken",
-  bond: "box bond",
+  bond: "box ground screw",
   none: "None in this box.",
   nameDate: "name, date",
   linkTo: (splice: Part) => `link to ${splice}`,

@@ -2,7 +2,7 @@ import { catalogue, type Part } from "../../lib/catalogue.ts";
 
 /** What stands inside drawings. */
 export const DRAW_WORDS = catalogue({
-  boxBond: "box bond",
+  groundScrew: "ground screw",
   green: "green",
   line: "LINE",
   load: "LOAD",

@@ -84,7 +84,7 @@ export function bondMarks({ at: { x, y }, labelAt, labelAnchor }: BondDrawing): 
     path(`M${x} ${y + 10}v8M${x - 9} ${y + 18}h18M${x - 5.5} ${y + 21.6}h11M${x - 2.5} ${y + 25}h5`, {
       stroke: stroke(1.3),
     }),
-    text(DRAW_WORDS.boxBond, labelAt.x, labelAt.y, { size: 11.5, weight: 600, anchor: labelAnchor }),
+    text(DRAW_WORDS.groundScrew, labelAt.x, labelAt.y, { size: 11.5, weight: 600, anchor: labelAnchor }),
     text(DRAW_WORDS.green, labelAt.x, labelAt.y + 13, { size: 11, anchor: labelAnchor, ink: SECOND_INK }),
   ];
 }

@@ -112,7 +112,7 @@ export const connectorWords = (connector: string): string =>
   inSentence(findConnector(connector)?.title ?? WITHOUT_CONNECTOR[connector] ?? connector);
 
 export const BOND_WORDS: Readonly<Record<Enclosure["kind"], string>> = catalogue({
-  box: "box bond",
+  box: "box ground screw",
   panel: "panel bond",
 });
 

@@ -34,13 +34,13 @@ async function grounds(hands: Hands, box: string, cables: readonly string[], dev
   if (cables.length > 1) {
     await hands.splice(box, ...cables.map((cable) => `${cable} bare`));
     await hands.act(box, "E1", "Pigtail or jumper from E1…", `${device} G`, "12 AWG bare");
-    await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
+    await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box ground screw", "12 AWG bare");
     return;
   }
   // One cable alone: its bare end meets a jumper that begins at the device.
-  await hands.act(box, "Box bond", "Pigtail or jumper from the box bond…", `${device} G`, "12 AWG bare");
+  await hands.act(box, "Box ground screw", "Pigtail or jumper from the box ground screw…", `${device} G`, "12 AWG bare");
   await hands.act(box, "a bare", `Land a bare…`, `Splice with ${only} bare`);
-  await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
+  await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box ground screw", "12 AWG bare");
 }
 
 /** The laundry circuit as found, of `tests/builders/drawing.ts`: its boxes, cables, devices and every landing. */
@@ -65,7 +65,7 @@ export async function drawLaundry(hands: Hands): Promise<void> {
   await hands.act("B1", "N1", "Pigtail or jumper from N1…", "R1 N, upper", "12 AWG white");
   await hands.splice("B1", ...five.map((cable) => `${cable} bare`));
   await hands.act("B1", "E1", "Pigtail or jumper from E1…", "R1 G", "12 AWG bare");
-  await hands.act("B1", "E1", "Pigtail or jumper from E1…", "Box bond", "12 AWG bare");
+  await hands.act("B1", "E1", "Pigtail or jumper from E1…", "Box ground screw", "12 AWG bare");
   await hands.act("B1", undefined, "Add a ring or extension to B1…", "Plaster ring");
 
   await feedThrough(hands, "B2", "C2", "C6", "R2");
