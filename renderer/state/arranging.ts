@@ -17,6 +17,7 @@ import { type DocumentState, dispatch, documentStore, installationOf, shownInsta
 import { layOut } from "./laying-out.ts";
 import { notify, sessionStore } from "./session-store.ts";
 import { placesOf } from "./sheet-places.ts";
+import { stepTitle } from "./step-title.ts";
 import { wording } from "./words.ts";
 
 /** The selected boxes and panels, in the order in which they were selected. */
@@ -174,7 +175,7 @@ function run(moves: readonly BoxMove[], title: string, more: readonly TypedCall[
     return false;
   }
   const calls: readonly TypedCall[] = [{ command: "move-enclosures", args: { moves } }, ...more];
-  return told(dispatch({ command: "run-together", args: { title, calls } }));
+  return told(dispatch({ command: "run-together", args: { title: stepTitle(title), calls } }));
 }
 
 function told(done: ReturnType<typeof dispatch>): boolean {

@@ -21,6 +21,7 @@ import { colourCode } from "../../shared-model/units/colour.ts";
 import { laterWording } from "./later-words.ts";
 import { mintId } from "./mint-id.ts";
 import { freeRoomName, nextCableName, nextDeviceName, nextEnclosureName } from "./naming.ts";
+import { stepTitle } from "./step-title.ts";
 
 /** As many of a kind; of kinds with the same id, all count. */
 export interface Counted {
@@ -113,7 +114,7 @@ export function boxToMake(project: Project, state: StateName, seen: SeenBox): Bo
   return {
     id,
     ...(supply !== undefined && { supply }),
-    call: { command: "run-together", args: { title: laterWording.makeFromWhatIsSeen(name), calls } },
+    call: { command: "run-together", args: { title: stepTitle(laterWording.makeFromWhatIsSeen(name)), calls } },
   };
 }
 

@@ -15,10 +15,11 @@ import { type Refusal, refusal } from "./define-command.ts";
 import { gone, grammar } from "./item-words.ts";
 
 const wording = catalogue({
-  bond: (box: Part) => `the bond of ${box}`,
+  bond: (panel: Part) => `the bond of ${panel}`,
   cap: "a cap",
+  groundScrew: (box: Part) => `the ground screw of ${box}`,
   noBond: (box: Part) =>
-    `${box} is nonmetallic and has no bond point. Join the ground in a splice, or correct its material.`,
+    `${box} is nonmetallic and has no ground screw. Join the ground in a splice, or correct its material.`,
   noDevice: (box: Part) => `${box} has no such device. Land the end on a device of its own box.`,
   noEnd: (box: Part) => `${box} has no such conductor end. Pick one of the ends inside it.`,
   noHole: (terminal: Part, holes: Part) =>
@@ -143,7 +144,7 @@ export function cannotLand({ installation, enclosure }: InBox, end: EndKey, at: 
   return refusal("jumper-to-itself", wording.otherEnd(nameOfEnd(installation, enclosure, end)));
 }
 
-/** "R1 H", "splice X", "the bond of B1", "a cap", "loose", for names of steps. */
+/** "R1 H", "splice X", "the ground screw of B1", "a cap", "loose", for names of steps. */
 export function nameOfPlace(enclosure: Enclosure, at: At): string {
   switch (at.kind) {
     case "terminal": {
@@ -153,7 +154,7 @@ export function nameOfPlace(enclosure: Enclosure, at: At): string {
     case "splice":
       return wording.splice(enclosure.splices[at.splice]?.name ?? at.splice);
     case "bond":
-      return wording.bond(enclosure.name);
+      return enclosure.kind === "panel" ? wording.bond(enclosure.name) : wording.groundScrew(enclosure.name);
     case "capped":
       return wording.cap;
     case "loose":

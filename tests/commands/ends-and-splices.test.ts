@@ -67,7 +67,7 @@ describe("landing, lifting, capping", () => {
     const title = (at: At) => titleOf(house.project, "land-end", { ...inB1, end: key, at });
     expect(title(terminal(deviceId("R1"), "H2"))).toBe("Land C1 BK on R1 H");
     expect(title({ kind: "splice", splice: spliceId("Y") })).toBe("Land C1 BK on splice Y");
-    expect(title({ kind: "bond" })).toBe("Land C1 BK on the bond of B1");
+    expect(title({ kind: "bond" })).toBe("Land C1 BK on the ground screw of B1");
     expect(title({ kind: "capped" })).toBe("Cap C1 BK");
     expect(title({ kind: "loose" })).toBe("Lift C1 BK");
   });

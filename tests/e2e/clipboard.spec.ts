@@ -171,9 +171,11 @@ test("the middle button pans and pastes nothing, wherever it is pressed and let 
   const beside = { x: onSheet.x - 80, y: onSheet.y + 200 };
   const inPane = await middleOf(pane(page).getByRole("tablist"));
 
-  // Nothing is drawn, so nothing pans: the press is still none of the clipboard.
-  for (const end of [onSheet, beside, inPane]) await dragMiddle(page, onSheet, end);
-  await dragMiddle(page, inPane, inPane);
+  // Where nothing pans the press is still none of the clipboard.
+  const onWords = await middleOf(page.getByRole("heading", { name: "Nothing is drawn yet" }));
+  const inStock = await middleOf(page.getByRole("navigation", { name: "Stock" }).getByRole("button").last());
+  for (const start of [onWords, inStock, inPane])
+    for (const end of [start, onSheet, inPane]) await dragMiddle(page, start, end);
   await openLaundrySample(page);
   const view = page.locator(".react-flow__viewport");
   for (const end of [beside, inPane, inField]) {

@@ -129,6 +129,12 @@ describe("the laundry box", () => {
     expect(isDirty(documentStore.get())).toBe(false);
   });
 
+  test("is made under the longest names too", async () => {
+    const name = "N".repeat(80);
+    expect(await makeBox({ ...LAUNDRY, name, room: { kind: "new", roomKind: "laundry", name } })).toBe(true);
+    expect(onlyBox().name).toBe(name);
+  });
+
   test("needs what the published worked example counts", () => {
     // The job's worked example: five 12/2 cables, internal clamps and one receptacle need 32.0625 in³ of 30.3.
     const outcome = tryBox(LAUNDRY, "new-drawing", { project: newDocument().project, state: "as-found" });

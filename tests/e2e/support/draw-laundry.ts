@@ -38,7 +38,13 @@ async function grounds(hands: Hands, box: string, cables: readonly string[], dev
     return;
   }
   // One cable alone: its bare end meets a jumper that begins at the device.
-  await hands.act(box, "Box ground screw", "Pigtail or jumper from the box ground screw…", `${device} G`, "12 AWG bare");
+  await hands.act(
+    box,
+    "Box ground screw",
+    "Pigtail or jumper from the box ground screw…",
+    `${device} G`,
+    "12 AWG bare",
+  );
   await hands.act(box, "a bare", `Land a bare…`, `Splice with ${only} bare`);
   await hands.act(box, "E1", "Pigtail or jumper from E1…", "Box ground screw", "12 AWG bare");
 }
