@@ -6,7 +6,6 @@ import { isScopeShown, scopeStore } from "../state/scope/scope-store.ts";
 import { sessionStore } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { useCoarse } from "../ui/use-coarse.ts";
-import type { BarSpot } from "./bar-place.ts";
 import { startRoute } from "./cable-start.ts";
 import { setChoosing } from "./choosing.ts";
 import { gestureStore, openMenu } from "./gesture-store.ts";
@@ -14,9 +13,8 @@ import { laterWording } from "./later-words.ts";
 import { closeBox, openStore } from "./open-boxes.ts";
 import { stateMarkWidth } from "./sheet-frame.tsx";
 import type { Subject } from "./sheet-subject.ts";
-import { sheetArea } from "./sheet-view.ts";
 import { showOpened } from "./show-opened.ts";
-import { useBarSpot } from "./use-bar-spot.ts";
+import { type BarStand, useBarSpot } from "./use-bar-spot.ts";
 import { wording } from "./words.ts";
 
 const chosenBoxes = ({ selection }: ReturnType<typeof sessionStore.get>): string =>
@@ -38,7 +36,7 @@ export function SelectionBar() {
   const coarse = useCoarse();
   const root = useRef<HTMLFieldSetElement>(null);
   const mark = stateMarkWidth(state, scoped);
-  const spot = useBarSpot(root, chosen, mark);
+  const stand = useBarSpot(root, chosen, mark);
   // Hands without keys find the switch for several whenever there is something to choose.
   const offers = choosing || (coarse && Object.keys(boxes).length > 1);
   if (box === undefined && !offers) return null;
@@ -47,9 +45,9 @@ export function SelectionBar() {
     <fieldset
       ref={root}
       className="sheet-bar"
-      data-spot={spot}
+      data-spot={stand.spot}
       aria-label={laterWording.selectedBoxes2}
-      style={placeOf(spot, mark)}
+      style={placeOf(stand, mark)}
     >
       {(box !== undefined || choosing) && <span className="sheet-bar-words">{wordsOf(ids.length, box?.name)}</span>}
       {box && (
@@ -88,8 +86,8 @@ const CABLE_TIP = laterWording.runACableFromThisBox;
 
 /** Of the frame around the sheet. */
 const FRAME = 18;
-const placeOf = (spot: BarSpot, mark: number): CSSProperties => {
-  if (spot === "foot") return { left: FRAME, bottom: FRAME + (sheetArea()?.foot ?? 0), maxWidth: ALL };
+const placeOf = ({ spot, foot }: BarStand, mark: number): CSSProperties => {
+  if (spot === "foot") return { left: FRAME, bottom: FRAME + foot, maxWidth: ALL };
   const maxWidth = `calc(100% - ${2 * FRAME + mark}px)`;
   return spot === "head" ? { top: FRAME, left: FRAME + mark, maxWidth } : { top: FRAME, right: FRAME, maxWidth };
 };

@@ -424,3 +424,18 @@ test("the list of signs has the conditions, by letter and pattern", async ({ qui
     await expect(legend).toContainText(line);
   await expectAccessibleInBoth(page, "signs");
 });
+
+test("TEST and RESET stay under the hand whatever is said of what followed", async ({ quietPage: page, address }) => {
+  await openProposed(page, address);
+  await page.getByRole("button", { name: "Energise", exact: true }).click();
+  const [press, reset] = ["TEST R1b", "RESET R1b"].map((name) => energised(page).getByRole("button", { name }));
+  if (press === undefined || reset === undefined) throw new Error("There are two buttons.");
+  await expect(reset).toBeVisible();
+  const at = await reset.boundingBox();
+  await press.click();
+  await expect(energised(page).getByText("R1b opened.")).toBeVisible();
+  expect(await reset.boundingBox()).toEqual(at);
+  await reset.click();
+  await expect(energised(page).getByText("It is closed.")).toBeVisible();
+  expect(await reset.boundingBox()).toEqual(at);
+});

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import { checked, expectAccessible, openWindow, test } from "./support/window-test.ts";
+import { checked, expectAccessible, openWindow, runByField, test } from "./support/window-test.ts";
 
 /** Fits and zooms do not glide for people who ask for less motion. */
 test.use({ contextOptions: { reducedMotion: "reduce" } });
@@ -81,4 +81,34 @@ test("before proposed is started scope can be come to, and says what to do first
   await expect(scope).toHaveAccessibleDescription(/Start proposed first/);
   await scope.press("Enter");
   await expect(page.getByText("There is nothing to compare yet")).toBeVisible();
+});
+
+test("the bar of a chosen box at the foot stands over the key of the lines that comes with Scope", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  await page.getByRole("button", { name: "Drawing", exact: true }).click();
+  await page.getByRole("menuitem", { name: "Samples" }).click();
+  await page.getByRole("button", { name: /laundry as proposed/ }).click();
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+  await checked(page);
+  await runByField(page, "B1");
+  const bar = page.getByRole("group", { name: "Selected boxes" });
+  // So near that names of the box stand at the head of the view.
+  const larger = page.getByRole("button", { name: "Larger", exact: true });
+  for (let step = 0; step < 8; step += 1) {
+    if ((await bar.getAttribute("data-spot")) === "foot") break;
+    await larger.click();
+  }
+  await expect(bar).toHaveAttribute("data-spot", "foot");
+  await strip(page, "Scope").click();
+  const key = page.locator(".scope-legend");
+  await expect(key).toBeVisible();
+  await expect(async () => {
+    const [over, under] = [await bar.boundingBox(), await key.boundingBox()];
+    if (over === null || under === null) throw new Error("Bar and key are not both in view.");
+    const apart = over.y + over.height <= under.y + 1 || over.x >= under.x + under.width;
+    expect(apart, JSON.stringify({ over, under })).toBe(true);
+  }).toPass({ timeout: 3000 });
 });

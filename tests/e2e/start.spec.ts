@@ -7,6 +7,7 @@ import { answerPickers, choose, storedText, storeFile } from "./support/stored-f
 import {
   checked,
   expectAccessible,
+  openLaundrySample,
   openStart,
   openWindow,
   pane,
@@ -297,4 +298,40 @@ test("in a narrow window a sample from far down opens at the top of the page", a
   await last.click();
   await expect(page.getByRole("main", { name: "Sheet" })).toBeInViewport();
   expect(await page.evaluate(() => scrollY)).toBe(0);
+});
+
+test("every Tab of the start page lands on something that is seen, also out of the open command field", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openStart(page, address);
+  await expect(fill(page)).toBeVisible();
+  await page.keyboard.press("Control+k");
+  await expect(page.getByRole("option").first()).toBeVisible();
+  await page.keyboard.press("Tab");
+  await expect(page.getByRole("button", { name: "Tour in five steps" })).toBeFocused();
+});
+
+test("what the command field says of itself is read whole at each usual width", async ({
+  quietPage: page,
+  address,
+}) => {
+  await openWindow(page, address);
+  await openLaundrySample(page);
+  for (const width of [1440, 1280, 1024]) {
+    await page.setViewportSize({ width, height: 800 });
+    const [room, words] = await page.getByRole("combobox", { name: /^Command/ }).evaluate((field) => {
+      if (!(field instanceof HTMLInputElement)) throw new Error("The command field is an input.");
+      const style = getComputedStyle(field);
+      const pen = document.createElement("canvas").getContext("2d");
+      if (pen === null) throw new Error("No canvas.");
+      pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+      const key = field.parentElement?.querySelector("kbd")?.getBoundingClientRect().left ?? Number.POSITIVE_INFINITY;
+      const from = field.getBoundingClientRect().left + Number.parseFloat(style.paddingLeft);
+      const end = field.getBoundingClientRect().right - Number.parseFloat(style.paddingRight);
+      return [Math.min(key, end) - from, pen.measureText(field.placeholder).width];
+    });
+    expect(words, `${width} wide`).toBeGreaterThan(0);
+    expect(words, `${width} wide`).toBeLessThanOrEqual(room);
+  }
 });

@@ -154,7 +154,14 @@ export function CommandField() {
       {keys !== undefined && <kbd className="key">{keys}</kbd>}
       <div className="command-found" hidden={offer === undefined}>
         {asked !== undefined && <p className="command-asked">{asked.title}</p>}
-        <div className="command-list" id={list} role="listbox" aria-label={asked?.title ?? COMMAND_WORDS.list}>
+        {/* No stop of the Tab key, as a browser makes of what scrolls: it closes when the field is left. */}
+        <div
+          className="command-list"
+          id={list}
+          role="listbox"
+          tabIndex={-1}
+          aria-label={asked?.title ?? COMMAND_WORDS.list}
+        >
           {found.map((line, place) => (
             <FoundLine
               key={line.key}

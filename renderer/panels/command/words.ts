@@ -2,7 +2,7 @@ import { catalogue } from "../../../shared-model/lib/catalogue.ts";
 
 /** What is said in this folder. */
 export const wording = catalogue({
-  commandPartFinding: "Command, part, finding",
+  commandShort: "Command…",
   commandPartTagOrFinding: "Command, part, tag or finding",
   notNow: "Not now:",
   nothingIsCalledThatTryA: "Nothing is called that. Try a part, for example B1, or a verb, for example place.",

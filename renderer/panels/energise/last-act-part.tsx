@@ -13,14 +13,27 @@ import { whenWords } from "../../state/when-words.ts";
 import { Section } from "../details/section.tsx";
 import { wording } from "./words.ts";
 
-/** What was done last and what followed; else what opened by itself and what is live all the same. */
+/** It scrolls, so keys have to get into it where nothing in it is pressed. */
+const SCROLLS = { tabIndex: 0 } as const;
+
+/**
+ * What was done last and what followed; else what opened by itself and what is live all the same. It has the same height
+ * whatever it says: TEST and RESET below stay under the hand.
+ */
 export function LastActPart({ answer }: { readonly answer: Energised }) {
   const last = useStore(energiseStore, (state) => state.last);
   const terminals = answer.liveTerminals;
   const others = last === undefined ? answer.mayOpen : [];
-  if (last === undefined && others.length === 0 && terminals.length === 0 && answer.liveAfter.length === 0) return null;
+  const isSilent = last === undefined && others.length === 0 && terminals.length === 0 && answer.liveAfter.length === 0;
   return (
-    <>
+    <section className="energise-follows" aria-label={wording.whatFollows} {...SCROLLS}>
+      {isSilent && (
+        <Section title={wording.whatFollows}>
+          <div className="part-body">
+            <p className="energise-note-line">{wording.pressAndSeeWhatFollows}</p>
+          </div>
+        </Section>
+      )}
       {last !== undefined && <Done last={last} />}
       {others.length > 0 && (
         <Section title={wording.mayOpen}>
@@ -46,7 +59,7 @@ export function LastActPart({ answer }: { readonly answer: Energised }) {
           </ul>
         </Section>
       )}
-    </>
+    </section>
   );
 }
 

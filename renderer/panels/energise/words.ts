@@ -45,6 +45,8 @@ export const wording = catalogue({
   loadLiveThoughOpen: "LOAD live though open",
   log: "Log",
   ma: "mA",
+  pressAndSeeWhatFollows: "Operate something below or on the sheet: what comes of it stands here.",
+  whatFollows: "What follows",
   mayOpen: "May open",
   metalThatTheButtonBroughtTo: "Metal that the button brought to volts",
   meter: "Meter",
