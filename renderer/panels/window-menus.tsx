@@ -18,7 +18,7 @@ export function DrawingMenu() {
       <MenuItem onChoose={() => openDialog({ kind: "samples" })}>{wording.samples}</MenuItem>
       <CommandItem id="start-page">{wording.startPage}</CommandItem>
       <MenuLine />
-      <CommandItem id="add-seen-box">{wording.boxFromWhatISee}</CommandItem>
+      <CommandItem id="add-seen-box">{wording.newFromWhatISee}</CommandItem>
       <MenuItem onChoose={() => openDialog({ kind: "amendments" })}>{wording.localAmendments}</MenuItem>
       <MenuItem onChoose={mapCircuits}>{wording.mapTheCircuits}</MenuItem>
       <MenuItem onChoose={() => openDialog({ kind: "test-record" })}>{wording.testRecord}</MenuItem>

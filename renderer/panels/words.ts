@@ -4,7 +4,7 @@ import { catalogue, type Part } from "../../shared-model/lib/catalogue.ts";
 export const wording = catalogue({
   advice: "advice",
   asTheSystem: "As the system",
-  boxFromWhatISee: "Box from what I see",
+  newFromWhatISee: "New from what I see",
   cannotTell: (open: Part) => `, ${open} cannot tell`,
   cannotTell2: "cannot tell",
   caution: "caution",

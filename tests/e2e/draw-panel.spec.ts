@@ -13,7 +13,7 @@ import {
 
 test.use({ contextOptions: { reducedMotion: "reduce" } });
 
-const form = (page: Page) => page.getByRole("main", { name: "Box from what I see" });
+const form = (page: Page) => page.getByRole("main", { name: "New from what I see" });
 const supply = (page: Page) => form(page).getByLabel("Cable thought to bring the supply");
 const panelChoice = (page: Page) => form(page).getByLabel("its panel:");
 const panel = (page: Page) => page.getByRole("group", { name: /^Panel P\b/ });

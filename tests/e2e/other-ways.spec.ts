@@ -20,7 +20,7 @@ const SHOWN: Readonly<Partial<Record<WindowCommandId, (page: Page) => Promise<vo
     expect.poll(() => page.evaluate(() => navigator.clipboard.readText())).toMatch(/"format": ?"loadside"/),
   "copy-picture": (page) => expect(page.getByText("Copied as a picture and as text")).toBeVisible(),
   energise: (page) => expect(page.getByText("Computed circuit, as found.")).toBeVisible(),
-  "start-page": (page) => expect(page.getByRole("main", { name: "Box from what I see" })).toBeVisible(),
+  "start-page": (page) => expect(page.getByRole("main", { name: "New from what I see" })).toBeVisible(),
   "save-document-as": (page) => expect(banner(page)).toContainText(FILE),
   "save-document": (page) => expect(banner(page).getByText("saved", { exact: true })).toBeVisible(),
   "open-document": (page) => expect(step(page, "Undo")).toBeDisabled(),

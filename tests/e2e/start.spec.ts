@@ -17,7 +17,7 @@ import {
 } from "./support/window-test.ts";
 
 const SAMPLE = join(ROOT, "assets/samples/laundry-box.loadside");
-const form = (page: Page) => page.getByRole("main", { name: "Box from what I see" });
+const form = (page: Page) => page.getByRole("main", { name: "New from what I see" });
 const side = (page: Page) => page.getByRole("complementary", { name: "Continue, open or look at a sample" });
 const fill = (page: Page) => form(page).getByRole("status").filter({ hasText: "Box fill" });
 
@@ -206,8 +206,8 @@ test("a box from what is seen goes into the drawing that is open, too", async ({
     .click();
   await checked(page);
   await page.getByRole("button", { name: "Drawing", exact: true }).click();
-  await page.getByRole("menuitem", { name: "Box from what I see" }).click();
-  const dialog = page.getByRole("dialog", { name: "Box from what I see" });
+  await page.getByRole("menuitem", { name: "New from what I see" }).click();
+  const dialog = page.getByRole("dialog", { name: "New from what I see" });
   await dialog.getByLabel("Room").selectOption({ label: "Laundry" });
   await expect(dialog.getByRole("status")).toContainText("of 30.3 in³");
   await expectAccessible(page, "dialog");

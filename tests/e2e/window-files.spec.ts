@@ -281,7 +281,7 @@ for (const [what, from, to, seen] of AT_ODDS) {
       await openStart(page, host.url);
       await expect(page.getByRole("alert")).toContainText("house.loadside was not opened");
       await expect(page.getByRole("alert")).toContainText("/asFound/");
-      await expect(page.getByRole("main", { name: "Box from what I see" })).toBeVisible();
+      await expect(page.getByRole("main", { name: "New from what I see" })).toBeVisible();
       expect(await page.evaluate("globalThis.drawingWasSeen === true")).toBe(seen);
       // What comes next is drawn as if nothing had been.
       await page.getByRole("button", { name: /laundry circuit(?!, proposed)/ }).click();

@@ -22,7 +22,7 @@ test("the cautions come first, are remembered, and can be read again", async ({ 
   await expectAccessible(page, "cautions");
   await dialog.getByRole("button", { name: "I have read this" }).click();
   await page.reload();
-  await expect(page.getByRole("heading", { name: "Box from what I see" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: "New from what I see" })).toBeVisible();
   await expect(dialog).toHaveCount(0);
   await page.getByRole("button", { name: "Help and view" }).click();
   await page.getByRole("menuitem", { name: "General cautions" }).click();

@@ -124,7 +124,7 @@ File
   (close)
   (quit)
 Edit
-  Box from what I see…
+  New from what I see…
   Undo [CommandOrControl+Z]
   Redo [CommandOrControl+Shift+Z]
   -

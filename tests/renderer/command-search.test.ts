@@ -39,7 +39,7 @@ describe("is found by", () => {
     ["a size with a hyphen", "14-3", "Run a cable: 14/3 with ground"],
     ["another trade's word for running one", "route 14/3", "Run a cable: 14/3 with ground"],
     ["what drawings call it", "draw cable", "Run a cable…"],
-    ["what a start page calls it", "new box", "Box from what I see…"],
+    ["what a start page calls it", "new box", "New from what I see…"],
     ["a letter left out", "recptacle gfci", "Place: GFCI receptacle, 15 A face"],
     ["a letter too many", "gfcci", "Place: GFCI receptacle, 15 A face"],
     ["another letter", "octogon", "Place: Octagon 4 × 1-1/2"],

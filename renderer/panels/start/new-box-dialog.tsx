@@ -28,7 +28,7 @@ export default function NewBoxDialog() {
     </>
   );
   return (
-    <Modal title={wording.boxFromWhatISee} onClose={closeDialog} foot={foot} wide>
+    <Modal title={wording.newFromWhatISee} onClose={closeDialog} foot={foot} wide>
       <form
         id={id}
         className="new-box"

@@ -25,7 +25,7 @@ export default function NewBox({ picture: Picture }: { readonly picture: BoxPict
         make();
       }}
     >
-      <h2 className="start-title">{wording.boxFromWhatISee}</h2>
+      <h2 className="start-title">{wording.newFromWhatISee}</h2>
       <SeenForm
         seen={seen}
         onChange={setSeen}

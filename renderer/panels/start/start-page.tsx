@@ -34,7 +34,7 @@ export function StartPage({ picture }: { readonly picture: BoxPicture }) {
         <TemplateList />
         <SampleList />
       </aside>
-      <main data-region className="start-sheet" aria-label={wording.boxFromWhatISee}>
+      <main data-region className="start-sheet" aria-label={wording.newFromWhatISee}>
         <NoticeBar />
         <ErrorBoundary what={wording.theForm}>
           <Suspense fallback={<p className="dim">{wording.fetchingTheForm}</p>}>

@@ -14,7 +14,7 @@ export const wording = catalogue({
   box: "Box",
   boxFill: "Box fill ",
   boxFillIn3TheVolumeOf: (formatVolume: Part) => `Box fill ${formatVolume} in³; the volume of the box is not known.`,
-  boxFromWhatISee: "Box from what I see",
+  newFromWhatISee: "New from what I see",
   boxes: (count: Part) => `${count} boxes`,
   cable: "cable",
   cableOf: "cable of",

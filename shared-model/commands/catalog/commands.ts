@@ -74,7 +74,7 @@ const titles = catalogue({
   "print-export": "Print and export…",
   "start-page": "Start page",
   energise: "Energise",
-  "add-seen-box": "Box from what I see…",
+  "add-seen-box": "New from what I see…",
   undo: "Undo",
   redo: "Redo",
   cut: "Cut",

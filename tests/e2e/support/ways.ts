@@ -224,7 +224,7 @@ export const WAYS: Readonly<Record<CommandId | WindowCommandId, Way>> = {
   "place-enclosure": control(/^Undo: Place box B/, press("Add a box or panel"), choose(OCTAGON)),
   "add-seen-box": control(
     /^Undo: Make .* from what is seen/,
-    menu("Drawing", "Box from what I see"),
+    menu("Drawing", "New from what I see"),
     answer("Add the box"),
   ),
   "find-anything": control(undefined, menu("Edit", "Find anything", "Control+k")),
