@@ -101,7 +101,7 @@ const command = (title: string, run: () => void, note = GROUP_WORDS.window, shor
 /** What else commands of the window are looked for by. */
 const ALSO: Partial<Record<WindowCommandId, string>> = {
   "new-document": laterWording.emptyBlank,
-  "add-seen-box": laterWording.newDescribe,
+  "add-seen-box": laterWording.describeBox,
 };
 
 function windowLines(): readonly CommandLine[] {

@@ -53,7 +53,7 @@ export const laterWording = catalogue({
   mudRingPlasterRingExtensionRaised: "mud ring plaster ring extension raised cover",
   nameCall: "name call",
   newFromACommonBox: (title: Part) => `New from a common box: ${title}`,
-  newDescribe: "new describe",
+  describeBox: "describe box",
   newSplice: "New splice…",
   newSpliceIn: (nameWord: Part) => `New splice in ${nameWord}…`,
   newSpliceWith: (nameWord: Part) => `New splice with ${nameWord}…`,
