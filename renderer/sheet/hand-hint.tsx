@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from "react";
 import { findCableItem } from "../../shared-model/catalog/cable-items.ts";
 import { findDeviceType } from "../../shared-model/catalog/device-types.ts";
 import { findEnclosureItem } from "../../shared-model/catalog/enclosure-items.ts";
@@ -11,6 +12,7 @@ import type { Tool } from "../state/selection.ts";
 import { sessionStore, takeTool } from "../state/session-store.ts";
 import { useStore } from "../state/use-store.ts";
 import { applyTool } from "./apply-tool.ts";
+import { clearOfHint } from "./clear-of-hint.ts";
 import type { HeldThing } from "./gesture-store.ts";
 import { putDown, useHeld } from "./hand.ts";
 import { wordsOf } from "./hand-layer.tsx";
@@ -41,9 +43,19 @@ function NextHint() {
   const step = useStore(documentStore, stepOf);
   const scoped = useStore(scopeStore, isScopeShown);
   const energised = useStore(energiseStore, isOn);
-  if (step === undefined || scoped || energised) return null;
+  const shown = step !== undefined && !scoped && !energised;
+  const root = useRef<HTMLParagraphElement>(null);
+  useLayoutEffect(() => {
+    if (!shown) return;
+    // What was just made is measured a frame after it is drawn.
+    let frame = requestAnimationFrame(() => {
+      frame = requestAnimationFrame(() => root.current && clearOfHint(root.current));
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [shown]);
+  if (!shown) return null;
   return (
-    <p className="sheet-hint sheet-next">
+    <p ref={root} className="sheet-hint sheet-next">
       <span className="sheet-hint-title">{laterWording.next}</span>
       <span>{step === "land" ? laterWording.pressAnEndThenItsPlace : laterWording.takeACableFromTheStock}</span>
     </p>

@@ -260,7 +260,7 @@ export function reveal({ left, top, right, bottom }: Edges): void {
 }
 
 /** What stands at the foot of the sheet all the time. */
-const STANDING = ".sheet-title-block, .scope-legend, .sheet-legend";
+const STANDING = ".sheet-title-block, .scope-legend, .sheet-legend, .sheet-next";
 
 type Clear = Pick<DOMRect, "left" | "top" | "width" | "height"> & { readonly head: number };
 

@@ -326,7 +326,8 @@ test("what the command field says of itself is read whole at each usual width", 
       const pen = document.createElement("canvas").getContext("2d");
       if (pen === null) throw new Error("No canvas.");
       pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
-      const key = field.parentElement?.querySelector("kbd")?.getBoundingClientRect().left ?? Number.POSITIVE_INFINITY;
+      const keys = field.parentElement?.querySelector("kbd")?.getBoundingClientRect();
+      const key = keys === undefined || keys.width === 0 ? Number.POSITIVE_INFINITY : keys.left;
       const from = field.getBoundingClientRect().left + Number.parseFloat(style.paddingLeft);
       const end = field.getBoundingClientRect().right - Number.parseFloat(style.paddingRight);
       return [Math.min(key, end) - from, pen.measureText(field.placeholder).width];

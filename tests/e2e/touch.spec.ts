@@ -4,7 +4,7 @@ import { parseProject } from "../../shared-model/format/parse-project.ts";
 import { drawing } from "../builders/drawing.ts";
 import { Fingers, middleOf, type Spot } from "./support/fingers.ts";
 import { answerPickers, choose, storedText } from "./support/stored-files.ts";
-import { checked, expectAccessible, openLaundrySample, openWindow, test } from "./support/window-test.ts";
+import { checked, expectAccessible, openLaundrySample, openStart, openWindow, test } from "./support/window-test.ts";
 import { wiringOf } from "./support/wiring.ts";
 
 // What glides is where it goes at once; the window knows that it is worked with fingers.
@@ -219,3 +219,26 @@ function laundryBox() {
     .jumper("c", "B1", "splice E1", "R1.G", { colour: "bare" })
     .jumper("d", "B1", "splice E1", "bond", { colour: "bare" }).project;
 }
+
+test("on a tablet the line that says what comes next leaves the foot of the box that was just made in sight", async ({
+  quietPage: page,
+  address,
+}) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await openStart(page, address);
+  const fingers = await Fingers.of(page);
+  await fingers.tap(page.getByRole("button", { name: "Start as found" }));
+  const hint = page.locator(".sheet-next");
+  await expect(hint).toBeVisible();
+  for (const way of ["as it opens", "fitted"]) {
+    if (way === "fitted") await fingers.tap(page.getByRole("button", { name: "Fit", exact: true }));
+    await expect(async () => {
+      const [line, walls] = [
+        await hint.boundingBox(),
+        await box(page, "B1").locator(".sheet-wall-outer").boundingBox(),
+      ];
+      if (line === null || walls === null) throw new Error("Line and box are not both in view.");
+      expect(walls.y + walls.height, way).toBeLessThanOrEqual(line.y);
+    }).toPass({ timeout: 3000 });
+  }
+});
