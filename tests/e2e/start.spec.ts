@@ -306,7 +306,7 @@ test("every Tab of the start page lands on something that is seen, also out of t
 }) => {
   await openStart(page, address);
   await expect(fill(page)).toBeVisible();
-  await page.keyboard.press("Control+k");
+  await page.getByRole("combobox", { name: /^Command/ }).click();
   await expect(page.getByRole("option").first()).toBeVisible();
   await page.keyboard.press("Tab");
   await expect(page.getByRole("button", { name: "Tour in five steps" })).toBeFocused();
