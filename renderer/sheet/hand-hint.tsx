@@ -21,6 +21,7 @@ import { laterWording } from "./later-words.ts";
 import { nextStep } from "./next-step.ts";
 import { aimNow } from "./placing/aim.ts";
 import { freeSpot } from "./placing/free-spot.ts";
+import { useHintSpot } from "./use-hint-spot.ts";
 import { wording } from "./words.ts";
 
 /**
@@ -64,10 +65,12 @@ function NextHint() {
 
 function HeldHint({ held }: { readonly held: HeldThing }) {
   const enclosure = shownInstallation().enclosures[held.enclosure];
+  const root = useRef<HTMLFieldSetElement>(null);
+  const spot = useHintSpot(root, held);
   if (enclosure === undefined) return null;
   const { title, note } = wordsOf(held, enclosure);
   return (
-    <fieldset className="sheet-hint" aria-label={laterWording.inTheHand}>
+    <fieldset ref={root} className="sheet-hint" data-spot={spot} aria-label={laterWording.inTheHand}>
       <span className="sheet-hint-title">{title}</span>
       <span>{note}</span>
       <button type="button" className="button small" onClick={putDown}>

@@ -169,7 +169,7 @@ const wall = (page: Page, name: string): Locator => box(page, name).locator(".sh
 const bar = (page: Page): Locator => page.getByRole("group", { name: "Selected boxes" });
 const undo = (page: Page): Locator => page.getByRole("banner").getByRole("button", { name: /^Undo/ });
 const end = (page: Page, words: string): Locator =>
-  page.getByRole("button", { name: new RegExp(`^12/2 ${words} end at `) }).locator(".sheet-hit");
+  page.getByRole("button", { name: new RegExp(`^1[24]/[23] ${words} end at `) }).locator(".sheet-hit");
 const target = (page: Page, words: RegExp): Locator =>
   page.locator(".sheet-targets").getByRole("button", { name: words }).first().locator(".sheet-hit");
 
@@ -219,6 +219,57 @@ function laundryBox() {
     .jumper("c", "B1", "splice E1", "R1.G", { colour: "bare" })
     .jumper("d", "B1", "splice E1", "bond", { colour: "bare" }).project;
 }
+
+test("on a tablet, from the start page: a box with two kinds of cable is described and every end of it landed", async ({
+  quietPage: page,
+  address,
+}) => {
+  test.setTimeout(180_000);
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await answerPickers(page);
+  await openStart(page, address);
+  const fingers = await Fingers.of(page);
+  const form = page.getByRole("main", { name: "Box from what I see" });
+  await fingers.tap(form.getByRole("button", { name: "another kind of cable" }));
+  // The list of a choice is the system's own.
+  await form.getByRole("combobox", { name: /cable/i }).nth(1).selectOption({ label: "14/3 with ground" });
+  await fingers.tap(form.getByRole("button", { name: "Start as found" }));
+  await expect(box(page, "B1")).toBeVisible();
+
+  for (const [colour, code, name] of [
+    ["black", "BK", "H1"],
+    ["white", "WH", "N1"],
+    ["bare", "bare", "E1"],
+  ] as const) {
+    await land(fingers, end(page, `C1 ${colour}`), new RegExp(`^Splice with C2 ${code}`));
+    await land(fingers, end(page, `C3 ${colour}`), new RegExp(`^Splice ${name}`));
+  }
+  for (const [splice, onto] of [
+    ["H1", /^R1 H/],
+    ["N1", /^R1 N/],
+    ["E1", /^R1 G/],
+    ["E1", /^Box ground screw/],
+  ] as const) {
+    await fingers.hold(page.getByRole("button", { name: new RegExp(`^Splice ${splice},`) }));
+    await fingers.tap(page.getByRole("menuitem", { name: "Pigtail or jumper from here" }));
+    await fingers.tap(target(page, onto));
+    await expect(page.locator(".sheet-targets")).toHaveCount(0);
+  }
+  await checked(page);
+  await expect(page.locator(".sheet-next")).toHaveCount(0);
+  // The spare red is capped; all else is joined as it was meant.
+  await choose(page, FILE);
+  await fingers.tap(page.getByRole("button", { name: "Drawing", exact: true }));
+  await fingers.tap(page.getByRole("menuitem", { name: /^Save as/ }));
+  await expect(page.getByRole("banner")).toContainText(FILE);
+  const read = parseProject(await storedText(page, FILE));
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join(" "));
+  const [made] = Object.values(read.value.project.asFound.enclosures);
+  const kinds = Object.values(made?.places ?? {}).map(({ at }) => at.kind);
+  const count = (kind: string) => kinds.filter((one) => one === kind).length;
+  // 3 + 3 + 3 ends of cables and 4 of pigtails in splices; 3 pigtails on the receptacle, one on the box.
+  expect([count("splice"), count("terminal"), count("bond"), count("capped"), kinds.length]).toEqual([13, 3, 1, 1, 18]);
+});
 
 test("on a tablet the line that says what comes next leaves the foot of the box that was just made in sight", async ({
   quietPage: page,
