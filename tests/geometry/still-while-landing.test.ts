@@ -1,0 +1,44 @@
+/** Landing one end after the other leaves what a hand goes for next where it was: sheaths, devices, terminals, joints. */
+import { describe, expect, test } from "vitest";
+import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
+import { getEnclosure } from "../../shared-model/queries/find-item.ts";
+import { boxId } from "../builders/drawing.ts";
+import { faultsOf } from "./drawing-faults.ts";
+import { SEQUENCES, type Sequence, stepsOf } from "./made-up-by-hand.ts";
+
+describe.each(SEQUENCES)("$name", (sequence: Sequence) => {
+  test("seldom moves what is there, and not far", () => {
+    const farthest = stepsOf(sequence).map(({ landing, shifts }) => ({
+      landing,
+      by: Math.max(0, ...shifts.map(({ by }) => by)),
+    }));
+    const moving = farthest.filter(({ by }) => by > 0);
+    expect(moving.length, moving.map(({ landing, by }) => `${landing} ${by}`).join("\n")).toBeLessThanOrEqual(
+      sequence.moving,
+    );
+    expect(Math.max(...farthest.map(({ by }) => by))).toBeLessThanOrEqual(sequence.most);
+  });
+
+  test("draws what is there and nothing that is only to be expected, without faults", () => {
+    let house = sequence.start();
+    for (const landing of [undefined, ...sequence.landings]) {
+      if (landing !== undefined) house = landing.run(house);
+      const box = getEnclosure(house.project.asFound, boxId("B1"));
+      const drawing = boxDrawing(house.project, house.project.asFound, box.id);
+      expect(drawing.conductors.flatMap(({ ends }) => ends).sort()).toEqual(Object.keys(box.places).sort());
+      expect(drawing.splices.map(({ splice }) => splice).sort()).toEqual(Object.keys(box.splices).sort());
+      const taken = drawing.devices.flatMap(({ terminals }) => terminals).flatMap(({ holes }) => holes);
+      const onTerminals = Object.values(box.places).filter(({ at }) => at.kind === "terminal");
+      expect(taken.filter((hole) => hole.taken).length).toBe(onTerminals.length);
+      expect(faultsOf(drawing, box)).toEqual([]);
+    }
+  });
+});
+
+test("over all of these, most landings move nothing at all", () => {
+  const steps = SEQUENCES.flatMap(stepsOf);
+  const still = steps.filter(({ shifts }) => shifts.every(({ by }) => by === 0));
+  expect(steps.length).toBeGreaterThan(80);
+  // Of 85 it is 76; before room was kept for likely joints it was 16.
+  expect(still.length / steps.length).toBeGreaterThan(0.85);
+});
