@@ -229,7 +229,7 @@ test("on a tablet, from the start page: a box with two kinds of cable is describ
   await answerPickers(page);
   await openStart(page, address);
   const fingers = await Fingers.of(page);
-  const form = page.getByRole("main", { name: "Box from what I see" });
+  const form = page.getByRole("main", { name: "New from what I see" });
   await fingers.tap(form.getByRole("button", { name: "another kind of cable" }));
   // The list of a choice is the system's own.
   await form.getByRole("combobox", { name: /cable/i }).nth(1).selectOption({ label: "14/3 with ground" });
