@@ -7,7 +7,7 @@ import { routeToOutside } from "../../renderer/state/route-outside.ts";
 import { hold } from "../../renderer/state/session-store.ts";
 import { enclosureItems } from "../../shared-model/catalog/enclosure-items.ts";
 import type { EndKey } from "../../shared-model/model/ids.ts";
-import { laundryAsFound } from "../builders/drawing.ts";
+import { drawing, laundryAsFound } from "../builders/drawing.ts";
 
 const SQUARE = enclosureItems.find(({ make }) => make.kind === "box");
 const now = () => nextStep(installationOf(documentStore.get()));
@@ -37,5 +37,14 @@ test("a drawing that was just begun is told its next step until the first end is
 
 test("a drawing of many boxes is nobody's first", () => {
   openDocument({ project: laundryAsFound() });
+  expect(now()).toBeUndefined();
+});
+
+test("what is landed in a panel that came with the box is no first landing", () => {
+  const house = drawing().panel("P", "panel-16").box("B1").device("R1", "receptacle-15", "B1").breaker("Q1", "P");
+  house.cable("C1", "P", "B1", { ft: 20 }).land("C1.bk@P", "Q1.OUT").land("C1.wh@P", "P neutral.BAR");
+  openDocument({ project: house.project });
+  expect(now()).toBe("land");
+  openDocument({ project: house.land("C1.bk@B1", "R1.H1").project });
   expect(now()).toBeUndefined();
 });
