@@ -1,15 +1,6 @@
 /** What of the drawing is in view, and at which size: when it opens, when a box grows, in a narrow window. */
 import { expect, type Locator, type Page } from "@playwright/test";
-import {
-  checked,
-  fieldLeft,
-  openLaundrySample,
-  openStart,
-  openWindow,
-  pane,
-  runByField,
-  test,
-} from "./support/window-test.ts";
+import { checked, openLaundrySample, openStart, openWindow, pane, runByField, test } from "./support/window-test.ts";
 
 interface Edges {
   readonly left: number;
@@ -123,17 +114,7 @@ test("a box that was in view whole stays so when it grows, by a pan first, then 
   await pane(page).getByRole("button", { name: "Land C1 bare" }).click();
   await target(page, /^Splice with C2 bare/).press("Enter");
   await checked(page);
-  // Room for a joint of grounds was kept: it grows by what nobody could expect.
-  expect(await width()).toBeCloseTo(was, 3);
-  await runByField(page, "B1");
-  await page.keyboard.press("Control+k");
-  await page.keyboard.type("Add a device to B1");
-  await page.keyboard.press("Enter");
-  await page.keyboard.type("Single-pole switch");
-  await page.keyboard.press("Enter");
-  await fieldLeft(page);
-  await checked(page);
-  await expect.poll(width).toBeGreaterThan(was + 50);
+  await expect.poll(width).toBeGreaterThan(was + 100);
   await expect.poll(async () => isIn(await edgesOf(node), room)).toBe(true);
   const after = await zoomOf(page);
   expect(after).toBeLessThanOrEqual(before);
