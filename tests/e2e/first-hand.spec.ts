@@ -38,7 +38,9 @@ test("a fix whose name is longer than a step may have is applied all the same", 
 
 test("every line that the command field finds says in full what it is called", async ({ quietPage: page, address }) => {
   await openStart(page, address);
+  await expect(page.getByRole("combobox", { name: "Command, part, tag or finding" })).toBeVisible();
   await page.keyboard.press("Control+k");
+  await expect(field(page)).toBeFocused();
   await page.keyboard.type("receptacle");
   const lines = page.getByRole("option");
   await expect(lines.filter({ hasText: "New from a common box" })).toHaveCount(5);
