@@ -6,6 +6,7 @@ export const laterWording = catalogue({
   bySizeOfTheCable: "by the size of the cable",
   breakerNotRead: (name: Part) => `${name}?`,
   breakerNotReadItIsAssumed: "The breaker was not read: all of it is marked as assumed.",
+  drawingChangedMeanwhile: "The drawing has changed meanwhile. Try again.",
   drawThePanelOf: (cable: Part) => `Draw the panel of ${cable}`,
   intoPanel: (panel: Part, amps: Part) => `Into ${panel}, with a breaker of ${amps} A`,
   nobodyAnswersNow: "The checks do not answer now. Try again in a moment.",

@@ -79,6 +79,11 @@ export async function makeBox(seen: SeenBox): Promise<boolean> {
   const { id, call } = box;
   const wanted = box.supply !== undefined && seen.panel !== "left-out";
   const panel = wanted ? await panelFor(state, box) : undefined;
+  // While it was asked for, another drawing may have been opened: the box was not meant for that one.
+  if (documentStore.get().project !== project) {
+    notify("problem", laterWording.notMade, [laterWording.drawingChangedMeanwhile]);
+    return false;
+  }
   if (wanted && panel?.ok !== true)
     notify("problem", laterWording.noPanelDrawn, [panel?.why ?? laterWording.nobodyAnswersNow]);
   const calls = panel?.ok ? [...call.args.calls, ...typedCalls(panel.calls)] : call.args.calls;

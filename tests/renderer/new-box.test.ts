@@ -208,3 +208,14 @@ test("a name that cannot be is told, not made", () => {
   const outcome = tryBox(seen({ name: "a\tb" }), "new-drawing", { project: newDocument().project, state: "as-found" });
   expect(outcome).toMatchObject({ ok: false, why: expect.stringContaining("name") });
 });
+
+test("is made in no other drawing that was opened while its panel was asked for", async () => {
+  supplyBy(() => {
+    openDocument(newDocument());
+    return Promise.resolve({ ok: false, why: "" });
+  });
+  expect(await makeBox(seen({ supply: 1 }))).toBe(false);
+  expect(shownInstallation().enclosures).toEqual({});
+  expect(sessionStore.get().notice?.title).toBe("Not made");
+  supplyBy(undefined);
+});
