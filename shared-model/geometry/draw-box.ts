@@ -10,7 +10,9 @@ import { chooseRows } from "./near/choose-rows.ts";
 import { chooseRuns } from "./near/choose-runs.ts";
 import { drawingBasis } from "./near/drawing-basis.ts";
 import { type Frame, frameBox, planChannels } from "./near/frame.ts";
+import { likelyMadeUp } from "./near/likely-joints.ts";
 import type { Net } from "./near/net.ts";
+import { allLikely, onlyThere } from "./near/only-there.ts";
 import { placeLoose } from "./near/place-loose.ts";
 import { reachForRuns } from "./near/reach-for-runs.ts";
 import { whatToMove } from "./near/what-to-move.ts";
@@ -75,7 +77,10 @@ function pinsOf(project: Project, dragged: readonly SpliceId[], width: number, z
 interface LaidOut {
   readonly plan: BoxPlan;
   readonly frame: Frame;
+  /** What is there. */
   readonly drawing: BoxDrawing;
+  /** The box as it will probably be made up, by which ways are chosen. */
+  readonly whole: () => BoxDrawing;
 }
 
 /** Lets neutrals pass the other way only where that is clearly better, so that a small edit seldom changes it. */
@@ -83,10 +88,11 @@ const CLEARLY = 12;
 
 function better(draw: (neutrals: NeutralWay) => LaidOut): LaidOut {
   const first = draw("under");
-  if (crossingCost(first.drawing) <= CLEARLY || !first.plan.nets.some((net) => mayPassEitherWay(first.plan, net)))
-    return first;
+  if (!first.plan.nets.some((net) => mayPassEitherWay(first.plan, net))) return first;
+  const drawn = first.whole();
+  if (crossingCost(drawn) <= CLEARLY) return first;
   const second = draw("beside");
-  return costOf(second.drawing) + CLEARLY < costOf(first.drawing) ? second : first;
+  return costOf(second.whole()) + CLEARLY < costOf(drawn) ? second : first;
 }
 
 const mayPassEitherWay = (plan: BoxPlan, net: Net): boolean =>
@@ -116,7 +122,8 @@ function layOut(
   pins: Pins,
   leastZero = Number.NEGATIVE_INFINITY,
 ): LaidOut {
-  const plan = buildNets(planLayers(project, installation, box, pins, neutrals));
+  const likely = likelyMadeUp(installation, box);
+  const plan = buildNets(planLayers(project, installation, likely, pins, neutrals), box);
   placeLoose(plan);
   const avoid = new Set<string>();
   for (let left = TRIES; ; left -= 1) {
@@ -126,7 +133,9 @@ function layOut(
     const conflicts = channels.flatMap((channel) => channel.conflicts);
     if (conflicts.length === 0 || left === 0) {
       const frame = frameBox(plan, channels, leastZero);
-      return { plan, frame, drawing: writeDrawing(plan, frame) };
+      const drawing = writeDrawing(likely === box ? plan : onlyThere(plan), frame);
+      const whole = (): BoxDrawing => (likely === box ? drawing : writeDrawing(allLikely(plan), frame));
+      return { plan, frame, drawing, whole };
     }
     for (const conflict of conflicts) avoid.add(whatToMove(plan, conflict));
   }

@@ -1,5 +1,6 @@
 import type { Project } from "../../shared-model/model/project.ts";
 import { boxId, deviceId, jumperId, laundryDrawing, spliceId } from "../builders/drawing.ts";
+import type { Drawing } from "../builders/drawing-by-commands.ts";
 
 /** The laundry circuit spread over the sheet as its boxes lie in the house: panel, freezer and stair west of B1, the rest east. */
 const SPOTS = {
@@ -51,4 +52,13 @@ export function laundryProposed(): Project {
     .splice("E2", "B1", "twist-large", "C5.cu@B1", "e.a")
     .jumper("f", "B1", "splice E2", "bond", { colour: "bare" })
     .jumper("g", "B1", "splice E1", "splice E2", { colour: "bare" }).project;
+}
+
+/** B1 as it is found before anything in it is joined: its five cables and its receptacle, every end under a cap. */
+export function laundryEmpty(): Drawing {
+  const house = spread().remove(
+    ...["p", "q", "r", "t"].map((name) => ({ kind: "jumper" as const, id: jumperId(name) })),
+    ...["X", "Y", "Z"].map((name) => ({ kind: "splice" as const, id: spliceId(name) })),
+  );
+  return house;
 }

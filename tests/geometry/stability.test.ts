@@ -2,12 +2,14 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
+import { kindOfEnd } from "../../shared-model/geometry/near/box-plan.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey, SpliceId } from "../../shared-model/model/ids.ts";
 import { parseEnd } from "../../shared-model/model/ids.ts";
 import type { Place } from "../../shared-model/model/place.ts";
 import type { Installation, Project } from "../../shared-model/model/project.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
+import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { boxId } from "../builders/drawing.ts";
 import { laundryFound, laundryProposed } from "./laundry-sheet.ts";
 import { boxSpec, buildBox, HERE } from "./random-box.ts";
@@ -48,6 +50,10 @@ test("landing one end takes no other splice to another column, no sheath from it
       if (end === undefined || place === undefined || splice === undefined) return;
       // The jumper's own two ends decide for the splices that it joins.
       fc.pre(parseEnd(end)?.of === "cable");
+      // Where its kind is joined it is expected; what nobody could expect may move its own kind.
+      const kind = (of: EndKey) => kindOfEnd(box, project.asFound, of);
+      const members = landingsOf(box).bySplice.get(splice) ?? [];
+      fc.pre(members.length > 0 && members.every((member) => kind(member) === kind(end)));
       const before = drawnWith(project, project.asFound, box);
       const places = { ...box.places, [end]: { ...place, at: { kind: "splice" as const, splice } } };
       const after = drawnWith(project, project.asFound, { ...box, places });

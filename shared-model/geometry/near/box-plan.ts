@@ -56,7 +56,9 @@ export interface LooseBody {
 export interface BoxPlan {
   readonly project: Project;
   readonly installation: Installation;
+  /** As it is planned: with what is to be expected in it. */
   readonly enclosure: Enclosure;
+  readonly there: Enclosure;
   readonly entries: readonly EntryPlan[];
   readonly layers: readonly Layer[];
   readonly leftColumn: Layer;
@@ -108,6 +110,8 @@ const makeLayer = (kind: Layer["kind"], width: number, device?: DeviceShape): La
 
 export const placeOf = (enclosure: Enclosure, end: EndKey): At => enclosure.places[end]?.at ?? { kind: "loose" };
 
+export type Layers = Omit<BoxPlan, "there" | "nets" | "bodies" | "stubs" | "wallPorts">;
+
 /** Layers of the box from left to right, and the shapes of what stands in them; routes come later. */
 export function planLayers(
   project: Project,
@@ -115,7 +119,7 @@ export function planLayers(
   enclosure: Enclosure,
   pins: Pins,
   neutrals: NeutralWay,
-): Omit<BoxPlan, "nets" | "bodies" | "stubs" | "wallPorts"> {
+): Layers {
   const entries = planEntries(project, installation, enclosure);
   const shapes: DeviceShape[] = [];
   const endsAt =

@@ -1,20 +1,25 @@
 import type { Conductor } from "../../model/cable.ts";
+import type { Enclosure } from "../../model/enclosure.ts";
 import { type EndKey, jumperEnd } from "../../model/ids.ts";
+import type { At } from "../../model/place.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { FIRST_LANE } from "../metrics.ts";
-import { type BoxPlan, kindOfEnd, type Layer, placeOf, type planLayers, type Stack } from "./box-plan.ts";
+import { type BoxPlan, kindOfEnd, type Layer, type Layers, placeOf, type Stack, type Stub } from "./box-plan.ts";
 import type { EntryPlan } from "./entries.ts";
 import type { Facing, Kind, Net, Port } from "./net.ts";
+import { isLikely } from "./only-there.ts";
 import { codeOf, plateName, plateWidth } from "./plate-text.ts";
 import { bondSpot, capSpot, type Spot, stackSpot, terminalSpots } from "./spots.ts";
 
-type Layers = ReturnType<typeof planLayers>;
-
-/** Conductors of the box as nets between ports. Rows of splices, screws and loose bodies are still open. */
-export function buildNets(layers: Layers): BoxPlan {
+/**
+ * Conductors of the box as nets between ports. Rows of splices, screws and loose bodies are still open. What waits in the
+ * box as it is there, and is planned as joined, keeps the room of its cap as well.
+ */
+export function buildNets(layers: Layers, there: Enclosure): BoxPlan {
   const { enclosure, installation, entries } = layers;
   const plan: BoxPlan = {
     ...layers,
+    there,
     nets: [],
     bodies: [],
     stubs: [],
@@ -38,7 +43,10 @@ export function buildNets(layers: Layers): BoxPlan {
     return capSpot(plan, other);
   };
   const passing = new Map<string, { readonly entry: EntryPlan; readonly port: Port }>();
-  for (const entry of entries) addEntryNets(plan, entry, spotOf, passing);
+  for (const entry of entries) {
+    addEntryNets(plan, entry, spotOf, passing);
+    addStubs(plan, entry);
+  }
   for (const jumper of inOrder(enclosure.jumpers)) {
     const ends = [jumperEnd(jumper.id, "a"), jumperEnd(jumper.id, "b")] as const;
     const [aKind, bKind] = ends.map((end) => placeOf(enclosure, end).kind);
@@ -72,6 +80,7 @@ export function buildNets(layers: Layers): BoxPlan {
       a: pa,
       b: pb,
       run: 0,
+      ...(isLikely(plan, ends) && { likely: true as const }),
       ...(both && { alone: true as const }),
     };
     a.take?.(ends[0], pa, net);
@@ -99,7 +108,7 @@ function addEntryNets(
   if (wall === undefined) return;
   entry.conductors.forEach(({ key, conductor, end, pass }, index) => {
     const port = wallPort(wall, entry);
-    const twin = /\d$/.test(key) ? " 2" : "";
+    const twin = twinOf(key);
     const common = {
       of: "cable" as const,
       cable: entry.cable.id,
@@ -137,10 +146,7 @@ function addEntryNets(
     if (end === undefined) return;
     const at = placeOf(enclosure, end);
     const markedAs = enclosure.places[end]?.markedAs;
-    if (at.kind === "capped" || at.kind === "loose") {
-      plan.stubs.push({ entry, index, end, kind: at.kind, text: codeOf(conductor.colour, markedAs, twin) });
-      return;
-    }
+    if (isStub(at)) return;
     const name = `${owner} ${codeOf(conductor.colour, markedAs, twin)}`;
     const spot = spotOf(end, wall);
     const wallSpot: Spot = { layer: wall, make: () => port };
@@ -156,12 +162,29 @@ function addEntryNets(
       a: port,
       b: target,
       run: 0,
+      ...(isLikely(plan, [end]) && { likely: true as const }),
     };
     spot.take?.(end, target, net);
     plan.nets.push(net);
     plan.wallPorts.get(entry)?.push({ port, index, net });
   });
 }
+
+const isStub = (at: At): at is Extract<At, { readonly kind: Stub["kind"] }> =>
+  at.kind === "capped" || at.kind === "loose";
+
+function addStubs({ there, stubs }: BoxPlan, entry: EntryPlan): void {
+  entry.conductors.forEach(({ key, conductor, end, pass }, index) => {
+    if (end === undefined || pass !== undefined) return;
+    const at = placeOf(there, end);
+    if (!isStub(at)) return;
+    const text = codeOf(conductor.colour, there.places[end]?.markedAs, twinOf(key));
+    stubs.push({ entry, index, end, kind: at.kind, text });
+  });
+}
+
+/** A second conductor of the colour in its cable says so. */
+const twinOf = (key: string): string => (/\d$/.test(key) ? " 2" : "");
 
 const kindOfConductor = (conductor: Conductor): Kind =>
   conductor.grounding ? 2 : conductor.colour === "white" || conductor.colour === "grey" ? 1 : 0;

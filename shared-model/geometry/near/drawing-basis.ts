@@ -6,14 +6,15 @@ import { sheathCaption } from "./words.ts";
 
 /**
  * Everything outside an enclosure that shows in its drawing, as values to compare: its cables with their walls in order,
- * the words about their other ends, splices dragged by hand. A box may move, and be edited at the other end of a cable,
+ * which of them are to be protected, the words about their other ends, splices dragged by hand. A box may move, and be edited at the other end of a cable,
  * without a new layout here.
  */
 export function drawingBasis(project: Project, installation: Installation, enclosure: Enclosure): readonly unknown[] {
   const basis: unknown[] = [];
+  const protect = installation.intent.boxes[enclosure.id]?.protect;
   for (const entry of planEntries(project, installation, enclosure)) {
     const { title, note } = sheathCaption(installation, enclosure, entry);
-    basis.push(entry.cable, entry.key, entry.wall, title, note);
+    basis.push(entry.cable, entry.key, entry.wall, title, note, protect?.[entry.cable.id] === true);
   }
   for (const splice of Object.keys(enclosure.splices).sort()) {
     const point = project.layout.splices[splice as SpliceId];

@@ -1,8 +1,9 @@
 import { CAP_LENGTH, FIRST_LANE, PITCH, SPLICE_HALF, SPLICE_ROWS_ABOVE } from "../metrics.ts";
 import { fitText, textWidth } from "../text-width.ts";
 import type { BoxPlan, Layer, Stack } from "./box-plan.ts";
+import { type Keep, roomAcross } from "./keep.ts";
 import { channelOf, type Port } from "./net.ts";
-import { type ChannelPlan, type Keep, orderLanes, type Piece, piecesOf } from "./order-lanes.ts";
+import { type ChannelPlan, orderLanes, type Piece, piecesOf } from "./order-lanes.ts";
 import { stubCapAt } from "./plate-text.ts";
 import { isUpright } from "./upright-entries.ts";
 import { spliceCaption } from "./words.ts";
@@ -82,6 +83,7 @@ function keepsOf(plan: BoxPlan): Keep[] {
       low: row,
       high: row,
       pad: stubCapAt(stub.text) + CAP_LENGTH + PITCH + stub.entry.shift,
+      while: "waiting",
     });
   }
   for (const net of plan.nets) {
@@ -90,7 +92,8 @@ function keepsOf(plan: BoxPlan): Keep[] {
       // Beside another in one hole, its plate stands a pitch further out: the slant comes first.
       const pad = port.holeRow === undefined ? port.pad : Math.max(port.pad + PITCH, JOIN_REACH);
       const side = port.facing > 0 ? "l" : "r";
-      keeps.push({ channel: channelOf(port), side, low: port.row, high: port.row, pad });
+      const row = { channel: channelOf(port), side, low: port.row, high: port.row, pad } as const;
+      keeps.push(net.likely ? { ...row, while: "joined" } : row);
     }
   }
   for (const layer of plan.layers) for (const stack of layer.stacks) keeps.push(...labelKeeps(layer, stack));
@@ -103,10 +106,7 @@ function acrossRows(plan: BoxPlan, channel: number, keeps: readonly Keep[]): num
   for (const entry of plan.entries) {
     if (channel !== (entry.flank === "left" ? 0 : plan.layers.length - 2)) continue;
     for (let row = entry.row; row < entry.row + entry.conductors.length; row += 1) {
-      const pads = { l: 0, r: 0 };
-      for (const { side, low, high, pad } of keeps)
-        if (low <= row && row <= high) pads[side] = Math.max(pads[side], pad);
-      least = Math.max(least, pads.l + pads.r);
+      least = Math.max(least, roomAcross(keeps, row));
     }
   }
   return least;

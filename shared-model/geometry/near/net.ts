@@ -47,6 +47,8 @@ export interface Net {
   readonly b: Port;
   /** Row on which it passes the layers between two channels. */
   run: number;
+  /** Only to be expected: it keeps its room and is not drawn. */
+  readonly likely?: true;
   /** Lies level between its two caps, in one layer. */
   readonly alone?: true;
 }

@@ -1,5 +1,6 @@
 import { PITCH } from "../metrics.ts";
 import type { BoxPlan } from "./box-plan.ts";
+import { type Keep, roomAcross } from "./keep.ts";
 import { channelOf, type Net, type Port } from "./net.ts";
 
 /** Where a piece of a route meets one side of its channel. */
@@ -18,15 +19,6 @@ export interface Piece {
   readonly high: number;
   /** Lane, from the left edge of the channel; nothing where the piece runs straight across. */
   x?: number;
-}
-
-/** Room that something on one side of a channel takes: lanes on these rows keep this far away. */
-export interface Keep {
-  readonly channel: number;
-  readonly side: "l" | "r";
-  readonly low: number;
-  readonly high: number;
-  readonly pad: number;
 }
 
 export interface ChannelPlan {
@@ -221,19 +213,14 @@ function packLanes(order: readonly Piece[], keeps: readonly Keep[], pack: "l" | 
 const padOn = (piece: Piece, keeps: readonly Keep[], side: "l" | "r"): number => {
   let pad = PITCH;
   for (const keep of keeps)
-    if (keep.side === side && keep.low <= piece.high && keep.high >= piece.low) pad = Math.max(pad, keep.pad);
+    if (keep.while === "waiting" && piece.net.likely) continue;
+    else if (keep.side === side && keep.low <= piece.high && keep.high >= piece.low) pad = Math.max(pad, keep.pad);
   return pad;
 };
 
 /** A straight conductor needs room for the plates at both its ends. */
 function straightWidth(piece: Piece, keeps: readonly Keep[]): number {
-  let sum = 0;
-  for (const side of ["l", "r"] as const) {
-    let pad = 0;
-    for (const keep of keeps)
-      if (keep.side === side && keep.low <= piece.low && keep.high >= piece.low) pad = Math.max(pad, keep.pad);
-    sum += pad;
-  }
+  const sum = roomAcross(keeps, piece.low);
   return piece.net.of === "jumper"
     ? Math.min(sum, Math.max(...keeps.filter((k) => k.low === piece.low && k.high === piece.low).map((k) => k.pad), 0))
     : sum;
