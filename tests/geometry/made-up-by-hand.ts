@@ -2,9 +2,8 @@
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import type { Point } from "../../shared-model/model/project.ts";
-import { boxId, cableId, drawing } from "../builders/drawing.ts";
+import { boxId, drawing } from "../builders/drawing.ts";
 import type { Drawing } from "../builders/drawing-by-commands.ts";
-import { laundryEmpty } from "./laundry-sheet.ts";
 
 /** One landing: what it is called, and what it does. */
 export interface Landing {
@@ -12,23 +11,23 @@ export interface Landing {
   readonly run: (house: Drawing) => Drawing;
 }
 
-const splice = (name: string, connector: string, ...ends: readonly string[]): Landing => ({
+export const splice = (name: string, connector: string, ...ends: readonly string[]): Landing => ({
   name: `${ends.join(" + ")} in ${name}`,
   run: (house) => house.splice(name, "B1", connector, ...ends),
 });
 
-const land = (end: string, spot: string): Landing => ({
+export const land = (end: string, spot: string): Landing => ({
   name: `${end} to ${spot}`,
   run: (house) => house.land(end, spot),
 });
 
-const pigtail = (name: string, colour: "black" | "white" | "bare", from: string, to: string): Landing => ({
+export const pigtail = (name: string, colour: "black" | "white" | "bare", from: string, to: string): Landing => ({
   name: `pigtail ${name} from ${from} to ${to}`,
   run: (house) => house.jumper(name, "B1", from, to, { colour }),
 });
 
 /** All ends of one colour: two make the splice, each further one joins it, then the pigtail. */
-const colour = (
+export const colour = (
   key: "cu" | "wh" | "bk",
   name: string,
   cables: readonly string[],
@@ -42,7 +41,7 @@ const colour = (
   ];
 };
 
-const tails = {
+export const tails = {
   cu: (to: string) => pigtail("g", "bare", "splice Z", to),
   wh: (to: string) => pigtail("n", "white", "splice Y", to),
   bk: (to: string) => pigtail("h", "black", "splice X", to),
@@ -58,122 +57,12 @@ export interface Sequence {
 }
 
 /** As the start page makes it: cables whose other ends are not drawn, and a receptacle. */
-const seen = (cables: readonly string[], device: string | undefined) => (): Drawing => {
+export const seen = (cables: readonly string[], device: string | undefined) => (): Drawing => {
   let box = drawing().box("B1");
   if (device !== undefined) box = box.device("R1", device, "B1");
   for (const cable of cables) box = box.outside(cable, "B1");
   return box;
 };
-
-const three = ["C1", "C2", "C3"] as const;
-const five = ["C1", "C2", "C3", "C4", "C5"] as const;
-
-const gfci: readonly Landing[] = [
-  ...colour("cu", "Z", three, tails.cu("R1.G")),
-  ...colour("wh", "Y", three.slice(0, 2), tails.wh("R1.LINE_N")),
-  ...colour("bk", "X", three.slice(0, 2), tails.bk("R1.LINE_H")),
-  land("C3.bk@B1", "R1.LOAD_H"),
-  land("C3.wh@B1", "R1.LOAD_N"),
-];
-
-export const SEQUENCES: readonly Sequence[] = [
-  {
-    name: "three cables and a receptacle: grounds, whites, blacks",
-    moving: 0,
-    most: 0,
-    start: seen(three, "receptacle-15"),
-    landings: [
-      ...colour("cu", "Z", three, tails.cu("R1.G")),
-      ...colour("wh", "Y", three, tails.wh("R1.N1")),
-      ...colour("bk", "X", three, tails.bk("R1.H1")),
-    ],
-  },
-  {
-    name: "three cables and a receptacle: blacks, whites, grounds",
-    moving: 0,
-    most: 0,
-    start: seen(three, "receptacle-15"),
-    landings: [
-      ...colour("bk", "X", three, tails.bk("R1.H1")),
-      ...colour("wh", "Y", three, tails.wh("R1.N1")),
-      ...colour("cu", "Z", three, tails.cu("R1.G")),
-    ],
-  },
-  {
-    name: "three cables and a receptacle fed through: one cable after the other",
-    moving: 0,
-    most: 0,
-    start: seen(three, "receptacle-15"),
-    landings: [
-      land("C1.bk@B1", "R1.H1"),
-      land("C1.wh@B1", "R1.N1"),
-      splice("Z", "twist-large", "C1.cu@B1", "C2.cu@B1"),
-      land("C2.bk@B1", "R1.H2"),
-      land("C2.wh@B1", "R1.N2"),
-      land("C3.cu@B1", "splice Z"),
-      tails.cu("R1.G"),
-    ],
-  },
-  {
-    name: "a GFCI receptacle: line by pigtails, load straight",
-    moving: 2,
-    most: 368,
-    start: seen(three, "gfci-receptacle-20"),
-    landings: gfci,
-  },
-  {
-    name: "a GFCI receptacle with a cable that it is to protect",
-    moving: 0,
-    most: 0,
-    start: () =>
-      seen(three, "gfci-receptacle-20")().run("set-box-intent", {
-        enclosure: boxId("B1"),
-        intent: { protect: { [cableId("C3")]: true } },
-      }),
-    landings: gfci,
-  },
-  {
-    name: "two cables and a switch: grounds, whites, blacks",
-    moving: 0,
-    most: 0,
-    start: seen(["C1", "C2"], "switch-single-pole"),
-    landings: [
-      ...colour("cu", "Z", ["C1", "C2"], tails.cu("R1.G")),
-      ...colour("wh", "Y", ["C1", "C2"]),
-      land("C1.bk@B1", "R1.C"),
-      land("C2.bk@B1", "R1.L"),
-    ],
-  },
-  {
-    name: "three cables and no device: grounds, whites, blacks",
-    moving: 0,
-    most: 0,
-    start: seen(three, undefined),
-    landings: [...colour("cu", "Z", three), ...colour("wh", "Y", three), ...colour("bk", "X", three)],
-  },
-  {
-    name: "laundry: grounds, whites, blacks",
-    moving: 3,
-    most: 27,
-    start: laundryEmpty,
-    landings: [
-      ...colour("cu", "Z", five, tails.cu("R1.G"), pigtail("t", "bare", "splice Z", "bond")),
-      ...colour("wh", "Y", five, tails.wh("R1.N1")),
-      ...colour("bk", "X", five, tails.bk("R1.H1")),
-    ],
-  },
-  {
-    name: "laundry: blacks, whites, grounds",
-    moving: 3,
-    most: 27,
-    start: laundryEmpty,
-    landings: [
-      ...colour("bk", "X", five, tails.bk("R1.H1")),
-      ...colour("wh", "Y", five, tails.wh("R1.N1")),
-      ...colour("cu", "Z", five, tails.cu("R1.G")),
-    ],
-  },
-];
 
 /** What a hand goes for, by name: sheaths, devices with their terminals, what is in each splice. */
 function spotsOf({ sheaths, devices, splices }: BoxDrawing): ReadonlyMap<string, Point> {

@@ -1,13 +1,16 @@
+import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { BoxDrawing } from "../../shared-model/geometry/box-drawing.ts";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { kindOfEnd } from "../../shared-model/geometry/near/box-plan.ts";
+import { likelySides } from "../../shared-model/geometry/near/likely-sides.ts";
 import type { Enclosure } from "../../shared-model/model/enclosure.ts";
 import type { EndKey, SpliceId } from "../../shared-model/model/ids.ts";
 import { parseEnd } from "../../shared-model/model/ids.ts";
 import type { Place } from "../../shared-model/model/place.ts";
 import type { Installation, Project } from "../../shared-model/model/project.ts";
+import { cablesInto } from "../../shared-model/queries/cables-into.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
 import { landingsOf } from "../../shared-model/queries/landings.ts";
 import { boxId } from "../builders/drawing.ts";
@@ -54,8 +57,12 @@ test("landing one end takes no other splice to another column, no sheath from it
       const kind = (of: EndKey) => kindOfEnd(box, project.asFound, of);
       const members = landingsOf(box).bySplice.get(splice) ?? [];
       fc.pre(members.length > 0 && members.every((member) => kind(member) === kind(end)));
-      const before = drawnWith(project, project.asFound, box);
       const places = { ...box.places, [end]: { ...place, at: { kind: "splice" as const, splice } } };
+      // A landing that tells which cables a ground-fault device protects may change where the others of them are expected.
+      const sidesIn = (there: Enclosure) =>
+        cablesInto(project.asFound.cables, HERE).map(({ cable }) => likelySides(project.asFound, there)(cable.id));
+      fc.pre(isDeepStrictEqual(sidesIn(box), sidesIn({ ...box, places })));
+      const before = drawnWith(project, project.asFound, box);
       const after = drawnWith(project, project.asFound, { ...box, places });
       expect(wallsOf(after)).toEqual(wallsOf(before));
       expect(gangs(after)).toEqual(gangs(before));

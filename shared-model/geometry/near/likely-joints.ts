@@ -14,9 +14,11 @@ import type { At, Place } from "../../model/place.ts";
 import type { Installation } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import { inOrder, nextOrder } from "../../queries/in-order.ts";
-import { landingsOf } from "../../queries/landings.ts";
+import { landedAt, landingsOf } from "../../queries/landings.ts";
+import { terminalsOf } from "../../queries/terminals-of.ts";
 import type { Colour } from "../../units/colour.ts";
 import { kindOfEnd } from "./box-plan.ts";
+import { likelySides, type Sides } from "./likely-sides.ts";
 import type { Kind } from "./net.ts";
 import {
   type DeviceSide,
@@ -42,10 +44,10 @@ export function likelyMadeUp(installation: Installation, box: Enclosure): Enclos
   if (box.kind !== "box" || !isBegun(box)) return box;
   const likely: Likely = { places: {}, splices: {}, jumpers: {} };
   const waiting = waitingEnds(installation, box);
-  const twoSides = hasLoadSide(box);
+  const sides = likelySides(installation, box);
   for (const kind of [2, 1, 0] as const)
-    for (const side of twoSides && kind !== 2 ? (["LINE", "LOAD"] as const) : [undefined])
-      joinKind(installation, box, { kind, side }, waiting, likely);
+    for (const side of hasLoadSide(box) && kind !== 2 ? (["LINE", "LOAD"] as const) : [undefined])
+      joinKind(installation, box, { kind, side, sides }, waiting, likely);
   if (Object.keys(likely.places).length === 0) return box;
   return {
     ...box,
@@ -73,6 +75,7 @@ interface Likely {
 interface Joint {
   readonly kind: Kind;
   readonly side: DeviceSide;
+  readonly sides: Sides;
 }
 
 interface Waiting {
@@ -124,10 +127,8 @@ function joinKind(
   const known = splicesOf(installation, box, joint);
   // Where there are several such joints, which of them an end will go to nobody can know.
   if (known.length > 1) return;
-  const rest = waiting.flatMap(({ end, kind: own }) =>
-    own === kind && isOnSide(installation, box, end, side) ? [end] : [],
-  );
-  const isOpenRun = known.length === 0 && kind !== 2 && side !== "LOAD" && isFedThrough(installation, box);
+  const rest = waiting.flatMap(({ end, kind: own }) => (own === kind && isOnSide(end, joint) ? [end] : []));
+  const isOpenRun = known.length === 0 && kind !== 2 && side === undefined && isFedThrough(installation, box);
   const straight = isOpenRun ? onScrews(box, kind, rest) : straightToDevices(box, joint, rest, known.length > 0);
   for (const [end, terminal] of straight) likely.places[end] = { at: firstHole(terminal) };
   const joined = rest.filter((end) => !straight.has(end));
@@ -155,12 +156,10 @@ function freeId(base: string, table: Readonly<Record<string, unknown>>): string 
   return id;
 }
 
-/** Whether an end belongs to a side of the device that protects: as its owner said which cables are to be protected. */
-function isOnSide(installation: Installation, box: Enclosure, end: EndKey, side: DeviceSide): boolean {
+/** Whether an end belongs to the side of the protecting device that a joint is for. */
+function isOnSide(end: EndKey, { side, sides }: Joint): boolean {
   const parsed = parseEnd(end);
-  const protect = installation.intent.boxes[box.id]?.protect;
-  const isProtected = parsed?.of === "cable" && protect?.[parsed.cable] === true;
-  return side === undefined || isProtected === (side === "LOAD");
+  return side === undefined || parsed?.of !== "cable" || sides(parsed.cable) === side;
 }
 
 /**
@@ -182,7 +181,7 @@ function straightToDevices(
   const isFed = ({ device }: OpenTerminal): boolean => unfed.every((each) => each.device !== device);
   if (kind === 0)
     for (const terminal of openTerminals(box, SWITCHED))
-      if (rest.length > 1 || isFed(terminal)) take(rest.pop(), terminal);
+      if (rest.length > 1 || hasJoint || isFed(terminal)) take(rest.pop(), terminal);
   if (!hasJoint && rest.length === 1) for (const terminal of unfed) take(rest.shift(), terminal);
   return found;
 }
@@ -195,22 +194,25 @@ const onScrews = (box: Enclosure, kind: Kind, ends: readonly EndKey[]): Readonly
 
 const HOT_OR_SWITCHED = new Set([...PURPOSES[0], ...SWITCHED]);
 
-/** Whether a hot or neutral of a cable is landed on a device: then those of the others probably will be. */
+/** Whether a hot or neutral of a cable feeds a device without a joint: then those of the others probably hang on it too. */
 const isFedThrough = (installation: Installation, box: Enclosure): boolean =>
-  (Object.keys(box.places) as EndKey[]).some(
-    (end) =>
-      box.places[end]?.at.kind === "terminal" &&
-      parseEnd(end)?.of === "cable" &&
-      kindOfEnd(box, installation, end) !== 2,
+  Object.values(box.devices).some((device) =>
+    terminalsOf(device).some(
+      ({ name, purpose }) =>
+        !SWITCHED.has(purpose) &&
+        landedAt(box, device.id, name).some(
+          ({ end }) => parseEnd(end)?.of === "cable" && kindOfEnd(box, installation, end) !== 2,
+        ),
+    ),
   );
 
 /** Splices that hold ends of a kind and of a side, and no others. */
-function splicesOf(installation: Installation, box: Enclosure, { kind, side }: Joint): readonly SpliceId[] {
+function splicesOf(installation: Installation, box: Enclosure, joint: Joint): readonly SpliceId[] {
   const { bySplice } = landingsOf(box);
   return inOrder(box.splices).flatMap(({ id }) => {
     const ends = bySplice.get(id) ?? [];
     const cables = ends.filter((end) => parseEnd(end)?.of === "cable");
-    const isOf = ends.length > 0 && ends.every((end) => kindOfEnd(box, installation, end) === kind);
-    return isOf && cables.every((end) => isOnSide(installation, box, end, side)) ? [id] : [];
+    const isOf = ends.length > 0 && ends.every((end) => kindOfEnd(box, installation, end) === joint.kind);
+    return isOf && cables.every((end) => isOnSide(end, joint)) ? [id] : [];
   });
 }
