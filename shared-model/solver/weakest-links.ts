@@ -16,12 +16,15 @@ export interface Sides {
   suspicionOf?(edge: GraphEdge): "likely" | "innocent" | undefined;
 }
 
-/** Where no hint tells, a jumper parts before a switch, and a switch before a cable. */
+/**
+ * Where no hint tells, a jumper parts before a switch, and a switch before a cable. Several pieces that are likely to be what
+ * is wrong part before one that is not: two pigtails on green screws, not the one cable that feeds both.
+ */
 const CABLE = 100_000;
 const INNOCENT = CABLE - 1;
 const SWITCH = CABLE - 3;
 const JUMPER = CABLE - 5;
-const LIKELY = CABLE - 7;
+const LIKELY = CABLE / 10;
 const NEVER = 1_000_000_000;
 /** A hint that is almost a conductor: so many contacts behind one conductor are told one by one. */
 const STRONG_HINT = 90_000;

@@ -5,6 +5,7 @@ import { cableEnd, type EndKey, jumperEnd } from "../../shared-model/model/ids.t
 import type { Installation } from "../../shared-model/model/project.ts";
 import type { Joining, Section } from "../../shared-model/solver/section.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
+import { Drawing } from "../rules/drawing.ts";
 import { laundryProposed } from "../rules/laundry.ts";
 import { type BruteForce, bruteForce, nameOfNode, type Positions } from "./brute-force.ts";
 import { onlySection } from "./look-at.ts";
@@ -215,6 +216,30 @@ describe("where two things join", () => {
       .jumper("y", "B3", "R3.N1", "bond")
       .jumper("z", "B6", "R5.N1", "bond");
     expect(joins(onlySection(drawing).neutralsOnGround())).toEqual(["x", "y", "z"]);
+  });
+
+  test("pigtails on green screws are told one by one, not the one hot that feeds them, behind a switch too", () => {
+    const drawing = new Drawing()
+      .panel("P")
+      .breaker("Q1", 20)
+      .box("B1", 18)
+      .cable("C1", "nm-12-2-g", "P", "B1")
+      .device("R1", "receptacle-15", "B1")
+      .device("S1", "switch-single-pole", "B1")
+      .device("S2", "switch-single-pole", "B1")
+      .splice("H", "B1", "twist-large")
+      .put({ "C1.bk@P": "Q1.OUT", "C1.wh@P": "P-NB.BAR", "C1.cu@P": "P-GB.BAR", "C1.bk@B1": "H" })
+      .jumper("a", "B1", "H", "S2.C")
+      .jumper("x", "B1", "H", "R1.G")
+      .jumper("y", "B1", "H", "S1.G")
+      .jumper("z", "B1", "S2.L", "S2.G");
+    const joinings = onlySection(drawing).hotsOnGround();
+    expect(joins(joinings)).toEqual(["x", "y", "z"]);
+    expect(joinings.map(({ when }) => when.map(({ device, position }) => `${device} ${position}`))).toEqual([
+      [],
+      [],
+      ["S2 on"],
+    ]);
   });
 
   test("a receptacle that is exchanged as well is no part of a short circuit elsewhere", () => {
