@@ -152,6 +152,8 @@ export interface ScopeBox {
   readonly homes: readonly ScopeHome[];
   /** Circuits whose conductors come to it as found: all are opened before a hand goes in. */
   readonly breakers: readonly ScopeBreaker[];
+  /** Those that come with the work: there is nothing to open yet, and they are closed at the end. Absent for none. */
+  readonly newBreakers?: readonly ScopeBreaker[];
 }
 
 /** A label to fix, or a slip to leave. */

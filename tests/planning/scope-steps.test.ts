@@ -109,10 +109,13 @@ describe("the laundry job", () => {
       expect(pairs?.some((what) => what.includes(one) && what.includes(other))).toBe(true);
   });
 
-  test("HP2: the clamp goes on the whites that are parted, two cables and the pigtail", () => {
+  test("HP2: the clamp goes on every white of the joint that is opened, cables and pigtail", () => {
     const clamped = steps.find(({ id }) => id === "HP2:box-B1")?.readings;
     expect(clamped?.map(({ what, expect: words }) => `${what} ${words}`)).toEqual([
+      "C1 WH 0 A",
       "C2 WH 0 A",
+      "C3 WH 0 A",
+      "C4 WH 0 A",
       "C5 WH 0 A",
       "q WH 0 A",
     ]);

@@ -1,11 +1,12 @@
 import type { ScopeBreaker } from "../../answers/scope.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
-import type { Enclosure } from "../../model/enclosure.ts";
-import { cableEnd, type DeviceId, type EnclosureId, type EndKey } from "../../model/ids.ts";
+import type { Enclosure, Panel } from "../../model/enclosure.ts";
+import { cableEnd, type DeviceId, type EnclosureId, type EndKey, otherSide, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { isBreakerFound, ratingRead } from "../../queries/breaker-read.ts";
 import type { Circuit, Section } from "../../solver/section.ts";
+import { feederCables } from "../../solver/section-walk.ts";
 import { sectionOf } from "../../solver/sections.ts";
 
 const wording = catalogue({
@@ -29,7 +30,7 @@ interface Coming {
 /**
  * Breakers, fuses and disconnects whose circuits come to a box or pass through it, hot or neutral, in either account: all
  * of them are opened before a hand goes in. With each stand the poles that share its neutral and those tied to it, which open together.
- * Sorted by panel and space.
+ * In a panel they are those of the cables that are touched, and those of another panel that feed it. Sorted by panel and space.
  */
 export function breakersAt(
   asFound: Installation,
@@ -57,15 +58,52 @@ function breakersIn(
   const enclosure = installation.enclosures[id];
   if (enclosure === undefined) return [];
   const passing = passingThrough(installation, enclosure);
-  const panel = enclosure.kind === "panel";
-  const own = new Set([...(panel ? [] : Object.keys(enclosure.places)), ...passing.ends]);
-  const from = panel ? passing.from : [id, ...passing.from];
+  const panel = enclosure.kind === "panel" ? enclosure : undefined;
+  const touched = panel === undefined ? undefined : touchedIn(installation, panel, movedInPanel);
+  const own = new Set([...(touched?.ends ?? Object.keys(enclosure.places)), ...passing.ends]);
+  const from = [...(touched?.from ?? [id]), ...passing.from];
   const sections = new Set(from.flatMap((each) => sectionOf(installation, each) ?? []));
   const told = [...sections].flatMap((section) => {
     const all = circuitsOf(section);
     return all.filter(({ circuit }) => comesTo(circuit, own)).map((one) => tell(one, all));
   });
-  return [...told, ...passing.breakers, ...(panel ? breakersUnder(enclosure, movedInPanel) : [])];
+  if (panel === undefined) return [...told, ...passing.breakers];
+  return [...told, ...passing.breakers, ...breakersUnder(panel, movedInPanel), ...feeding(installation, panel)];
+}
+
+/** Of the cables whose ends are touched in a panel: all their ends there, a white that moves names no breaker by itself. */
+function touchedIn(
+  installation: Installation,
+  panel: Panel,
+  moved: ReadonlySet<EndKey>,
+): Pick<Passing, "ends" | "from"> {
+  const ends: EndKey[] = [];
+  const from = new Set<EnclosureId>();
+  for (const key of moved) {
+    const end = parseEnd(key);
+    const cable = end?.of === "cable" ? installation.cables[end.cable] : undefined;
+    if (end?.of !== "cable" || cable === undefined) continue;
+    const here = cable.sides[end.side];
+    if (!("enclosure" in here) || here.enclosure !== panel.id) continue;
+    for (const one in cable.conductors) ends.push(cableEnd(cable.id, one as typeof end.conductor, end.side));
+    const far = cable.sides[otherSide(end.side)];
+    if ("enclosure" in far) from.add(far.enclosure);
+  }
+  return { ends, from: [...from] };
+}
+
+/** The breakers of other panels that feed this one, as far as a cable leads straight from there. */
+function feeding(installation: Installation, panel: Panel): readonly ScopeBreaker[] {
+  if (panel.supply !== "feeder") return [];
+  return feederCables(installation, panel).flatMap(({ id, conductors, sides }) =>
+    (["a", "b"] as const).flatMap((side) => {
+      const at = sides[side];
+      const home = "enclosure" in at && at.enclosure !== panel.id ? installation.enclosures[at.enclosure] : undefined;
+      if (home?.kind !== "panel") return [];
+      const ends = Object.keys(conductors).map((key) => cableEnd(id, key as keyof typeof conductors, side));
+      return breakersUnder(home, new Set(ends));
+    }),
+  );
 }
 
 interface Passing {

@@ -101,6 +101,9 @@ function scopeBox(
     changes.flatMap(({ detach, attach, item }) => (detach + attach > 0 ? [item.id as EndKey] : [])),
   );
   const { name, note, kind } = enclosure;
+  const breakers = work === "not-opened" ? [] : breakersAt(asFound, proposed, id, moved);
+  const there = devicePlaces(asFound);
+  const newBreakers = breakers.filter(({ device }) => !there.has(device));
   return {
     enclosure: id,
     name,
@@ -119,7 +122,8 @@ function scopeBox(
         ...(was !== undefined && { home: { splice: was.id, name: was.name } }),
       };
     }),
-    breakers: work === "not-opened" ? [] : breakersAt(asFound, proposed, id, moved),
+    breakers: breakers.filter(({ device }) => there.has(device)),
+    ...(newBreakers.length > 0 && { newBreakers }),
   };
 }
 

@@ -1,7 +1,6 @@
 import type { ScopeBox, ScopeBreaker, ScopeItem } from "../../answers/scope.ts";
-import { findDeviceType } from "../../catalog/device-types.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
-import { type EndKey, parseEnd } from "../../model/ids.ts";
+import { type EndKey, parseEnd, type SpliceId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
@@ -10,7 +9,8 @@ import { loadsOn } from "../../solver/circuit/loads-on.ts";
 import type { Section } from "../../solver/section.ts";
 import { BEFORE_WORDS as wording } from "./before-words.ts";
 import { outletReadings, worksReading } from "./commissioning-words.ts";
-import { deadReadings } from "./dead-pairs.ts";
+import { deadReadings, withoutGroundWords } from "./dead-pairs.ts";
+import { isTriedBothWays } from "./panel-steps.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { benchOf } from "./test-bench.ts";
 import { classOfEnd, endsOf } from "./wire-classes.ts";
@@ -20,6 +20,7 @@ export function tell(
   installation: Installation,
   sections: readonly Section[],
   breakers: readonly ScopeBreaker[],
+  panels: readonly string[],
 ): StepDraft {
   const loads = loadsOn(installation.loads);
   const all = sections.flatMap((section) =>
@@ -42,6 +43,7 @@ export function tell(
     items: kept,
     details: [
       ...(breakers.length === 0 ? [] : [wording.off(listed(breakers.map(breakerWords)))]),
+      ...(panels.length === 0 ? [] : [wording.offAll(listed(panels))]),
       ...(names.length === 0 ? [] : [wording.notForgotten(listed(names))]),
     ],
   };
@@ -115,10 +117,11 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
   if (enclosure === undefined) return [];
   const at = { box: { id: box.enclosure, name: box.name }, stage: 2 };
   const readings = deadReadings(installation, enclosure);
-  const switches = inOrder(enclosure.devices).filter(({ type }) => (findDeviceType(type)?.positions.length ?? 0) > 0);
+  const switches = inOrder(enclosure.devices).filter((device) => isTriedBothWays(device, box));
   const several = box.breakers.length > 1;
   const passing = whatPasses(installation, enclosure);
-  const circuits = box.breakers.length === 0 ? [undefined] : box.breakers;
+  // With what is ahead of a panel open all of it is dead at once, and it is measured once.
+  const circuits = box.breakers.length === 0 || box.isPanel ? [undefined] : box.breakers;
   return [
     ...circuits.map(
       (breaker): StepDraft => ({
@@ -127,12 +130,15 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
         kind: "hold",
         hold: "HP1",
         items: [{ kind: "enclosure", id: box.enclosure, name: box.name }],
-        text: breaker === undefined ? wording.verifyUnknown(box.name) : wording.verify(box.name, breaker.name),
+        text: verifyWords(box, breaker),
         details: [
           ...(breaker?.notFound ? [wording.findBreaker(breaker.name)] : []),
           wording.tester,
           wording.everyConductor,
-          ...(several ? [wording.circuits(box.breakers.length, listed(box.breakers.map(({ name }) => name)))] : []),
+          ...withoutGroundWords(installation, enclosure),
+          ...(several && !box.isPanel
+            ? [wording.circuits(box.breakers.length, listed(box.breakers.map(({ name }) => name)))]
+            : []),
           ...(switches.length === 0 ? [] : [wording.otherPosition(listed(switches.map(({ name }) => name)))]),
           ...passing,
           ...(box.isPanel ? [wording.panelLive] : []),
@@ -144,6 +150,11 @@ export function proveDead(installation: Installation, box: ScopeBox): readonly S
     ),
     ...noCurrent(installation, enclosure, box),
   ];
+}
+
+function verifyWords({ name, isPanel }: ScopeBox, breaker: ScopeBreaker | undefined): string {
+  if (isPanel) return wording.verifyPanel(name);
+  return breaker === undefined ? wording.verifyUnknown(name) : wording.verify(name, breaker.name);
 }
 
 /** Cables that go through a box whole, with where they can be proved dead. */
@@ -169,11 +180,27 @@ const isFirstOfWire = (
   all: readonly { readonly end: EndKey }[],
 ): boolean => all.findIndex((one) => wireOf(one.end) === wireOf(end)) === i;
 
-/** Whites that are parted: the return of another circuit would show in them. */
+/** Joints as found that are opened: something is taken out of them or put in, and all that is in them is apart meanwhile. */
+function openedJoints(enclosure: Enclosure, box: ScopeBox): ReadonlySet<SpliceId> {
+  const opened = new Set<SpliceId>();
+  for (const { detach, attach, item, will } of endsOf(box)) {
+    const was = enclosure.places[(item.was ?? item.id) as EndKey]?.at;
+    if (detach > 0 && was?.kind === "splice") opened.add(was.splice);
+    if (attach === 0 || will?.at?.kind !== "splice") continue;
+    const { splice } = will.at;
+    const home = box.homes.find((one) => one.splice === splice)?.home;
+    if (home !== undefined) opened.add(home.splice);
+  }
+  return opened;
+}
+
+/** Whites that are parted, by hand or with the joint that they are in: the return of another circuit would show in them. */
 function noCurrent(installation: Installation, enclosure: Enclosure, box: ScopeBox): readonly StepDraft[] {
+  const joints = openedJoints(enclosure, box);
   const parted = endsOf(box).flatMap((change) => {
     const end = (change.item.was ?? change.item.id) as EndKey;
-    if (change.detach === 0 || enclosure.places[end] === undefined) return [];
+    const at = enclosure.places[end]?.at;
+    if (at === undefined || (change.detach === 0 && !(at.kind === "splice" && joints.has(at.splice)))) return [];
     return classOfEnd(installation, enclosure, end) === "neutral" ? [{ end, change }] : [];
   });
   if (parted.length === 0) return [];

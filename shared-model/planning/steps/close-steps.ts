@@ -26,6 +26,7 @@ export function closeSteps({ boxes, elsewhere }: ScopeDifference, labels: readon
         items: [{ kind: on.kind === "outlet" ? "device" : on.kind, id: on.id.split("/")[0] ?? on.id, name: on.name }],
         text: kind === "reset-slip" ? CLOSE_WORDS.leave(on.name, wording) : CLOSE_WORDS.fix(on.name, wording),
         details: [because],
+        ...(kind === "required" && { cautions: ["LIM3", "LIM4"] as const }),
       }),
     ),
     ...written.map(directory),

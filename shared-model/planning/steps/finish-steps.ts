@@ -16,8 +16,10 @@ const wording = catalogue({
   fold: (box: Part) => `${box}: fold grounds to the back, then neutrals, hots in front.`,
   foldApart: (box: Part) =>
     `${box}: fold grounds to the back, then neutrals, hots in front; LINE and LOAD bundles apart.`,
+  handleOff: "Its handle is off. That it clips in is no listing: read the marking of the panel.",
   inPlace: (devices: Part) => `Put ${devices} in place.`,
   on: (terminal: Part, ends: Part) => `${terminal}: ${ends}.`,
+  putInto: (breaker: Part, panel: Part) => `Put ${breaker} into its space in ${panel}.`,
   readAgain: (device: Part) => `${device}: read LINE and LOAD on its face a second time against the card.`,
   taped: (terminal: Part) => `${terminal}: nothing, taped as shipped.`,
   tighten: (device: Part) => `Tighten every terminal of ${device} to the torque marked on the device.`,
@@ -66,6 +68,7 @@ export function finish(installation: Installation, after: Enclosure, box: ScopeB
         text: wording.tighten(device.name),
       }),
     ),
+    ...putInto(after, box),
     ...(box.counts.attach + box.counts.devices === 0 || box.isPanel
       ? []
       : [
@@ -80,6 +83,26 @@ export function finish(installation: Installation, after: Enclosure, box: ScopeB
           },
         ]),
   ];
+}
+
+/** Breakers that come into a panel. */
+function putInto(after: Enclosure, box: ScopeBox): readonly StepDraft[] {
+  if (!box.isPanel) return [];
+  return box.changes.flatMap(({ item, kind }): readonly StepDraft[] => {
+    const device = item.kind === "device" ? after.devices[item.id as DeviceId] : undefined;
+    if (device?.breakerRatingA === undefined || (kind !== "new" && kind !== "replaced" && kind !== "moved")) return [];
+    return [
+      {
+        ...inBox(box),
+        id: `put-into:${box.enclosure}:${device.id}`,
+        stage: 11,
+        kind: "fold",
+        items: [{ kind: "device", id: device.id, name: device.name }],
+        text: wording.putInto(device.name, box.name),
+        details: [wording.handleOff],
+      },
+    ];
+  });
 }
 
 function sideWords(installation: Installation, box: Enclosure, id: DeviceId): readonly string[] {

@@ -54,6 +54,7 @@ function lineOf(all: Commissioned, device: Device): StepDraft {
   return all.draft("CM3", device.id, {
     text: wording.lineTerminals(device.name),
     items: [itemOf(device)],
+    details: [wording.lineApart],
     readings: pairs.flatMap(([words, from, to, kind]) =>
       from === undefined || to === undefined
         ? []

@@ -12,15 +12,24 @@ import { POSITION_WORDS, OUTLET_WORDS as wording } from "./test-words.ts";
 export function everythingOn(all: Commissioned): readonly StepDraft[] {
   if (all.outlets.length === 0) return [];
   const names = all.guards.map(({ device }) => device.name);
+  const readings = all.readings(all.lit, all.outlets, true);
+  const open = all.outlets.filter(({ key }) =>
+    readings.some(({ point, expected }) => point === key && isOpenGround(expected)),
+  );
   return [
     all.draft("CM4", all.key, {
       text: names.length === 0 ? wording.everything : wording.everythingReset(listed(names)),
       items: itemsOf(all.outlets),
-      readings: all.readings(all.lit, all.outlets, true),
+      details: open.length === 0 ? [] : [wording.leaveButton(listed(namesOf(open)))],
+      readings,
       ifNot: wording.badJoint,
+      ...(open.length > 0 && { cautions: ["LIM3", "LIM4"] as const }),
     }),
   ];
 }
+
+const isOpenGround = (expected: StepReading["expected"]): boolean =>
+  expected?.kind === "word" && expected.word === "open-ground";
 
 /** CM5: each switch of the circuits in its other position. */
 export function switches(all: Commissioned): readonly StepDraft[] {
@@ -111,7 +120,10 @@ export function breakersOff(all: Commissioned): readonly StepDraft[] {
     const stay = all.on(circuit);
     const dark = all.outlets.filter((outlet) => !stay.includes(outlet));
     return all.draft("CM13", device, {
-      text: wording.breakerOff(name, listed(boxes.map((box) => box.name))),
+      text:
+        boxes.length === 0
+          ? wording.breakerOffAll(name)
+          : wording.breakerOff(name, listed(boxes.map((box) => box.name))),
       items: [{ kind: "device", id: device, name }, ...items],
       details: stay.length === 0 ? [] : [wording.staysOn(namesOf(stay).join(", "))],
       readings: dark.map((outlet) => ({

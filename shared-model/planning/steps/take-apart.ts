@@ -91,10 +91,11 @@ export function takeApart(installation: Installation, before: Enclosure, box: Sc
   ];
 }
 
-/** Off the devices first, then hots, neutrals, and the grounds last: they stay joined as long as they can. */
+/** Off the devices first; each time hots, neutrals, and the grounds last: they stay joined as long as they can. */
 function takenRank(installation: Installation, before: Enclosure, { item, was }: ScopeChange): number {
-  if (was?.at?.kind === "terminal") return 0;
-  return WIRE_CLASSES.length - WIRE_CLASSES.indexOf(classOfEnd(installation, before, (item.was ?? item.id) as EndKey));
+  const end = (item.was ?? item.id) as EndKey;
+  const byClass = WIRE_CLASSES.length - WIRE_CLASSES.indexOf(classOfEnd(installation, before, end));
+  return was?.at?.kind === "terminal" ? byClass - WIRE_CLASSES.length : byClass;
 }
 
 const deviceOf = ({ devices }: Enclosure, { id, was }: ScopeItem) => devices[(was ?? id) as DeviceId];
@@ -103,7 +104,8 @@ const deviceOf = ({ devices }: Enclosure, { id, was }: ScopeItem) => devices[(wa
 export function survey(installation: Installation, before: Enclosure, box: ScopeBox): readonly StepDraft[] {
   const moved = endsOf(box).filter(({ detach, owner }) => detach > 0 && owner?.kind === "cable");
   const cables = cablesInto(installation.cables, before.id);
-  if (cables.length < 2 || moved.length === 0) return [];
+  // In a panel no cable is the supply of the others, and nothing is energised there while it is open.
+  if (box.isPanel || cables.length < 2 || moved.length === 0) return [];
   const supply = installation.intent.boxes[before.id]?.supply;
   const named = supply === undefined ? undefined : installation.cables[supply]?.name;
   const doubtful = [

@@ -12,6 +12,8 @@ export const GUARD_WORDS = catalogue({
   heater: (device: Part, outlet: Part) => `${device} with a heater at ${outlet}`,
   holds: "holds",
   line: (device: Part, pair: Part) => `${device} LINE ${pair}`,
+  lineApart:
+    "The face shows the same once it is RESET (CM4). These screws are reached with the device out of its box and power on: that is for qualified people; anyone else leaves this out.",
   lineTerminals: (device: Part) => `At the LINE terminals of ${device}: measure each pair.`,
   look: (outlets: Part) => `Before RESET, switches on: look at ${outlets}.`,
   nothingTrips: "Nothing trips: the outlet is not protected, or its ground is open.",
@@ -41,6 +43,7 @@ export const OUTLET_WORDS = catalogue({
   badJoint:
     "A reading far off is an open or bad joint on the way; more than 1 V from neutral to ground without a load is one in the neutral.",
   breakerOff: (breaker: Part, boxes: Part) => `Breaker ${breaker} off: everything on it is dead in ${boxes}.`,
+  breakerOffAll: (breaker: Part) => `Breaker ${breaker} off: everything on it is dead.`,
   dead: "dead",
   drop: (outlet: Part) => `${outlet} voltage without load less voltage with load, the source's own included`,
   dropAt: (outlet: Part, amps: Part) => `Voltage drop at ${outlet}, the worst of them, with the heater on (${amps} A).`,
@@ -53,6 +56,8 @@ export const OUTLET_WORDS = catalogue({
     `A heater of ${ohms} ohms at ${outlets} in turn, nothing else running: measure while it runs.`,
   joined:
     "Neutral to ground 0.0 V at an outlet: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
+  leaveButton: (outlets: Part) =>
+    `No ground comes to ${outlets}: the lamps of a plug-in tester may be read there, its button is not to be pressed.`,
   loaded: (reading: Part) => `${reading}, loaded`,
   notFollowing: "It does not follow: hot and switched conductor are exchanged, or a traveller is.",
   position: (outlet: Part, device: Part, position: Part) => `${outlet}, ${device} ${position}`,

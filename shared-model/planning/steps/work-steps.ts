@@ -8,7 +8,7 @@ import type {
   WorkStep,
 } from "../../answers/scope.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
-import type { DeviceId } from "../../model/ids.ts";
+import type { CableId, DeviceId, EnclosureId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import type { Section } from "../../solver/section.ts";
@@ -20,6 +20,7 @@ import { cautionsOf } from "./cautions.ts";
 import { closeSteps } from "./close-steps.ts";
 import { commissioningSteps } from "./commissioning.ts";
 import { deadTests } from "./dead-tests.ts";
+import { closeMains, openMains } from "./panel-steps.ts";
 import { numbered, type StepDraft } from "./step-draft.ts";
 
 const wording = catalogue({
@@ -46,6 +47,7 @@ export function* workInSteps(
   const close = closeSteps(difference, labels);
   if (opened.length === 0) return { ...NO_WORK, steps: numbered(close) };
   const breakers = breakersOf(opened);
+  const inService = [...stillThere(breakers, proposed), ...newBreakersOf(opened)];
   const isNew = newDevices(project.asFound);
   const before = sectionsOf(project.asFound, opened);
   const after = sectionsOf(proposed, opened);
@@ -56,7 +58,7 @@ export function* workInSteps(
       section,
       supply: project.supply,
       opened: ids,
-      breakers: breakers.filter(({ device }) => own.has(device)),
+      breakers: inService.filter(({ device }) => own.has(device)),
       isNew,
     });
   });
@@ -64,12 +66,18 @@ export function* workInSteps(
   const inBoxes = yield* eachOf(opened, (box) => boxSteps(project, proposed, box));
   const dead = yield* eachOf(opened, (box) => deadTests(proposed, project.supply, box, isNew));
   const drafts: readonly StepDraft[] = [
-    tell(project.asFound, before, breakers),
+    tell(
+      project.asFound,
+      before,
+      breakers,
+      opened.filter(({ isPanel }) => isPanel).map(({ name }) => name),
+    ),
     ...records.flat(),
     ...isolate(breakers),
+    ...openMains(opened, project.asFound),
     ...inBoxes.flat(),
     ...dead.flat(),
-    ...energise(opened, breakers),
+    ...energise(opened, inService, closeMains(opened, project.asFound)),
     ...tests.flatMap(({ steps }) => steps),
     ...close,
   ];
@@ -94,9 +102,20 @@ function* eachOf<T, R>(all: readonly T[], work: (one: T) => R): Generator<undefi
 }
 
 /** Every breaker that is opened for some box, once. */
-export function breakersOf(boxes: readonly ScopeBox[]): readonly ScopeBreaker[] {
+export const breakersOf = (boxes: readonly ScopeBox[]): readonly ScopeBreaker[] =>
+  eachOnce(boxes.flatMap(({ breakers }) => breakers));
+
+/** Those that come with the work. */
+const newBreakersOf = (boxes: readonly ScopeBox[]): readonly ScopeBreaker[] =>
+  eachOnce(boxes.flatMap(({ newBreakers }) => newBreakers ?? []));
+
+/** What was taken out with the work is not closed after it. */
+const stillThere = (breakers: readonly ScopeBreaker[], proposed: Installation): readonly ScopeBreaker[] =>
+  breakers.filter(({ device }) => devicePlaces(proposed).has(device));
+
+function eachOnce(breakers: readonly ScopeBreaker[]): readonly ScopeBreaker[] {
   const all = new Map<DeviceId, ScopeBreaker>();
-  for (const { breakers } of boxes) for (const one of breakers) if (!all.has(one.device)) all.set(one.device, one);
+  for (const one of breakers) if (!all.has(one.device)) all.set(one.device, one);
   return [...all.values()];
 }
 
@@ -107,15 +126,30 @@ function newDevices(asFound: Installation): (id: DeviceId) => boolean {
 
 function sectionsOf(installation: Installation, boxes: readonly ScopeBox[]): readonly Section[] {
   const found = new Map<string, Section>();
-  for (const { enclosure } of boxes) {
-    const section = sectionOf(installation, enclosure);
-    if (section !== undefined) found.set(sectionKey(section), section);
+  for (const box of boxes) {
+    for (const id of [box.enclosure, ...(box.isPanel ? fedFrom(installation, box) : [])]) {
+      const section = sectionOf(installation, id);
+      if (section !== undefined) found.set(sectionKey(section), section);
+    }
   }
   return [...found.values()];
 }
 
-/** HP6 and the breakers. */
-function energise(boxes: readonly ScopeBox[], breakers: readonly ScopeBreaker[]): readonly StepDraft[] {
+/** Where the cables lead whose ends are touched in a panel: what is changed there is measured and tested at the outlets. */
+const fedFrom = ({ cables }: Installation, { changes }: ScopeBox): readonly EnclosureId[] =>
+  changes.flatMap(({ owner, detach, attach }) => {
+    const cable = owner?.kind === "cable" && detach + attach > 0 ? cables[owner.id as CableId] : undefined;
+    return cable === undefined
+      ? []
+      : [cable.sides.a, cable.sides.b].flatMap((side) => ("enclosure" in side ? [side.enclosure] : []));
+  });
+
+/** HP6, what is ahead of panels, and the breakers. */
+function energise(
+  boxes: readonly ScopeBox[],
+  breakers: readonly ScopeBreaker[],
+  mains: readonly StepDraft[],
+): readonly StepDraft[] {
   const names = boxes.filter(({ work }) => work !== "removed").map(({ name }) => name);
   return [
     {
@@ -127,6 +161,7 @@ function energise(boxes: readonly ScopeBox[], breakers: readonly ScopeBreaker[])
       text: wording.covers(listed(names)),
       cautions: ["WRK6"],
     },
+    ...mains,
     ...breakers.map(
       (breaker): StepDraft => ({
         id: `energise:${breaker.device}`,

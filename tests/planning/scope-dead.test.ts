@@ -1,0 +1,184 @@
+/**
+ * What keeps the person who does the work away from live parts. What is expected was worked out from trade practice: NFPA 70E
+ * 120.5 and OSHA 29 CFR 1910.333(b), from memory, and NFPA 70 406.4(D)(2) for places without a ground.
+ */
+import { describe, expect, test } from "vitest";
+import { scopeAnswer } from "../../shared-model/analysis/scope-answer.ts";
+import { openSession } from "../../shared-model/analysis/session.ts";
+import type { ScopeAnswer, WorkStep } from "../../shared-model/answers/scope.ts";
+import { deviceId, drawing } from "../builders/drawing.ts";
+import type { Drawing } from "../builders/drawing-by-commands.ts";
+
+function answerOf({ project }: Pick<Drawing, "project">): ScopeAnswer {
+  const answer = scopeAnswer(openSession(project));
+  if (answer === undefined) throw new Error("Nothing is proposed.");
+  return answer;
+}
+
+const texts = (steps: readonly WorkStep[]): readonly string[] => steps.map(({ text }) => text);
+const replaced = (plan: Drawing, device: string, id: string, type: string): Drawing =>
+  plan.run("replace-device", { device: deviceId(device), id: deviceId(id), type, name: id });
+
+/** Breaker Q1 of a service panel, 12/2 to one receptacle. */
+const oneCircuit = (): Drawing =>
+  drawing()
+    .panel("P", "panel-16", { set: { mainBond: "here" } })
+    .breaker("Q1", "P")
+    .breaker("Q2", "P")
+    .box("B1", "plastic-new-1")
+    .device("R1", "receptacle-20", "B1")
+    .cable("C1", "P", "B1", { ft: 20, means: "external-connector" })
+    .land("C1.bk@P", "Q1.OUT")
+    .land("C1.wh@P", "P neutral.BAR")
+    .land("C1.cu@P", "P ground.BAR")
+    .land("C1.bk@B1", "R1.H1")
+    .land("C1.wh@B1", "R1.N1")
+    .land("C1.cu@B1", "R1.G");
+
+describe("in a panel", () => {
+  const exchanged = answerOf(
+    replaced(oneCircuit().propose(), "Q1", "Q1b", "breaker-gfci-1").land("C1.wh@P", "Q1b.LOAD_N"),
+  );
+
+  test("what is ahead of it is opened before it is proved dead, and closed after the covers are on", () => {
+    const all = texts(exchanged.steps);
+    const at = (text: string): number => all.findIndex((one) => one.startsWith(text));
+    expect(at("Open the main of P")).toBeGreaterThan(at("Open breaker Q1"));
+    expect(at("Open the main of P")).toBeLessThan(at("P: verify dead with its main"));
+    expect(at("Take the lock off and close the main of P")).toBeGreaterThan(at("Covers on P"));
+    const dead = exchanged.steps.find(({ hold }) => hold === "HP1");
+    expect(dead?.details.join(" ")).toMatch(/buses of a panel are live.*lugs ahead of the main/);
+    expect(exchanged.steps[0]?.details.join(" ")).toContain("everything behind P");
+  });
+
+  test("no breaker is closed to prove the panel dead", () => {
+    for (const { hold, details } of exchanged.steps)
+      if (hold === "HP1") expect(details.join(" ")).not.toContain("in the other position");
+  });
+
+  test("a breaker that is not there yet is not opened, one that was taken out is not closed", () => {
+    expect(exchanged.breakers.map(({ name }) => name)).toEqual(["Q1"]);
+    expect(texts(exchanged.steps).filter((text) => /^Open breaker|close breaker/.test(text))).toEqual([
+      "Open breaker Q1, 20 A, in P; lock and tag.",
+      "Take the lock off and close breaker Q1b, 20 A, in P.",
+    ]);
+    expect(texts(exchanged.steps)).toContain("Put Q1b into its space in P.");
+  });
+
+  test("a ground-fault breaker is tested at what it feeds", () => {
+    expect(exchanged.steps.flatMap(({ test: name, readings }) => (name === "CM6" ? readings : []))).toMatchObject([
+      { what: "TEST on Q1b", expect: "R1 goes dark" },
+    ]);
+    expect(exchanged.steps.some(({ text }) => text.startsWith("Before the work, measure R1"))).toBe(true);
+  });
+
+  test("nothing is energised with the panel open to find out which cable is which", () => {
+    const plan = oneCircuit().outside("C2", "P").propose().land("C1.bk@P", "Q2.OUT");
+    expect(answerOf(plan).steps.filter(({ hold }) => hold === "HP3")).toEqual([]);
+  });
+
+  test("a white that moves in a second panel: its own breaker is opened, and the one that feeds the panel", () => {
+    const house = drawing()
+      .panel("P", "panel-16", { set: { mainBond: "here" } })
+      .panel("P2", "panel-16", { set: { supply: "feeder", mainBond: "elsewhere" } })
+      .device("lugs", "main-lugs", "P2")
+      .breaker("F", "P", { type: "breaker-2", ratingA: 30 })
+      .breaker("Q1", "P2")
+      .box("B1")
+      .device("R1", "receptacle-20", "B1")
+      .cable("C", "P", "P2", { item: "nm-10-3-g", ft: 20 })
+      .cable("C1", "P2", "B1", { ft: 20 })
+      .land("C.bk@P", "F.OUT1")
+      .land("C.rd@P", "F.OUT2")
+      .land("C.wh@P", "P neutral.BAR")
+      .land("C.cu@P", "P ground.BAR")
+      .land("C.bk@P2", "lugs.L1")
+      .land("C.rd@P2", "lugs.L2")
+      .land("C.wh@P2", "lugs.N")
+      .land("C.cu@P2", "P2 ground.BAR")
+      .land("C1.bk@P2", "Q1.OUT")
+      .land("C1.wh@P2", "P2 ground.BAR")
+      .land("C1.bk@B1", "R1.H1")
+      .land("C1.wh@B1", "R1.N1");
+    const { breakers, steps } = answerOf(house.propose().land("C1.wh@P2", "P2 neutral.BAR"));
+    expect(breakers.map(({ name, panel }) => `${name} in ${panel.name}`)).toEqual(["F in P", "Q1 in P2"]);
+    // It is drawn what is ahead of it: there is no other main to look for.
+    expect(texts(steps).some((text) => text.includes("Open the main"))).toBe(false);
+  });
+});
+
+describe("a box without a ground", () => {
+  const twoWire = drawing()
+    .panel("P", "panel-16", { set: { mainBond: "here" } })
+    .breaker("Q1", "P", { ratingA: 15 })
+    .box("B1", "plastic-old-1")
+    .device("R1", "receptacle-two-slot", "B1")
+    .cable("C1", "P", "B1", { item: "nm-14-2", ft: 20, means: "external-connector" })
+    .land("C1.bk@P", "Q1.OUT")
+    .land("C1.wh@P", "P neutral.BAR")
+    .land("C1.bk@B1", "R1.H1")
+    .land("C1.wh@B1", "R1.N1");
+  const { steps, cautions } = answerOf(replaced(twoWire.propose(), "R1", "G1", "gfci-receptacle-15"));
+
+  test("is proved dead against a ground that is brought there, since an open neutral reads as dead", () => {
+    const dead = steps.find(({ hold }) => hold === "HP1");
+    expect(dead?.details.join(" ")).toContain("a ground that is known to be good");
+    expect(dead?.readings.map(({ what }) => what)).toEqual([
+      "R1, both halves: each slot to each other",
+      "R1 H to R1 N",
+      "R1 H to the ground brought here",
+      "R1 N to the ground brought here",
+    ]);
+  });
+
+  test("the button of a plug-in tester is left alone there, and the cautions of such a place are printed", () => {
+    expect(steps.find(({ test: name }) => name === "CM4")?.details.join(" ")).toMatch(
+      /^No ground comes to G1:.*not to be pressed/,
+    );
+    expect(cautions.map(({ id }) => id)).toEqual(expect.arrayContaining(["LIM3", "LIM4"]));
+  });
+});
+
+describe("a box with a ground", () => {
+  const { steps } = answerOf(replaced(oneCircuit().propose(), "R1", "G1", "gfci-receptacle-20"));
+
+  test("needs none from elsewhere; its face is measured first", () => {
+    const what = steps.find(({ hold }) => hold === "HP1")?.readings.map((reading) => reading.what) ?? [];
+    expect(what[0]).toBe("R1, both halves: each slot to each other");
+    expect(what.filter((one) => one.includes("brought here"))).toEqual([]);
+    expect(steps.find(({ test: name }) => name === "CM4")?.details).toEqual([]);
+  });
+
+  test("off the device come hot, neutral, and the ground last", () => {
+    const house = drawing()
+      .panel("P", "panel-16", { set: { mainBond: "here" } })
+      .breaker("Q1", "P")
+      .box("B1", "plastic-new-1")
+      .device("R1", "receptacle-20", "B1")
+      .cable("C1", "P", "B1", { ft: 20, means: "external-connector" })
+      .outside("C2", "B1", { means: "external-connector" })
+      .land("C1.bk@P", "Q1.OUT")
+      .land("C1.wh@P", "P neutral.BAR")
+      .land("C1.cu@P", "P ground.BAR")
+      .splice("H", "B1", "twist-medium", "C1.bk@B1", "C2.bk@B1")
+      .splice("E", "B1", "twist-medium", "C1.cu@B1", "C2.cu@B1")
+      .land("C1.wh@B1", "R1.N1")
+      .jumper("a", "B1", "splice E", "R1.G", { colour: "bare" })
+      .jumper("p", "B1", "splice H", "R1.H1");
+    const { steps: work } = answerOf(replaced(house.propose(), "R1", "G1", "gfci-receptacle-20"));
+    expect(work.filter(({ kind }) => kind === "detach").map(({ text }) => text)).toEqual([
+      "Take p BK off R1 H.",
+      "Take C1 WH off R1 N.",
+      "Take a bare off R1 G.",
+    ]);
+  });
+
+  test("terminals that are reached with the power on only with the device out are told as such", () =>
+    expect(steps.find(({ test: name }) => name === "CM3")?.details.join(" ")).toMatch(/for qualified people/));
+});
+
+test("a switch in a box is still tried both ways", () => {
+  const house = oneCircuit().device("S1", "switch-single-pole", "B1");
+  const { steps } = answerOf(replaced(house.propose(), "R1", "G1", "gfci-receptacle-20"));
+  expect(steps.find(({ hold }) => hold === "HP1")?.details).toContain("Once more with S1 in the other position.");
+});
