@@ -14,6 +14,13 @@ const split = (facts: Partial<Device> = {}): Drawing =>
     .put({ "X.bk@B1": "R1.H2", "X.bk@B2": "h2", "X.wh@B1": "R1.N2", "X.wh@B2": "n2" })
     .setDevice("Q2", facts);
 
+/** A heater on Q1 and Q2. */
+const between = (): Drawing =>
+  twoCircuits()
+    .device("A1", "appliance-240", "B1")
+    .put({ "X.bk@B2": "h2", "X.bk@B1": "A1.L2" })
+    .jumper("u", "B1", "h1", "A1.L1");
+
 ruleTester(splitYokeTwoCircuits, {
   passes: [
     { name: "each device on one circuit", drawing: () => twoCircuits() },
@@ -28,6 +35,7 @@ ruleTester(splitYokeTwoCircuits, {
     },
     { name: "the tab is in: joined hots", drawing: () => split({}).setDevice("R1", { hotTab: "intact" }) },
     { name: "multiwire with one device a leg", drawing: () => multiwire() },
+    { name: "a 240 V load, handles tied", drawing: () => between().setDevice("Q2", { tiedTo: "Q1" as never }) },
     {
       name: "a fan-light hangs on no yoke",
       drawing: () =>
@@ -39,6 +47,12 @@ ruleTester(splitYokeTwoCircuits, {
     },
   ],
   finds: [
+    {
+      // NFPA 70 240.15(B)(2), as quoted in two trade forums: what works between two hots has them opened together.
+      name: "a 240 V load between two breakers that are not tied",
+      drawing: () => between(),
+      findings: [{ on: "A1", severity: "violation", says: ["A1 in B1 works between Q1 and Q2", "still live"] }],
+    },
     {
       name: "two breakers on one duplex",
       drawing: split,

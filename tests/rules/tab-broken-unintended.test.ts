@@ -51,7 +51,27 @@ ruleTester(tabBrokenUnintended, {
     {
       name: "the neutral tab off and one neutral",
       drawing: () => at({ neutralTab: "removed" }, HALVES),
-      findings: [{ on: "R", data: { tab: "neutral" }, says: ["neutral screw of its lower half"] }],
+      findings: [
+        {
+          on: "R",
+          severity: "danger",
+          data: { tab: "neutral" },
+          says: ["neutral screw of its lower half", "looks dead"],
+        },
+      ],
+    },
+    {
+      name: "the hot comes to the half without a neutral over the tab of the hots",
+      drawing: () => at({ neutralTab: "removed" }, { "C.bk@B": "R.H1", "C.wh@B": "R.N1" }),
+      findings: [{ on: "R", severity: "danger" }],
+    },
+    {
+      name: "neither hot nor neutral comes to the half",
+      drawing: () => at({ hotTab: "removed", neutralTab: "removed" }, { "C.bk@B": "R.H1", "C.wh@B": "R.N1" }),
+      findings: [
+        { on: "R", severity: "caution" },
+        { on: "R", severity: "caution" },
+      ],
     },
     {
       name: "both hot screws from one joint",

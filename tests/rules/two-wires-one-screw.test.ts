@@ -41,6 +41,24 @@ ruleTester(twoWiresOneScrew, {
       findings: [{ on: "R1b G", data: { conductors: 2, allowed: 1 } }],
     },
     {
+      // An inspector's article and trade forum threads: one in the lug of a breaker, unless it is marked for two.
+      name: "a second hot in the lug of a breaker, which some are marked for",
+      drawing: () => laundryProposed().cable("D", "nm-12-2-g", "P", "country").put({ "D.bk@P": "Q14.OUT" }),
+      findings: [
+        {
+          on: "Q14 H",
+          severity: "caution",
+          data: { conductors: 2, allowed: 1 },
+          says: ["C1 BK and D BK", "unless the marking of the breaker says more"],
+        },
+      ],
+    },
+    {
+      name: "a hot and a white in one lug",
+      drawing: () => laundryProposed().cable("D", "nm-12-2-g", "P", "country").put({ "D.wh@P": "Q14.OUT" }),
+      findings: [{ on: "Q14 H", severity: "violation", says: ["take off what does not belong"] }],
+    },
+    {
       name: "three under one screw, found once",
       drawing: () => laundryProposed().put({ "C6.bk@B2": "R2.H1", "C6.wh@B2": "R2.H1" }),
       findings: [{ on: "R2 H", data: { conductors: 3, allowed: 1 }, says: ["Here are a hot and a neutral"] }],

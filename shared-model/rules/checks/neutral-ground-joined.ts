@@ -18,7 +18,7 @@ const messages = templates({
   joined:
     "Neutral and ground touch{when}: {piece}. Part of every return current runs on the ground wires and on metal parts from there on, and a ground-fault device before it trips. Part the two.",
   bootleg:
-    "Neutral used as ground{when}: {piece}, and no ground is joined to it. If the neutral opens, metal parts become live. Part the two, and join a ground to it or mark the outlet as having none.",
+    "Neutral used as ground{when}: {piece}, and no ground is joined to it. If the neutral opens, metal parts become live. Part the two, and join a ground to it; an outlet that has none needs two slots, or ground-fault protection and its labels.",
   inPanel:
     "Neutral and ground are joined in {panel}, where the main bond is not: by {pieces}. Return current runs on the ground wires and on metal parts. Part the two bars; they are joined at the main bond alone.",
   groundOnNeutralBar:

@@ -16,6 +16,8 @@ import { joinedByWire } from "../wire-groups.ts";
 const messages = templates({
   unfed:
     "The {tab} tab of {device} in {box} is broken off, and nothing is on the {tab} screw of {half}: that part is not joined to the rest. Land the conductor that is missing, or fit a device with its tab.",
+  noNeutral:
+    "The {tab} tab of {device} in {box} is broken off, and nothing is on the {tab} screw of {half}, while its hot has a conductor: it looks dead and is not, since its neutral is as live as its hot as soon as something is plugged in. Land the conductor that is missing, or fit a device with its tab.",
   joined:
     "The {tab} tab of {device} in {box} is broken off, and its two {tab} screws are joined by wire all the same: the halves are not apart. Fit a device with its tab, or part the conductors.",
 });
@@ -51,9 +53,12 @@ export const tabBrokenUnintended = defineRule({
         for (const path of getDeviceType(device.type).paths.filter(({ when }) => when === tab)) {
           const wrong = standingOf(enclosure, device, path.a as TerminalName, path.b as TerminalName);
           if (wrong === undefined) continue;
+          // Of a half that is live it hides an open neutral, and must not make less of it.
+          const isLive = wrong.kind === "unfed" && pole === "neutral" && isHotFed(enclosure, device, wrong.empty);
           report({
             subjects: [subject("device", device)],
-            message: fillIn(messages[wrong.kind], {
+            ...(isLive && { severity: "danger" as const }),
+            message: fillIn(isLive ? messages.noNeutral : messages[wrong.kind], {
               tab: wording[pole],
               device: device.name,
               box: enclosure.name,
@@ -102,6 +107,19 @@ function deadHalf(device: Device, terminal: TerminalName): NonNullable<Report["h
   if (half === undefined) return [];
   const subjects = [outletKey(device.id, half)];
   return ["open-hot", "open-neutral"].map((rule) => ({ rule, subjects }));
+}
+
+/** A conductor is on the hot of the half to which a neutral screw belongs, or comes to it over the tab. */
+function isHotFed(enclosure: Enclosure, device: Device, neutral: TerminalName): boolean {
+  const { paths, outlets } = getDeviceType(device.type);
+  const slots = paths.filter(({ a, when }) => a === neutral && when === "always").map(({ b }) => b);
+  const hot = outlets.find((outlet) => slots.includes(outlet.neutral))?.hot;
+  const own = paths.find(({ b, when }) => b === hot && when === "always")?.a;
+  const across = paths.find(({ a, b, when }) => when === "hot-tab" && (a === own || b === own));
+  const over = device.hotTab === "removed" || across === undefined ? [] : [across.a, across.b];
+  return [own, ...over].some(
+    (one) => one !== undefined && landedAt(enclosure, device.id, one as TerminalName).length > 0,
+  );
 }
 
 /** The half of a duplex that a screw feeds; else the screw by its name. */
