@@ -34,7 +34,7 @@ export const gfciSwitchedSupply = defineRule({
   scope: "section",
   severity: "caution",
   summary: "A ground-fault device should be fed all the time, not through a wall switch.",
-  why: "Nobody is in danger: without a hot there is nothing to protect. But devices of today test themselves only while they are fed, some must be reset after every loss of supply, and a person who finds the outlet dead presses RESET in vain. It commonly comes about when a receptacle that a switch controlled is replaced by a ground-fault one. A disconnect is not a switch here.",
+  why: "With its hot switched off there is nothing to protect. But devices of today test themselves only while they are fed, some must be reset after every loss of supply, and a person who finds the outlet dead presses RESET in vain. It commonly comes about when a receptacle that a switch controlled is replaced by a ground-fault one. A disconnect is not a switch here.",
   messages,
   sections: everyEdition(OWN_CHECK, "own-rule"),
   check({ section, state, report }) {

@@ -21,7 +21,7 @@ const messages = templates({
   noSum:
     "{breakers} in {panel} stand on the same leg and share the neutral in {cable} of {awg} AWG: their currents add up in it, and no breaker sees the sum. Move one of them to the other leg.",
   legUnknown:
-    "Cannot tell whether {breakers} in {panel}, which share the neutral in {cable}, stand on different legs: nobody has recorded the leg of {unknown}. Measure between the two hots: about twice the voltage to neutral, or nothing.",
+    "Cannot tell whether {breakers} in {panel}, which share the neutral in {cable}, stand on different legs: nobody has recorded the leg of {unknown}. Look which spaces they take, or have a qualified person measure between the two hots: clearly more than the voltage to neutral on two legs, nothing on one.",
 });
 
 const wording = catalogue({

@@ -16,7 +16,7 @@ export const boxWords: AllHelpWords = {
       "“Where does it say so?” They look for the stamp inside the box, and may take the smallest standard size of that shape where there is none.",
   }),
   "fill-nearly-full": catalogue({
-    wrong: "15.75 of 16 in³: lawful, and not one more conductor goes in.",
+    wrong: "15.75 of 16 in³: it fits, and not one more conductor goes in.",
     right: "15.75 of 30.3 in³: the next cable finds room.",
     asked: "Rarely a correction. They ask what else is to come into the box, a larger device above all.",
   }),

@@ -64,7 +64,7 @@ export const circuitWords: AllHelpWords = {
   "mwbc-same-phase": catalogue({
     wrong: "QA and QB stand on one leg: their currents add up in the white.",
     right: "On different legs the white carries only the difference.",
-    asked: "They measure between the two hots: 240 V and all is well, nothing and it is wrong.",
+    asked: "They measure between the two hots: 240 V where they stand on two legs, nothing where they stand on one.",
   }),
   "mwbc-neutral-through-device": catalogue({
     wrong: "The shared white runs through the screws of RJ: take it out, and two legs lose their neutral.",
@@ -103,7 +103,7 @@ export const circuitWords: AllHelpWords = {
   }),
   "dimmer-load": catalogue({
     wrong: "720 W of lamps on a dimmer for 600 W.",
-    right: "300 W: it stays cool.",
+    right: "300 W on the same dimmer.",
     asked: "The sum of the lamps, and how many dimmers stand side by side.",
   }),
   "bath-circuit-mixed": catalogue({

@@ -48,7 +48,7 @@ export const conductorWords: AllHelpWords = {
       "The print on the jacket against the number on the breaker handle; the colour of newer jackets tells it from afar.",
   }),
   "mixed-gauge": catalogue({
-    wrong: "12 AWG comes in, 14 AWG goes on: lawful on 15 A, a trap for whoever fits 20 A later.",
+    wrong: "12 AWG comes in, 14 AWG goes on: thick enough for 15 A, a trap for whoever fits 20 A later.",
     right: "One size for the whole circuit.",
     asked:
       "Some ask for a note at the panel that thinner wire is on the circuit, so that nobody fits a larger breaker.",

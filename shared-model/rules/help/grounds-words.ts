@@ -15,7 +15,7 @@ export const groundWords: AllHelpWords = {
       "Green screws hold bare or green wires. Green tape on a small black one is not accepted; they want the right cable.",
   }),
   "egc-missing": catalogue({
-    wrong: "Protected, and without a ground: lawful, with limits.",
+    wrong: "Protected, and without a ground: it may stay, with limits.",
     right: "A cable with a ground.",
     asked:
       "In an old house they ask how three-slot receptacles got there, and look for a ground-fault device and its stickers.",
@@ -59,7 +59,7 @@ export const groundWords: AllHelpWords = {
   }),
   "plate-metal-no-ground": catalogue({
     wrong: "A metal plate over a switch in a box without a ground.",
-    right: "A plastic plate: nothing to touch can become live.",
+    right: "A plastic plate with plastic screws: no metal to touch.",
     asked: "They change it for a plastic plate, then and there.",
   }),
   "armour-assumed-ground": catalogue({
