@@ -182,3 +182,21 @@ test("a switch in a box is still tried both ways", () => {
   const { steps } = answerOf(replaced(house.propose(), "R1", "G1", "gfci-receptacle-20"));
   expect(steps.find(({ hold }) => hold === "HP1")?.details).toContain("Once more with S1 in the other position.");
 });
+
+test("a neutral that is not white gets the clamp meter too: open wiring on knobs has one colour for both", () => {
+  const house = drawing()
+    .panel("P", "panel-16", { set: { mainBond: "here" } })
+    .breaker("Q1", "P", { ratingA: 15 })
+    .box("B1", "device-3-2-2-3-4")
+    .device("R1", "receptacle-two-slot", "B1")
+    .cable("K1", "P", "B1", { item: "knob-tube-14", ft: 20 })
+    .cable("K2", "P", "B1", { item: "knob-tube-14", ft: 20 })
+    .land("K1.bk@P", "Q1.OUT")
+    .land("K2.bk@P", "P neutral.BAR")
+    .land("K1.bk@B1", "R1.H1")
+    .land("K2.bk@B1", "R1.N1");
+  const { steps } = answerOf(replaced(house.propose(), "R1", "G1", "gfci-receptacle-15"));
+  const clamp = steps.find(({ hold }) => hold === "HP2");
+  expect(clamp?.readings.map(({ what, expect: words }) => `${what} ${words}`)).toEqual(["K2 BK 0 A"]);
+  expect(clamp?.details).toEqual(["Not white, and a neutral by the drawing: K2 BK."]);
+});

@@ -1,8 +1,6 @@
 import type { ScopeBox, ScopeBreaker, ScopeItem } from "../../answers/scope.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
-import { type EndKey, parseEnd, type SpliceId } from "../../model/ids.ts";
 import type { Installation, Project } from "../../model/project.ts";
-import { nameOfEnd } from "../../queries/end-facts.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { listed } from "../../rules/rule-parts.ts";
 import { loadsOn } from "../../solver/circuit/loads-on.ts";
@@ -10,10 +8,10 @@ import type { Section } from "../../solver/section.ts";
 import { BEFORE_WORDS as wording } from "./before-words.ts";
 import { outletReadings, worksReading } from "./commissioning-words.ts";
 import { deadReadings, withoutGroundWords } from "./dead-pairs.ts";
+import { noCurrent } from "./no-current.ts";
 import { isTriedBothWays } from "./panel-steps.ts";
 import type { StepDraft } from "./step-draft.ts";
 import { benchOf } from "./test-bench.ts";
-import { classOfEnd, endsOf } from "./wire-classes.ts";
 
 /** Stage 1 of the whole job: people are told. */
 export function tell(
@@ -167,60 +165,4 @@ function whatPasses(installation: Installation, { passThroughs }: Enclosure): re
     );
     return [wording.passes(cable.name, listed(names))];
   });
-}
-
-const wireOf = (end: EndKey): string => {
-  const parsed = parseEnd(end);
-  return parsed?.of === "jumper" ? parsed.jumper : end;
-};
-
-const isFirstOfWire = (
-  { end }: { readonly end: EndKey },
-  i: number,
-  all: readonly { readonly end: EndKey }[],
-): boolean => all.findIndex((one) => wireOf(one.end) === wireOf(end)) === i;
-
-/** Joints as found that are opened: something is taken out of them or put in, and all that is in them is apart meanwhile. */
-function openedJoints(enclosure: Enclosure, box: ScopeBox): ReadonlySet<SpliceId> {
-  const opened = new Set<SpliceId>();
-  for (const { detach, attach, item, will } of endsOf(box)) {
-    const was = enclosure.places[(item.was ?? item.id) as EndKey]?.at;
-    if (detach > 0 && was?.kind === "splice") opened.add(was.splice);
-    if (attach === 0 || will?.at?.kind !== "splice") continue;
-    const { splice } = will.at;
-    const home = box.homes.find((one) => one.splice === splice)?.home;
-    if (home !== undefined) opened.add(home.splice);
-  }
-  return opened;
-}
-
-/** Whites that are parted, by hand or with the joint that they are in: the return of another circuit would show in them. */
-function noCurrent(installation: Installation, enclosure: Enclosure, box: ScopeBox): readonly StepDraft[] {
-  const joints = openedJoints(enclosure, box);
-  const parted = endsOf(box).flatMap((change) => {
-    const end = (change.item.was ?? change.item.id) as EndKey;
-    const at = enclosure.places[end]?.at;
-    if (at === undefined || (change.detach === 0 && !(at.kind === "splice" && joints.has(at.splice)))) return [];
-    return classOfEnd(installation, enclosure, end) === "neutral" ? [{ end, change }] : [];
-  });
-  if (parted.length === 0) return [];
-  return [
-    {
-      id: `HP2:${box.enclosure}`,
-      stage: 3,
-      kind: "hold",
-      hold: "HP2",
-      box: { id: box.enclosure, name: box.name },
-      items: parted.map(({ change }) => change.item),
-      text: wording.clamp(box.name),
-      // Both ends of a pigtail may be parted: the current in it is one.
-      readings: parted.filter(isFirstOfWire).map(({ end }) => ({
-        id: `clamp:${end}`,
-        what: nameOfEnd(installation, enclosure, end),
-        expect: "0 A",
-      })),
-      ifNot: wording.currentFound,
-      cautions: ["WRK2", "WRK4"],
-    },
-  ];
 }
