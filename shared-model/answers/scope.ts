@@ -129,6 +129,8 @@ export interface ScopeBreaker {
   readonly name: string;
   readonly panel: { readonly id: EnclosureId; readonly name: string };
   readonly ratingA?: number;
+  /** A fuse is taken out and kept, it has no handle to lock. */
+  readonly isFuse?: true;
   /** Nobody has found which breaker of the panel it is: its name says so, and its rating is left out where that is a guess. */
   readonly notFound?: true;
   /** All poles that open together with it: of a multiwire circuit, of tied handles. */

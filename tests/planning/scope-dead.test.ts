@@ -6,6 +6,7 @@ import { describe, expect, test } from "vitest";
 import { scopeAnswer } from "../../shared-model/analysis/scope-answer.ts";
 import { openSession } from "../../shared-model/analysis/session.ts";
 import type { ScopeAnswer, WorkStep } from "../../shared-model/answers/scope.ts";
+import { HOLDS } from "../../shared-model/planning/survey/survey-words.ts";
 import { deviceId, drawing } from "../builders/drawing.ts";
 import type { Drawing } from "../builders/drawing-by-commands.ts";
 
@@ -199,4 +200,39 @@ test("a neutral that is not white gets the clamp meter too: open wiring on knobs
   const clamp = steps.find(({ hold }) => hold === "HP2");
   expect(clamp?.readings.map(({ what, expect: words }) => `${what} ${words}`)).toEqual(["K2 BK 0 A"]);
   expect(clamp?.details).toEqual(["Not white, and a neutral by the drawing: K2 BK."]);
+});
+
+test("a fuse is taken out and kept, and put back of the same rating: it has no handle to lock", () => {
+  const house = drawing()
+    .panel("P", "panel-16", { set: { mainBond: "here" } })
+    .breaker("F1", "P", { type: "fuse-1", ratingA: 15 })
+    .box("B1")
+    .device("R1", "receptacle-15", "B1")
+    .cable("C1", "P", "B1", { item: "nm-14-2-g", ft: 20 })
+    .land("C1.bk@P", "F1.OUT")
+    .land("C1.wh@P", "P neutral.BAR")
+    .land("C1.bk@B1", "R1.H1")
+    .land("C1.wh@B1", "R1.N1");
+  const { steps } = answerOf(replaced(house.propose(), "R1", "T1", "receptacle-tr-15"));
+  expect(texts(steps)).toContain("Take out fuse F1, 15 A, in P; keep it with you and tag its place.");
+  expect(texts(steps)).toContain("Put back fuse F1, 15 A, in P, of the same rating and no larger.");
+});
+
+test("whoever surveys a box or works by its card is told what to measure against where no ground comes", () => {
+  expect(HOLDS.dead.words).toContain("where no ground comes to a known earth");
+});
+
+test("dead tests name what is wired in: a meter reads through a lamp that nobody can unplug", () => {
+  const house = oneCircuit()
+    .box("B2")
+    .device("L1", "luminaire-60", "B2")
+    .cable("C2", "B1", "B2", { ft: 10 })
+    .land("C2.bk@B1", "R1.H2")
+    .land("C2.wh@B1", "R1.N2")
+    .land("C2.bk@B2", "L1.H")
+    .land("C2.wh@B2", "L1.N");
+  const { steps } = answerOf(replaced(house.propose(), "R1", "T1", "receptacle-tr-20"));
+  expect(steps.find(({ hold }) => hold === "HP5")?.details.join(" ")).toContain(
+    "Wired in, and read through by the meter: L1.",
+  );
 });

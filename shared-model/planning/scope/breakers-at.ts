@@ -1,4 +1,5 @@
 import type { ScopeBreaker } from "../../answers/scope.ts";
+import { findDeviceType } from "../../catalog/device-types.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Device } from "../../model/device.ts";
 import type { Enclosure, Panel } from "../../model/enclosure.ts";
@@ -172,6 +173,7 @@ function asBreaker(breaker: Device, panel: Enclosure, withPoles: readonly Device
     name: nameToFind(breaker),
     panel: { id: panel.id, name: panel.name },
     ...(ratingA !== undefined && { ratingA }),
+    ...(findDeviceType(breaker.type)?.family === "fuse" && { isFuse: true }),
     ...(!isBreakerFound(breaker) && { notFound: true }),
     withPoles: withPoles
       .map((pole) => ({ device: pole.id, name: nameToFind(pole) }))

@@ -47,8 +47,19 @@ export function tell(
   };
 }
 
-export const breakerWords = ({ name, ratingA, panel }: ScopeBreaker): string =>
-  ratingA === undefined ? wording.breaker(name, panel.name) : wording.breakerRated(name, ratingA, panel.name);
+export function breakerWords({ name, ratingA, panel, isFuse }: ScopeBreaker): string {
+  if (ratingA === undefined) return (isFuse === true ? wording.fuse : wording.breaker)(name, panel.name);
+  return (isFuse === true ? wording.fuseRated : wording.breakerRated)(name, ratingA, panel.name);
+}
+
+/** A breaker is opened and locked, a fuse taken out: it can be put back by anyone who finds it. */
+function openWords(breaker: ScopeBreaker): string {
+  const others = breaker.withPoles.map((pole) => pole.name);
+  const words = breakerWords(breaker);
+  if (breaker.isFuse === true)
+    return others.length === 0 ? wording.takeOut(words) : wording.takeOutTogether(words, listed(others));
+  return others.length === 0 ? wording.open(words) : wording.openTogether(words, listed(others));
+}
 
 /** What every outlet of a section shows before anything is touched, with lamps on and nothing running. */
 export function recordBefore(
@@ -96,10 +107,7 @@ export function isolate(breakers: readonly ScopeBreaker[]): readonly StepDraft[]
       items: [device, ...withPoles.map((pole) => pole.device)].map(
         (id, index): ScopeItem => ({ kind: "device", id, name: index === 0 ? name : (others[index - 1] ?? id) }),
       ),
-      text:
-        others.length === 0
-          ? wording.open(breakerWords(breaker))
-          : wording.openTogether(breakerWords(breaker), listed(others)),
+      text: openWords(breaker),
       details: [
         ...(breaker.notFound ? [wording.findBreaker(name)] : []),
         ...(multiwire ? [wording.sharedNeutral] : []),

@@ -5,6 +5,8 @@ export const BEFORE_WORDS = catalogue({
   anotherWay: "Live: another circuit or another way in. Stop and find it.",
   breaker: (name: Part, panel: Part) => `breaker ${name} in ${panel}`,
   breakerRated: (name: Part, amps: Part, panel: Part) => `breaker ${name}, ${amps} A, in ${panel}`,
+  fuse: (name: Part, panel: Part) => `fuse ${name} in ${panel}`,
+  fuseRated: (name: Part, amps: Part, panel: Part) => `fuse ${name}, ${amps} A, in ${panel}`,
   circuits: (count: Part, breakers: Part) =>
     `${count} circuits come to this box: ${breakers}. Each is proved dead by itself.`,
   clamp: (box: Part) => `${box}: clamp meter on every white before it is parted: no current.`,
@@ -25,6 +27,9 @@ export const BEFORE_WORDS = catalogue({
   passes: (cable: Part, ends: Part) =>
     `${cable} passes through without an end, so its metal cannot be reached here: prove it dead in ${ends}, and do not nick it.`,
   sharedNeutral: "Its circuit shares a neutral: all poles are opened before anything is parted.",
+  takeOut: (fuse: Part) => `Take out ${fuse}; keep it with you and tag its place.`,
+  takeOutTogether: (fuse: Part, others: Part) =>
+    `Take out ${fuse} together with ${others}; keep it with you and tag its place.`,
   tell: "Tell the occupants what will be off and for how long.",
   tester: "Tester proved on a live source, then here, then on the live source again.",
   verify: (box: Part, breaker: Part) => `${box}: verify dead with ${breaker} open.`,

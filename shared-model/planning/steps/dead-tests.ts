@@ -6,10 +6,12 @@ import type { DeviceId } from "../../model/ids.ts";
 import type { Installation, Supply } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { outletsOf } from "../../queries/outlets-of.ts";
+import { listed } from "../../rules/rule-parts.ts";
 import { type Circuit, EVERYTHING_ON } from "../../solver/circuit/circuit.ts";
 import { type OhmReading, readOhms } from "../../solver/circuit/instruments.ts";
 import { loadsOn } from "../../solver/circuit/loads-on.ts";
 import { circuitOfSection } from "../../solver/circuit/section-circuit.ts";
+import type { Section } from "../../solver/section.ts";
 import { sectionOf } from "../../solver/sections.ts";
 import { PAIR_WORDS } from "./commissioning-words.ts";
 import type { StepDraft } from "./step-draft.ts";
@@ -31,6 +33,8 @@ const wording = catalogue({
   open: "open",
   shipped: "A new device is tripped as it is shipped.",
   tests: (box: Part) => `${box}: dead tests, breakers open, loads unplugged.`,
+  wiredIn: (loads: Part) =>
+    `Wired in, and read through by the meter: ${loads}. Switch them off or take the lamps out for these tests.`,
   testsTripped: (box: Part, devices: Part) => `${box}: dead tests, breakers open, loads unplugged, ${devices} tripped.`,
 });
 
@@ -83,11 +87,27 @@ export function deadTests(
         tripped.length === 0
           ? wording.tests(box.name)
           : wording.testsTripped(box.name, tripped.map(({ name }) => name).join(wording.and)),
-      details: [wording.lowVoltage, ...(tripped.some(({ id }) => isNew(id)) ? [wording.shipped] : [])],
+      details: [
+        wording.lowVoltage,
+        ...wiredIn(section, box),
+        ...(tripped.some(({ id }) => isNew(id)) ? [wording.shipped] : []),
+      ],
       readings: all,
       ifNot: wording.crossed,
     },
   ];
+}
+
+/** The figures are those without loads; what is wired in cannot be unplugged, and a meter reads through it. */
+function wiredIn(section: Section, box: ScopeBox): readonly string[] {
+  const own = new Set([...box.breakers, ...(box.newBreakers ?? [])].map(({ device }) => device));
+  const fed = new Set(
+    section.breakers().flatMap(({ device }) => (own.has(device.id) ? section.circuitOf(device.id).outlets : [])),
+  );
+  const names = section
+    .outlets()
+    .flatMap(({ outlet }) => (!outlet.receptacle && fed.has(outlet.key) ? [outlet.device.name] : []));
+  return names.length === 0 ? [] : [wording.wiredIn(listed([...new Set(names)]))];
 }
 
 function guardReadings(circuit: Circuit, device: Device): readonly StepReading[] {

@@ -26,6 +26,7 @@ import { numbered, type StepDraft } from "./step-draft.ts";
 const wording = catalogue({
   close: (breaker: Part) => `Take the lock off and close ${breaker}.`,
   covers: (boxes: Part) => `Covers on ${boxes}; nobody in contact, everyone told.`,
+  putBack: (fuse: Part) => `Put back ${fuse}, of the same rating and no larger.`,
   opensAtOnce: "It opens at once: leave it open and go back to the dead tests.",
 });
 
@@ -169,7 +170,7 @@ function energise(
         kind: "energise",
         box: breaker.panel,
         items: [{ kind: "device", id: breaker.device, name: breaker.name }],
-        text: wording.close(breakerWords(breaker)),
+        text: (breaker.isFuse === true ? wording.putBack : wording.close)(breakerWords(breaker)),
         ifNot: wording.opensAtOnce,
       }),
     ),

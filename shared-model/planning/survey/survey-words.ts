@@ -75,7 +75,7 @@ const point = <Id extends HoldPoint>(id: Id, words: string) => ({ id, words });
 const HOLD_WORDS = catalogue({
   clear: "Nobody in contact, everyone told, nothing loose.",
   current: "No current in any white by clamp meter before any neutral is parted.",
-  dead: "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box; the tester proved on a known live source before and after.",
+  dead: "Breaker off and locked or tagged. Each insulated conductor proved dead to each other, to the grounds and to the box, and where no ground comes to a known earth by a lead; the tester proved on a known live source before and after.",
   deadAgain:
     "Breaker off and locked or tagged, every wire of the box proved dead again before any joint is touched; the supply marked on its jacket once it is known.",
   noShort:

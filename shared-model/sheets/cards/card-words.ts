@@ -81,7 +81,7 @@ export interface HoldPointLine {
 }
 
 const HOLDS = catalogue({
-  dead: "Dead: every conductor to every other, to ground, to box. Tester proved live, dead, live.",
+  dead: "Dead: every conductor to every other, to ground (none here: a known one), to box. Tester proved live, dead, live.",
   clamp: "Clamp meter on each white: no current, before parting.",
   supply: (cable: Part) => `Supply ${cable} proved and marked on its jacket; dead again.`,
   supplyUntold: "Supply proved and marked on its jacket; dead again.",
