@@ -73,6 +73,22 @@ describe("in a panel", () => {
     expect(exchanged.steps.some(({ text }) => text.startsWith("Before the work, measure R1"))).toBe(true);
   });
 
+  test("with the main open a freezer on another circuit stops too, and is not forgotten", () => {
+    const house = oneCircuit()
+      .box("B2", "plastic-new-1")
+      .device("R2", "receptacle-20", "B2")
+      .cable("C2", "P", "B2", { ft: 20, means: "external-connector" })
+      .land("C2.bk@P", "Q2.OUT")
+      .land("C2.wh@P", "P neutral.BAR")
+      .land("C2.bk@B2", "R2.H1")
+      .land("C2.wh@B2", "R2.N1")
+      .load("Freezer", "freezer-180", "R2");
+    const { steps } = answerOf(replaced(house.propose(), "Q1", "Q1b", "breaker-gfci-1").land("C1.wh@P", "Q1b.LOAD_N"));
+    expect(steps[0]?.details).toContain("Must not be forgotten: Freezer.");
+    const box = answerOf(replaced(house.propose(), "R1", "G1", "gfci-receptacle-20")).steps[0];
+    expect(box?.details.join(" ")).not.toContain("Freezer");
+  });
+
   test("nothing is energised with the panel open to find out which cable is which", () => {
     const plan = oneCircuit().outside("C2", "P").propose().land("C1.bk@P", "Q2.OUT");
     expect(answerOf(plan).steps.filter(({ hold }) => hold === "HP3")).toEqual([]);

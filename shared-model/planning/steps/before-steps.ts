@@ -1,5 +1,7 @@
 import type { ScopeBox, ScopeBreaker, ScopeItem } from "../../answers/scope.ts";
+import type { Device } from "../../model/device.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
+import type { Load } from "../../model/load.ts";
 import type { Installation, Project } from "../../model/project.ts";
 import { inOrder } from "../../queries/in-order.ts";
 import { listed } from "../../rules/rule-parts.ts";
@@ -20,15 +22,7 @@ export function tell(
   breakers: readonly ScopeBreaker[],
   panels: readonly string[],
 ): StepDraft {
-  const loads = loadsOn(installation.loads);
-  const all = sections.flatMap((section) =>
-    section
-      .outlets()
-      .flatMap(({ outlet }) => [
-        ...(loads.get(outlet.device.id) ?? []).map((load) => ({ kind: "load" as const, thing: load })),
-        { kind: "device" as const, thing: outlet.device },
-      ]),
-  );
+  const all = panels.length > 0 ? everythingIn(installation) : inSections(installation, sections);
   const kept = all
     .filter(({ thing }) => (thing.priority ?? "none") !== "none")
     .map(({ kind, thing: { id, name } }): ScopeItem => ({ kind, id, name }));
@@ -46,6 +40,28 @@ export function tell(
     ],
   };
 }
+
+type Using = { readonly kind: "load" | "device"; readonly thing: Load | Device };
+
+function inSections(installation: Installation, sections: readonly Section[]): readonly Using[] {
+  const loads = loadsOn(installation.loads);
+  return sections.flatMap((section) =>
+    section
+      .outlets()
+      .flatMap(({ outlet }): readonly Using[] => [
+        ...(loads.get(outlet.device.id) ?? []).map((load) => ({ kind: "load" as const, thing: load })),
+        { kind: "device", thing: outlet.device },
+      ]),
+  );
+}
+
+/** With the main of a panel open, what hangs on other circuits stops as well. */
+const everythingIn = ({ loads, enclosures }: Installation): readonly Using[] => [
+  ...Object.values(loads).map((thing) => ({ kind: "load" as const, thing })),
+  ...Object.values(enclosures).flatMap(({ devices }) =>
+    Object.values(devices).map((thing) => ({ kind: "device" as const, thing })),
+  ),
+];
 
 export function breakerWords({ name, ratingA, panel, isFuse }: ScopeBreaker): string {
   if (ratingA === undefined) return (isFuse === true ? wording.fuse : wording.breaker)(name, panel.name);
