@@ -252,3 +252,14 @@ test("dead tests name what is wired in: a meter reads through a lamp that nobody
     "Wired in, and read through by the meter: L1.",
   );
 });
+
+test("two screws with one label are told apart, so that no pair is named twice", () => {
+  const house = oneCircuit()
+    .box("B2", "plastic-new-1")
+    .cable("C2", "B1", "B2", { ft: 10, means: "external-connector" });
+  house.land("C2.bk@B1", "R1.H2").land("C2.wh@B1", "R1.N2");
+  const { steps } = answerOf(replaced(house.propose(), "R1", "T1", "receptacle-tr-20"));
+  const readings = steps.find(({ hold }) => hold === "HP1")?.readings ?? [];
+  expect(readings.map(({ what }) => what)).toContain("R1 H to R1 H (2)");
+  expect(new Set(readings.map(({ id }) => id)).size).toBe(readings.length);
+});

@@ -17,6 +17,7 @@ const wording = catalogue({
   noGround:
     "No ground is drawn to come here, and between hot and neutral an open neutral reads as dead: measure each to a ground that is known to be good as well, brought here by a lead, and prove the tester between that ground and a live source.",
   pair: (one: Part, other: Part) => `${one} to ${other}`,
+  screw: (name: Part, which: Part) => `${name} (${which})`,
   slots: (outlet: Part) => `${outlet}, both halves: each slot to each other`,
   toAll: (one: Part) => `${one} to every other, to ground and to the box`,
   toKnown: (one: Part) => `${one} to the ground brought here`,
@@ -50,7 +51,12 @@ function pieces(installation: Installation, enclosure: Enclosure): readonly stri
   }
   const isBonded = [...told].some(({ bond }) => bond);
   const isMetal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
-  return isMetal && !isBonded ? [...names, wording.box] : names;
+  // Two screws of a device may bear one label: each is a piece of its own.
+  const apart = names.map((name, at) => {
+    const before = names.slice(0, at).filter((one) => one === name).length;
+    return before === 0 ? name : wording.screw(name, before + 1);
+  });
+  return isMetal && !isBonded ? [...apart, wording.box] : apart;
 }
 
 /**
