@@ -19,7 +19,7 @@ interface Words {
   readonly lengthText: string;
 }
 
-/** Between words and the next bend. */
+/** Between words and the next bend, in pixels. */
 const MARGIN = 8;
 const GAP = 5;
 
@@ -28,6 +28,7 @@ const GAP = 5;
  * of the longest upright one; the length first and then the size stay away where there is no such stretch.
  * @param size Of the letters; `unit` is a pixel, both in drawing units.
  * @param crossed What crosses the road: words stand on no other cable, and none lies over them.
+ * @param margin Between words and the next bend, in pixels.
  */
 export function roadLabel(
   points: readonly Point[],
@@ -35,6 +36,7 @@ export function roadLabel(
   size: number,
   unit: number,
   crossed?: Crossings,
+  margin: number = MARGIN,
 ): RoadLabel | undefined {
   const stretches = points
     .slice(1)
@@ -45,7 +47,7 @@ export function roadLabel(
   );
   for (const rest of new Set(rests)) {
     const long = textWidth(words.name, size, 700) + (rest === "" ? 0 : GAP * unit + textWidth(rest, size));
-    const stretch = stretches.find((each) => each.long >= long + 2 * MARGIN * unit);
+    const stretch = stretches.find((each) => each.long >= long + 2 * margin * unit);
     if (stretch !== undefined) return { at: stretch.middle, upright: stretch.upright, name: words.name, rest, long };
   }
   return undefined;

@@ -45,7 +45,8 @@ export function leavingWords(
     const atRight = to.x >= right;
     const x = atRight ? right - 2 * unit : area.x + 2 * unit;
     const anchor = atRight ? "end" : "start";
-    return [over, under].map((y) => text(words, x, y, { ...lettering, anchor }));
+    // The last is clear of the feet of a cable on LOAD.
+    return [over, under, under + 5 * unit].map((y) => text(words, x, y, { ...lettering, anchor }));
   }
   const y = to.y >= area.y + area.height ? area.y + area.height - 3 * unit : area.y + LETTERS * unit;
   const side = road / 2 + 4 * unit;

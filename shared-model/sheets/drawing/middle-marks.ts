@@ -4,6 +4,7 @@ import { feetPath } from "../../geometry/feet-path.ts";
 import { linePath } from "../../geometry/line-path.ts";
 import { WALL } from "../../geometry/metrics.ts";
 import { type MiddleBox, type MiddleDevice, middleBox } from "../../geometry/middle-box.ts";
+import type { Crossings } from "../../geometry/roads/crossings.ts";
 import { roadLabel } from "../../geometry/roads/road-label.ts";
 import type { Road } from "../../geometry/roads/road-map.ts";
 import type { Point } from "../../model/project.ts";
@@ -15,6 +16,7 @@ import { offAxis } from "../draw/off-axis.ts";
 import { path, rect, text } from "../marks.ts";
 import { INK, PAPER, SECOND_INK } from "../page/inks.ts";
 import { cutToFit, measure } from "../page/measure.ts";
+import type { RoomBeside } from "./room-beside.ts";
 
 /** In pixels: what is read keeps its size on paper, however small the drawing is. */
 const NAME = 15;
@@ -38,11 +40,25 @@ export function roadMarks(points: readonly Point[], road: number, unit: number, 
   ];
 }
 
-/** Its name, size and length, on the stretch of its way that is shown. */
-export function roadWords({ sheath }: Road, shown: readonly Point[], road: number, unit: number): readonly Mark[] {
+/** Between a name alone and the next bend, in pixels: paper cannot be looked at closer, so that no cable is without one. */
+const TIGHT = 2;
+
+/**
+ * Its name, size and length, on the stretch of its way that is shown and that no other cable crosses; where there is none,
+ * its name on paper of its own.
+ */
+export function roadWords(
+  { sheath }: Road,
+  shown: readonly Point[],
+  road: number,
+  unit: number,
+  crossed: Crossings,
+): readonly Mark[] {
   const size = LETTERS * unit;
-  const label = roadLabel(shown, sheath, size, unit);
-  return label === undefined ? [] : labelMarks(label, road, unit, size);
+  const alone = { name: sheath.name, sizeText: "", lengthText: "" };
+  const free = roadLabel(shown, sheath, size, unit, crossed) ?? roadLabel(shown, alone, size, unit, crossed, TIGHT);
+  const label = free ?? roadLabel(shown, alone, size, unit, undefined, TIGHT);
+  return label === undefined ? [] : labelMarks(label, road, unit, size, free === undefined);
 }
 
 function labelMarks(
@@ -50,9 +66,12 @@ function labelMarks(
   road: number,
   unit: number,
   size: number,
+  isOver: boolean,
 ): readonly Mark[] {
   const half = long / 2 + 3 * unit;
-  const high = 7.5 * unit;
+  // On a wide way its own outline stays beside the words.
+  const isNarrow = road < 14 * unit;
+  const high = isNarrow ? 7.5 * unit : road / 2 - unit;
   const plate = upright
     ? { x: at.x - high, y: at.y - half, width: 2 * high, height: 2 * half }
     : { x: at.x - half, y: at.y - high, width: 2 * half, height: 2 * high };
@@ -63,7 +82,7 @@ function labelMarks(
       ? ([at.x + 4.2 * unit, at.y + long / 2 - along] as const)
       : ([at.x - long / 2 + along, at.y + 4.2 * unit] as const);
   return [
-    ...(road < 14 * unit ? [rect(plate, { fill: PAPER })] : []),
+    ...(isOver || isNarrow ? [rect(plate, { fill: PAPER })] : []),
     text(name, ...on(0), { ...common, weight: 700 }),
     ...(rest === "" ? [] : [text(rest, ...on(nameLong + 5 * unit), common)]),
   ];
@@ -76,6 +95,8 @@ export interface MiddleLooks {
   readonly marked: boolean;
   /** Drawing units that are free under its wall. */
   readonly below: number;
+  /** And beyond its right wall, where its words may run on. */
+  readonly beside: RoomBeside;
 }
 
 /** A box from middle distance: name, devices in their gangs, tabs where cables enter, how full it is. */
@@ -83,7 +104,7 @@ export function middleMarks(
   drawing: BoxDrawing,
   note: string,
   ledger: FillLedger | undefined,
-  { unit, marked, below }: MiddleLooks,
+  { unit, marked, below, beside: room }: MiddleLooks,
 ): readonly Mark[] {
   const { width, height, kind, header } = drawing;
   const middle = middleBox(drawing, unit);
@@ -104,10 +125,17 @@ export function middleMarks(
     ...middle.devices.flatMap((device) => deviceMarks(device, unit, kind === "panel")),
     ...splicesMarks(middle, drawing.splices.length, unit),
     ...middle.tabs.map(({ at, wall, out }) => tabMark(at, wall, out, unit)),
-    ...nameMarks(header.name, note, beside(middle, "top", unit), width, unit, marked),
+    // Beyond its corner stands the sign.
+    ...nameMarks(
+      header.name,
+      note,
+      beside(middle, "top", unit),
+      width + WALL + (marked ? -SIGN_ROOM * unit : room.over),
+      unit,
+    ),
     ...(ledger === undefined
       ? []
-      : fillMarks(ledger, beside(middle, "bottom", unit), width, height + WALL, unit, below)),
+      : fillMarks(ledger, beside(middle, "bottom", unit), width, height + WALL, unit, { below, beside: room.under })),
   ];
 }
 
@@ -153,19 +181,11 @@ function splicesMarks({ splicesAt }: MiddleBox, count: number, unit: number): re
   ];
 }
 
-function nameMarks(
-  name: string,
-  note: string,
-  from: number,
-  width: number,
-  unit: number,
-  marked: boolean,
-): readonly Mark[] {
+function nameMarks(name: string, note: string, from: number, to: number, unit: number): readonly Mark[] {
   const y = -WALL - 7 * unit;
   const size = NAME * unit;
   const noteAt = from + measure(name, size, 700) + 6 * unit;
-  const room = width + WALL - noteAt - (marked ? SIGN_ROOM * unit : 0);
-  const fitted = cutToFit(note, room, { size: NOTE * unit });
+  const fitted = cutToFit(note, to - noteAt, { size: NOTE * unit });
   return [
     text(name, from, y, { size, weight: 700 }),
     ...(fitted.length > 3 ? [text(fitted, noteAt, y, { size: NOTE * unit, ink: SECOND_INK })] : []),
@@ -184,10 +204,10 @@ function fillMarks(
   width: number,
   y: number,
   unit: number,
-  below: number,
+  free: { readonly below: number; readonly beside: number },
 ): readonly Mark[] {
   const { total, available, verdict } = ledger;
-  const room = below / unit - NEXT_NAME;
+  const room = free.below / unit - NEXT_NAME;
   if (verdict === "not-applicable" || room < BAR_ALONE) return [];
   const ratio = available === undefined ? undefined : toDecimal(total) / Math.max(toDecimal(available), 0.0001);
   const long = width + WALL - left;
@@ -196,7 +216,8 @@ function fillMarks(
   const figures = [formatVolume(total), available === undefined ? undefined : formatVolume(available)] as const;
   const words = ofVolume(...figures);
   const size = FIGURES * unit;
-  const shown = measure(words, size) <= long ? words : cutToFit(ofFigures(...figures), long, { size });
+  const most = long + free.beside;
+  const shown = measure(words, size) <= most ? words : cutToFit(ofFigures(...figures), most, { size });
   const bar = { x: left, y: top, width: long, height: high };
   const ends = `M${left} ${top - 1.5 * unit}v${high + 3 * unit}M${left + long} ${top - 1.5 * unit}v${high + 3 * unit}`;
   const beyond = ratio === undefined || ratio <= 1 ? 0 : Math.max(6 * unit, Math.min(24 * unit, (ratio - 1) * long));

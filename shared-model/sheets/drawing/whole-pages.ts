@@ -11,6 +11,7 @@ import { group, pt, rect, text } from "../marks.ts";
 import { type DrawingSheet, openDrawingSheet } from "../page/drawing-sheet.ts";
 import { INK } from "../page/inks.ts";
 import type { Orientation } from "../page/paper-sizes.ts";
+import { textsOf } from "../text-boxes.ts";
 import { DRAWING } from "./drawing-words.ts";
 import { farMarks, farRoadMarks, symbolMarks } from "./far-marks.ts";
 import { extentOf, type HouseScene, type Standing, sceneRoads } from "./house-scene.ts";
@@ -24,7 +25,8 @@ import {
   ROAD_ITEM,
 } from "./legend-marks.ts";
 import { middleMarks, roadMarks } from "./middle-marks.ts";
-import { groundsOf, roadTexts } from "./road-texts.ts";
+import { groundsOf, groundsOnWays, roadTexts } from "./road-texts.ts";
+import { roomBeside } from "./room-beside.ts";
 import { roomMarks } from "./room-marks.ts";
 import { isOnLoad, ledgerOf, ratioOf, worstAt } from "./scene-answers.ts";
 import { splitBoxes } from "./split-boxes.ts";
@@ -126,6 +128,14 @@ function drawn(
             worstAt(input, enclosure) === undefined ? [] : [uprightOfSign(left + width, top, unit)],
           ),
         });
+  const surroundings = {
+    boxes: scene.boxes.map(({ rect: outer }) => outer),
+    ways: seen.map(({ points }) => points),
+    wide: roadScale.road + unit,
+    names: textsOf(rooms).map(({ box }) => box),
+    extent,
+    unit,
+  };
   const bodies = boxes.flatMap((standing) => {
     const { enclosure, drawing, at, rect: outer } = standing;
     const worst = worstAt(input, enclosure);
@@ -139,6 +149,7 @@ function drawn(
                 unit,
                 marked: worst !== undefined,
                 below: roomBelow(scene.boxes, outer),
+                beside: roomBeside(outer, surroundings),
               }),
               { shift: at },
             ),
@@ -155,6 +166,7 @@ function drawn(
         ...rooms,
         ...groundsOf([...bodies, ...words], unit),
         ...lines,
+        ...(distance === "far" ? [] : groundsOnWays(bodies, surroundings.ways, surroundings.wide, unit)),
         ...bodies,
         ...words,
         ...parts.flatMap((part, i) => partMarks(part, i + 1, scale)),
