@@ -69,6 +69,8 @@ export interface RecordLine {
   readonly test: RecordTest;
   /** What it is done at: "R1b", "breaker 14". */
   readonly at: string;
+  /** What stood there before the work, where that is another: "R1". */
+  readonly was?: string;
   readonly cells: Readonly<Partial<Record<RecordStage, RecordCellLine>>>;
 }
 

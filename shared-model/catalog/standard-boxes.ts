@@ -47,11 +47,11 @@ const WORDS = new Map<string, string>(Object.entries(STANDARD_SIZES));
 export const findStandardBox = (size: string): StandardBox | undefined => BY_SIZE.get(size);
 
 /**
- * A size as a person reads it; what is of no table is told as it is stored. It is the name of a trade size, in inches: in
+ * A size as a person reads it; what is of no table is told as it is stored, with a sign of times. It is the name of a trade size, in inches: in
  * metres the same converted stands after it.
  */
 export function sizeWords(size: string, lengths: LengthSystem = "feet-inches"): string {
-  const words = WORDS.get(size) ?? size;
+  const words = WORDS.get(size) ?? size.replace(/(?<=\d)x(?=\d)/g, " × ");
   const inches = lengths === "metres" ? inchesOf(size) : [];
   return inches.length === 0 ? words : SIZE_WORDS.metric(words, inches.map(inMillimetres).join(" × "));
 }

@@ -130,7 +130,7 @@ describe("the laundry job", () => {
   });
 
   test("CM13: breaker off, all of B1 and B4 dead", () => {
-    expect(all("CM13")[0]?.text).toBe("Breaker Q14 off: everything on it is dead in B1 and B4.");
+    expect(all("CM13")[0]?.text).toBe("Breaker Q14 off: everything on it is dead, at its outlets and in B1 and B4.");
     expect(readings("CM13").map(({ name }) => name)).toEqual(["R1b", "R2", "R3", "R4b", "R5", "L1"]);
   });
 

@@ -60,12 +60,12 @@ describe("the laundry job", () => {
   test("grounds, then neutrals, then hots, LOAD before LINE; each joint is closed with its size", () => {
     const joins = steps.flatMap(({ kind, text }) => (kind === "join" ? [text] : []));
     expect(joins).toEqual([
-      "Close E1 (Z as found): 5 x 12 AWG, twist-on, large. Tug each.",
-      "Close E2: 4 x 12 AWG, twist-on, large. Tug each.",
-      "Close ND: 3 x 12 AWG, twist-on, medium. Tug each.",
-      "Close NL (Y as found): 4 x 12 AWG, twist-on, large. Tug each.",
-      "Close HD: 3 x 12 AWG, twist-on, medium. Tug each.",
-      "Close HL (X as found): 4 x 12 AWG, twist-on, large. Tug each.",
+      "Close E1 (Z as found): 5 × 12 AWG, twist-on, large. Tug each.",
+      "Close E2: 4 × 12 AWG, twist-on, large. Tug each.",
+      "Close ND: 3 × 12 AWG, twist-on, medium. Tug each.",
+      "Close NL (Y as found): 4 × 12 AWG, twist-on, large. Tug each.",
+      "Close HD: 3 × 12 AWG, twist-on, medium. Tug each.",
+      "Close HL (X as found): 4 × 12 AWG, twist-on, large. Tug each.",
     ]);
   });
 
@@ -368,7 +368,31 @@ describe("other boxes", () => {
       "required R1b No Equipment Ground",
       "required R2 GFCI Protected",
       "required R2 No Equipment Ground",
-      "reset-slip R2 If it is dead, press RESET on R1b in B1.",
+      "reset-slip R2 If it is dead, press RESET on R1b in B1",
+    ]);
+  });
+
+  test("a ground-fault breaker is set again by its handle: neither steps nor slips speak of a RESET on it", () => {
+    const house = drawing()
+      .panel("P", "panel-16", { set: { mainBond: "here" } })
+      .breaker("Q", "P", { ratingA: 15 })
+      .box("B1")
+      .device("R1", "receptacle-15", "B1");
+    house.cable("C1", "P", "B1", { item: "nm-14-2-g" });
+    house.land("C1.bk@P", "Q.OUT").land("C1.wh@P", "P neutral.BAR").land("C1.cu@P", "P ground.BAR");
+    house.land("C1.bk@B1", "R1.H1").land("C1.wh@B1", "R1.N1").land("C1.cu@B1", "R1.G");
+    const plan = house.propose();
+    plan.run("replace-device", { device: deviceId("Q"), id: deviceId("Qb"), type: "breaker-gfci-1", name: "Qb" });
+    plan.land("C1.wh@P", "Qb.LOAD_N");
+    plan.run("replace-device", { device: deviceId("R1"), id: deviceId("R1b"), type: "receptacle-tr-15", name: "R1b" });
+    const { labels, steps } = answerOf(plan.project);
+    const said = (test: string) => steps.filter((step) => step.test === test).map(({ text }) => text);
+    expect(labels.map(({ wording }) => wording)).toEqual(["If it is dead, switch Qb in P off, then on"]);
+    expect(said("CM4")).toEqual(["Lamps on, nothing running at receptacles: measure each outlet."]);
+    expect(said("CM8")).toEqual(["Qb off, then on; a heater of 12 ohms at R1b in turn, everything else running."]);
+    expect(said("CM9")).toEqual(["Unplug everything behind Qb, let the rest run, switch it off, then on."]);
+    expect(said("CM10")).toEqual([
+      "Button of a plug-in tester at R1b; after each, RESET what tripped, a breaker by its handle: off, then on.",
     ]);
   });
 

@@ -86,6 +86,25 @@ describe("a flow", () => {
     expect(pages.flat().filter((line) => line === "noted")).toHaveLength(20);
   });
 
+  test("a table that goes on says again under which heading its rows stand, on every page but its first", () => {
+    const flowed = open();
+    flowed.flow.heading("B4, freezer", "opened");
+    flowed.flow.paragraph("of the table");
+    flowed.flow.table({
+      columns: [{ head: "what" }],
+      rows: Array.from({ length: 30 }, (_, i) => ({ cells: [`row ${i}`] })),
+    });
+    expectInColumn(flowed);
+    const [first, ...others] = linesOf(flowed);
+    expect(first?.slice(0, 4)).toEqual(["B4, freezer", "opened", "of the table", "what"]);
+    expect(others.length).toBeGreaterThan(1);
+    for (const page of others) expect(page.slice(0, 2)).toEqual(["B4, freezer, continued", "what"]);
+    const rows = linesOf(flowed)
+      .flat()
+      .filter((line) => line.startsWith("row"));
+    expect(rows).toEqual(Array.from({ length: 30 }, (_, i) => `row ${i}`));
+  });
+
   test("what is kept together stands on one page; what no page can hold is broken", () => {
     const flowed = open();
     flowed.flow.block({ height: 45, marks: [] });

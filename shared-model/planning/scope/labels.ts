@@ -19,7 +19,10 @@ const LABEL_WORDS = catalogue({
   ownWording: "own wording",
   place: (device: Part, box: Part, note: Part) => `${device} in ${box}, ${note}`,
   protectedBy: (outlet: Part, guards: Part) => `${outlet} is protected by ${guards}.`,
-  slip: (guards: Part) => `If it is dead, press RESET on ${guards}.`,
+  slip: (guards: Part) => `If it is dead, press RESET on ${guards}`,
+  slipByHandle: (breakers: Part) => `If it is dead, switch ${breakers} off, then on`,
+  slipEither: (guards: Part, breakers: Part) =>
+    `If it is dead, press RESET on ${guards}, or switch ${breakers} off, then on`,
 });
 
 /** Words that a person takes for a slip about RESET. */
@@ -115,7 +118,7 @@ function resetSlips(
       {
         key: `reset ${outlet.key}`,
         kind: "reset-slip",
-        wording: slip?.wording ?? LABEL_WORDS.slip(places),
+        wording: slip?.wording ?? slipWords(proposed, others),
         on: { kind: "outlet", id: outlet.key, name: outlet.name },
         box: { id: enclosure.id, name: enclosure.name },
         because: LABEL_WORDS.protectedBy(outlet.name, places),
@@ -124,6 +127,16 @@ function resetSlips(
       },
     ];
   });
+}
+
+/** A receptacle has RESET, a breaker its handle. */
+function slipWords(proposed: Installation, guards: readonly DeviceId[]): string {
+  const isBreaker = (id: DeviceId): boolean => homeOf(proposed, id)?.kind === "panel";
+  const placesOf = (ids: readonly DeviceId[]): string => listed(ids.map((id) => placeOf(proposed, id)));
+  const [byButton, byHandle] = [guards.filter((id) => !isBreaker(id)), guards.filter(isBreaker)];
+  if (byHandle.length === 0) return LABEL_WORDS.slip(placesOf(byButton));
+  if (byButton.length === 0) return LABEL_WORDS.slipByHandle(placesOf(byHandle));
+  return LABEL_WORDS.slipEither(placesOf(byButton), placesOf(byHandle));
 }
 
 /** Devices that protected some outlet of a device in an account, by the box that it is in. */

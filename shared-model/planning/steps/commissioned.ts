@@ -34,6 +34,8 @@ export interface Guard {
   readonly isNew: boolean;
   /** Something is landed on its LOAD. */
   readonly feedsOn: boolean;
+  /** It has a handle in place of RESET: off, then on. */
+  readonly isBreaker: boolean;
 }
 
 export const TEST_STAGE = 14;
@@ -115,11 +117,12 @@ function guardsOf({ section, isNew }: ToCommission, breakers: ReadonlySet<Device
     const type = findDeviceType(device.type);
     if (type?.sensing?.class !== "personnel") return [];
     // The handle of a breaker is no RESET, and everything on its circuit is behind it.
-    if (enclosure.kind !== "box") return breakers.has(device.id) ? [{ device, isNew: false, feedsOn: true }] : [];
+    if (enclosure.kind !== "box")
+      return breakers.has(device.id) ? [{ device, isNew: false, feedsOn: true, isBreaker: true }] : [];
     const feedsOn = type.terminals.some(
       ({ group, name }) => group === "LOAD" && landedAt(enclosure, device.id, name).length > 0,
     );
-    return [{ device, isNew: isNew(device.id), feedsOn }];
+    return [{ device, isNew: isNew(device.id), feedsOn, isBreaker: false }];
   });
 }
 

@@ -72,7 +72,7 @@ function lineOf(all: Commissioned, device: Device): StepDraft {
 
 /** CM6, and CM7 of a device that feeds nothing on: TEST with everything in use, who goes dark and who must not. */
 export const ownTests = (all: Commissioned): readonly StepDraft[] =>
-  all.guards.map(({ device, feedsOn }) => {
+  feedingFirst(all.guards).map(({ device, feedsOn }) => {
     const result = all.bench.ownTest(device.id, {});
     const before = all.onIn({});
     const dark = result === undefined ? [] : all.wentDark(before, result.circuit);
@@ -89,19 +89,27 @@ export const ownTests = (all: Commissioned): readonly StepDraft[] =>
     });
   });
 
+/** As the tests are numbered. */
+const feedingFirst = (guards: readonly Guard[]): readonly Guard[] =>
+  [...guards].sort((p, q) => Number(q.feedsOn) - Number(p.feedsOn));
+
 const withoutExpected = ({ expected: _none, ...reading }: StepReading): StepReading => ({ ...reading, expect: UNTOLD });
 
 /** CM8 and CM9: it opens neither by what is used behind it nor by what runs beside it. */
 export const holding = (all: Commissioned): readonly StepDraft[] =>
   all.guards.filter(({ feedsOn }) => feedsOn).flatMap((guard) => holdingOf(all, guard));
 
-function holdingOf(all: Commissioned, { device }: Guard): readonly StepDraft[] {
+function holdingOf(all: Commissioned, { device, isBreaker }: Guard): readonly StepDraft[] {
   const dark = all.behind(device.id);
   const behind = dark.filter(({ receptacle }) => receptacle);
   const idle = new Set<LoadId | DeviceId>(all.bench.plugged().filter((load) => isPluggedAt(all, load, behind)));
   for (const { receptacle, device: own } of dark) if (!receptacle) idle.add(own.id);
   const loaded = all.draft("CM8", device.id, {
-    text: wording.everythingElse(device.name, HEATER_OHM, listed(namesOf(behind))),
+    text: (isBreaker ? wording.everythingElseByHandle : wording.everythingElse)(
+      device.name,
+      HEATER_OHM,
+      listed(namesOf(behind)),
+    ),
     items: [itemOf(device), ...itemsOf(behind)],
     readings: behind.map((outlet) => ({
       id: `${device.id}:heater:${outlet.key}`,
@@ -112,7 +120,7 @@ function holdingOf(all: Commissioned, { device }: Guard): readonly StepDraft[] {
     cautions: ["LIM5"],
   });
   const beside = all.draft("CM9", device.id, {
-    text: wording.unplug(device.name),
+    text: (isBreaker ? wording.unplugByHandle : wording.unplug)(device.name),
     items: [itemOf(device)],
     readings: [
       {
@@ -146,13 +154,15 @@ export function buttons(all: Commissioned): readonly StepDraft[] {
     const reading = darkReading(`${outlet.key}:button`, wording.button(outlet.name), "plug-in-button", at, dark);
     const names = [...result.opened].map((id) => all.nameOf(id));
     const told = { ...reading, expect: wording.tripsAll(listed(names), reading.expect) };
-    return [{ outlet, reading: result.isPlain ? told : withoutExpected(reading) }];
+    const byHandle = all.guards.some(({ device, isBreaker }) => isBreaker && result.opened.has(device.id));
+    return [{ outlet, byHandle, reading: result.isPlain ? told : withoutExpected(reading) }];
   });
   if (pressed.length === 0) return [];
   const outlets = pressed.map(({ outlet }) => outlet);
+  const isByHandle = pressed.some(({ byHandle }) => byHandle);
   return [
     all.draft("CM10", all.key, {
-      text: wording.buttons(listed(namesOf(outlets))),
+      text: (isByHandle ? wording.buttonsByHandle : wording.buttons)(listed(namesOf(outlets))),
       items: itemsOf(outlets),
       readings: pressed.map(({ reading }) => reading),
       ifNot: wording.nothingTrips,

@@ -29,7 +29,7 @@ const wording = catalogue({
   leave: (end: Part) => `Leave ${end} free.`,
   ofThese: (ends: Part) => `Of these stay: ${ends}.`,
   put: (end: Part, joint: Part) => `Put ${end} into ${joint}.`,
-  size: (count: Part, awg: Part) => `${count} x ${awg} AWG`,
+  size: (count: Part, awg: Part) => `${count} × ${awg} AWG`,
 });
 
 const STAGE: Readonly<Record<WireClass, number>> = { ground: 7, neutral: 8, hot: 9 };

@@ -11,7 +11,8 @@ import { POSITION_WORDS, OUTLET_WORDS as wording } from "./test-words.ts";
 /** CM4: everything set, lamps on, nothing running at receptacles. */
 export function everythingOn(all: Commissioned): readonly StepDraft[] {
   if (all.outlets.length === 0) return [];
-  const names = all.guards.map(({ device }) => device.name);
+  // A breaker is on since its circuit is.
+  const names = all.guards.flatMap(({ device, isBreaker }) => (isBreaker ? [] : [device.name]));
   const readings = all.readings(all.lit, all.outlets, true);
   const open = all.outlets.filter(({ key }) =>
     readings.some(({ point, expected }) => point === key && isOpenGround(expected)),

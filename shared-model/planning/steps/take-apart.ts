@@ -22,7 +22,7 @@ const wording = catalogue({
   anotherSupply: "Another cable is the supply: stop, correct the drawing as found, and plan again.",
   doubtful: (cables: Part) => `Nobody has seen or measured all ends of ${cables}.`,
   everyConductor: (box: Part) => `${box}, every conductor`,
-  itIs: (name: Part) => `It is ${name} on the plan.`,
+  itIs: (name: Part) => `On the plan: ${name}.`,
   notProved:
     "Where the role of a cable is not proved: cap every conductor singly, spread them, energise, read each pair, switch off, verify dead again.",
   photograph: (box: Part) => `${box}: photograph it before anything is parted.`,

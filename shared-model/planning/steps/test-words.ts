@@ -6,9 +6,13 @@ export const GUARD_WORDS = catalogue({
   beside: (device: Part) => `${device} with nothing behind it`,
   button: (outlet: Part) => `button at ${outlet}`,
   buttons: (outlets: Part) => `Button of a plug-in tester at ${outlets}; RESET after each.`,
+  buttonsByHandle: (outlets: Part) =>
+    `Button of a plug-in tester at ${outlets}; after each, RESET what tripped, a breaker by its handle: off, then on.`,
   crossed: "Live: LINE and LOAD are crossed, or something goes round the device.",
   everythingElse: (device: Part, ohms: Part, outlets: Part) =>
     `RESET ${device}; a heater of ${ohms} ohms at ${outlets} in turn, everything else running.`,
+  everythingElseByHandle: (device: Part, ohms: Part, outlets: Part) =>
+    `${device} off, then on; a heater of ${ohms} ohms at ${outlets} in turn, everything else running.`,
   heater: (device: Part, outlet: Part) => `${device} with a heater at ${outlet}`,
   holds: "holds",
   line: (device: Part, pair: Part) => `${device} LINE ${pair}`,
@@ -27,6 +31,7 @@ export const GUARD_WORDS = catalogue({
   tripsBeside: "Trips: a white touches ground behind it, and the return of what runs elsewhere comes through.",
   tripsOnLoad: "Trips on load: a white is on the wrong side, or the neutral of another circuit is borrowed.",
   unplug: (device: Part) => `Unplug everything behind ${device}, let the rest run, RESET it.`,
+  unplugByHandle: (device: Part) => `Unplug everything behind ${device}, let the rest run, switch it off, then on.`,
   wrongSide:
     "One that should be on is dark: its pair is on LOAD. A face that should be dead is live: its supply is on LOAD.",
 });
@@ -42,7 +47,8 @@ export const LINE_PAIRS = catalogue({
 export const OUTLET_WORDS = catalogue({
   badJoint:
     "A reading far off is an open or bad joint on the way; more than 1 V from neutral to ground without a load is one in the neutral.",
-  breakerOff: (breaker: Part, boxes: Part) => `Breaker ${breaker} off: everything on it is dead in ${boxes}.`,
+  breakerOff: (breaker: Part, boxes: Part) =>
+    `Breaker ${breaker} off: everything on it is dead, at its outlets and in ${boxes}.`,
   breakerOffAll: (breaker: Part) => `Breaker ${breaker} off: everything on it is dead.`,
   dead: "dead",
   drop: (outlet: Part) => `${outlet} voltage without load less voltage with load, the source's own included`,

@@ -9,7 +9,7 @@ import type { Mark } from "../display-list.ts";
 import { firstSentence } from "../lists/findings-words.ts";
 import { severitySign } from "../lists/signs.ts";
 import { group, line, pt, rect, text } from "../marks.ts";
-import { checkBox } from "../page/flow.ts";
+import { checkBox } from "../page/flow-blocks.ts";
 import { AMBER_HEIGHT, amberLine, cellWidth, ruleDataWords, type StripCell, stripMarks } from "../page/head-strip.ts";
 import { HAIR, INK } from "../page/inks.ts";
 import { cutToFit, legible, measure, wrap } from "../page/measure.ts";

@@ -3,7 +3,7 @@ import type { Mark } from "../display-list.ts";
 import { strandMarks } from "../draw/strand.ts";
 import { group, line, pt, rect, text } from "../marks.ts";
 import type { Block } from "../page/block.ts";
-import { checkBox } from "../page/flow.ts";
+import { checkBox } from "../page/flow-blocks.ts";
 import { INK, PAPER } from "../page/inks.ts";
 import { cutToFit, measure, wrap } from "../page/measure.ts";
 import type { CardJoint } from "./card-lists.ts";

@@ -61,11 +61,23 @@ const wording = catalogue({
 /** The title over two lines. */
 export const TITLE_LINES = [CARD.titleUpper, CARD.titleLower] as const;
 
-export const jumperNote = (names: readonly string[], awgs: readonly string[]): string => {
+export const jumperNote = (jumpers: readonly string[], awgs: readonly string[]): string => {
+  const names = [...jumpers].sort((a, b) => a.localeCompare(b, "en", { numeric: true }));
   const [first = "", last = ""] = [names[0], names[names.length - 1]];
-  const run = names.length > 2 ? wording.run(first, last) : names.join(", ");
+  const run = names.length > 2 && followEachOther(names) ? wording.run(first, last) : names.join(", ");
   return (names.length === 1 ? wording.jumper : wording.jumpers)(run, awgs.join(", "));
 };
+
+/** Names that count up by their last letter or figure alone, as "a" to "g": only of such is the first and the last enough. */
+const followEachOther = (names: readonly string[]): boolean =>
+  names.every((name, i) => {
+    const before = names[i - 1];
+    return (
+      before === undefined ||
+      (name.slice(0, -1) === before.slice(0, -1) &&
+        name.charCodeAt(name.length - 1) === before.charCodeAt(before.length - 1) + 1)
+    );
+  });
 
 export const apartNote = (cables: readonly string[], splices: readonly string[]): string =>
   wording.apart(listWith(cables, wording.or), listWith(splices, wording.or));
@@ -87,7 +99,7 @@ const HOLDS = catalogue({
   supplyUntold: "Supply proved and marked on its jacket; dead again.",
   reread: "Every connection read a second time against this card.",
   rereadGuard: "LINE and LOAD on the device face read a second time against this card.",
-  deadTests: "Dead tests, loads unplugged: hot to neutral no short; hot to ground open; neutral to ground open.",
+  deadTests: "Dead tests, loads unplugged: hot to neutral no short; hot to ground open.",
   deadTestsGuards: (guards: Part) =>
     `Dead tests, ${guards} tripped: LOAD N to LINE N open; LOAD N to ground open; LINE H to LINE N no short.`,
   energise: "Covers on, people clear and told. Breaker on.",

@@ -1,6 +1,7 @@
 import type { FillItem, FillVerdict } from "../../answers/fill.ts";
 import { findEnclosureItem } from "../../catalog/enclosure-items.ts";
 import { sizeWords } from "../../catalog/standard-boxes.ts";
+import { titleSaysMaterial } from "../../geometry/near/words.ts";
 import { catalogue, type Part } from "../../lib/catalogue.ts";
 import type { Box, Ring, VolumeFact } from "../../model/enclosure.ts";
 import { volumeOf } from "../../queries/box-volume.ts";
@@ -81,7 +82,8 @@ const MATERIALS: Readonly<Record<Box["material"], string>> = catalogue({
 
 const wording = catalogue({
   credited: (in3: Part) => `credited with ${in3} in³`,
-  made: (item: Part, material: Part, volume: Part) => `${item}, ${material}. ${volume}.`,
+  made: (item: Part, volume: Part) => `${item}. ${volume}.`,
+  of: (item: Part, material: Part) => `${item}, ${material}`,
   marked: (in3: Part) => `Marked ${in3} in³`,
   ringAdds: (ring: Part, in3: Part) => `${ring} adds ${in3} in³`,
   ringUnmarked: (ring: Part) => `${ring} without a marked volume adds 0`,
@@ -104,7 +106,7 @@ export function volumeWords(box: Box, available: CubicInches | undefined): strin
   });
   const credited = available === undefined ? [] : [wording.credited(formatVolume(available))];
   const volume = [`${factWords(box.volume)}${letter}`, ...rings, ...credited].join("; ");
-  return wording.made(item, MATERIALS[box.material], volume);
+  return wording.made(titleSaysMaterial(box) ? item : wording.of(item, MATERIALS[box.material]), volume);
 }
 
 function factWords(fact: VolumeFact): string {

@@ -1,7 +1,7 @@
 import type { Mark } from "../display-list.ts";
 import { rect, text } from "../marks.ts";
 import type { Block } from "../page/block.ts";
-import { TYPE } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { INK, SECOND_INK } from "../page/inks.ts";
 import { cutToFit, wrap } from "../page/measure.ts";
 import { LEADING, RISE } from "../page/text-lines.ts";

@@ -16,6 +16,8 @@ export const SLIPS = catalogue({
   how: "One for each outlet that is protected from another place. Leave it at the outlet, or with the customer.",
   monthly:
     "Once a month press TEST there: this outlet must go dead. Press RESET. If it will not reset, or the outlet stays live, call an electrician.",
+  monthlyByHandle:
+    "Once a month press TEST there: this outlet must go dead. Set it again as above. If it cannot be set again, or the outlet stays live, call an electrician.",
   outletIn: (outlet: Part, box: Part) => `${outlet} in ${box}`,
   deviceIn: (device: Part, box: Part) => `${device} in ${box}`,
   deviceAt: (device: Part, box: Part, place: Part) => `${device} in ${box} (${place})`,
@@ -42,6 +44,8 @@ const wording = catalogue({
   ifDeadAt: (outlet: Part, place: Part) => `If ${outlet} (${place}) goes dead`,
   or: (one: Part, other: Part) => `${one} or ${other}`,
   press: (devices: Part) => `Press RESET on ${devices}.`,
+  switchOn: (breakers: Part) => `Switch ${breakers} fully off, then on.`,
+  either: (devices: Part, breakers: Part) => `Press RESET on ${devices}, or switch ${breakers} fully off, then on.`,
 });
 
 export const ifDead = (outlet: string, place: string): string =>
@@ -51,4 +55,9 @@ export const ifDead = (outlet: string, place: string): string =>
 export const orWords = (devices: readonly string[]): string =>
   devices.length === 0 ? "" : devices.reduce((one, other) => wording.or(one, other));
 
-export const pressReset = (devices: readonly string[]): string => wording.press(orWords(devices));
+/** How an outlet is set again: a receptacle has RESET, a breaker its handle. */
+export function setAgain(devices: readonly string[], breakers: readonly string[]): string {
+  if (breakers.length === 0) return wording.press(orWords(devices));
+  if (devices.length === 0) return wording.switchOn(orWords(breakers));
+  return wording.either(orWords(devices), orWords(breakers));
+}

@@ -1,6 +1,6 @@
 import type { Ink, Weight } from "../display-list.ts";
 import type { Block } from "../page/block.ts";
-import { TYPE } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { SECOND_INK } from "../page/inks.ts";
 import { LEADING, textLines } from "../page/text-lines.ts";
 

@@ -8,7 +8,8 @@ import { getInstallation } from "../../queries/installation-of.ts";
 import type { Mark } from "../display-list.ts";
 import { group, line, rect, text } from "../marks.ts";
 import type { Block } from "../page/block.ts";
-import { type Flow, TYPE } from "../page/flow.ts";
+import type { Flow } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { HAIR, INK, SECOND_INK } from "../page/inks.ts";
 import { cutToFit, measure } from "../page/measure.ts";
 import { RISE } from "../page/text-lines.ts";
@@ -60,8 +61,10 @@ export function headed(flow: Flow, words: string, note = ""): void {
 export function placeOf({ project }: SheetInput, { note, roomId }: Enclosure): string {
   const room = roomId === undefined ? undefined : project.rooms[roomId]?.name;
   const said = [note, room].filter((words): words is string => words !== undefined && words !== "");
-  // "laundry, Laundry" would say it twice.
-  return said.filter((words, i) => said.findIndex((one) => saysAll(one, words)) === i).join(", ");
+  // "laundry, Laundry" would say it twice, and so would "hall, Hall, first floor".
+  return said
+    .filter((words, i) => !said.some((one, k) => k !== i && saysAll(one, words) && (k < i || !saysAll(words, one))))
+    .join(", ");
 }
 
 /** Whether one text says all that another does, capitals aside. */

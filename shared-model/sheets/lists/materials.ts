@@ -1,7 +1,7 @@
 import type { ScopeMaterial } from "../../answers/scope.ts";
 import type { SheetInput } from "../../answers/sheet-input.ts";
 import type { Page } from "../display-list.ts";
-import { TYPE } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableRow } from "../page/table-blocks.ts";
 import type { ListTable } from "../tables/table.ts";

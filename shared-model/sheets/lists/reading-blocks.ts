@@ -1,7 +1,7 @@
 import type { Mark } from "../display-list.ts";
 import { line, text } from "../marks.ts";
 import type { Block } from "../page/block.ts";
-import { checkBox, TYPE } from "../page/flow.ts";
+import { checkBox, TYPE } from "../page/flow-blocks.ts";
 import { INK, SECOND_INK } from "../page/inks.ts";
 import { measure, printable, wrap } from "../page/measure.ts";
 import { LEADING, RISE, type TextLines, textLines } from "../page/text-lines.ts";
@@ -71,6 +71,9 @@ function roomInHalf(width: number, readings: readonly ReadingLine[]): ReadingRoo
   return blank < LEAST_BLANK ? undefined : { what, expect, blank };
 }
 
+/** White below words of several lines, so that they do not run into the next reading. */
+const BELOW = 1.5;
+
 /** A square, what is measured, what is expected, and a line to write on; one or two of them. */
 function readingRow(
   readings: readonly ReadingLine[],
@@ -87,7 +90,8 @@ function readingRow(
       expected: linesIn(reading.expect, x + CHECK + what + GAP, expect),
     };
   });
-  const height = Math.max(5.6, ...cells.flatMap(({ measured, expected }) => [measured.height, expected.height])) + 0.5;
+  const lines = cells.flatMap(({ measured, expected }) => [measured.height, expected.height]);
+  const height = Math.max(5.6, ...lines.map((high) => high + BELOW)) + 0.5;
   const y = RISE * size + 0.9;
   return {
     height,

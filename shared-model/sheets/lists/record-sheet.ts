@@ -2,7 +2,7 @@ import type { RecordCellLine, RecordLine, RecordLines, SheetInput } from "../../
 import { RECORD_STAGES, type RecordStage } from "../../model/test-record.ts";
 import { TEST_WORDS } from "../../queries/record-words.ts";
 import type { Page } from "../display-list.ts";
-import { TYPE } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import { dayWords } from "../page/page-words.ts";
 import type { TableCell, TableRow } from "../page/table-blocks.ts";
@@ -73,17 +73,17 @@ const groupRows = ({ name, lines }: RecordLines): readonly TableRow[] => [
   ...lines.map(rowOf),
 ];
 
-function rowOf({ at, test, cells }: RecordLine): TableRow {
+function rowOf({ at, was, test, cells }: RecordLine): TableRow {
   const { before, after } = cells;
   const remarks = [before?.remark, after?.remark].filter((words) => words !== undefined && words !== "").join("; ");
   return {
     height: ROW,
     cells: [
-      at,
+      { text: at, ...(was !== undefined && { note: ofStage.before(was) }) },
       { text: TEST_WORDS[test], ...(remarks !== "" && { note: remarks }) },
-      before?.expected ?? "",
+      expectedWords(before),
       foundCell(before),
-      after?.expected ?? "",
+      expectedWords(after),
       foundCell(after),
       both(cells, instrumentWords),
       both(cells, ({ takenAt }) => takenAt && dayWords(takenAt)),
@@ -92,10 +92,16 @@ function rowOf({ at, test, cells }: RecordLine): TableRow {
   };
 }
 
-/** Nothing measured yet: white to write in. A stage that the drawing does not have is ruled out. */
+/** Ruled out in a stage that the drawing does not have. */
+const RULED_OUT = "–";
+
+const expectedWords = (cell: RecordCellLine | undefined): string =>
+  cell === undefined ? RULED_OUT : (cell.expected ?? "");
+
+/** Nothing measured yet: white to write in. */
 const foundCell = (cell: RecordCellLine | undefined): TableCell =>
   cell === undefined
-    ? { text: "–" }
+    ? { text: RULED_OUT }
     : { text: cell.found ?? "", ...(cell.outcome !== undefined && { note: OUTCOMES[cell.outcome] }) };
 
 /** One word where both stages have the same, else each with its stage. */
@@ -130,7 +136,7 @@ export function recordTables(input: SheetInput): readonly ListTable[] {
         { head: RECORD_TABLE.remark, kind: "text", width: 40 },
       ],
       rows: shownGroups(input).flatMap(({ name, lines }) =>
-        lines.flatMap(({ at, test, cells }) =>
+        lines.flatMap(({ at, was, test, cells }) =>
           RECORD_STAGES.flatMap((stage) => {
             const cell = cells[stage];
             if (cell === undefined) return [];
@@ -139,7 +145,7 @@ export function recordTables(input: SheetInput): readonly ListTable[] {
             return [
               [
                 name,
-                at,
+                stage === "before" ? (was ?? at) : at,
                 TEST_WORDS[test],
                 STAGES[stage],
                 expected,

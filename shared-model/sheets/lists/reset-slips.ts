@@ -6,7 +6,7 @@ import { pt } from "../marks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { cutOutRows } from "./cut-outs.ts";
-import { ifDead, LABEL_TABLES, orWords, pressReset, SLIPS } from "./label-words.ts";
+import { ifDead, LABEL_TABLES, orWords, SLIPS, setAgain } from "./label-words.ts";
 import { isShown, nothingWords, placeOf, sayNothing, shownState } from "./list-parts.ts";
 
 /** An outlet that goes dead by a device elsewhere, and where that is set again. */
@@ -15,6 +15,8 @@ interface Slip {
   readonly box: string;
   readonly place: string;
   readonly devices: readonly string[];
+  /** Breakers among what protects it, in words as the others. */
+  readonly breakers: readonly string[];
   /** Words that a person has drawn as its label. */
   readonly drawn?: string;
 }
@@ -32,12 +34,17 @@ export function resetSlipPages(input: SheetInput): readonly Page[] {
     return pages();
   }
   flow.paragraph(SLIPS.how);
-  const cutOuts = slipsOf(input).map(({ outlet, box, place, devices, drawn }) => ({
+  const cutOuts = slipsOf(input).map(({ outlet, box, place, devices, breakers, drawn }) => ({
     lines: [
       { words: ifDead(outlet, place), size: pt(12), bold: true },
       ...(drawn === undefined ? [] : [{ words: drawn, size: pt(11), bold: false, above: 1 }]),
-      { words: pressReset(devices), size: pt(11), bold: false, above: 1 },
-      { words: SLIPS.monthly, size: pt(8.5), bold: false, above: 1.5 },
+      { words: setAgain(devices, breakers), size: pt(11), bold: false, above: 1 },
+      {
+        words: breakers.length === 0 ? SLIPS.monthly : SLIPS.monthlyByHandle,
+        size: pt(8.5),
+        bold: false,
+        above: 1.5,
+      },
     ],
     below: [SLIPS.outletIn(outlet, box), place].filter(Boolean).join(", "),
   }));
@@ -62,11 +69,15 @@ const slipsOf = (input: SheetInput): readonly Slip[] =>
         outlet: outlet.name,
         box: enclosure.name,
         place: home === undefined ? "" : placeOf(input, home),
-        devices: devices.map((device) => deviceWords(input, device)),
+        devices: devices.filter((device) => !isBreaker(input, device)).map((device) => deviceWords(input, device)),
+        breakers: devices.filter((device) => isBreaker(input, device)).map((device) => deviceWords(input, device)),
         ...(drawn !== undefined && { drawn }),
       },
     ];
   });
+
+const isBreaker = (input: SheetInput, { id }: ProtectionRow["protectedBy"][number]): boolean =>
+  findDevice(shownState(input), id as DeviceId)?.enclosure.kind === "panel";
 
 /** "R1b in B1 (laundry)". */
 function deviceWords(input: SheetInput, { id, name }: ProtectionRow["protectedBy"][number]): string {
@@ -86,6 +97,11 @@ export const resetSlipTables = (input: SheetInput): readonly ListTable[] => [
       { head: LABEL_TABLES.place, kind: "text", width: 24 },
       { head: LABEL_TABLES.resetAt, kind: "text", width: 40 },
     ],
-    rows: slipsOf(input).map(({ outlet, box, place, devices }) => [outlet, box, place, orWords(devices)]),
+    rows: slipsOf(input).map(({ outlet, box, place, devices, breakers }) => [
+      outlet,
+      box,
+      place,
+      orWords([...devices, ...breakers]),
+    ]),
   },
 ];

@@ -1,7 +1,8 @@
 import type { ScopeAnswer, ScopeBox, ScopeCounts, ScopeLabel, ScopeLine } from "../../answers/scope.ts";
 import type { SheetInput } from "../../answers/sheet-input.ts";
 import type { Page } from "../display-list.ts";
-import { type Flow, TYPE } from "../page/flow.ts";
+import type { Flow } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { TableColumn, TableRow } from "../page/table-blocks.ts";
 import type { ListCell, ListTable } from "../tables/table.ts";

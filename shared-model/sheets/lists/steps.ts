@@ -1,7 +1,8 @@
 import type { ScopeAnswer, ScopeBreaker, SignOff, StepReading, WorkStep } from "../../answers/scope.ts";
 import type { SheetInput } from "../../answers/sheet-input.ts";
 import type { Page } from "../display-list.ts";
-import { type Flow, TYPE } from "../page/flow.ts";
+import type { Flow } from "../page/flow.ts";
+import { TYPE } from "../page/flow-blocks.ts";
 import { openListSheet } from "../page/list-sheet.ts";
 import type { ListTable } from "../tables/table.ts";
 import { holdBox } from "./hold-box.ts";

@@ -1,6 +1,6 @@
 import { group, text } from "../marks.ts";
 import type { Block } from "../page/block.ts";
-import { checkBox, TYPE } from "../page/flow.ts";
+import { checkBox, TYPE } from "../page/flow-blocks.ts";
 import { INK, SECOND_INK } from "../page/inks.ts";
 import { measure, wrap } from "../page/measure.ts";
 import { RISE } from "../page/text-lines.ts";

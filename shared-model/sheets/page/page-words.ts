@@ -8,6 +8,8 @@ export const STATE_WORDS: Readonly<Record<StateName, string>> = catalogue({
 
 export const PAGE = catalogue({
   asFoundToProposed: "AS FOUND to PROPOSED",
+  /** Over the rows of a table that goes on from the page before. */
+  continued: (heading: Part) => `${heading}, continued`,
   localRules: "local rules govern",
   /** Beside the bar of 100 mm. */
   scale: "This bar is 100 mm where the printer kept the size. Boxes are not drawn to the scale of the building.",

@@ -64,7 +64,7 @@ it("short instructions stand two on a line, with what is to be known of them", (
       text,
     ).toBe(true);
   }
-  expect(at("It is b WH on the plan.")?.y).toBe(at("Take q WH off R1 N.")?.y);
+  expect(at("On the plan: b WH.")?.y).toBe(at("Take q WH off R1 N.")?.y);
 });
 
 it("what is to be done if a test fails is said once for tests in a row that share it", () => {

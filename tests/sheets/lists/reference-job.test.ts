@@ -185,12 +185,16 @@ it("test record leaves blanks beside what is expected, and rules out what a stag
   const rows = rowsOf(tablesOf(laundry, "test-record", PROPOSED), "Test record");
   const of = (at: string, test: string, stage: string) =>
     rows.find((row) => row.At === at && row.Test === test && row.Stage === stage);
-  expect(of("R2", "Hot to neutral", "before")?.Expected).toMatch(/^1\d\d(\.\d+)? V, within 5$/);
+  expect(of("R2", "Hot to neutral", "before")?.Expected).toMatch(/^1\d\d(\.\d+)? V, within 5 V$/);
   expect(of("R2", "Hot to neutral", "before")?.Found).toBeUndefined();
   expect(of("R1b", "TEST pressed", "after")?.Expected).toBe("R1b, R2, R3, R5 went dark");
   expect(of("R1b", "TEST pressed", "before")).toBeUndefined();
+  // What is measured before the work is what stood there then, as the steps say it.
+  expect(of("R1", "Plug-in tester", "before")?.Expected).toBe("correct");
+  expect(of("R1b", "Plug-in tester", "before")).toBeUndefined();
   const page = words("test-record");
   for (const part of ["Hot to neutral", "instrument", "tested by", "signature"]) expect(page).toContain(part);
+  expect(page.match(/R1b before: R1 /g)).toHaveLength(4);
 });
 
 it("reset slips are left at R2, R3 and R5, and say where to press RESET", () => {
