@@ -4,7 +4,7 @@ import { pdfOf } from "../shared-model/hosts/paper.ts";
 import type { Page } from "../shared-model/sheets/display-list.ts";
 import { offAxis } from "../shared-model/sheets/draw/off-axis.ts";
 import { strandMarks } from "../shared-model/sheets/draw/strand.ts";
-import { roadMarks } from "../shared-model/sheets/drawing/middle-marks.ts";
+import { roadMarks } from "../shared-model/sheets/drawing/road-marks.ts";
 import { group } from "../shared-model/sheets/marks.ts";
 import { FACE } from "./sheets/face-files.ts";
 import { HAS_POPPLER, pictureOfPdf } from "./sheets/read-pdf.ts";

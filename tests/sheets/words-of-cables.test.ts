@@ -93,12 +93,23 @@ test("words at a box run on beyond its wall where nothing stands there", () => {
   expect(kitchen.filter((words) => words.endsWith("…"))).toEqual([]);
 });
 
+test("words that the sign of a finding leaves no room stand past it, unless a cable lies there", () => {
+  const bedroom = wordsOn(sampleProject("two-wire-bedroom.loadside"), "proposed");
+  for (const words of ["at the door", "bed wall", "window"]) expect(bedroom).toContain(words);
+  // The cable of 20E runs over 20B to 20D: what it would strike through is left out.
+  const wrong = drawingSheet(inputOf(sampleProject("wrong-on-purpose.loadside")));
+  const last = wrong[wrong.length - 1];
+  if (last === undefined) throw new Error("No page.");
+  expect(drawnOn(last).all).not.toContain("station 20");
+});
+
 test("how full a box is has its unit", () => {
   const figures = wordsOn(sampleProject("wrong-on-purpose.loadside"), "as-found").filter((words) =>
     /^[\d.]+ of [\d.]+/.test(words),
   );
   expect(figures.length).toBeGreaterThan(30);
-  expect(figures.filter((words) => !words.endsWith(" in³"))).toEqual(["25.3125 of 34"]);
+  // Two boxes have a cable right beside them.
+  expect(figures.filter((words) => !words.endsWith(" in³"))).toEqual(["25.3125 of 34", "11.25 of 20"]);
 });
 
 /** Marks in the order in which they are drawn, with those of groups that are only shifted in their place. */

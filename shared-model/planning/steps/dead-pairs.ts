@@ -12,12 +12,12 @@ import { type BoxNet, boxNets } from "../box-nets.ts";
 import { placeWords } from "../scope/scope-words.ts";
 
 const wording = catalogue({
+  at: (end: Part, place: Part) => `${end} at ${place}`,
   box: "the box",
   free: (end: Part, place: Part) => `${end}, ${place}`,
   noGround:
     "No ground is drawn to come here, and between hot and neutral an open neutral reads as dead: measure each to a ground that is known to be good as well, brought here by a lead, and prove the tester between that ground and a live source.",
   pair: (one: Part, other: Part) => `${one} to ${other}`,
-  screw: (name: Part, which: Part) => `${name} (${which})`,
   slots: (outlet: Part) => `${outlet}, both halves: each slot to each other`,
   toAll: (one: Part) => `${one} to every other, to ground and to the box`,
   toKnown: (one: Part) => `${one} to the ground brought here`,
@@ -30,6 +30,7 @@ const MOST_NAMED = 8;
 function pieces(installation: Installation, enclosure: Enclosure): readonly string[] {
   const nets = boxNets(enclosure);
   const names: string[] = [];
+  const ends: (EndKey | undefined)[] = [];
   const told = new Set<BoxNet>();
   for (const end of (Object.keys(enclosure.places) as EndKey[]).sort()) {
     const at = enclosure.places[end]?.at;
@@ -42,20 +43,24 @@ function pieces(installation: Installation, enclosure: Enclosure): readonly stri
           : at.kind === "terminal"
             ? nets.get(`t ${at.device}.${at.terminal}`)
             : undefined;
-    if (net === undefined) names.push(wording.free(nameOfEnd(installation, enclosure, end), placeWords(enclosure, at)));
-    else if (!told.has(net)) {
+    if (net === undefined) {
+      names.push(wording.free(nameOfEnd(installation, enclosure, end), placeWords(enclosure, at)));
+      ends.push(undefined);
+    } else if (!told.has(net)) {
       told.add(net);
       const [splice] = net.splices;
       names.push(splice === undefined ? placeWords(enclosure, at) : (enclosure.splices[splice]?.name ?? splice));
+      ends.push(end);
     }
   }
+  // Two screws of one name, as both hot ones of a duplex, are told apart by what is on them.
+  const apart = names.map((name, i) => {
+    const end = ends[i];
+    const isAlone = names.indexOf(name) === names.lastIndexOf(name);
+    return end === undefined || isAlone ? name : wording.at(nameOfEnd(installation, enclosure, end), name);
+  });
   const isBonded = [...told].some(({ bond }) => bond);
   const isMetal = enclosure.kind === "panel" || enclosure.material !== "nonmetallic";
-  // Two screws of a device may bear one label: each is a piece of its own.
-  const apart = names.map((name, at) => {
-    const before = names.slice(0, at).filter((one) => one === name).length;
-    return before === 0 ? name : wording.screw(name, before + 1);
-  });
   return isMetal && !isBonded ? [...apart, wording.box] : apart;
 }
 

@@ -63,6 +63,9 @@ export function switches(all: Commissioned): readonly StepDraft[] {
   );
 }
 
+/** What a meter with one place after the point shows: V. */
+const READ_FROM_V = 0.05;
+
 /** CM11 and CM12: readings under load, and the worst drop among them. */
 export function loadedReadings(all: Commissioned): readonly StepDraft[] {
   const found = all.outlets.flatMap((outlet) => {
@@ -91,7 +94,10 @@ export function loadedReadings(all: Commissioned): readonly StepDraft[] {
         };
         return [...read("hn", "hot-neutral"), ...read("ng", "neutral-ground")];
       }),
-      ifNot: wording.joined,
+      // Without a ground at an outlet nothing is read to it, joined or not.
+      ifNot: found.some(({ reading }) => Math.abs(reading.ng?.volts ?? 0) >= READ_FROM_V)
+        ? wording.joined
+        : wording.farAbove,
     }),
     all.draft("CM12", all.key, {
       text: wording.dropAt(name, (worst.volts / HEATER_OHM).toFixed(1)),

@@ -58,10 +58,11 @@ export const OUTLET_WORDS = catalogue({
   everythingReset: (devices: Part) =>
     `RESET ${devices}; lamps on, nothing running at receptacles: measure each outlet.`,
   farMore: "Far more: a bad joint, or a run longer than drawn.",
+  farAbove: "Neutral to ground more than 1 V above: a bad joint on the way.",
   heater: (ohms: Part, outlets: Part) =>
     `A heater of ${ohms} ohms at ${outlets} in turn, nothing else running: measure while it runs.`,
   joined:
-    "Neutral to ground 0.0 V at an outlet: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
+    "Neutral to ground 0 V, though that is within the limit: neutral and ground are joined there. More than 1 V above: a bad joint on the way.",
   leaveButton: (outlets: Part) =>
     `No ground comes to ${outlets}: the lamps of a plug-in tester may be read there, its button is not to be pressed.`,
   loaded: (reading: Part) => `${reading}, loaded`,

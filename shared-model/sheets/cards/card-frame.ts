@@ -181,14 +181,21 @@ export function cardFeet({ findings, state }: SheetInput, box: Box, width: numbe
   }));
   const more = here.length - rows.length;
   const last = rows.length === 0 ? CARD.noFindings : more > 0 ? CARD.moreFindings(more) : "";
-  const y = rows.length * FINDING;
+  let y = 0;
+  const said: Mark[] = [];
+  for (const { sign, words } of rows) {
+    const [first = "", ...rest] = wrap(words, width - 5.4, { size });
+    const lines = rest.length === 0 ? [first] : [first, cutToFit(rest.join(" "), width - 5.4, { size })];
+    said.push(
+      group(sign.marks, { shift: { x: 2.2, y: y + 2.2 } }),
+      ...lines.map((each, i) => text(each, 5.4, y + 3.1 + i * LINE, { size })),
+    );
+    y += FINDING + (lines.length - 1) * LINE;
+  }
   return {
     height: y + SIGN,
     marks: [
-      ...rows.flatMap(({ sign, words }, i) => [
-        group(sign.marks, { shift: { x: 2.2, y: 2.2 + i * FINDING } }),
-        text(cutToFit(words, width - 5.4, { size }), 5.4, 3.1 + i * FINDING, { size }),
-      ]),
+      ...said,
       ...(last === "" ? [] : [text(last, rows.length === 0 ? 0 : 5.4, y + 3.6, { size })]),
       text(CARD.nameDate, width - 64, y + 3.6, { size: pt(8.25) }),
       line(width - 45, y + 4, width, y + 4, { ink: INK, width: 0.25 }),

@@ -1,18 +1,11 @@
 import type { FillLedger } from "../../answers/fill.ts";
 import type { BoxDrawing, Wall } from "../../geometry/box-drawing.ts";
-import { feetPath } from "../../geometry/feet-path.ts";
-import { linePath } from "../../geometry/line-path.ts";
 import { WALL } from "../../geometry/metrics.ts";
 import { type MiddleBox, type MiddleDevice, middleBox } from "../../geometry/middle-box.ts";
-import type { Crossings } from "../../geometry/roads/crossings.ts";
-import { roadLabel } from "../../geometry/roads/road-label.ts";
-import type { Road } from "../../geometry/roads/road-map.ts";
-import type { Point } from "../../model/project.ts";
 import { formatVolume, toDecimal } from "../../units/volume.ts";
 import type { Mark } from "../display-list.ts";
 import { ofFigures, ofVolume, spliceCount } from "../draw/draw-words.ts";
 import { glyphMarks } from "../draw/glyph.ts";
-import { offAxis } from "../draw/off-axis.ts";
 import { path, rect, text } from "../marks.ts";
 import { INK, PAPER, SECOND_INK } from "../page/inks.ts";
 import { cutToFit, measure } from "../page/measure.ts";
@@ -25,68 +18,9 @@ const FIGURES = 11.5;
 const LETTERS = 12;
 /** What the sign over the upper right corner keeps free. */
 const SIGN_ROOM = 24;
+/** And beyond the corner, to the words that stand past it. */
+const PAST_SIGN = 5;
 const TAB = { width: 7, height: 21 } as const;
-
-/** A cable as a road, with feet on its side where it lies on LOAD. */
-export function roadMarks(points: readonly Point[], road: number, unit: number, isGuarded: boolean): readonly Mark[] {
-  const d = offAxis(linePath(points, road * 0.9 + 5 * unit));
-  if (d === "") return [];
-  const feet = isGuarded ? feetPath(points, road / 2, 5 * unit, road, 7 * unit) : "";
-  return [
-    path(d, { stroke: { ink: PAPER, width: road + 5 * unit } }),
-    path(d, { stroke: { ink: INK, width: road + unit } }),
-    path(d, { stroke: { ink: PAPER, width: road - unit } }),
-    ...(feet === "" ? [] : [path(feet, { stroke: { ink: INK, width: unit } })]),
-  ];
-}
-
-/** Between a name alone and the next bend, in pixels: paper cannot be looked at closer, so that no cable is without one. */
-const TIGHT = 2;
-
-/**
- * Its name, size and length, on the stretch of its way that is shown and that no other cable crosses; where there is none,
- * its name on paper of its own.
- */
-export function roadWords(
-  { sheath }: Road,
-  shown: readonly Point[],
-  road: number,
-  unit: number,
-  crossed: Crossings,
-): readonly Mark[] {
-  const size = LETTERS * unit;
-  const alone = { name: sheath.name, sizeText: "", lengthText: "" };
-  const free = roadLabel(shown, sheath, size, unit, crossed) ?? roadLabel(shown, alone, size, unit, crossed, TIGHT);
-  const label = free ?? roadLabel(shown, alone, size, unit, undefined, TIGHT);
-  return label === undefined ? [] : labelMarks(label, road, unit, size, free === undefined);
-}
-
-function labelMarks(
-  { at, upright, name, rest, long }: NonNullable<ReturnType<typeof roadLabel>>,
-  road: number,
-  unit: number,
-  size: number,
-  isOver: boolean,
-): readonly Mark[] {
-  const half = long / 2 + 3 * unit;
-  // On a wide way its own outline stays beside the words.
-  const isNarrow = road < 14 * unit;
-  const high = isNarrow ? 7.5 * unit : road / 2 - unit;
-  const plate = upright
-    ? { x: at.x - high, y: at.y - half, width: 2 * high, height: 2 * half }
-    : { x: at.x - half, y: at.y - high, width: 2 * half, height: 2 * high };
-  const nameLong = measure(name, size, 700);
-  const common = { size, ...(upright && { turn: -90 as const }) };
-  const on = (along: number) =>
-    upright
-      ? ([at.x + 4.2 * unit, at.y + long / 2 - along] as const)
-      : ([at.x - long / 2 + along, at.y + 4.2 * unit] as const);
-  return [
-    ...(isOver || isNarrow ? [rect(plate, { fill: PAPER })] : []),
-    text(name, ...on(0), { ...common, weight: 700 }),
-    ...(rest === "" ? [] : [text(rest, ...on(nameLong + 5 * unit), common)]),
-  ];
-}
 
 export interface MiddleLooks {
   /** Drawing units of a pixel. */
@@ -125,14 +59,11 @@ export function middleMarks(
     ...middle.devices.flatMap((device) => deviceMarks(device, unit, kind === "panel")),
     ...splicesMarks(middle, drawing.splices.length, unit),
     ...middle.tabs.map(({ at, wall, out }) => tabMark(at, wall, out, unit)),
-    // Beyond its corner stands the sign.
-    ...nameMarks(
-      header.name,
-      note,
-      beside(middle, "top", unit),
-      width + WALL + (marked ? -SIGN_ROOM * unit : room.over),
-      unit,
-    ),
+    ...nameMarks(header.name, note, beside(middle, "top", unit), unit, {
+      to: width + WALL + (marked ? -SIGN_ROOM * unit : room.over),
+      // At the corner stands the sign.
+      beyond: marked ? { from: width + WALL + PAST_SIGN * unit, room: room.over - PAST_SIGN * unit } : undefined,
+    }),
     ...(ledger === undefined
       ? []
       : fillMarks(ledger, beside(middle, "bottom", unit), width, height + WALL, unit, { below, beside: room.under })),
@@ -181,14 +112,27 @@ function splicesMarks({ splicesAt }: MiddleBox, count: number, unit: number): re
   ];
 }
 
-function nameMarks(name: string, note: string, from: number, to: number, unit: number): readonly Mark[] {
+/** Where the words over a box may stand, in drawing units. */
+interface NameRoom {
+  readonly to: number;
+  /** Past the sign at its corner. */
+  readonly beyond: { readonly from: number; readonly room: number } | undefined;
+}
+
+function nameMarks(name: string, note: string, from: number, unit: number, { to, beyond }: NameRoom): readonly Mark[] {
   const y = -WALL - 7 * unit;
   const size = NAME * unit;
+  const lettering = { size: NOTE * unit, ink: SECOND_INK };
   const noteAt = from + measure(name, size, 700) + 6 * unit;
   const fitted = cutToFit(note, to - noteAt, { size: NOTE * unit });
+  const isPast = beyond !== undefined && fitted !== note && measure(note, NOTE * unit) <= beyond.room;
   return [
     text(name, from, y, { size, weight: 700 }),
-    ...(fitted.length > 3 ? [text(fitted, noteAt, y, { size: NOTE * unit, ink: SECOND_INK })] : []),
+    ...(isPast
+      ? [text(note, beyond.from, y, lettering)]
+      : fitted.length > 3
+        ? [text(fitted, noteAt, y, lettering)]
+        : []),
   ];
 }
 

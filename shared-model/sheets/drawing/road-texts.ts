@@ -10,7 +10,7 @@ import { overlap, textsOf } from "../text-boxes.ts";
 import { DRAWING } from "./drawing-words.ts";
 import type { HouseScene } from "./house-scene.ts";
 import { leavingWords, wayWithin } from "./leaving-words.ts";
-import { roadWords } from "./middle-marks.ts";
+import { roadWords } from "./road-marks.ts";
 import { legsOf } from "./room-beside.ts";
 import { isOnLoad } from "./scene-answers.ts";
 

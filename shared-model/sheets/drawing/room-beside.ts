@@ -31,29 +31,18 @@ const APART = 8;
 export function roomBeside({ x, y, width, height }: Rect, around: Surroundings): RoomBeside {
   const { boxes, ways, wide, names, extent, unit } = around;
   const right = x + width;
+  const others = boxes.filter((box) => box.x !== x || box.y !== y);
   const taken: readonly Rect[] = [
-    ...boxes.map((box) => ({
-      ...box,
-      y: box.y - OVER * unit,
-      height: box.height + (OVER + UNDER) * unit,
-    })),
+    ...others.map((box) => ({ ...box, y: box.y - OVER * unit, height: box.height + (OVER + UNDER) * unit })),
     ...ways.flatMap((way) => legsOf(way, wide)),
     ...names,
   ];
-  const free = (top: number, bottom: number): number =>
-    Math.max(
-      0,
-      Math.min(
-        extent.x + extent.width,
-        ...taken
-          .filter(
-            (each) => each.x + each.width > right && each.x >= x + 1 && each.y < bottom && each.y + each.height > top,
-          )
-          .map((each) => each.x),
-      ) -
-        right -
-        APART * unit,
-    );
+  const free = (top: number, bottom: number): number => {
+    const next = taken
+      .filter((each) => each.x + each.width > right && each.y < bottom && each.y + each.height > top)
+      .map((each) => each.x);
+    return Math.max(0, Math.min(extent.x + extent.width, ...next) - right - APART * unit);
+  };
   return {
     over: free(y - OVER * unit, y),
     under: free(y + height, y + height + UNDER * unit),

@@ -24,7 +24,8 @@ import {
   legendMarks,
   ROAD_ITEM,
 } from "./legend-marks.ts";
-import { middleMarks, roadMarks } from "./middle-marks.ts";
+import { middleMarks } from "./middle-marks.ts";
+import { roadMarks } from "./road-marks.ts";
 import { groundsOf, groundsOnWays, roadTexts } from "./road-texts.ts";
 import { roomBeside } from "./room-beside.ts";
 import { roomMarks } from "./room-marks.ts";

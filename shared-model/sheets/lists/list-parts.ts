@@ -36,8 +36,14 @@ export const sayNothing = (flow: Flow, words: string): void => flow.paragraph(wo
 
 /** Cautions in small letters, together on one page. */
 export function writeCautions(flow: Flow, ids: readonly CautionId[]): void {
+  const [only] = ids;
   flow.keepTogether((kept) => {
     kept.space(3);
+    // One alone needs no heading, and no page of its own for it.
+    if (only !== undefined && ids.length === 1) {
+      kept.paragraph(LIST.onlyCaution(CAUTIONS[only]), { size: TYPE.small });
+      return;
+    }
     kept.paragraph(LIST.cautionTitle, { size: TYPE.small, weight: 700, withNext: true });
     ids.forEach((id, i) => {
       kept.paragraph(CAUTIONS[id], { size: TYPE.small, withNext: i < ids.length - 1 });

@@ -5,6 +5,7 @@ import type { StateName } from "../../model/project.ts";
 /** Words that several lists share. */
 export const LIST = catalogue({
   cautionTitle: "Mind",
+  onlyCaution: (words: Part) => `Mind: ${words}`,
   nothingDrawn: "Nothing is drawn yet. Draw what was found: a box, its cables and what is in it.",
   nothingProposed:
     "Nothing is proposed yet. This list shows the difference between what was found and what is proposed.",

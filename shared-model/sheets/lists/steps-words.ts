@@ -10,6 +10,7 @@ export const STEPS = catalogue({
   multiwire: "multiwire: all poles together",
   expect: "expect",
   found: "found",
+  tested: (test: Part, words: Part) => `${test}: ${words}`,
   ifNot: (words: Part) => `If not: ${words}`,
   caution: (words: Part) => `Caution: ${words}`,
   restsOn: "The expected values rest on",

@@ -111,7 +111,7 @@ class StepWriter {
     const { number, text, test, details, readings, sign } = step;
     const line = {
       number: String(number),
-      words: test === undefined ? text : `${test}  ${text}`,
+      words: test === undefined ? text : STEPS.tested(test, text),
       more: details.join(" "),
     };
     const after = [...this.ifNot(step), ...this.cautionsFor(step)];

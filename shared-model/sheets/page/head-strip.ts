@@ -3,7 +3,7 @@ import type { Mark } from "../display-list.ts";
 import { line, pt, rect, text } from "../marks.ts";
 import { EDITION_2026, notReviewed, reviewed } from "./caution-words.ts";
 import { AMBER, INK, SECOND_INK } from "./inks.ts";
-import { cutToFit, measure, printable } from "./measure.ts";
+import { cutToFit, measure, printable, wrap } from "./measure.ts";
 import { CAPTIONS, dayWords, PAGE, STATE_WORDS } from "./page-words.ts";
 
 /** One cell of a strip or title block: a caption above a value, with a smaller line below. */
@@ -42,13 +42,25 @@ export function stripMarks(
 function cellOf({ caption, value, note }: StripCell, x: number, y: number, room: number): readonly Mark[] {
   const small = pt(7.5);
   const large = measure(printable(value), VALUE, 700) <= room ? VALUE : LESS;
+  const lines = note === undefined || note === "" ? twoLines(value, room, large) : [value];
   return [
     text(cutToFit(caption, room, { size: small }), x, y + 4.2, { size: small, ink: SECOND_INK }),
-    text(cutToFit(value, room, { size: large, weight: 700 }), x, y + 8.7, { size: large, weight: 700 }),
+    ...lines.map((words, i) =>
+      text(cutToFit(words, room, { size: large, weight: 700 }), x, y + 8.7 + i * 1.25 * large, {
+        size: large,
+        weight: 700,
+      }),
+    ),
     ...(note === undefined || note === ""
       ? []
       : [text(cutToFit(note, room, { size: small }), x, y + 12.6, { size: small, ink: SECOND_INK })]),
   ];
+}
+
+/** What does not fit one line goes over to a second before it is cut. */
+function twoLines(value: string, room: number, size: number): readonly string[] {
+  const [first = "", ...rest] = wrap(value, room, { size, weight: 700 });
+  return rest.length === 0 ? [first] : [first, rest.join(" ")];
 }
 
 /** Height of a value, and what it shrinks to before it is cut. */

@@ -41,6 +41,13 @@ describe("names and makes", () => {
 });
 
 describe("the card", () => {
+  it("tells a finding whole, over a second line", () => {
+    const bedroom = sampleProject("two-wire-bedroom.loadside");
+    const card = cardOf(bedroom, "B1", "proposed");
+    expect(card).toMatch(/a tool with a metal case \(250\.114, /);
+    expect(card).not.toContain("…");
+  });
+
   it("names the first and the last of jumpers only where they count up between", () => {
     expect(cardOf(laundry, "B1", "proposed")).toContain("Jumpers a to g: 6 to 8 in., 12 AWG.");
     expect(cardOf(kitchen, "BF1", "proposed")).toContain("Jumpers BF1g1, BF1g2, BF1p, BF1q: 6 to 8 in., 12 AWG.");
@@ -64,6 +71,26 @@ describe("the steps", () => {
     expect(numbers).toEqual([...numbers].sort((p, q) => p - q));
   });
 
+  it("no two readings of one step are told alike", () => {
+    const bedroom = inputFor(sampleProject("two-wire-bedroom.loadside"), PROPOSED).scope?.steps ?? [];
+    for (const { text, readings } of [...steps, ...bedroom]) {
+      const told = readings.map(({ what }) => what);
+      expect(new Set(told).size, `${text} ${told.join("; ")}`).toBe(told.length);
+    }
+    const dead = bedroom.find(({ hold, box }) => hold === "HP1" && box?.name === "B3")?.readings ?? [];
+    expect(dead.map(({ what }) => what)).toContain("T3 BK at R3 H to T4 BK at R3 H");
+  });
+
+  it("a test has its number before its words, and says nothing against what is expected", () => {
+    const page = wordsOf(pagesOf(kitchen, "steps", PROPOSED));
+    expect(page).toContain("CM1: Before RESET");
+    expect(page).toContain("If not: Neutral to ground 0 V, though that is within the limit:");
+    // Without a ground at its outlets 0 V is what is expected of the bedroom.
+    const bedroom = wordsOf(pagesOf(sampleProject("two-wire-bedroom.loadside"), "steps", PROPOSED));
+    expect(bedroom).not.toContain("neutral and ground are joined there");
+    expect(bedroom).toContain("If not: Neutral to ground more than 1 V above: a bad joint on the way.");
+  });
+
   it("a sentence that ends in quoted words has one full stop", () => {
     const page = wordsOf(pagesOf(kitchen, "steps", PROPOSED));
     expect(page).toContain("“If it is dead, press RESET on K1b in BK1, counter, left”.");
@@ -81,4 +108,15 @@ it("rows that go on on the next page of the scope say whose they are", () => {
   const [first, second] = pagesOf(laundry, "scope", PROPOSED);
   expect(wordsOf(first === undefined ? [] : [first])).toContain("B4, freezer");
   expect(wordsOf(second === undefined ? [] : [second])).toContain("B4, freezer, continued");
+});
+
+it("the name of the job goes over to a second line before it is cut", () => {
+  const page = wordsOf(pagesOf(sampleProject("two-wire-bedroom.loadside"), "steps", { ...PROPOSED, paper: "a4" }));
+  expect(page).toContain("1954 house, bedroom without a ground");
+});
+
+it("a caution alone takes no page for its heading", () => {
+  const pages = pagesOf(sampleProject("two-wire-bedroom.loadside"), "findings", { ...PROPOSED, paper: "a4" });
+  expect(pages).toHaveLength(1);
+  expect(wordsOf(pages)).toContain("Mind: Section numbers move between editions");
 });
