@@ -243,6 +243,10 @@ export function scopeRemoved(asFound: Installation, { boxes, elsewhere }: ScopeD
       else if (item.kind === "enclosure") note(boxItemWords(before), name);
       else if (item.kind === "part" || item.kind === "ring") note(item.name, name);
       else if (item.kind === "jumper") note(wording.jumper, inBoxWords(item.name, { name }));
+      else if (item.kind === "splice") {
+        const connector = before.splices[(item.was ?? item.id) as SpliceId]?.connector ?? "none";
+        if (!WITHOUT_CONNECTOR.has(connector)) note(connectorTitle(connector), inBoxWords(item.name, { name }));
+      }
     }
   }
   for (const { item, kind } of elsewhere) {

@@ -120,3 +120,10 @@ it("a caution alone takes no page for its heading", () => {
   expect(pages).toHaveLength(1);
   expect(wordsOf(pages)).toContain("Mind: Section numbers move between editions");
 });
+
+it("the connectors of joints that the scope takes out are among what is taken out", () => {
+  expect(wordsOf(pagesOf(kitchen, "scope", PROPOSED))).toMatch(/BK1h twist-on, medium out .*BK1n twist-on, medium out/);
+  expect(wordsOf(pagesOf(kitchen, "materials", PROPOSED))).toContain(
+    "2 twist-on connector, medium BK1h in BK1, BK1n in BK1",
+  );
+});
