@@ -1,17 +1,12 @@
-import { findDeviceType } from "../catalog/device-types.ts";
-import type { Device } from "../model/device.ts";
-import type { DeviceId } from "../model/ids.ts";
 import { type ConductionGraph, GROUND, type GraphEdge, HOT, NEUTRAL } from "./conduction-graph.ts";
+import { conductsIn, inOrderOfKeys, joiningsOf } from "./joinings-by-setting.ts";
 import type { OutletNodes } from "./protection.ts";
-import type { HandlePosition, Joining, PathStep } from "./section.ts";
-import { MOST_SWITCHES, type Setting, settingsOf } from "./settings.ts";
+import type { Joining } from "./section.ts";
+import type { Setting } from "./settings.ts";
 import { isOpened, type Opened, type SourceReach } from "./source-reach.ts";
 import { groundSuspicions, suspicions } from "./suspicions.ts";
 import { edgesAt, settingWith } from "./ways.ts";
-import { type Sides, weakestLinks } from "./weakest-links.ts";
-
-/** Settings in which a joining is looked for; the rest of them are taken to be joined by the same. */
-const MOST_LOOKED_INTO = 64;
+import { weakestLinks } from "./weakest-links.ts";
 
 /** What joins hot to neutral in some setting. */
 export function shorts(graph: ConductionGraph, reach: SourceReach): readonly Joining[] {
@@ -174,9 +169,6 @@ function isReachedWithout(
   return false;
 }
 
-const conductsIn = (edge: GraphEdge, setting: Setting): boolean =>
-  edge.kind !== "switch" || setting.positionOf(edge.handle ?? "") === edge.position;
-
 /**
  * The terminal of a device in a box that stands for what it has of one of the two, one for each device. Switches are for
  * neither, as they may wrongly stand in a neutral.
@@ -201,131 +193,3 @@ function isMadeForGround({ nodes }: ConductionGraph, node: number): boolean {
     type.outlets.some(({ ground }) => ground === point.node)
   );
 }
-
-type IsJoined = (node: number, setting: Setting) => boolean;
-
-/**
- * Nodes that some setting brings one of `bits` to are taken together by the handles that decide what reaches them, and
- * each such group setting by setting.
- */
-function joiningsOf(
-  graph: ConductionGraph,
-  reach: SourceReach,
-  bits: number,
-  isJoined: IsJoined,
-  sides: Sides,
-): readonly Joining[] {
-  const groups = new Map<string, { readonly handles: readonly string[]; readonly nodes: number[] }>();
-  const keyOf = (node: number): string => reach.handlesAt(node).join("|");
-  graph.nodes.forEach((_, node) => {
-    const some = reach.some(node);
-    if (graph.source[node] !== 0 || (some & bits) === 0 || reach.isBounded(node)) return;
-    const handles = reach.handlesAt(node);
-    const key = keyOf(node);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, { handles, nodes: [node] });
-    else group.nodes.push(node);
-  });
-  const found = new Map<string, Joining & { readonly isNamed: (setting: Setting) => boolean }>();
-  for (const [key, { handles: own, nodes }] of groups) {
-    const handles = withSwitchesAt(graph, own, new Set(nodes));
-    const joined = [...settingsOf(handles)].filter((setting) => nodes.some((node) => isJoined(node, setting)));
-    const byStep = new Map<string, { readonly by: PathStep; readonly columns: Set<number> }>();
-    for (const setting of joined.slice(0, MOST_LOOKED_INTO)) {
-      for (const by of weakestLinks(graph, (edge) => conductsIn(edge, setting), sides)) {
-        if (!nodesOf(graph, by).some((node) => graph.source[node] === 0 && keyOf(node) === key)) continue;
-        const known = byStep.get(stepKey(by));
-        if (known === undefined) byStep.set(stepKey(by), { by, columns: new Set([setting.column]) });
-        else known.columns.add(setting.column);
-      }
-    }
-    for (const [step, { by, columns }] of byStep) {
-      if (joined.length > MOST_LOOKED_INTO) for (const { column } of joined) columns.add(column);
-      const known = found.get(step);
-      const isNamed = known?.isNamed ?? namedBy(handles, columns);
-      const elsewhere = joined.some((setting) => columns.has(setting.column) && !isNamed(setting));
-      if (known === undefined)
-        found.set(step, { by, when: positionsOf(graph, handles, columns), alsoElse: elsewhere, isNamed });
-      else if (elsewhere) found.set(step, { ...known, alsoElse: true });
-    }
-  }
-  return [...found]
-    .sort(([one], [other]) => (one < other ? -1 : 1))
-    .map(([, { by, when, alsoElse }]) => ({ by, when, alsoElse }));
-}
-
-/**
- * The handles that decide what reaches some nodes, and those of switches between nodes that are joined whatever they do:
- * another joining may lie behind them. Not more of these than are tried.
- */
-function withSwitchesAt(
-  graph: ConductionGraph,
-  handles: readonly string[],
-  nodes: ReadonlySet<number>,
-): readonly string[] {
-  const more = new Set(handles);
-  for (const { kind, handle, a, b } of graph.edges)
-    if (kind === "switch" && handle !== undefined && nodes.has(a) && nodes.has(b)) more.add(handle);
-  return more.size > MOST_SWITCHES ? handles : [...more].sort();
-}
-
-/** Handles whose positions are enough for it: of the first setting, those without which it would not always be so. */
-function enoughOf(handles: readonly string[], columns: ReadonlySet<number>): readonly number[] {
-  const first = Math.min(...columns);
-  const kept = new Set(handles.map((_, bit) => bit));
-  const all = [...Array(1 << handles.length).keys()];
-  for (const bit of [...kept]) {
-    kept.delete(bit);
-    const agrees = (column: number): boolean => [...kept].every((one) => ((column ^ first) & (1 << one)) === 0);
-    if (!all.filter(agrees).every((column) => columns.has(column))) kept.add(bit);
-  }
-  return [...kept];
-}
-
-function positionsOf(
-  graph: ConductionGraph,
-  handles: readonly string[],
-  columns: ReadonlySet<number>,
-): readonly HandlePosition[] {
-  const first = Math.min(...columns);
-  return enoughOf(handles, columns).flatMap((bit) => positionOf(graph, handles[bit] ?? "", (first >> bit) & 1));
-}
-
-/** Whether a setting has the positions that are named for it. */
-function namedBy(handles: readonly string[], columns: ReadonlySet<number>): (setting: Setting) => boolean {
-  const first = Math.min(...columns);
-  const enough = enoughOf(handles, columns);
-  return (setting) => enough.every((bit) => setting.positionOf(handles[bit] ?? "") === ((first >> bit) & 1));
-}
-
-/** A position of a handle as a person names it; none for a handle of what is not known. */
-export function positionOf(graph: ConductionGraph, handle: string, index: number): readonly HandlePosition[] {
-  const device = deviceOfHandle(graph, handle);
-  const position = device === undefined ? undefined : findDeviceType(device.type)?.positions[index];
-  if (device === undefined || position === undefined) return [];
-  const at = handle.slice(device.id.length + 1);
-  return [{ device: device.id, position, ...(at !== "" && { at }) }];
-}
-
-export const deviceOfHandle = (graph: ConductionGraph, handle: string): Device | undefined =>
-  graph.devices.get((handle.split(" ")[0] ?? "") as DeviceId)?.device;
-
-function nodesOf(graph: ConductionGraph, step: PathStep): readonly number[] {
-  const at = (end: PathStep["from"]): number | undefined =>
-    step.kind === "cable" ? graph.ends.get(end as typeof step.from) : undefined;
-  if (step.kind === "device")
-    return [step.from, step.to].flatMap((node) => graph.nodeOfDevice(step.device, node) ?? []);
-  if (step.kind === "cable") return [step.from, step.to].flatMap((end) => at(end) ?? []);
-  const edge = graph.edges.find(({ jumper, enclosure }) => jumper === step.jumper && enclosure?.id === step.enclosure);
-  return edge === undefined ? [] : [edge.a, edge.b];
-}
-
-const stepKey = (step: PathStep): string => {
-  if (step.kind === "cable") return ["cable", step.cable, step.conductor].join(" ");
-  return step.kind === "jumper"
-    ? ["jumper", step.jumper].join(" ")
-    : ["device", step.device, [step.from, step.to].sort()].join(" ");
-};
-
-const inOrderOfKeys = (steps: readonly PathStep[]): readonly PathStep[] =>
-  [...steps].sort((one, other) => (stepKey(one) < stepKey(other) ? -1 : 1));

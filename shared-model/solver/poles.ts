@@ -5,7 +5,7 @@ import type { Enclosure } from "../model/enclosure.ts";
 import { isBar } from "./circuits.ts";
 import type { ConductionGraph, GraphEdge } from "./conduction-graph.ts";
 import { busOf } from "./enclosure-graph.ts";
-import { positionOf } from "./joinings.ts";
+import { positionOf } from "./joinings-by-setting.ts";
 import type { HandlePosition, PathStep, Section } from "./section.ts";
 import { keptWithWiring, modelOf } from "./sections.ts";
 import { edgesAt, stepOf } from "./ways.ts";

@@ -2,7 +2,7 @@ import type { DeviceNode } from "../catalog/device-type.ts";
 import type { Device } from "../model/device.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import type { OutletKey } from "../model/ids.ts";
-import { deviceOfHandle } from "./joinings.ts";
+import { deviceOfHandle } from "./joinings-by-setting.ts";
 import type { Section } from "./section.ts";
 import { keptWithWiring, modelOf } from "./sections.ts";
 import { MOST_SWITCHES, settingsOf } from "./settings.ts";

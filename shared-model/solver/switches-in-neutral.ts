@@ -1,6 +1,6 @@
 import type { DeviceId, OutletKey } from "../model/ids.ts";
 import { type ConductionGraph, HOT, NEUTRAL } from "./conduction-graph.ts";
-import { deviceOfHandle } from "./joinings.ts";
+import { deviceOfHandle } from "./joinings-by-setting.ts";
 import type { OutletNodes } from "./protection.ts";
 import type { SwitchInNeutral } from "./section.ts";
 import { MOST_SWITCHES, settingsOf } from "./settings.ts";

@@ -242,6 +242,26 @@ describe("where two things join", () => {
     ]);
   });
 
+  test("a neutral that comes to a ground by way of a short circuit and a switch is not hidden by the short circuit", () => {
+    const drawing = new Drawing()
+      .panel("P")
+      .breaker("Q1", 20)
+      .box("B1", 18)
+      .box("B2", 18)
+      .cable("C1", "nm-12-2-g", "P", "B1")
+      .cable("C2", "nm-12-2-g", "B1", "B2")
+      .device("S1", "switch-single-pole", "B1")
+      .splice("H", "B1", "twist-large")
+      .splice("N", "B1", "twist-large")
+      .put({ "C1.bk@P": "Q1.OUT", "C1.wh@P": "P-NB.BAR", "C1.cu@P": "P-GB.BAR" })
+      .put({ "C1.bk@B1": "H", "C1.wh@B1": "N", "C2.cu@B1": "S1.L", "C2.cu@B2": "bond" })
+      .jumper("a", "B1", "H", "S1.C")
+      .jumper("short", "B1", "H", "N");
+    const joinings = onlySection(drawing).neutralsOnGround();
+    expect(joinings).toHaveLength(1);
+    expect(joinings[0]?.when).toEqual([{ device: "S1", position: "on" }]);
+  });
+
   test("a receptacle that is exchanged as well is no part of a short circuit elsewhere", () => {
     const drawing = laundryProposed().swap("C5.bk@B6", "C5.wh@B6").jumper("y", "B3", "R3.H2", "R3.N2");
     expect(joins(onlySection(drawing).shorts())).toEqual(["y"]);

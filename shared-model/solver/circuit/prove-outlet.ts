@@ -1,6 +1,6 @@
 import type { DeviceId } from "../../model/ids.ts";
 import { HOT, NEUTRAL } from "../conduction-graph.ts";
-import { positionOf } from "../joinings.ts";
+import { positionOf } from "../joinings-by-setting.ts";
 import type { HandlePosition } from "../section.ts";
 import { MOST_SWITCHES, type Setting, settingsOf } from "../settings.ts";
 import type { SourceReach } from "../source-reach.ts";
