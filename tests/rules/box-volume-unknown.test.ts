@@ -62,7 +62,7 @@ ruleTester(boxVolumeUnknown, {
           data: { neededIn3: 8.75 },
           says: [
             "at least 8.75 in³",
-            "Table 23 of this rule set has no box 4x1-1/4 square",
+            "Table 23 of this rule set has no box 4 × 1-1/4 square",
             "Of the standard boxes of its shape 21, 30 and 42 in³ would hold it.",
           ],
         },

@@ -185,7 +185,7 @@ describe("the ledger of a drawn box by CSA C22.1", () => {
     const sized = (size: string) => ledger(joined("none").setBox("J", { volume: { kind: "table", size } }), "J");
     expect(sized("4x1-1/2 round/octagonal")).toMatchObject({ available: 150_000, verdict: "fits" });
     expect(sized("4x1-1/4 square").verdict).toBe("volume-unknown");
-    expect(sized("4x1-1/4 square").reason).toContain("Table 23 of this rule set has no box 4x1-1/4 square");
+    expect(sized("4x1-1/4 square").reason).toContain("Table 23 of this rule set has no box 4 × 1-1/4 square");
   });
 
   test("a device whose body reaches in more than an inch takes room by its depth", () => {
