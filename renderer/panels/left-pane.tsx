@@ -29,7 +29,9 @@ export function LeftPane() {
               {wording.outline}
             </Tabs.Tab>
           </Tabs.List>
-          <StateTag />
+          <span className="state-place">
+            <StateTag />
+          </span>
           <FoldButton side="left" />
         </div>
         <Tabs.Panel className="tab-body left-tab" value="stock">

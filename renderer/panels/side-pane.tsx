@@ -55,7 +55,11 @@ export function SidePane() {
               </Tabs.Tab>
             ))}
           </Tabs.List>
-          {!energised && !makingUp && !surveying && !scoped && <StateTag />}
+          {!energised && !makingUp && !surveying && !scoped && (
+            <span className="state-place">
+              <StateTag />
+            </span>
+          )}
           <FoldButton side="right" />
         </div>
         <Tabs.Panel className="tab-body" value="details">
