@@ -2,6 +2,7 @@ import "@fontsource-variable/atkinson-hyperlegible-next/wght.css";
 import "./theme.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { languageTag } from "../shared-model/lib/language.ts";
 import { beginChecks, fetchReader, startChecks } from "./analysis/checks.ts";
 import { allowOwnWorkers } from "./analysis/trusted-worker.ts";
 import { App, workbench } from "./app.tsx";
@@ -24,6 +25,7 @@ import { runWindowCommand } from "./state/window-commands.ts";
 const root = document.getElementById("root");
 if (root === null) throw new Error("The page has no place for the window.");
 
+document.documentElement.lang = languageTag();
 allowOwnWorkers();
 startChecks();
 keepSelectionTrue();

@@ -39,6 +39,24 @@ test("every pane says its words by catalogues, and nothing is cut off where word
   }
 });
 
+for (const [stored, region] of [
+  ["en", undefined],
+  // RFC 5646, 2.2.4: the regions QM to QZ and XA to XZ are for private use.
+  ["pseudo", "XA"],
+] as const) {
+  test(`the page says to those who read it aloud which language it is in: ${stored}`, async ({
+    quietPage: page,
+    address,
+  }) => {
+    await page.addInitScript((language) => localStorage.setItem("loadside.language", language), stored);
+    await page.goto(address);
+    await expect(page.getByRole("heading", { level: 1 })).toBeAttached();
+    // Throws where it is no language tag.
+    const told = new Intl.Locale((await page.locator("html").getAttribute("lang")) ?? "");
+    expect([told.language, told.region]).toEqual(["en", region]);
+  });
+}
+
 /** What lies over a neighbour or reaches out of its row: in the title strip, the foot and the heads of the panes. */
 const beside = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() => {
