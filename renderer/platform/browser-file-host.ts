@@ -94,7 +94,6 @@ async function openHandle(handle: FileSystemFileHandle): Promise<Result<ChosenFi
     const file = await handle.getFile();
     const text = await readText(file);
     if (!text.ok) return text;
-    void rememberFile(handle);
     return ok({ name: handle.name, text: text.value, target: handleTarget(handle, file.lastModified) });
   } catch {
     return failed(problem("file-unreadable", "", wording.cannotBeReadCheckThatIt(handle.name)));
@@ -107,6 +106,7 @@ function handleTarget(handle: FileSystemFileHandle, seen: number | undefined): F
   return {
     name: handle.name,
     recent: () => rememberedAs(handle),
+    shown: () => void rememberFile(handle),
     async write(text, overwrite): Promise<SaveOutcome> {
       try {
         if (!overwrite && known !== undefined && (await handle.getFile()).lastModified !== known) {

@@ -12,6 +12,8 @@ export interface FileTarget {
   readonly token?: string;
   /** Its line in the list of recent files; undefined where it has none. */
   recent?(): Promise<string | undefined>;
+  /** Its drawing is shown now: it goes on the list of recent files. What is only read, and then refused, does not. */
+  shown?(): void;
   /**
    * Replaces the whole file. `changed-elsewhere` means that another program wrote to it since it was last read or
    * saved here; nothing was written then. `note` is a sentence worth showing after a save.

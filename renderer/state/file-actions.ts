@@ -90,6 +90,7 @@ export function createFileActions({ host, parse }: FileTools): FileActions {
     const { project, readOnly, verdict } = outcome;
     resetSession();
     openDocument({ project, readOnly, ...(belongs && { text, fileName: name }), ...(belongs && target && { target }) });
+    target?.shown?.();
     if (verdict !== undefined) void closeWhenRefused(name, verdict);
     if (readOnly) notify("note", wording.wasWrittenByANewerVersion(name), [wording.itCanBeReadHereNot]);
     else closeNotice();

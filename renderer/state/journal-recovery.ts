@@ -64,6 +64,7 @@ export function createRecovery(tools: RecoveryTools): Recovery {
     if (made === undefined) return;
     const taken = await tools.takeOver(made.document);
     if (!taken) return;
+    made.document.target?.shown?.();
     if (made.lines.length > 0) notify("note", made.title, made.lines);
     if (await tools.keptHere()) await store.remove(id);
   }
