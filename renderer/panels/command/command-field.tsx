@@ -6,6 +6,7 @@ import { listenForCommandKey } from "./command-key.ts";
 import { FoundLine } from "./command-line.tsx";
 import { COMMAND_WORDS } from "./command-words.ts";
 import { fetchCommandLines } from "./fetch-lines.ts";
+import { type Ahead, moved, takeBack } from "./pressed-ahead.ts";
 
 /** What there is to be found, and what a command that was chosen asks for. */
 interface Offer {
@@ -20,12 +21,14 @@ export function CommandField() {
   const [at, setAt] = useState(0);
   const input = useRef<HTMLInputElement>(null);
   const before = useRef<HTMLElement | SVGElement>(null);
-  /** Enter was pressed before there was anything to run. */
-  const entered = useRef(false);
+  /** From an Enter that waits for its answer, in order; undefined where keys act at once. */
+  const ahead = useRef<Ahead[]>(undefined);
   const list = useId();
   const keys = useKeys("find-anything");
   const asked = offer?.asked;
-  const found = useMemo(() => (offer?.asked?.lines ?? offer?.find)?.(typed) ?? [], [offer, typed]);
+  const linesFor = (words: string) => (offer?.asked?.lines ?? offer?.find)?.(words) ?? [];
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it changes with the offer alone.
+  const found = useMemo(() => linesFor(typed), [offer, typed]);
 
   useEffect(() => {
     const focus = (): void => input.current?.focus();
@@ -37,9 +40,9 @@ export function CommandField() {
   }, []);
 
   useEffect(() => {
-    if (offer === undefined || !entered.current) return;
-    entered.current = false;
-    run(found[at]);
+    // What is typed now can be seen in the field while it waits.
+    if (ahead.current?.length === 0) ahead.current = undefined;
+    if (offer !== undefined && ahead.current !== undefined) catchUp(ahead.current);
   });
 
   const aim = found[at]?.aim;
@@ -50,47 +53,60 @@ export function CommandField() {
   }, [aim]);
 
   const open = async (): Promise<void> => {
-    const { offerAll } = await fetchCommandLines();
-    if (document.activeElement === input.current) setOffer((now) => now ?? { find: offerAll() });
+    const { offerAll, askedOf } = await fetchCommandLines();
+    if (document.activeElement !== input.current) return;
+    const { pick, inField } = pickStore.get();
+    const made = pick !== undefined && inField ? { find: () => [], asked: askedOf(pick) } : { find: offerAll() };
+    setOffer((now) => now ?? made);
   };
   const close = (): void => {
-    entered.current = false;
+    ahead.current = undefined;
     setOffer(undefined);
     setTyped("");
     setAt(0);
     if (pickStore.get().inField) cancelPick();
   };
-  const ask = (next: Asked): void => {
+  /** To the next question; without one, to the choice that a command waits for. What was pressed meanwhile is meant for it. */
+  const goOn = (pressed: Ahead[], next?: Asked): void => {
+    ahead.current = pressed;
     setTyped("");
     setAt(0);
-    setOffer({ find: () => [], asked: next });
-    input.current?.focus();
+    setOffer(next && { find: () => [], asked: next });
+    if (document.activeElement !== input.current) input.current?.focus();
+    else if (next === undefined) void open();
   };
-  const run = (line: CommandLine | undefined): void => {
-    if (line === undefined || line.whyNot !== undefined) return;
-    if (line.ask !== undefined) {
-      let next: Asked | undefined;
-      // What it does by itself may ask for more, as any line may.
-      const choice = askInField(() => {
-        next = line.ask?.();
-      });
-      if (choice) void askChoice();
-      else if (next !== undefined) ask(next);
-      else finish();
-      return;
-    }
+  /** @returns Whether there was anything to run. */
+  const run = (line: CommandLine | undefined): boolean => {
+    if (line === undefined || line.whyNot !== undefined) return false;
+    const pressed = ahead.current ?? [];
+    let next: Asked | undefined;
     // The field gives the focus up first, so that what runs can put it where it belongs.
-    if (asked === undefined) {
+    if (line.ask === undefined && asked === undefined) {
       leave();
       close();
     }
-    if (askInField(line.run)) void askChoice();
+    // What a line does by itself may ask for more, as any line may.
+    const choice = askInField(() => {
+      if (line.ask === undefined) line.run();
+      else next = line.ask();
+    });
+    if (choice) goOn(pressed);
+    else if (next !== undefined) goOn(pressed, next);
     else finish();
+    return true;
   };
-  const askChoice = async (): Promise<void> => {
-    const { askedOf } = await fetchCommandLines();
-    const { pick, inField } = pickStore.get();
-    if (pick !== undefined && inField) ask(askedOf(pick));
+  /** Does with what is there now what was pressed before it was. */
+  const catchUp = (pressed: Ahead[]): void => {
+    let words = typed;
+    let place = at;
+    for (let next = pressed.shift(); next !== undefined; next = pressed.shift()) {
+      if ("text" in next) [words, place] = [words + next.text, 0];
+      else if (next.key !== "Enter") place = moved(place, next.key, linesFor(words).length);
+      else if (run(linesFor(words)[place])) return;
+    }
+    ahead.current = undefined;
+    setTyped(words);
+    setAt(place);
   };
   const finish = (): void => {
     leave();
@@ -103,17 +119,17 @@ export function CommandField() {
     if (before.current?.isConnected === true) before.current.focus({ preventScroll: true });
     if (document.activeElement === input.current) input.current?.blur();
   };
-  const move = (to: number): void => {
-    if (found.length > 0) setAt((to + found.length) % found.length);
-  };
   const onKeyDown = (event: React.KeyboardEvent): void => {
     if (event.nativeEvent.isComposing) return;
-    if (event.key === "ArrowDown") move(at + 1);
-    else if (event.key === "ArrowUp") move(at - 1);
-    else if (event.key === "Enter" && offer === undefined) entered.current = true;
-    else if (event.key === "Enter") run(found[at]);
-    else if (event.key === "Escape") finish();
-    else if (event.key === "Backspace" && typed === "" && asked !== undefined) stepBack();
+    const { key } = event;
+    const acts = key === "Enter" || key === "ArrowDown" || key === "ArrowUp";
+    if (acts && (ahead.current !== undefined || offer === undefined))
+      ahead.current = [...(ahead.current ?? []), { key }];
+    else if (key === "Enter") run(found[at]);
+    else if (acts) setAt(moved(at, key, found.length));
+    else if (key === "Escape") finish();
+    else if (key === "Backspace" && ahead.current !== undefined) takeBack(ahead.current);
+    else if (key === "Backspace" && typed === "" && asked !== undefined) stepBack();
     else return;
     event.preventDefault();
     event.stopPropagation();
@@ -146,8 +162,10 @@ export function CommandField() {
         }}
         onBlur={close}
         onChange={({ target }) => {
-          setTyped(target.value);
-          setAt(0);
+          if (ahead.current === undefined) {
+            setTyped(target.value);
+            setAt(0);
+          } else ahead.current.push({ text: target.value.slice(typed.length) });
         }}
         onKeyDown={onKeyDown}
       />
