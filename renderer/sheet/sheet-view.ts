@@ -133,7 +133,13 @@ export function centreNow(): Point {
  * @returns Whether all of it is seen then; else its beginning is.
  */
 export function showArea(area: Rect, fill = false): boolean {
-  if (flow === undefined) return false;
+  if (flow === undefined) {
+    // A sheet that comes only now begins with all there is, or as it was left; one of several boxes fills its view then.
+    const now = documentStore.get();
+    if (fill && wholeOf(now)?.boxes !== 1 && rememberedView(now, hostArea()) === undefined)
+      waiting = () => showArea(area, fill);
+    return false;
+  }
   const host = clearArea();
   if (host === undefined) return false;
   const from = toSheet({ clientX: host.left, clientY: host.top + host.head });

@@ -10,16 +10,24 @@ export function supplyBy(asked: AskSupply | undefined): void {
   ask = asked;
 }
 
-/** An answer that does not come is asked for again so often: a worker may be starting, the document may have moved on. */
-const TRIES = 20;
+/** As long as a person may be kept waiting: a worker may be starting, or not answer at all. */
+const LONGEST_MS = 5000;
+/** An answer that does not come is asked for again so soon: the document may have moved on. */
 const AGAIN_AFTER_MS = 150;
+
+const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
 /** The panel of a cable that leads out of the drawing; undefined when nobody answers in the end. */
 export const askSupply: AskSupply = async (wanted) => {
-  for (let tries = 0; ask !== undefined && tries < TRIES; tries += 1) {
-    const answer = await ask(wanted);
+  let isLate = false;
+  const end = wait(LONGEST_MS).then(() => {
+    isLate = true;
+    return undefined;
+  });
+  while (ask !== undefined && !isLate) {
+    const answer = await Promise.race([ask(wanted), end]);
     if (answer !== undefined) return answer;
-    await new Promise((done) => setTimeout(done, AGAIN_AFTER_MS));
+    await wait(AGAIN_AFTER_MS);
   }
   return undefined;
 };

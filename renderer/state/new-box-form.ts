@@ -69,16 +69,27 @@ export function tryBox(
   return { ok: true, tried: { ...tried, ...(supply !== undefined && { supply }) } };
 }
 
+/** Makes the box once it is ready. @returns Whether it was made. */
+export const makeBox = async (seen: SeenBox): Promise<boolean> => (await readyBox(seen))();
+
 /**
- * Makes the box in the drawing that is open, with the panel of its supply, in one step; selects it and brings it into view.
- * @returns Whether it was made.
+ * Makes ready a box for the drawing that is open, with the panel of its supply, which is waited for some seconds.
+ * @returns What makes it, in one step, selects it and brings it into view; says whether it was made.
  */
-export async function makeBox(seen: SeenBox): Promise<boolean> {
+export async function readyBox(seen: SeenBox): Promise<() => boolean> {
   const { project, state } = documentStore.get();
   const box = boxToMake(project, state, seen);
-  const { id, call } = box;
   const wanted = box.supply !== undefined && seen.panel !== "left-out";
   const panel = wanted ? await panelFor(state, box) : undefined;
+  return () => makeReady({ project, state }, box, wanted, panel);
+}
+
+function makeReady(
+  { project, state }: Home,
+  { id, call }: ReturnType<typeof boxToMake>,
+  wanted: boolean,
+  panel: SupplyAnswer | undefined,
+): boolean {
   // While it was asked for, another drawing may have been opened: the box was not meant for that one.
   if (documentStore.get().project !== project) {
     notify("problem", laterWording.notMade, [laterWording.drawingChangedMeanwhile]);

@@ -38,15 +38,30 @@ export function leaveWork(id: string, aside = true): void {
   startStore.merge({ left });
 }
 
+let isKept = false;
+
+/** The start page stays, whatever `act` opens: it has still something to do with it. */
+export async function keepStart<T>(act: () => Promise<T>): Promise<T> {
+  isKept = true;
+  try {
+    return await act();
+  } finally {
+    isKept = false;
+  }
+}
+
 /** The start page gives way as soon as there is something to see on the sheet. Until the returned function is called. */
 export function leaveStartWhenWorking(): () => void {
   let { goTo, tool, pane } = sessionStore.get();
+  const leave = (): void => {
+    if (!isKept) closeStart();
+  };
   const stops = [
-    followDocument(closeStart),
+    followDocument(leave),
     sessionStore.subscribe(() => {
       const now = sessionStore.get();
       const asked = (now.goTo !== undefined && now.goTo !== goTo) || (now.tool !== undefined && now.tool !== tool);
-      if (asked || now.pane !== pane) closeStart();
+      if (asked || now.pane !== pane) leave();
       ({ goTo, tool, pane } = now);
     }),
   ];
