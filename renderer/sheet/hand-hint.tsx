@@ -22,6 +22,7 @@ import { nextStep } from "./next-step.ts";
 import { aimNow } from "./placing/aim.ts";
 import { freeSpot } from "./placing/free-spot.ts";
 import { useHintSpot } from "./use-hint-spot.ts";
+import { useNoticeSpot } from "./use-notice-spot.ts";
 import { wording } from "./words.ts";
 
 /**
@@ -31,6 +32,7 @@ import { wording } from "./words.ts";
 export function HandHint() {
   const tool = useStore(sessionStore, (session) => session.tool);
   const held = useHeld();
+  useNoticeSpot(held);
   if (held !== undefined) return <HeldHint held={held} />;
   return tool === undefined ? <NextHint /> : <ToolHint tool={tool} />;
 }
