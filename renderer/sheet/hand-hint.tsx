@@ -21,8 +21,8 @@ import { laterWording } from "./later-words.ts";
 import { nextStep } from "./next-step.ts";
 import { aimNow } from "./placing/aim.ts";
 import { freeSpot } from "./placing/free-spot.ts";
+import { useAtWork } from "./use-at-work.ts";
 import { useHintSpot } from "./use-hint-spot.ts";
-import { useNoticeSpot } from "./use-notice-spot.ts";
 import { wording } from "./words.ts";
 
 /**
@@ -32,7 +32,7 @@ import { wording } from "./words.ts";
 export function HandHint() {
   const tool = useStore(sessionStore, (session) => session.tool);
   const held = useHeld();
-  useNoticeSpot(held);
+  useAtWork(held);
   if (held !== undefined) return <HeldHint held={held} />;
   return tool === undefined ? <NextHint /> : <ToolHint tool={tool} />;
 }
