@@ -42,6 +42,50 @@ test("where a wall has more cables than lanes before it they run closer together
   expect(Math.min(...gaps(few.sort((p, q) => p - q)))).toBeGreaterThanOrEqual(NEAR_ROADS.lane - 1);
 });
 
+/** Where roads cross: a level leg of one and an upright leg of another, their ends not counted. */
+function crossingsOf(roads: readonly (readonly Point[])[]): number {
+  const legs = roads.flatMap((points, road) => points.slice(1).map((b, i) => ({ road, a: points[i] ?? b, b })));
+  const within = (at: number, p: number, q: number): boolean => at > Math.min(p, q) && at < Math.max(p, q);
+  return legs.reduce(
+    (sum, level) =>
+      sum +
+      legs.filter(
+        ({ road, a, b }) =>
+          road !== level.road && within(a.x, level.a.x, level.b.x) && a.x === b.x && within(level.a.y, a.y, b.y),
+      ).length,
+    0,
+  );
+}
+
+describe("of cables that leave one wall in the order of their other ends", () => {
+  /** Heights of the other ends, boxes high enough to stand apart. */
+  const heights = fc
+    .record({
+      from: fc.integer({ min: -2000, max: 200 }),
+      gaps: fc.array(fc.integer({ min: 120, max: 900 }), { minLength: 2, maxLength: 7, size: "max" }),
+    })
+    .map(({ from, gaps }) => gaps.map((_, i) => gaps.slice(0, i).reduce((y, gap) => y + gap, from)));
+  const fan = (tos: readonly number[], out: 1 | -1): readonly RoadEnds[] =>
+    tos.map((to, i) => ({
+      a: { at: { x: 0, y: 80 * i }, out },
+      b: { at: { x: 900 * out, y: to }, out: out > 0 ? -1 : 1 },
+    }));
+
+  test("a short one beside long ones turns beyond them: none cross", () => {
+    // The first two rise far and take a lane each; the third ends beside the stub of the first.
+    const ends = [-1532, -832, 24].map((to, i): RoadEnds => ({ a: right(0, 84 * i), b: left(500, to) }));
+    expect(crossingsOf(layRoads(ends, []))).toBe(0);
+  });
+
+  test("none cross, whichever way they go", () => {
+    fc.assert(
+      fc.property(heights, fc.constantFrom(1 as const, -1 as const), (tos, out) => {
+        expect(crossingsOf(layRoads(fan(tos, out), []))).toBe(0);
+      }),
+    );
+  });
+});
+
 describe("around boxes", () => {
   const wall = (x: number, y: number, width = 500, height = 400): Rect => ({ x, y, width, height });
 

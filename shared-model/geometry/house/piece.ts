@@ -111,15 +111,16 @@ export function folded(places: Places, sizeOf: Sizes, most: number): Block {
   const areas = rows.map((each) =>
     blockOf(new Map(each.flatMap(({ ids }) => ids.map((id) => [id, at(places, id)]))), sizeOf),
   );
-  const right = Math.max(...areas.map(({ area }) => area.width));
-  let y = 0;
+  // A row begins under the end of the one over it: aside of that, the cable that feeds it crosses those that go on from it.
+  let [turn, y] = [0, 0];
   areas.forEach(({ places: own, area }, i) => {
     const back = i % 2 === 1;
     for (const [id, point] of own) {
       const rect = standing(sizeOf(id), point);
-      const x = back ? right - (rect.x - area.x) - rect.width : rect.x - area.x;
+      const x = back ? turn - (rect.x - area.x) - rect.width : turn + rect.x - area.x;
       done.set(id, { x: onPitch(x - sizeOf(id).x), y: onPitch(point.y - area.y + y) });
     }
+    turn += back ? -area.width : area.width;
     y += area.height + GAP.down;
   });
   return blockOf(done, sizeOf);

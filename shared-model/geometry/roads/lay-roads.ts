@@ -4,14 +4,15 @@ import type { Rect } from "../box-drawing.ts";
 import { bentRoad, tidied } from "./bends.ts";
 import { findWay } from "./find-way.ts";
 import { type Ground, openGround } from "./ground.ts";
-import { overAt, plainRoad, type Tried } from "./plain-road.ts";
+import { type Lanes, overAt, plainRoad, type Tried } from "./plain-road.ts";
 import type { RoadEnds, RoadScale } from "./road.ts";
 import { NEAR_ROADS } from "./road.ts";
+import { openStubs, wallOf } from "./stubs.ts";
 
 /**
  * Lays roads: level out of the stubs, upright on a lane of their own, around boxes. Of the roads that leave one wall,
- * those going up take their lanes from the topmost stub outward and those going down from the lowest, so that they do not
- * cross each other. A road that a person has bent goes as it was led, whatever stands there, and the others make room for
+ * those going up take their lanes from the topmost stub outward and those going down from the lowest, each beyond the
+ * lanes of those whose stubs it passes, so that they do not cross each other. A road that a person has bent goes as it was led, whatever stands there, and the others make room for
  * it. The same ends give the same roads.
  */
 export function layRoads(
@@ -47,11 +48,14 @@ export function* layingRoads(
       const ground = openGround(standing, scale);
       for (const points of bent) ground.take(points.map(turn));
       const full = new Set<string>();
+      const stubs = openStubs();
       for (const { each, i } of order) {
         const wall = wallOf(each);
-        const laid = layRoad(each, ground, stepped(each, turn, scale), budget, tight.has(wall));
+        const lanes = { tight: tight.has(wall), past: stubs.passedBy(each) };
+        const laid = layRoad(each, ground, stepped(each, turn, scale), budget, lanes);
         if (laid.shares) full.add(wall);
         ground.take(laid.points);
+        stubs.take(each, laid.points);
         roads[i] = laid.points.map(turn);
         yield;
       }
@@ -70,7 +74,6 @@ export function* layingRoads(
 /** Roads that are laid anew for the sake of a few: a large building is laid once. */
 const MOST_ANEW = 400;
 const NO_WALLS: ReadonlySet<string> = new Set();
-const wallOf = ({ a }: RoadEnds): string => `${a.at.x} ${a.out}`;
 
 const isBent = ({ bends }: RoadEnds): boolean => bends !== undefined && bends.length > 0;
 
@@ -99,12 +102,14 @@ const isUpright = ({ a }: RoadEnds): boolean => a.upright === true;
 /** Going up, higher stubs come first; going down, lower ones. */
 const rank = ({ a, b }: RoadEnds): number => (b.at.y < a.at.y ? a.at.y : -a.at.y);
 
+const ALONE: Lanes = { tight: false, past: undefined };
+
 /** One road alone, for a box on the move. */
 export function looseRoad(ends: RoadEnds, scale: RoadScale): readonly Point[] {
   if (isBent(ends)) return bentRoad(ends, scale);
   const turn = isUpright(ends) ? turned : asIs;
   const each = turnedEnds(ends, turn);
-  return layRoad(each, openGround([], scale), stepped(each, turn, scale), 0, false).points.map(turn);
+  return layRoad(each, openGround([], scale), stepped(each, turn, scale), 0, ALONE).points.map(turn);
 }
 
 /**
@@ -115,8 +120,8 @@ const AT_LEAST = 40_000;
 const A_ROAD = 60;
 
 /** The simplest road that is clear of boxes; where there is none, the simplest of all. */
-function layRoad(ends: RoadEnds, ground: Ground, scale: RoadScale, budget: number, tight: boolean): Tried {
-  const plain = plainRoad(ends, ground, scale, tight);
+function layRoad(ends: RoadEnds, ground: Ground, scale: RoadScale, budget: number, lanes: Lanes): Tried {
+  const plain = plainRoad(ends, ground, scale, lanes);
   if (plain.clear || ground.asked() > budget) return plain;
   const points = passingRoad(ends, ground, scale) ?? wayAround(ends, ground, scale);
   return points === undefined ? plain : { points, clear: true };

@@ -14,7 +14,15 @@ export interface Tried {
 /** Places that are tried in the width of a lane where lanes are scarce. */
 const FINE = 4;
 
-export function plainRoad({ a, b }: RoadEnds, ground: Ground, scale: RoadScale, tight: boolean): Tried {
+/** Where before its wall a road may turn. */
+export interface Lanes {
+  /** Closer together than lanes are: the wall has more cables than room. */
+  readonly tight: boolean;
+  /** Beyond this lane it crosses none of the roads that left the wall before it; undefined where it passes none of them. */
+  readonly past: number | undefined;
+}
+
+export function plainRoad({ a, b }: RoadEnds, ground: Ground, scale: RoadScale, { tight, past }: Lanes): Tried {
   const { lane, stepOut, between, around, road } = scale;
   const startX = a.at.x + a.out * stepOut;
   const endX = b.at.x + b.out * stepOut;
@@ -33,7 +41,11 @@ export function plainRoad({ a, b }: RoadEnds, ground: Ground, scale: RoadScale, 
     const step = tight ? ground.closest : lane;
     const alone = (x: number): boolean =>
       free(x) && ground.freeLevel(a.at.y, a.at.x, x) && ground.freeLevel(b.at.y, x, b.at.x);
-    const found = search(first, end, a.out, step, alone) ?? search(first, end, a.out, step, free);
+    const uncrossed = (x: number): boolean => facing && past !== undefined && (x - past) * a.out > 0 && alone(x);
+    const found =
+      search(first, end, a.out, step, uncrossed) ??
+      search(first, end, a.out, step, alone) ??
+      search(first, end, a.out, step, free);
     // Where all lanes are taken it runs close to others, and nearer to its ends; where there is no room for that either it
     // shares one: that is no reason to go around.
     const short = stepOut - road / 2;
