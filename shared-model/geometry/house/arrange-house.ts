@@ -43,12 +43,19 @@ export function* arrangeHouse(
   const house = houseOf(project, installation, wanted);
   const pinned = new Set(house.ids.filter((id) => project.layout.pinned?.[id] === true));
   if (house.ids.length === pinned.size) return [];
-  const taken = standingOthers(project, installation, wanted, pinned, sizes);
-  const anchor = anchorOf(project, house, pinned, only !== undefined, sizes);
-  const place = (sizeOf: Sizes): Placing => placed(house, order, sizeOf, anchor, taken, pinned);
   const few = house.ids.length <= DRAWN;
   const known = few ? undefined : new Map(house.ids.map((id) => [id, roomySize(installation, id, sizes.get(id))]));
-  const { places } = yield* settle(project, installation, few ? house.ids : [], place, known);
+  // What stays is drawn otherwise once boxes that it is joined to have moved, and may take more room.
+  const beside = few ? standingBeside(house, wanted) : [];
+  const still = new Set([...pinned, ...beside]);
+  const others = standingOthers(project, installation, wanted, still, sizes);
+  const takenBy = (sizeOf: Sizes): readonly Rect[] => [
+    ...others,
+    ...[...still].map((id) => standing(sizeOf(id), project.layout.enclosures[id] ?? { x: 0, y: 0 })),
+  ];
+  const anchor = anchorOf(project, house, pinned, only !== undefined, sizes);
+  const place = (sizeOf: Sizes): Placing => placed(house, order, sizeOf, anchor, takenBy(sizeOf), pinned);
+  const { places } = yield* settle(project, installation, few ? [...house.ids, ...beside] : [], place, known);
   return [...places].flatMap(([id, to]) => {
     const at = project.layout.enclosures[id];
     return at?.x === to.x && at.y === to.y ? [] : [{ id, to }];
@@ -110,12 +117,21 @@ function originOf(blocks: readonly Block[], anchor: Anchor, _sizeOf: Sizes): Poi
   return { x: 0, y: 0 };
 }
 
-/** What stays, in both states: they share the sheet. */
+/** Boxes that stay and that cables join to those that are arranged. */
+function standingBeside(
+  { installation, ids, joined }: House,
+  wanted: ReadonlySet<EnclosureId>,
+): readonly EnclosureId[] {
+  const far = new Set(ids.flatMap((id) => joined(id)));
+  return [...far].filter((id) => !wanted.has(id) && id in installation.enclosures);
+}
+
+/** What stays and is not drawn anew, in both states: they share the sheet. */
 function standingOthers(
   project: Project,
   shown: Installation,
   wanted: ReadonlySet<EnclosureId>,
-  pinned: ReadonlySet<EnclosureId>,
+  still: ReadonlySet<EnclosureId>,
   sizes: ReadonlyMap<EnclosureId, Rect>,
 ): readonly Rect[] {
   const rects: Rect[] = [];
@@ -125,7 +141,7 @@ function standingOthers(
       const at = project.layout.enclosures[id];
       if (at === undefined || done.has(id)) continue;
       done.add(id);
-      if (wanted.has(id) && !pinned.has(id)) continue;
+      if (wanted.has(id) || still.has(id)) continue;
       const size = sizes.get(id);
       rects.push(size === undefined ? roomOf(kind, at) : standing(size, at));
     }
