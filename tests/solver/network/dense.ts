@@ -128,21 +128,26 @@ export function solveExactly(network: Network): Pair<number>[] {
     return [((re * byRe + im * byIm) << BITS) / square, ((im * byRe - re * byIm) << BITS) / square];
   };
   for (let k = 0; k < nodeCount; k++) {
-    for (let i = 0; i < nodeCount; i++) {
-      if (i === k || (at(i, k)[0] === 0n && at(i, k)[1] === 0n)) continue;
+    for (let i = k + 1; i < nodeCount; i++) {
+      if (isZero(at(i, k))) continue;
       const [re, im] = divide(at(i, k), at(k, k));
-      for (let j = k; j <= nodeCount; j++) {
-        const [otherRe, otherIm] = at(k, j);
-        const value = at(i, j);
-        value[0] -= times(re, otherRe) - times(im, otherIm);
-        value[1] -= times(re, otherIm) + times(im, otherRe);
-      }
+      for (let j = k + 1; j <= nodeCount; j++) if (!isZero(at(k, j))) takeOff(at(i, j), re, im, at(k, j));
     }
   }
-  return rows.map((row, k) => {
-    const [re, im] = divide(row[nodeCount] ?? [0n, 0n], at(k, k));
-    return [double(re), double(im)];
-  });
+  const volts: Pair<bigint>[] = new Array(nodeCount);
+  for (let k = nodeCount - 1; k >= 0; k--) {
+    const right = at(k, nodeCount);
+    for (let j = k + 1; j < nodeCount; j++) if (!isZero(at(k, j))) takeOff(right, ...at(k, j), volts[j] ?? [0n, 0n]);
+    volts[k] = divide(right, at(k, k));
+  }
+  return volts.map(([re, im]) => [double(re), double(im)]);
+}
+
+const isZero = ([re, im]: Pair<bigint>): boolean => re === 0n && im === 0n;
+
+function takeOff(value: Pair<bigint>, re: bigint, im: bigint, [otherRe, otherIm]: Pair<bigint>): void {
+  value[0] -= times(re, otherRe) - times(im, otherIm);
+  value[1] -= times(re, otherIm) + times(im, otherRe);
 }
 
 function double(value: bigint): number {
