@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { withRoom } from "./same-seed.ts";
 
 const OLD = Buffer.from("the old document\n");
 const NAME = "house.loadside";
@@ -56,7 +57,7 @@ const holdsVersion = (found: Buffer | undefined, version: number, bytes: number)
   found !== undefined && Buffer.compare(found, Buffer.alloc(bytes, `${version} `)) === 0;
 
 test(`${KILLS} processes killed while saving leave the last version they acknowledged, or the one after it, whole`, {
-  timeout: 600_000,
+  timeout: withRoom(600_000),
 }, async () => {
   const { replaceFile } = await import(MODULE);
   let interrupted = 0;

@@ -14,6 +14,7 @@ import { laundryAsFound } from "../builders/drawing.ts";
 import { deviceId } from "../builders/ids.ts";
 import { type PhysicsFault, physicsCircuit, physicsFaults } from "../builders/physics-circuit.ts";
 import { callOf, type RandomStep, randomSteps } from "../builders/random-commands.ts";
+import { withRoom } from "../same-seed.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
 const RUNS = LONG ? 300 : 12;
@@ -116,21 +117,23 @@ function operate(
 }
 
 describe("what continues an answer", () => {
-  test("is the answer from scratch: random edits and settings of the laundry circuit", () => {
+  test("is the answer from scratch: random edits and settings of the laundry circuit", {
+    timeout: withRoom(600_000),
+  }, () => {
     fc.assert(
       fc.property(turns, (all) => play(laundryAsFound(), all)),
       { numRuns: RUNS },
     );
-  }, 600_000);
+  });
 
-  test("is the answer from scratch: random settings of wrong drawings", () => {
+  test("is the answer from scratch: random settings of wrong drawings", { timeout: withRoom(600_000) }, () => {
     fc.assert(
       fc.property(fc.constantFrom(...physicsFaults), turns, (fault: PhysicsFault, all) =>
         play(physicsCircuit(fault).project, all),
       ),
       { numRuns: RUNS },
     );
-  }, 600_000);
+  });
 
   test("tells nothing of what stands as it stood: one breaker of three", () => {
     const project = guardedHouse(60);

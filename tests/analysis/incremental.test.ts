@@ -8,9 +8,12 @@ import { applyPatches, type Edit, runCommand } from "../../shared-model/commands
 import type { Project, StateName } from "../../shared-model/model/project.ts";
 import { boxId, deviceId, drawing, jumperId, laundryAsFound, laundryDrawing } from "../builders/drawing.ts";
 import { callOf, type RandomStep, randomSteps } from "../builders/random-commands.ts";
+import { withRoom } from "../same-seed.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
 const RUNS = LONG ? 600 : 60;
+/** Both states at once take twice as long. */
+const RUNS_OF_BOTH = LONG ? 300 : 60;
 const STEPS = 40;
 
 /** Everything that a window would hold of one state after the messages so far. */
@@ -133,19 +136,23 @@ function checkSequence(start: Project, steps: readonly RandomStep[]): void {
   });
 }
 
-test("checking edit by edit gives the answers of checking the whole from scratch: an empty drawing", () => {
+test("checking edit by edit gives the answers of checking the whole from scratch: an empty drawing", {
+  timeout: withRoom(600_000),
+}, () => {
   fc.assert(
     fc.property(randomSteps(STEPS), (steps) => checkSequence(drawing().project, steps)),
     { numRuns: RUNS / 2 },
   );
-}, 600_000);
+});
 
-test("checking edit by edit gives the answers of checking the whole from scratch: the laundry circuit", () => {
+test("checking edit by edit gives the answers of checking the whole from scratch: the laundry circuit", {
+  timeout: withRoom(600_000),
+}, () => {
   fc.assert(
     fc.property(randomSteps(STEPS), (steps) => checkSequence(laundryAsFound(), steps)),
     { numRuns: RUNS },
   );
-}, 600_000);
+});
 
 const OF_BOTH: ReadonlySet<string> = new Set(["start-proposed", "reset-proposed", "discard-proposed"]);
 
@@ -172,7 +179,9 @@ function callOnProposed(project: Project, what: string, seed: number, index: num
   return what === "discard" ? { command: "discard-proposed", args: {} } : undefined;
 }
 
-test("and of both states as they stand to each other, through starting, resetting, replacing, discarding, undoing", () => {
+test("and of both states as they stand to each other, through starting, resetting, replacing, discarding, undoing", {
+  timeout: withRoom(600_000),
+}, () => {
   fc.assert(
     fc.property(randomSteps(STEPS), fc.array(ofProposed, { minLength: 4, maxLength: 16 }), (steps, whole) => {
       const document = new Followed(laundryAsFound());
@@ -202,9 +211,9 @@ test("and of both states as they stand to each other, through starting, resettin
         if (whatDone !== undefined) done.push(whatDone);
       });
     }),
-    { numRuns: RUNS },
+    { numRuns: RUNS_OF_BOTH },
   );
-}, 600_000);
+});
 
 test("a device that replaces another does so until the other comes back, wherever, or goes as found", () => {
   const withoutGround = laundryDrawing()
@@ -237,5 +246,5 @@ afterAll(() => {
   );
   expect(ruleIds).not.toContain("internal-error");
   expect([...standings].sort()).toEqual(["inherited", "inherited-touched", "introduced", "repaired", "stays"]);
-  for (const count of Object.values(edited)) expect(count).toBeGreaterThan(RUNS / 6);
+  for (const count of Object.values(edited)) expect(count).toBeGreaterThan(RUNS_OF_BOTH / 6);
 });

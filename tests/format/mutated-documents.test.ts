@@ -13,6 +13,7 @@ import type { Problem } from "../../shared-model/lib/result.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
 import { laundryAsFound } from "../builders/drawing.ts";
 import { Picker } from "../builders/picker.ts";
+import { withRoom } from "../same-seed.ts";
 import { mutateStructure, mutateText } from "./mutate.ts";
 import { smallProject } from "./small-document.ts";
 
@@ -101,7 +102,9 @@ function judgeProblem({ code, path, message }: Problem): void {
     throw new Error(`Not sentences on one line: ${JSON.stringify(message)}`);
 }
 
-test(`${DOCUMENTS} damaged documents: none crashes or hangs, each refusal is a sentence, each accepted one is sound`, () => {
+test(`${DOCUMENTS} damaged documents: none crashes or hangs, each refusal is a sentence, each accepted one is sound`, {
+  timeout: withRoom(600_000),
+}, () => {
   for (let number = 0; number < DOCUMENTS; number++) {
     const text = damaged(number);
     try {
@@ -118,7 +121,7 @@ test(`${DOCUMENTS} damaged documents: none crashes or hangs, each refusal is a s
   expect(accepted).toBeGreaterThan(DOCUMENTS / 20);
   expect(accepted).toBeLessThan(DOCUMENTS / 2);
   expect(readInParts).toBeGreaterThan(accepted);
-}, 600_000);
+});
 
 afterAll(() => {
   const list = [...codes].sort(([, a], [, b]) => b - a).map(([code, count]) => `${code} ${count}`);

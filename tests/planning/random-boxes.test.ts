@@ -19,6 +19,7 @@ import { boxId, cableId, deviceId } from "../builders/drawing.ts";
 import { Drawing } from "../builders/drawing-by-commands.ts";
 import { down, intent, workedBox } from "./worked-boxes.ts";
 import "../same-seed.ts";
+import { withRoom } from "../same-seed.ts";
 
 const LONG = process.env.LOADSIDE_LONG !== undefined && process.env.LOADSIDE_LONG !== "";
 const RUNS = LONG ? 600 : 25;
@@ -160,5 +161,5 @@ test(
   () => {
     fc.assert(fc.property(small, check), { numRuns: RUNS });
   },
-  LONG ? 600_000 : 30_000,
+  withRoom(LONG ? 600_000 : 30_000),
 );

@@ -8,6 +8,7 @@ import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts
 import type { Section } from "../../shared-model/solver/section.ts";
 import { allSections, sectionFingerprint } from "../../shared-model/solver/sections.ts";
 import { bigHouse } from "../bench/big-house.ts";
+import { withRoom } from "../same-seed.ts";
 import { bruteForce, nameOfNode } from "./brute-force.ts";
 import { isolationIn } from "./isolation.ts";
 import { randomDrawing } from "./random-drawing.ts";
@@ -39,7 +40,7 @@ const saidOf = (installation: Installation) => allSections(installation).map(sai
 
 const installations = randomDrawing.map((drawing) => drawing.installation());
 
-describe("on random drawings", { timeout: 300_000 }, () => {
+describe("on random drawings", { timeout: withRoom(300_000) }, () => {
   test("roles, live outlets and protection are those of a search of every setting", () => {
     const seen = new Set<string>();
     fc.assert(

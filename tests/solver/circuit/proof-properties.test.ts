@@ -19,6 +19,7 @@ import { settingsOf } from "../../../shared-model/solver/settings.ts";
 import { ohms } from "../../../shared-model/units/quantity.ts";
 import { openSample } from "../../builders/samples/open-sample.ts";
 import { laundryProposed } from "../../rules/laundry.ts";
+import { withRoom } from "../../same-seed.ts";
 import { randomDrawing } from "../random-drawing.ts";
 import { newName, renamed, reversed } from "../renamed.ts";
 import { proofs, SUPPLY } from "./proofs.ts";
@@ -51,7 +52,7 @@ const nameOfOutlet = (key: string, name: (id: string) => string): string => {
   return [name(device), ...half].join("/");
 };
 
-describe("on random drawings", { timeout: 300_000 }, () => {
+describe("on random drawings", { timeout: withRoom(300_000) }, () => {
   test("names and the order of drawing change nothing", () => {
     const seen = new Set<string>();
     fc.assert(
@@ -136,7 +137,7 @@ describe("on random drawings", { timeout: 300_000 }, () => {
   });
 });
 
-describe("a protected outlet", { timeout: 300_000 }, () => {
+describe("a protected outlet", { timeout: withRoom(300_000) }, () => {
   const drawings: readonly (readonly [string, Installation])[] = [
     ["the laundry", laundryProposed().installation()],
     ...samples.flatMap(({ name, file }) => {

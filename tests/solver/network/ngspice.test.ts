@@ -3,6 +3,7 @@ import { analyse, type Network } from "../../../shared-model/solver/network/netw
 import { spiceDeck } from "../../../shared-model/solver/network/spice-deck.ts";
 import { Picker } from "../../builders/picker.ts";
 import { getNgspice, NO_NGSPICE } from "../../get-ngspice.mjs";
+import { withRoom } from "../../same-seed.ts";
 import { NetworkBuilder, randomWiring } from "./random-network.ts";
 import { runNgspice } from "./run-ngspice.ts";
 
@@ -40,7 +41,7 @@ function compare(network: Network): { worst: number; where: string; compared: nu
 }
 
 describe.skipIf(program === undefined)("the solver against ngspice", () => {
-  it(`gives the voltages of ${CIRCUITS} random wirings`, { timeout: 600_000 }, () => {
+  it(`gives the voltages of ${CIRCUITS} random wirings`, { timeout: withRoom(600_000) }, () => {
     let compared = 0;
     for (let seed = 1; seed <= CIRCUITS; seed++) {
       const pick = new Picker(seed * 7919);
