@@ -4,7 +4,7 @@ import { alOnDevice } from "../../shared-model/rules/checks/al-on-device.ts";
 import { amps } from "../../shared-model/units/quantity.ts";
 import { checkDocument, inShort } from "./check-drawing.ts";
 import { Drawing } from "./drawing.ts";
-import { tryFix } from "./fix-tester.ts";
+import { findingOn, proposing, tryFix } from "./fix-tester.ts";
 import { laundryProposed } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 
@@ -92,5 +92,12 @@ describe("what it offers", () => {
     ]);
     const ofMetals = left.filter((one) => one.startsWith("al-") || one.startsWith("splice-"));
     expect(ofMetals).toEqual([]);
+  });
+
+  test("nothing where a white and a bare wire are on one terminal", () => {
+    const drawing = on("receptacle-15", "H1", { markedForAluminium: false }, "N1").jumper("y", "B", "R.N1", "R.G", {
+      colour: "bare",
+    });
+    expect(findingOn(proposing(drawing), "al-on-device", "R").offers ?? []).toEqual([]);
   });
 });

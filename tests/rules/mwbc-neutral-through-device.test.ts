@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { mwbcNeutralThroughDevice } from "../../shared-model/rules/checks/mwbc-neutral-through-device.ts";
 import type { Drawing } from "./drawing.ts";
+import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryProposed, multiwire } from "./laundry.ts";
 import { ruleTester } from "./rule-tester.ts";
 import { trySectionFix } from "./section-fix-tester.ts";
@@ -104,4 +105,9 @@ test("under one screw too; a device that senses is not bridged", () => {
     .jumper("y", "JB", "G1.LOAD_H", "jA")
     .jumper("z", "JB", "G1.LOAD_N", "jN", { colour: "white" });
   expect(() => trySectionFix(sensing, "mwbc-neutral-through-device", "G1")).toThrow("No such fix");
+});
+
+test("a bare wire on the neutral of the device is not spliced with its whites", () => {
+  const drawing = through().put({ "y.2": "RJ.N1" });
+  expect(findingOn(proposing(drawing), "mwbc-neutral-through-device", "RJ").fix).toBeUndefined();
 });

@@ -94,6 +94,7 @@ describe("its fix", () => {
     ["stranded on a device not marked for it", pushed("nm-14-2-g", { stranded: true })],
     ["thinner than a screw takes", pushed("nm-14-2-g", { awg: "16" })],
     ["thicker than a screw takes", pushed("nm-10-2-g", { awg: "8" })],
+    ["a white and a bare wire that would share a screw", pushed("nm-12-2-g").put({ "C.cu@B": "R.N1" })],
   ])("is withheld for %s", (_, drawing) => {
     expect(fixOf(drawing, RULE, "R")).toBeUndefined();
   });

@@ -8,6 +8,7 @@ import { type Landing, landedAt } from "../../queries/landings.ts";
 import { nameOfTerminal, type PlacedTerminal, terminalsOf } from "../../queries/terminals-of.ts";
 import { isThicker, thickestOf } from "../../units/wire-size.ts";
 import { MARKED_FOR_ALUMINIUM_UP_TO } from "../editions/product-values.ts";
+import { unlikeKinds } from "../kinds-of-ends.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { type BoxContext, defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
@@ -93,7 +94,10 @@ const aluminiumOn = (
     ({ end }) => getEndFacts(installation, enclosure, end).material === "aluminium",
   );
 
-/** At each terminal everything on it in a connector for both metals, and a copper pigtail as thick as the thickest. */
+/**
+ * At each terminal everything on it in a connector for both metals, and a copper pigtail as thick as the thickest. None
+ * where what is on one does not belong together.
+ */
 function pigtails(
   { enclosure, installation, state }: BoxContext,
   device: Device,
@@ -105,6 +109,7 @@ function pigtails(
     const facts = ends.map((end) => getEndFacts(installation, enclosure, end));
     const awg = thickestOf(facts.map((one) => one.awg));
     const [first] = facts;
+    if (unlikeKinds(installation, enclosure, ends) !== undefined) return undefined;
     if (awg === undefined || first === undefined || isThicker(awg, terminal.thickest)) return undefined;
     const at = { kind: "terminal", device: device.id, terminal: terminal.name, hole: 1 } as const;
     plan.pigtailTo(at, ends, { awg, colour: first.colour });

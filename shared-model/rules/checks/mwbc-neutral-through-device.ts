@@ -14,6 +14,7 @@ import type { Section } from "../../solver/section.ts";
 import { modelOf } from "../../solver/sections.ts";
 import { NOMINAL } from "../editions/product-values.ts";
 import { fixIn } from "../fix-parts.ts";
+import { unlikeKinds } from "../kinds-of-ends.ts";
 import { titled } from "../line-load-fixes.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { multiwiresOf } from "../multiwire-parts.ts";
@@ -91,20 +92,25 @@ function ownPoles(section: Section, net: NeutralNet, device: Device): readonly P
 const voltsBetweenLegs = ({ supply: { system, nominalV = NOMINAL } }: Project): number =>
   nominalV * (system === "208Y/120" ? Math.sqrt(3) : 2);
 
-/** All whites of the device in a splice, and one pigtail; a device that senses would be bridged by that. */
+/**
+ * All whites of the device in a splice, and one pigtail; a device that senses would be bridged by that, and a ground that is
+ * on its neutral would be in the splice for good.
+ */
 function pigtailFix(section: Section, box: Enclosure, device: Device, state: StateName): Fix | undefined {
   if (getDeviceType(device.type).sensing !== undefined || device.neutralTab === "removed") return undefined;
   const landed = neutralsOn(box, device);
   const [first] = landed;
   const facts = first === undefined ? undefined : findEndFacts(section.installation, box, first.end);
   if (first === undefined || facts === undefined) return undefined;
+  const ends = landed.map(({ end }) => end);
+  if (unlikeKinds(section.installation, box, ends) !== undefined) return undefined;
   const plan = new MakeUpPlan(section.installation, box, state);
   if (landed.every(({ terminal }) => terminal === first.terminal)) plan.pigtail(device.id, first.terminal);
   else {
-    const splice = plan.splice(landed.map(({ end }) => end));
+    const splice = plan.splice(ends);
     const at = { kind: "terminal", device: device.id, terminal: first.terminal, hole: 1 } as const;
     plan.jumper({ kind: "splice", splice }, at, { awg: facts.awg, colour: "white" });
   }
-  const names = listed(landed.map(({ end }) => nameOfEnd(section.installation, box, end)));
+  const names = listed(ends.map((end) => nameOfEnd(section.installation, box, end)));
   return plan.fix((words) => titled(wording.splice(names, device.name), words));
 }

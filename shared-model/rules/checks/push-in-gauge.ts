@@ -10,6 +10,7 @@ import { type PlacedTerminal, terminalsOf } from "../../queries/terminals-of.ts"
 import { compareWireSize } from "../../units/wire-size.ts";
 import { describeMembers } from "../connector-capacity.ts";
 import { PUSH_IN_TAKES } from "../editions/product-values.ts";
+import { unlikeKinds } from "../kinds-of-ends.ts";
 import { MakeUpPlan } from "../make-up-plan.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn, subject } from "../rule-parts.ts";
@@ -67,7 +68,10 @@ export const pushInGauge = defineRule({
 const isTaken = ({ awg, material, stranded }: EndFacts): boolean =>
   awg === PUSH_IN_TAKES.awg && material === PUSH_IN_TAKES.material && stranded === PUSH_IN_TAKES.stranded;
 
-/** To the side screws, where they take every conductor there is; two on one screw are pigtailed in the same step. */
+/**
+ * To the side screws, where they take every conductor there is; two on one screw are pigtailed in the same step, unless
+ * they do not belong together.
+ */
 function screwFix(
   installation: Installation,
   enclosure: Enclosure,
@@ -81,7 +85,10 @@ function screwFix(
     const landed: readonly Landing[] = landedAt(enclosure, device.id, entry.name);
     const facts = landed.map(({ end }) => getEndFacts(installation, enclosure, end));
     if (!facts.every((one) => isForScrew(one, entry, device))) return undefined;
-    if (landed.length > 1) doubled.push(entry);
+    if (landed.length < 2) continue;
+    const ends = landed.map(({ end }) => end);
+    if (unlikeKinds(installation, enclosure, ends) !== undefined) return undefined;
+    doubled.push(entry);
   }
   for (const { name } of doubled) plan.pigtail(device.id, name);
   plan.set({ kind: "device", id: device.id }, "entryKind", "side-screw");
