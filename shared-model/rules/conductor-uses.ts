@@ -4,6 +4,7 @@ import { getDeviceType } from "../catalog/device-types.ts";
 import type { Cable } from "../model/cable.ts";
 import type { Enclosure } from "../model/enclosure.ts";
 import { type ConductorKey, cableEnd, type EndKey, type JumperId, jumperEnd } from "../model/ids.ts";
+import { findTerminal } from "../queries/terminals-of.ts";
 import type { Section } from "../solver/section.ts";
 import { keptWithWiring, modelOf } from "../solver/sections.ts";
 import type { Colour } from "../units/colour.ts";
@@ -129,7 +130,37 @@ function leadsByNet(section: Section): ReadonlyMap<number, LeadsTo> {
   return found;
 }
 
+/** A ground by make that carries current: it leads to a terminal of its role, and metal joins it to no ground. */
+export function isBareCarrying({ grounding, role, leadsTo, ends }: ConductorUse): boolean {
+  if (!grounding || leadsTo.ground || !ends.some(isLanded)) return false;
+  return (isLiveRole(role) && leadsTo.hot) || (role === "grounded" && leadsTo.neutral);
+}
+
+/**
+ * On a terminal that is not for a ground, while no source reaches it: colours alone tell that it is wrong there. Where the
+ * grounds are in the joint too, only what lies on the terminal itself is meant.
+ */
+export function isBareOnCircuitUnfed(section: Section, { grounding, leadsTo, ends }: ConductorUse): boolean {
+  if (!grounding || !(leadsTo.hot || leadsTo.neutral)) return false;
+  const landed = ends.filter(isLanded);
+  const reach = section.reach();
+  if (landed.some(({ end }) => reach.isLive({ end }) || reach.isGrounded({ end }) || reach.isOnGround({ end })))
+    return false;
+  return leadsTo.ground ? landed.some(isOnCircuitTerminal) : landed.length > 0;
+}
+
+function isOnCircuitTerminal({ end, enclosure }: PlacedEnd): boolean {
+  const at = enclosure.places[end]?.at;
+  const device = at?.kind === "terminal" ? enclosure.devices[at.device] : undefined;
+  const purpose = at?.kind === "terminal" && device !== undefined && findTerminal(device, at.terminal)?.purpose;
+  return enclosure.kind === "box" && purpose !== "ground" && purpose !== undefined && purpose !== false;
+}
+
 export const isLiveRole = (role: Role): boolean => role === "ungrounded" || role === "switched" || role === "traveller";
+
+/** White or grey by make, used as a hot alone. Where metal joins it to a neutral terminal it is on the wrong conductor. */
+export const isWhiteHot = ({ colour, grounding, role, leadsTo }: ConductorUse): boolean =>
+  isWhite(colour) && !grounding && isLiveRole(role) && !leadsTo.neutral;
 
 /** Colours that are for the neutral. NFPA 70 200.6(A), from memory. */
 export const isWhite = (colour: Colour): boolean => colour === "white" || colour === "grey";

@@ -72,14 +72,15 @@ export function isFromPanel(installation: Installation, end: EndKey): boolean {
 }
 
 /**
- * A ground pigtail with its other end on the neutral goes to the grounds of the box; a jumper that grounds nothing is
- * taken out.
+ * A ground pigtail with its other end on the neutral goes to the grounds of the box; a jumper that grounds nothing, or that
+ * its colour keeps from the grounds, is taken out.
  */
 export function partFix(section: Section, by: PathStep, state: StateName): Fix | undefined {
   const enclosure = by.kind === "jumper" ? section.installation.enclosures[by.enclosure] : undefined;
   if (by.kind !== "jumper" || enclosure === undefined) return undefined;
   const at = enclosure.places[by.from]?.at;
-  const isPigtail = at?.kind === "bond" || at?.kind === "terminal";
+  const isMadeForGround = findEndFacts(section.installation, enclosure, by.from)?.grounding === true;
+  const isPigtail = isMadeForGround && (at?.kind === "bond" || at?.kind === "terminal");
   for (const splice of isPigtail ? groundSplices(section, enclosure) : []) {
     const plan = new MakeUpPlan(section.installation, enclosure, state).join(by.to, splice.id);
     const name = nameOfEnd(section.installation, enclosure, by.to);

@@ -195,3 +195,13 @@ test("what has no ground because of it is told with it", () => {
   const onMetal = unfed({ "C2.bk@B": "bond" }).removeJumper("bb");
   expect(ofConductors(checkDocument(onMetal.project()).findings)).toEqual(["insulated-as-ground C2"]);
 });
+
+test("a black ground pigtail is told where neutral and ground touch elsewhere too", () => {
+  const touching = laundryProposed()
+    .jumper("y", "B3", "R3.N2", "bond", { colour: "white" })
+    .setJumper("B7g", { colour: "black" });
+  const { findings } = checkDocument(touching.project());
+  expect(ofConductors(findings)).toEqual(["insulated-as-ground B7g", "neutral-ground-joined y"]);
+  const [told] = findings.filter(({ rule }) => rule === "insulated-as-ground");
+  expect(told?.message).toContain("Jumper B7g, which is black, serves as the ground");
+});

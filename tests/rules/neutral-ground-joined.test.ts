@@ -186,7 +186,7 @@ test("outlets whose device the ground goes round are folded under it, others are
     .put({ "C3.bk@B4": "R4b.H1", "C3.wh@B4": "R4b.N1" });
   const findings = ofWiring(checkDocument(drawing.project()).findings);
   expect(inShort(findings)).toEqual(["neutral-ground-joined y", "outlet-not-protected R4b"]);
-  expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R2", "R3"]);
+  expect(findings[0]?.foldedSubjects.map(({ name }) => name)).toEqual(["R1b", "R2", "R3", "y"]);
 });
 
 test("white and bare exchanged at a lamp are one finding", () => {

@@ -65,6 +65,11 @@ describe("one mistake is one finding, with what follows from it folded under it"
       ["neutral-ground-joined C2: C2, R1b, R2, R3"],
     ],
     [
+      "the neutral in place of a ground that is parted: the receptacles that it serves have none",
+      () => multiwire().put({ "M3.cu@P": "QA.OUT" }).jumper("x", "BA", "RA.H2", "RA.N2"),
+      ["hot-ground-joined M3: ", "hot-neutral-joined x: ", "neutral-ground-joined x: RA, RB"],
+    ],
+    [
       "neutrals of two arc-fault breakers joined",
       () => {
         const drawing = twoCircuits();

@@ -1,11 +1,9 @@
 import type { Role } from "../../answers/circuit.ts";
 import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import { inOrder } from "../../queries/in-order.ts";
-import { findTerminal } from "../../queries/terminals-of.ts";
-import type { Section } from "../../solver/section.ts";
 import { COLOUR_WORDS } from "../../units/colour-words.ts";
-import type { ConductorUse, PlacedEnd } from "../conductor-uses.ts";
-import { conductorUses, isLanded, isLiveRole } from "../conductor-uses.ts";
+import type { ConductorUse } from "../conductor-uses.ts";
+import { conductorUses, isBareCarrying, isBareOnCircuitUnfed } from "../conductor-uses.ts";
 import { defineRule } from "../rule.ts";
 import { basisOf, everyEdition, fillIn, listed, marksOn } from "../rule-parts.ts";
 
@@ -40,8 +38,8 @@ export const greenBareAsCurrent = defineRule({
   sections: everyEdition("250.119, 200.6, 310", "from-memory"),
   check({ section, report }) {
     for (const use of conductorUses(section)) {
-      const unfed = !isCarrying(use);
-      if (unfed && !isOnCircuitUnfed(section, use)) continue;
+      const unfed = !isBareCarrying(use);
+      if (unfed && !isBareOnCircuitUnfed(section, use)) continue;
       const { subject, cable, colour, role, ends } = use;
       const inside = [...new Set(ends.map(({ enclosure }) => enclosure))];
       const shown = {
@@ -78,33 +76,8 @@ export const greenBareAsCurrent = defineRule({
   },
 });
 
-function isCarrying({ grounding, role, leadsTo, ends }: ConductorUse): boolean {
-  if (!grounding || leadsTo.ground || !ends.some(isLanded)) return false;
-  return (isLiveRole(role) && leadsTo.hot) || (role === "grounded" && leadsTo.neutral);
-}
-
 const usedAs = (role: Role): string =>
   role === "traveller" ? wording.asTraveller : role === "grounded" ? wording.asNeutral : wording.asHot;
 
 /** Where it lies on terminals for both, the hot is the graver. */
 const madeFor = ({ leadsTo }: ConductorUse): string => (leadsTo.hot ? wording.asHot : wording.asNeutral);
-
-/**
- * On a terminal that is not for a ground, while no source reaches it: colours alone tell that it is wrong there. Where the
- * grounds are in the joint too, only what lies on the terminal itself is meant.
- */
-function isOnCircuitUnfed(section: Section, { grounding, leadsTo, ends }: ConductorUse): boolean {
-  if (!grounding || !(leadsTo.hot || leadsTo.neutral)) return false;
-  const landed = ends.filter(isLanded);
-  const reach = section.reach();
-  if (landed.some(({ end }) => reach.isLive({ end }) || reach.isGrounded({ end }) || reach.isOnGround({ end })))
-    return false;
-  return leadsTo.ground ? landed.some(isOnCircuitTerminal) : landed.length > 0;
-}
-
-function isOnCircuitTerminal({ end, enclosure }: PlacedEnd): boolean {
-  const at = enclosure.places[end]?.at;
-  const device = at?.kind === "terminal" ? enclosure.devices[at.device] : undefined;
-  const purpose = at?.kind === "terminal" && device !== undefined && findTerminal(device, at.terminal)?.purpose;
-  return enclosure.kind === "box" && purpose !== "ground" && purpose !== undefined && purpose !== false;
-}

@@ -4,6 +4,7 @@ import { catalogue, type Part, templates } from "../../lib/catalogue.ts";
 import type { StateName } from "../../model/project.ts";
 import { sectionProof } from "../../solver/circuit/section-proof.ts";
 import type { Section } from "../../solver/section.ts";
+import { hasNeutralForGround, joinedOutsidePanels } from "../neutral-for-ground.ts";
 import { workAt } from "../new-work.ts";
 import { type UngroundedFace, ungroundedFaces } from "../no-ground.ts";
 import { replaceOffer } from "../replace-offers.ts";
@@ -26,7 +27,10 @@ const wording = catalogue({
   whetherProtected: (outlet: Part) => `whether ${outlet} is protected in place of its ground`,
 });
 
-/** As found and as proposed: what is allowed without a ground is two-slot, or protected and labelled. */
+/**
+ * As found and as proposed: what is allowed without a ground is two-slot, or protected and labelled. Where the neutral stands
+ * in for the ground, it is folded under what joins the two: it shows once they are parted.
+ */
 export const groundingTypeUnprotected = defineRule({
   id: "grounding-type-unprotected",
   status: "stable",
@@ -42,8 +46,9 @@ export const groundingTypeUnprotected = defineRule({
     for (const face of ungroundedFaces(section)) {
       // A new outlet must have its ground, whatever protects it: that is another rule.
       if (workAt(context, face.box, face.device).kind === "new") continue;
-      // A ground that came along and ended on a neutral is not parted: that it is joined there is another rule.
-      if (!face.neverHad && section.reach().isGrounded({ device: face.device.id, node: face.ground })) continue;
+      // A ground that ends on a neutral in a panel is not parted: what joins the two there is told of the panel.
+      const isOnNeutral = hasNeutralForGround(section, face);
+      if (isOnNeutral && joinedOutsidePanels(section).length === 0) continue;
       for (const standing of face.outlets) {
         const { outlet } = standing;
         const verdict = proof.of(outlet.key)?.verdict;
@@ -63,6 +68,7 @@ export const groundingTypeUnprotected = defineRule({
           });
           continue;
         }
+        if (isOnNeutral) continue;
         const isWired = Object.values(face.box.places).some(
           ({ at }) => at.kind === "terminal" && at.device === face.device.id && at.terminal !== face.ground,
         );

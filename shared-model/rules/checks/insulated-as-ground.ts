@@ -82,8 +82,7 @@ function reportOf(
     return where === undefined ? [] : [{ ...placed, where }];
   });
   const [first] = misplaced;
-  // A jumper that joins the two is the piece that the rules of hot or neutral on the ground find.
-  if (first === undefined || (use.cable === undefined && isToldBetter(section, use, first.end))) return undefined;
+  if (first === undefined) return undefined;
   const isMarked = misplaced.every((placed) => isGroundColour(shownColour(use, placed)));
   if (isMarked && compareWireSize(use.awg, limit) > 0) return undefined;
   const kind = kindOf(section, use, first.end, isMarked, isSupplyDrawn(section, installation));
@@ -108,6 +107,8 @@ function reportOf(
 
 function kindOf(section: Section, use: ConductorUse, end: EndKey, isMarked: boolean, isDrawn: boolean): Kind {
   const reach = section.reach();
+  // The jumper that joins the two is folded under the rules of hot or neutral on the ground; another is a ground pigtail.
+  if (use.cable === undefined && isToldBetter(section, use, end)) return isMarked ? "taped" : "ground";
   if (reach.isLive({ end })) return "live";
   if (reach.isGrounded({ end })) return "neutral";
   if (isMarked) return "taped";

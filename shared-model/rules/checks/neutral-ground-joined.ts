@@ -8,6 +8,7 @@ import type { Joining, PathStep, Section, Spot } from "../../solver/section.ts";
 import { cablesOnWays } from "../../solver/sections.ts";
 import { fixIn } from "../fix-parts.ts";
 import { keysOf } from "../ground-leads.ts";
+import { joinedOutsidePanels, outletsWithNeutralForGround } from "../neutral-for-ground.ts";
 import { familyAt, isFromPanel, partFix, toBarFix, withoutPanelJumperFix } from "../neutral-ground-fixes.ts";
 import { enclosuresOfStep, joinWords, positionWords } from "../path-words.ts";
 import { type BoxContext, defineRule, type SectionContext } from "../rule.ts";
@@ -51,8 +52,7 @@ export const neutralGroundJoined = defineRule({
   sections: everyEdition("250.142(B), 250.24(A)(5)", "doubtful"),
   check(context) {
     const { section } = context;
-    for (const joining of section.neutralsOnGround())
-      if (!isOfPanel(section, joining.by)) reportJoint(context, joining);
+    for (const joining of joinedOutsidePanels(section)) reportJoint(context, joining);
     reportGroundBars(context);
   },
   checkPanel(context) {
@@ -108,14 +108,6 @@ export const neutralGroundJoined = defineRule({
   },
 });
 
-/** What a panel says of itself is told once, there, and not in each section that it feeds. */
-function isOfPanel({ installation }: Section, by: PathStep): boolean {
-  const [first, last] = enclosuresOfStep(by).map((id) => installation.enclosures[id]);
-  if (by.kind !== "cable") return first?.kind === "panel";
-  const grounding = installation.cables[by.cable]?.conductors[by.conductor]?.grounding === true;
-  return grounding && (first?.kind === "panel" || last?.kind === "panel");
-}
-
 function reportJoint({ section, state, report }: SectionContext, { by, when, alsoElse }: Joining): void {
   const { installation } = section;
   const [first] = enclosuresOfStep(by);
@@ -138,7 +130,10 @@ function reportJoint({ section, state, report }: SectionContext, { by, when, als
     ...fixIn(state, () => partFix(section, by, state)),
     hides: [
       ...NOT_PROTECTED.map((rule) => ({ rule, subjects: hidden })),
+      { rule: "grounding-type-unprotected", subjects: outletsWithNeutralForGround(section) },
       { rule: "device-egc-missing", subjects: devicesAt(enclosure, by) },
+      // To splice the grounds on its screw would make the joint lasting.
+      { rule: "egc-broken-by-removal", subjects: devicesAt(enclosure, by) },
       { rule: "open-neutral", subjects: partedBy(section, by) },
       { rule: "insulated-as-ground", subjects: what === undefined ? [] : [what.id] },
     ],

@@ -11,8 +11,8 @@ import { COLOUR_WORDS } from "../../units/colour-words.ts";
 import {
   type ConductorUse,
   conductorUses,
-  isLiveRole,
   isWhite,
+  isWhiteHot,
   type PlacedEnd,
   shownColour,
 } from "../conductor-uses.ts";
@@ -50,7 +50,7 @@ export const whiteHotUnmarked = defineRule({
   check({ section, installation, state, report }) {
     if (!isSupplyDrawn(section, installation)) reportByColour(section, report);
     for (const use of conductorUses(section)) {
-      if (!isWhite(use.colour) || use.grounding || !isLiveRole(use.role) || use.leadsTo.neutral) continue;
+      if (!isWhiteHot(use)) continue;
       const unmarked = use.ends.filter((end) => isWhite(shownColour(use, end)) && !isOutOfSight(section, end));
       if (unmarked.length === 0) continue;
       const boxes = listed([...new Set(unmarked.map(({ enclosure }) => enclosure.name))]);
