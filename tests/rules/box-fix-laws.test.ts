@@ -16,7 +16,7 @@ import { findingKey } from "../../shared-model/rules/fold.ts";
 import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import { cubicInches } from "../../shared-model/units/volume.ts";
-import { checkDocument } from "./check-drawing.ts";
+import { checkDocument, rawAnswers } from "./check-drawing.ts";
 import type { Drawing } from "./drawing.ts";
 import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
@@ -147,11 +147,13 @@ const serious = (project: Project): readonly string[] =>
     .findings.filter(({ severity }) => severity === "danger" || severity === "violation")
     .map(({ key }) => key);
 
-/** What the same rule said of other things and folded under a finding: it may show once that one is mended. */
-const foldedIn = (project: Project): readonly string[] =>
-  checkDocument(project, "proposed").findings.flatMap(({ rule, foldedSubjects }) =>
-    foldedSubjects.map((one) => findingKey(rule, [one])),
-  );
+/** What was said before a fix, folded or not: what a cause covered may show once that is mended. */
+const saidIn = (project: Project): readonly string[] =>
+  rawAnswers(project, "proposed")
+    .flat()
+    .flatMap(({ reports }) => reports)
+    .filter(({ rule, report }) => ["danger", "violation"].includes(report.severity ?? rule.severity))
+    .map(({ rule, report }) => findingKey(rule.id, report.subjects));
 
 function protectedOutlets({ proposed, asFound }: Project): readonly string[] {
   return allSections(proposed ?? asFound)
@@ -193,7 +195,7 @@ const fixesOf = ({ fix, offers = [] }: Finding): readonly Fix[] => [...(fix === 
 
 /** Every fix and offer over a document runs, clears its finding, makes nothing worse and takes no protection away. */
 function tryAll(project: Project, count: (rule: string) => void = () => {}): void {
-  const before = [...serious(project), ...foldedIn(project)];
+  const before = saidIn(project);
   const guarded = protectedOutlets(project);
   for (const finding of checkDocument(project, "proposed").findings) {
     const fill = BOX_RULES[finding.rule];
@@ -232,5 +234,15 @@ test("a bare wire from the neutral to the ground screw is not spliced with the w
   const drawing = multiwire().setDevice("RA", { entryKind: "push-in" }).put({ "BAg.1": "RA.N1" });
   const project = proposing(drawing);
   expect(findingOn(project, "push-in-gauge", "RA").fix).toBeUndefined();
+  tryAll(project);
+});
+
+test("what is under a screw that the ground ran through is told once it does no more", () => {
+  const drawing = laundryAsFound()
+    .put({ "C4.cu@B1": "cap" })
+    .cable("N7", "al-10-2-g", "country", "B7")
+    .put({ "N7.bk@B7": "L1.G", "N7.wh@B7": "L1.G", "N7.cu@B7": "L1.G" });
+  const project = proposing(drawing);
+  expect(findingOn(project, "egc-not-spliced-all", "B1").fix?.title).toContain("Join C4 bare to Z");
   tryAll(project);
 });
