@@ -153,7 +153,10 @@ const nameOfGroup = (installation: Installation, box: Box, { splices, ends, bond
       ? wording.groundScrew(box.name)
       : namesOf(installation, box, ends);
 
-/** Where a jumper can be attached to a group that is more than one end on nothing; a pigtailed splice is made where there is none. */
+/**
+ * Where a jumper can be attached to a group that is more than one end on nothing; a pigtailed splice is made where there is
+ * none, and where the ground arrives at a screw that holds another conductor: what was attached behind it would hang on it.
+ */
 function attachTo(
   installation: Installation,
   box: Box,
@@ -161,10 +164,11 @@ function attachTo(
   group: GroundGroup,
   make: JumperMake,
 ): { readonly at: At; readonly name: string } | undefined {
-  const splice = roomiest(installation, box, group.splices, make);
+  const shared = group.terminals.find(({ device, terminal }) => landedAt(box, device, terminal).length > 1);
+  const splice = shared === undefined ? roomiest(installation, box, group.splices, make) : undefined;
   if (splice !== undefined) return { at: { kind: "splice", splice }, name: box.splices[splice]?.name ?? splice };
-  if (group.bond) return { at: ontoBond(plan, box, make), name: wording.groundScrew(box.name) };
-  const [terminal] = group.terminals;
+  if (group.bond && shared === undefined) return { at: ontoBond(plan, box, make), name: wording.groundScrew(box.name) };
+  const terminal = shared ?? group.terminals[0];
   if (terminal === undefined) return undefined;
   const made = plan.pigtail(terminal.device, terminal.terminal);
   return { at: { kind: "splice", splice: made }, name: namesOf(installation, box, group.ends) };

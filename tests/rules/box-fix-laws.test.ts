@@ -1,23 +1,16 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Finding, Fix } from "../../shared-model/answers/finding.ts";
-import { cableItems } from "../../shared-model/catalog/cable-items.ts";
-import { connectors } from "../../shared-model/catalog/connectors.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
-import type { Box, EntryMeans } from "../../shared-model/model/enclosure.ts";
-import { type EndKey, type EntryId, parseEnd } from "../../shared-model/model/ids.ts";
-import type { Place } from "../../shared-model/model/place.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
-import { terminalsOf } from "../../shared-model/queries/terminals-of.ts";
 import { getEdition } from "../../shared-model/rules/editions/editions.ts";
 import { fillLedger } from "../../shared-model/rules/fill/fill-ledger.ts";
 import { findingKey } from "../../shared-model/rules/fold.ts";
 import { sectionProof } from "../../shared-model/solver/circuit/section-proof.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
-import { cubicInches } from "../../shared-model/units/volume.ts";
+import { type Mistake, mistakes, spoil } from "./box-mistakes.ts";
 import { checkDocument, rawAnswers } from "./check-drawing.ts";
-import type { Drawing } from "./drawing.ts";
 import { findingOn, proposing } from "./fix-tester.ts";
 import { laundryAsFound, laundryProposed, multiwire } from "./laundry.ts";
 
@@ -36,99 +29,6 @@ const BOX_RULES: Readonly<Record<string, "same" | "may change">> = {
   "egc-not-spliced-all": "same",
   "device-egc-missing": "same",
 };
-
-type Mistake = readonly [kind: number, which: number, what: number];
-
-/** One mistake of those that the rules of a box look for, read off three numbers. */
-function spoil(drawing: Drawing, [kind, which, what]: Mistake): void {
-  const boxes = Object.values(drawing.enclosures).filter((one): one is typeof one & Box => one.kind === "box");
-  const box = boxes[which % boxes.length];
-  if (box === undefined) return;
-  const pick = <T>(list: readonly T[]): T | undefined => list[what % list.length];
-  switch (kind) {
-    case 0: {
-      const end = pick(Object.keys(box.places) as EndKey[]);
-      const at = placesIn(box)[(which * 7 + what) % placesIn(box).length];
-      if (end !== undefined && at !== undefined) box.places[end] = { at };
-      return;
-    }
-    case 1: {
-      const jumper = pick(Object.keys(box.jumpers));
-      if (jumper !== undefined) drawing.removeJumper(jumper);
-      return;
-    }
-    case 2: {
-      const splice = pick(Object.keys(box.splices));
-      const connector = ["none", "taped", "unknown", ...connectors.map(({ id }) => id)][
-        which % (connectors.length + 3)
-      ];
-      if (splice !== undefined && connector !== undefined) drawing.setSplice(splice, { connector });
-      return;
-    }
-    case 3: {
-      const device = pick(Object.keys(box.devices));
-      const entryKind = (["side-screw", "push-in", "clamp-plate"] as const)[which % 3];
-      if (device !== undefined && entryKind !== undefined) drawing.setDevice(device, { entryKind });
-      return;
-    }
-    case 4: {
-      const entry = pick(Object.values(box.entries));
-      const means = (["none", "internal-clamp"] satisfies EntryMeans[])[which % 2];
-      const { entries } = drawing.at(box.name);
-      if (entry !== undefined && means !== undefined) entries[entry.id as EntryId] = { ...entry, means };
-      return;
-    }
-    case 5: {
-      const facts: readonly Partial<Box>[] = [
-        { material: "nonmetallic", shape: "device" },
-        { material: "unknown" },
-        { volume: { kind: "marked", volumeIn3: cubicInches(10 + (what % 20)) } },
-        { volume: { kind: "table", size: "4x1-1/2 square" } },
-        { internalClamps: "unknown" },
-        { beingSurveyed: true },
-      ];
-      drawing.setBox(box.name, pick(facts) ?? {});
-      return;
-    }
-    case 6: {
-      const item = pick(cableItems);
-      const name = `N${Object.keys(drawing.cables).length}`;
-      if (item === undefined) return;
-      drawing.cable(name, item.id, box.name, "country");
-      for (const end of Object.keys(drawing.at(box.name).places) as EndKey[]) {
-        const places = placesIn(box);
-        const parsed = parseEnd(end);
-        const at = places[(which + end.length) % places.length];
-        if (parsed?.of === "cable" && parsed.cable === name && at !== undefined)
-          drawing.at(box.name).places[end] = { at };
-      }
-      return;
-    }
-    default: {
-      const cable = pick(Object.keys(drawing.cables));
-      if (cable !== undefined) drawing.setConductors(cable, which % 2 === 0 ? { awg: "14" } : { stranded: true });
-    }
-  }
-}
-
-const placesIn = (box: Box): readonly Place["at"][] => [
-  { kind: "loose" },
-  { kind: "capped" },
-  { kind: "bond" },
-  ...Object.values(box.splices).map(({ id }) => ({ kind: "splice", splice: id }) as const),
-  ...Object.values(box.devices).flatMap((device) =>
-    terminalsOf(device).flatMap(({ name, holes }) =>
-      Array.from({ length: holes }, (_, hole) => ({
-        kind: "terminal" as const,
-        device: device.id,
-        terminal: name,
-        hole: hole + 1,
-      })),
-    ),
-  ),
-];
-
-const mistakes = fc.array(fc.tuple(fc.nat(7), fc.nat(), fc.nat()), { minLength: 1, maxLength: 5 });
 
 const STARTS = { laundryAsFound, laundryProposed, multiwire };
 const starts = fc.constantFrom(...(Object.keys(STARTS) as (keyof typeof STARTS)[]));
@@ -176,7 +76,7 @@ function showsElsewhere(key: string, { proposed, asFound }: Project, before: rea
 }
 
 const OF_THE_GROUND =
-  /^(device-egc-missing\|device|metal-box-unbonded\|enclosure|egc-not-spliced-all\|enclosure):([^|]+)$/;
+  /^(device-egc-missing\|device|metal-box-unbonded\|enclosure|egc-not-spliced-all\|enclosure|egc-broken-by-removal\|device):([^|]+)$/;
 
 /** A ground that arrives in another box shows what was missing there: it was not there to be joined to before. */
 function comesToLight(key: string, finding: Finding, { proposed, asFound }: Project): boolean {
@@ -244,5 +144,21 @@ test("what is under a screw that the ground ran through is told once it does no 
     .put({ "N7.bk@B7": "L1.G", "N7.wh@B7": "L1.G", "N7.cu@B7": "L1.G" });
   const project = proposing(drawing);
   expect(findingOn(project, "egc-not-spliced-all", "B1").fix?.title).toContain("Join C4 bare to Z");
+  tryAll(project);
+});
+
+test("a pigtail for the metal of a box does not hang on the screw of a device: the screw gets its own", () => {
+  const drawing = laundryProposed().removeJumper("B4b").put({ "C3.cu@B4": "R4b.G" });
+  const project = proposing(drawing);
+  const { fix } = findingOn(project, "metal-box-unbonded", "B4");
+  const done = fix && runCommand(project, fix.call);
+  expect(done?.ok && serious(done.project).filter((key) => key.includes("R4b.G"))).toEqual([]);
+  tryAll(project);
+});
+
+test("grounds that a ground comes to in another box hang on a screw there: told with it, and not by the fix", () => {
+  const drawing = laundryProposed().removeJumper("g").put({ "B6b.1": "R5.G" });
+  const project = proposing(drawing);
+  expect(findingOn(project, "egc-not-spliced-all", "B1").fix?.title).toContain("Join E2 to E1");
   tryAll(project);
 });
