@@ -8,6 +8,7 @@ import type { PathStep, Section } from "../solver/section.ts";
 import { sectionKey, sectionOf } from "../solver/sections.ts";
 import { afterFix } from "./after-fix.ts";
 import {
+  type ConductorUse,
   conductorUses,
   isBareCarrying,
   isBareOnCircuitUnfed,
@@ -117,10 +118,22 @@ function groundTroubles(section: Section, box: Enclosure, rename: (key: OutletKe
 /** Conductors whose colour says another thing than what they are used for: a fix that makes one moved the wrong conductor. */
 const colourTroubles = (section: Section): readonly string[] =>
   conductorUses(section).flatMap((use) => {
-    const isBare = isBareCarrying(use) || isBareOnCircuitUnfed(section, use);
-    const isHot = isWhiteHot(use) && use.ends.some((end) => isWhite(shownColour(use, end)));
-    return isBare || isHot ? [`${use.subject.id} ${use.key ?? ""}|${isBare ? "bare-on-circuit" : "white-hot"}`] : [];
+    const { subject, key = "", ends } = use;
+    const note = (is: boolean, trouble: string): readonly string[] => (is ? [`${subject.id} ${key}|${trouble}`] : []);
+    return [
+      ...note(isBareCarrying(use) || isBareOnCircuitUnfed(section, use), "bare-on-circuit"),
+      ...note(isWhiteHot(use) && ends.some((end) => isWhite(shownColour(use, end))), "white-hot"),
+      ...note(isColouredNeutral(use), "coloured-neutral"),
+    ];
   });
+
+/** Also while something else reaches it: the colour is wrong then already. Knob-and-tube had one colour for both. */
+const isColouredNeutral = (use: ConductorUse): boolean =>
+  !use.grounding &&
+  use.leadsTo.neutral &&
+  (use.role === "grounded" || use.role === "conflict") &&
+  use.cable?.construction !== "knob-and-tube" &&
+  use.ends.some((end) => !isWhite(shownColour(use, end)));
 
 function troublesAt(section: Section, found: LineLoadDevice, rename: (key: OutletKey) => string): readonly string[] {
   const { device, open, lineLive, loadLive, lineGrounded, loadGrounded } = found;

@@ -169,6 +169,27 @@ const FOUND: readonly (readonly [name: string, () => Drawing, rule: string, on: 
     "Remove jumper y between R3 G and R3 N",
   ],
   [
+    "hot and neutral exchanged at a receptacle whose ground is on a breaker",
+    () => multiwire().swap("M3.rd@P", "M3.cu@P").swap("MA.bk@BA", "MA.wh@BA"),
+    "polarity-swapped",
+    "RA",
+    "Exchange MA BK and MA WH at RA",
+  ],
+  [
+    "and with a black jumper between its neutral screws, which would carry the neutral",
+    () => multiwire().swap("MA.bk@BA", "MA.wh@BA").jumper("x", "BA", "RA.N1", "RA.N2"),
+    "polarity-swapped",
+    "RA",
+    undefined,
+  ],
+  [
+    "two blacks in a joint with grounds, one of them from the neutral",
+    () => laundryAsFound().jumper("x", "B7", "E-B7", "L1.N").jumper("y", "B7", "E-B7", "cap"),
+    "neutral-ground-joined",
+    "x",
+    "Remove jumper x between splice E-B7 and L1 N",
+  ],
+  [
     "exchanged in the panel and again at the lamp: the switch would go into the white",
     () => laundryAsFound().swap("C1.bk@P", "C1.wh@P").swap("C7.bk@B7", "C7.wh@B7").jumper("x", "B3", "E-B3", "R3.H1"),
     "switch-in-neutral",

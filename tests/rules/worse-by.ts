@@ -1,10 +1,13 @@
 import { expect } from "vitest";
 import type { Finding } from "../../shared-model/answers/finding.ts";
 import { runCommand } from "../../shared-model/commands/run-command.ts";
+import type { EndKey } from "../../shared-model/model/ids.ts";
 import type { Project } from "../../shared-model/model/project.ts";
 import { invariantProblems } from "../../shared-model/queries/invariants.ts";
+import { membersOf } from "../../shared-model/queries/landings.ts";
 import { conductorUses } from "../../shared-model/rules/conductor-uses.ts";
 import { findingKey } from "../../shared-model/rules/fold.ts";
+import { ungroundedFaces } from "../../shared-model/rules/no-ground.ts";
 import { allSections } from "../../shared-model/solver/sections.ts";
 import { checkDocument, rawAnswers } from "./check-drawing.ts";
 import { protectedNames } from "./section-fix-tester.ts";
@@ -43,9 +46,34 @@ function underOldNames(project: Project, keys: readonly string[]): readonly stri
 
 /**
  * What stood before the fix and could not be told: the colour of a conductor that the neutral reaches, while ground or hot reach
- * it as well by the piece that is taken out.
+ * it as well by the piece that is taken out; and that a receptacle without a ground has no protection instead, while its hot and
+ * neutral are exchanged, so that nothing of it can be proved; and a second insulated conductor in a joint with grounds, which is
+ * told once for each joint.
  */
-function wasThere(key: string, { rule }: Finding, { proposed, asFound }: Project): boolean {
+function wasThere(key: string, finding: Finding, project: Project): boolean {
+  return [isColourInConflict, isUngroundedAndCrossed, isInJointTold].some((is) => is(key, finding, project));
+}
+
+function isInJointTold(key: string, _: Finding, project: Project): boolean {
+  const end = key.match(/^insulated-as-ground\|.+\|end:(.+)$/)?.[1] as EndKey | undefined;
+  const box = Object.values((project.proposed ?? project.asFound).enclosures).find(
+    ({ places }) => end !== undefined && end in places,
+  );
+  const at = end === undefined ? undefined : box?.places[end]?.at;
+  if (box === undefined || at?.kind !== "splice") return false;
+  const before = serious(project).filter((one) => one.startsWith("insulated-as-ground|"));
+  return membersOf(box, at.splice).some((other) => before.some((one) => one.endsWith(`|end:${other}`)));
+}
+
+function isUngroundedAndCrossed(key: string, { rule, subjects }: Finding, { proposed, asFound }: Project): boolean {
+  const [, outlet] = key.match(/^grounding-type-unprotected\|outlet:(.+)$/) ?? [];
+  if (rule !== "polarity-swapped" || !subjects.some(({ id }) => id === outlet)) return false;
+  return allSections(proposed ?? asFound).some((section) =>
+    ungroundedFaces(section).some(({ outlets }) => outlets.some((one) => one.outlet.key === outlet && !one.live)),
+  );
+}
+
+function isColourInConflict(key: string, { rule }: Finding, { proposed, asFound }: Project): boolean {
   const [, kind, id] = key.match(/^coloured-as-neutral\|(cable|jumper):([^|]+)$/) ?? [];
   if (rule !== "neutral-ground-joined" || kind === undefined) return false;
   return allSections(proposed ?? asFound).some((section) => {
