@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { boxDrawing } from "../../shared-model/geometry/draw-box.ts";
 import { getEnclosure } from "../../shared-model/queries/find-item.ts";
-import { boxId } from "../builders/drawing.ts";
+import { boxId, cableId } from "../builders/drawing.ts";
+import type { Drawing } from "../builders/drawing-by-commands.ts";
 import { faultsOf } from "./drawing-faults.ts";
 import { SEQUENCES } from "./landing-sequences.ts";
 import { type Sequence, type Step, stepsOf } from "./made-up-by-hand.ts";
@@ -11,6 +12,9 @@ import { type Sequence, type Step, stepsOf } from "./made-up-by-hand.ts";
 const later = (sequence: Sequence): readonly Step[] => stepsOf(sequence).slice(1);
 
 const farthestOf = ({ shifts }: Step): number => Math.max(0, ...shifts.map(({ by }) => by));
+
+const gfciSequence = SEQUENCES.find(({ name }) => name === "a GFCI receptacle with two cables on its load side");
+if (gfciSequence === undefined) throw new Error("The sequence is not there.");
 
 describe.each(SEQUENCES)("$name", (sequence: Sequence) => {
   test("seldom moves what is there after the first landing, and not far", () => {
@@ -51,4 +55,20 @@ test("over all of these, nine of ten landings after the first move nothing at al
   expect(steps.length).toBeGreaterThan(120);
   // Of 131 it is 122; before room was kept for likely joints it was 26.
   expect(still.length / steps.length).toBeGreaterThan(0.9);
+});
+
+test("what is wished of its cables afterwards is drawn as if it had been wished before", () => {
+  const landed = () => {
+    const [grounds] = gfciSequence.landings;
+    if (grounds === undefined) throw new Error("Nothing is landed.");
+    return grounds.run(gfciSequence.start());
+  };
+  const drawn = ({ project }: Drawing) => boxDrawing(project, project.asFound, boxId("B1"));
+  const wish = (house: Drawing) =>
+    house.run("set-box-intent", { enclosure: boxId("B1"), intent: { protect: { [cableId("C2")]: false } } });
+  const house = landed();
+  const before = drawn(house);
+  const after = drawn(wish(house));
+  expect(after).toEqual(drawn(wish(landed())));
+  expect(after).not.toEqual(before);
 });

@@ -14,6 +14,9 @@ interface Offer {
   readonly asked?: Asked;
 }
 
+const linesOf = (offer: Offer | undefined, words: string): readonly CommandLine[] =>
+  (offer?.asked?.lines ?? offer?.find)?.(words) ?? [];
+
 /** One field for every command, part, tag and finding: type, go up and down, Enter. What a command asks for, it asks here. */
 export function CommandField() {
   const [typed, setTyped] = useState("");
@@ -26,9 +29,7 @@ export function CommandField() {
   const list = useId();
   const keys = useKeys("find-anything");
   const asked = offer?.asked;
-  const linesFor = (words: string) => (offer?.asked?.lines ?? offer?.find)?.(words) ?? [];
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it changes with the offer alone.
-  const found = useMemo(() => linesFor(typed), [offer, typed]);
+  const found = useMemo(() => linesOf(offer, typed), [offer, typed]);
 
   useEffect(() => {
     const focus = (): void => input.current?.focus();
@@ -101,8 +102,8 @@ export function CommandField() {
     let place = at;
     for (let next = pressed.shift(); next !== undefined; next = pressed.shift()) {
       if ("text" in next) [words, place] = [words + next.text, 0];
-      else if (next.key !== "Enter") place = moved(place, next.key, linesFor(words).length);
-      else if (run(linesFor(words)[place])) return;
+      else if (next.key !== "Enter") place = moved(place, next.key, linesOf(offer, words).length);
+      else if (run(linesOf(offer, words)[place])) return;
     }
     ahead.current = undefined;
     setTyped(words);

@@ -9,7 +9,7 @@ import type { PlacedTerminal } from "../../queries/terminals-of.ts";
 import { type SlotPlan, shapeBreakers } from "./breaker-shapes.ts";
 import { type DeviceShape, shapeDevice } from "./device-shape.ts";
 import { type EntryPlan, planEntries } from "./entries.ts";
-import type { Facing, Kind, Net, Port } from "./net.ts";
+import { type Facing, type Kind, kindOfConductor, type Net, type Port } from "./net.ts";
 import { sizesOf } from "./words.ts";
 
 /** A splice, or a bar of a panel, in a column. */
@@ -238,8 +238,7 @@ export function kindOfEnd(enclosure: Enclosure, installation: Installation, end:
       : installation.cables[parsed.cable]?.conductors[parsed.conductor];
   if (wire === undefined) return 0;
   const grounding = "grounding" in wire ? wire.grounding : wire.colour === "bare" || wire.colour === "green";
-  if (grounding) return 2;
-  return wire.colour === "white" || wire.colour === "grey" ? 1 : 0;
+  return kindOfConductor({ grounding, colour: wire.colour });
 }
 
 /** A splice stands before the wall where most of its cables enter; a tie goes to the side of its jumpers' terminals, then left. */

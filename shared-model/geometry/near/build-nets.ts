@@ -1,4 +1,3 @@
-import type { Conductor } from "../../model/cable.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
 import { type EndKey, jumperEnd } from "../../model/ids.ts";
 import type { At } from "../../model/place.ts";
@@ -6,7 +5,7 @@ import { inOrder } from "../../queries/in-order.ts";
 import { FIRST_LANE } from "../metrics.ts";
 import { type BoxPlan, kindOfEnd, type Layer, type Layers, placeOf, type Stack, type Stub } from "./box-plan.ts";
 import type { EntryPlan } from "./entries.ts";
-import type { Facing, Kind, Net, Port } from "./net.ts";
+import { type Facing, kindOfConductor, type Net, type Port } from "./net.ts";
 import { isLikely } from "./only-there.ts";
 import { codeOf, plateName, plateWidth } from "./plate-text.ts";
 import { bondSpot, capSpot, type Spot, stackSpot, terminalSpots } from "./spots.ts";
@@ -185,9 +184,6 @@ function addStubs({ there, stubs }: BoxPlan, entry: EntryPlan): void {
 
 /** A second conductor of the colour in its cable says so. */
 const twinOf = (key: string): string => (/\d$/.test(key) ? " 2" : "");
-
-const kindOfConductor = (conductor: Conductor): Kind =>
-  conductor.grounding ? 2 : conductor.colour === "white" || conductor.colour === "grey" ? 1 : 0;
 
 /** A port in the wall: its row is kept in step with its sheath. */
 const wallPort = (wall: Layer, entry: EntryPlan): Port => ({

@@ -5,6 +5,7 @@ import { type ConductorKey, cableEnd, type EndKey, type EntryId, otherSide, type
 import type { Installation, Project } from "../../model/project.ts";
 import { cablesInto } from "../../queries/cables-into.ts";
 import type { Wall } from "../box-drawing.ts";
+import { kindOfConductor } from "./net.ts";
 import { giveLanes, wallRank } from "./upright-entries.ts";
 
 /** A conductor of a sheath, in the order of its rows. */
@@ -43,9 +44,6 @@ const CLEARLY_BESIDE = 240;
  * one could stand between them, and not so far aside that a road could pass from side to side.
  */
 const OVER_OR_UNDER = { aside: 640, apart: 800, beyond: 1600 } as const;
-
-const rankOf = (conductor: Conductor): number =>
-  conductor.grounding ? 2 : conductor.colour === "white" || conductor.colour === "grey" ? 1 : 0;
 
 /**
  * Sheaths of an enclosure with the wall that each enters by, in order along the wall. The wall is the side facing the
@@ -135,7 +133,7 @@ function passingSheaths(installation: Installation, enclosure: Enclosure): Entry
 /** Hots, neutrals, grounds from top to bottom; in each the order of the cable. */
 const inRows = (cable: Cable): [ConductorKey, Conductor][] =>
   (Object.entries(cable.conductors) as [ConductorKey, Conductor][]).sort(
-    ([p, a], [q, b]) => rankOf(a) - rankOf(b) || a.order - b.order || (p < q ? -1 : 1),
+    ([p, a], [q, b]) => kindOfConductor(a) - kindOfConductor(b) || a.order - b.order || (p < q ? -1 : 1),
   );
 
 /** "12/2" of a stock cable, or its size and number of insulated conductors. */

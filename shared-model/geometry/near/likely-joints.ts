@@ -19,7 +19,7 @@ import { terminalsOf } from "../../queries/terminals-of.ts";
 import type { Colour } from "../../units/colour.ts";
 import { kindOfEnd } from "./box-plan.ts";
 import { likelySides, type Sides } from "./likely-sides.ts";
-import type { Kind } from "./net.ts";
+import { type Kind, kindOfConductor } from "./net.ts";
 import {
   type DeviceSide,
   firstHole,
@@ -108,13 +108,10 @@ function waitingEnds(installation: Installation, box: Enclosure): readonly Waiti
   });
 }
 
-const kindOf = ({ grounding, colour }: Conductor): Kind =>
-  grounding ? 2 : colour === "white" || colour === "grey" ? 1 : 0;
-
 const inCable = ({ conductors }: Cable): readonly (readonly [ConductorKey, { readonly kind: Kind }])[] =>
   (Object.entries(conductors) as [ConductorKey, Conductor][])
     .sort(([p, a], [q, b]) => a.order - b.order || (p < q ? -1 : 1))
-    .map(([key, conductor]) => [key, { kind: kindOf(conductor) }] as const);
+    .map(([key, conductor]) => [key, { kind: kindOfConductor(conductor) }] as const);
 
 function joinKind(
   installation: Installation,

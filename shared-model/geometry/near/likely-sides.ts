@@ -1,9 +1,11 @@
+import type { Cable } from "../../model/cable.ts";
 import type { Enclosure } from "../../model/enclosure.ts";
-import { type CableId, type EndKey, jumperEnd, parseEnd } from "../../model/ids.ts";
+import { type CableId, type Side as CableSide, type EndKey, otherSide, parseEnd } from "../../model/ids.ts";
 import type { Installation } from "../../model/project.ts";
 import { cablesInto, enclosureAtSide } from "../../queries/cables-into.ts";
+import { farEnd } from "../../queries/end-facts.ts";
 import { landingsOf } from "../../queries/landings.ts";
-import { terminalsOf } from "../../queries/terminals-of.ts";
+import { findTerminal } from "../../queries/terminals-of.ts";
 import { kindOfEnd } from "./box-plan.ts";
 import { type DeviceSide, hasLoadSide } from "./open-terminals.ts";
 
@@ -51,7 +53,7 @@ function groupsOf(installation: Installation, box: Enclosure): readonly Group[] 
     const joined = new Set(touching.flatMap((set) => [...set]));
     sets = [...sets.filter((set) => !touching.includes(set)), ...(joined.size > 0 ? [joined] : [])];
     for (const end of live) {
-      const side = sideLandedOn(box, end) ?? sideLandedOn(box, otherEnd(end));
+      const side = sideLandedOn(box, end) ?? sideLandedOn(box, farEnd(end));
       if (side !== undefined) led.push({ cables: met, side });
     }
   }
@@ -72,17 +74,12 @@ const cableOf = (end: EndKey): CableId | undefined => {
   return parsed?.of === "cable" ? parsed.cable : undefined;
 };
 
-/** The other end of a jumper. */
-function otherEnd(end: EndKey): EndKey | undefined {
-  const parsed = parseEnd(end);
-  return parsed?.of === "jumper" ? jumperEnd(parsed.jumper, parsed.side === "a" ? "b" : "a") : undefined;
-}
-
-function sideLandedOn(box: Enclosure, end: EndKey | undefined): Side | undefined {
-  const at = end === undefined ? undefined : box.places[end]?.at;
+/** The side of the terminal that an end lies on; the far end of a jumper tells for the joint that it comes from. */
+function sideLandedOn(box: Enclosure, end: EndKey): Side | undefined {
+  const at = box.places[end]?.at;
   if (at?.kind !== "terminal") return undefined;
   const device = box.devices[at.device];
-  const group = device && terminalsOf(device).find(({ name }) => name === at.terminal)?.group;
+  const group = device && findTerminal(device, at.terminal)?.group;
   return group === "LINE" || group === "LOAD" ? group : undefined;
 }
 
@@ -104,8 +101,10 @@ function feedingGroup(
   const cables = cablesInto(installation.cables, box.id).filter(({ cable }) =>
     open.some((group) => group.cables.has(cable.id)),
   );
-  const isFromPanel = ({ cable, side }: (typeof cables)[number]): boolean =>
-    enclosureAtSide(installation, cable, side === "a" ? "b" : "a")?.kind === "panel";
-  const supply = cables.find(isFromPanel) ?? cables[0];
+  const supply = cables.find(({ cable, side }) => isFromPanel(installation, cable, side)) ?? cables[0];
   return open.find((group) => supply !== undefined && group.cables.has(supply.cable.id));
 }
+
+/** Whether a cable comes from a panel to the box at one of its sides. */
+export const isFromPanel = (installation: Installation, cable: Cable, side: CableSide): boolean =>
+  enclosureAtSide(installation, cable, otherSide(side))?.kind === "panel";

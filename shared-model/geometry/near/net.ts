@@ -1,8 +1,12 @@
+import type { Conductor } from "../../model/cable.ts";
 import type { CableId, ConductorKey, EndKey, JumperId, PassThroughId } from "../../model/ids.ts";
 import type { Colour } from "../../units/colour.ts";
 
 /** 0 hot, 1 neutral, 2 ground: by what a conductor is made of. Grounds lie at the back and may be crossed at less cost. */
 export type Kind = 0 | 1 | 2;
+
+export const kindOfConductor = ({ grounding, colour }: Pick<Conductor, "grounding" | "colour">): Kind =>
+  grounding ? 2 : colour === "white" || colour === "grey" ? 1 : 0;
 
 /** Which way a conductor leaves its place: -1 to the left, 1 to the right. */
 export type Facing = -1 | 1;
